@@ -1,0 +1,1 @@
+namespace Laygate.Cli; internal static class Program { private static int Main() => 0; }

@@ -1,0 +1,1 @@
+namespace Laygate.Benchmarks; internal static class Program { private static int Main() => 0; }
