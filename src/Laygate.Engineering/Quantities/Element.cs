@@ -1,0 +1,100 @@
+using Laygate.Model.Plans;
+
+namespace Laygate.Engineering.Quantities;
+
+/// <summary>Kinds of plan element that a rule may be about. The words are also the first part of an address and of a quantity's name.</summary>
+public enum ElementKind
+{
+    /// <summary>The plan as a whole.</summary>
+    Plan,
+
+    /// <summary>Where the job lies.</summary>
+    Location,
+
+    /// <summary>Use, traffic, closure and conditions.</summary>
+    Site,
+
+    /// <summary>The working period.</summary>
+    Shift,
+
+    /// <summary>The weather as planned.</summary>
+    Weather,
+
+    /// <summary>What is laid upon.</summary>
+    Existing,
+
+    /// <summary>A mix.</summary>
+    Mix,
+
+    /// <summary>A course.</summary>
+    Course,
+
+    /// <summary>Two courses laid hot-on-hot.</summary>
+    Pair,
+
+    /// <summary>A strip laid end to end.</summary>
+    Run,
+
+    /// <summary>Plants, trucks and feeder together.</summary>
+    Supply,
+
+    /// <summary>A mixing plant.</summary>
+    Plant,
+
+    /// <summary>Trucks that carry one mix from one plant.</summary>
+    Trucks,
+
+    /// <summary>The machine that passes mix from truck to paver; absent when the plan has none.</summary>
+    Feeder,
+
+    /// <summary>A paver.</summary>
+    Paver,
+
+    /// <summary>A phase of the rolling.</summary>
+    Phase,
+
+    /// <summary>A roller.</summary>
+    Roller,
+
+    /// <summary>A bond coat.</summary>
+    BondCoat,
+
+    /// <summary>A joint.</summary>
+    Joint,
+
+    /// <summary>Measures for the skid resistance of the fresh surface.</summary>
+    EarlyFriction,
+
+    /// <summary>The opening to traffic.</summary>
+    Opening,
+
+    /// <summary>A test.</summary>
+    Test,
+
+    /// <summary>A hold point.</summary>
+    HoldPoint,
+
+    /// <summary>An action held ready.</summary>
+    Contingency,
+
+    /// <summary>A safety measure.</summary>
+    Measure,
+
+    /// <summary>An overhead line.</summary>
+    OverheadLine,
+}
+
+/// <summary>One element of a plan.</summary>
+/// <param name="Kind">Its kind.</param>
+/// <param name="Id">Its id; empty for what a plan has once.</param>
+/// <param name="Subject">The stated record; null where the plan says nothing about it.</param>
+public sealed record Element(ElementKind Kind, string Id, object? Subject)
+{
+    /// <summary>Kind and id, for example <c>course:wearing</c>; for what a plan has once, the kind alone.</summary>
+    public string Address => Id.Length == 0 ? Words.Of(Kind) : $"{Words.Of(Kind)}:{Id}";
+}
+
+/// <summary>Two courses laid hot-on-hot, as one hot body.</summary>
+/// <param name="Lower">The lower course.</param>
+/// <param name="Upper">The upper course.</param>
+public sealed record Pair(Course Lower, Course Upper);

@@ -1,0 +1,88 @@
+using Laygate.Engineering.Assumptions;
+using Laygate.Model.Measures;
+using Laygate.Model.Plans;
+
+namespace Laygate.Engineering.Quantities;
+
+/// <summary>One plan under one set of assumptions: computes each quantity when it is first asked for and keeps the answer. One context serves one check.</summary>
+public sealed class QuantityContext
+{
+    private readonly Dictionary<(string Quantity, string Address), Answer?> answers = [];
+    private readonly Dictionary<Type, object> services = [];
+
+    /// <summary>Creates the context of one check.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="catalogue">The quantities.</param>
+    /// <param name="assumptions">The assumptions in force.</param>
+    /// <param name="seed">Seed of everything that is sampled.</param>
+    public QuantityContext(Plan plan, QuantityCatalogue catalogue, AssumptionSet assumptions, ulong seed)
+    {
+        Plan = plan;
+        Catalogue = catalogue;
+        Assumptions = assumptions;
+        Seed = seed;
+        Elements = new PlanElements(plan);
+        System = plan.Courses[0].Thickness.Unit.System;
+    }
+
+    /// <summary>The plan.</summary>
+    public Plan Plan { get; }
+
+    /// <summary>Its elements.</summary>
+    public PlanElements Elements { get; }
+
+    /// <summary>The quantities.</summary>
+    public QuantityCatalogue Catalogue { get; }
+
+    /// <summary>The assumptions in force.</summary>
+    public AssumptionSet Assumptions { get; }
+
+    /// <summary>Seed of everything that is sampled.</summary>
+    public ulong Seed { get; }
+
+    /// <summary>Unit system in which computed values are shown: that of the first course's thickness.</summary>
+    public UnitSystem System { get; }
+
+    /// <summary>Gives a quantity a value directly, in place of the computation. Rule cases use it, so that better physics does not move them.</summary>
+    public void Give(string quantity, string address, Answer answer) => answers[(quantity, address)] = answer;
+
+    /// <summary>The answer of a quantity for an element that it belongs to, or for one that is related to it.</summary>
+    /// <exception cref="ArgumentException">The catalogue has no such quantity.</exception>
+    public Answer Get(string quantity, Element element)
+    {
+        var definition = Catalogue.Find(quantity) ?? throw new ArgumentException($"No quantity is called {quantity}.", nameof(quantity));
+        var owner = Elements.Related(element, definition.Element);
+        if (owner is null)
+        {
+            return Answer.Missing(new InputReference(element.Address, Words.Of(definition.Element)));
+        }
+
+        var key = (quantity, owner.Address);
+        if (answers.TryGetValue(key, out var kept))
+        {
+            return kept ?? Answer.None(AbsenceReason.NotComputable, Note.Of("circular", ("quantity", quantity)));
+        }
+
+        answers[key] = null; // Marks a computation under way, so that a circle ends with an answer.
+        var answer = definition.Compute(this, owner);
+        answers[key] = answer;
+        return answer;
+    }
+
+    /// <summary>A helper object of this context that is costly to make and shared by several quantities, such as the cooling of the mat.</summary>
+    public T Service<T>(Func<QuantityContext, T> create)
+        where T : class
+    {
+        if (!services.TryGetValue(typeof(T), out var service))
+        {
+            service = create(this);
+            services[typeof(T)] = service;
+        }
+
+        return (T)service;
+    }
+
+    /// <summary>The unit in which a computed value of a quantity is shown.</summary>
+    public Unit? UnitOf(QuantityDefinition definition) =>
+        UnitTable.Find(System == UnitSystem.UnitedStates ? definition.UsUnit : definition.MetricUnit);
+}

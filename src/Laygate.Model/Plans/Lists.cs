@@ -1,0 +1,111 @@
+namespace Laygate.Model.Plans;
+
+#pragma warning disable CS1591 // The members are the words themselves; what they mean stands on each list and in the plan schema.
+
+/// <summary>What a plan must already know.</summary>
+public enum Stage { Concept, Submission, Release }
+
+/// <summary>What the pavement is used for.</summary>
+public enum SiteUse { Road, Street, Motorway, Airfield, Port, Yard, Footway, Other }
+
+/// <summary>Traffic beside the works: none, on an open lane alongside, or one direction at a time past the works.</summary>
+public enum TrafficAlongside { None, OpenLane, OneLaneShuttle }
+
+/// <summary>How the place is closed.</summary>
+public enum ClosureKind { Full, Lane, Shoulder, None }
+
+/// <summary>A course's part in the pavement.</summary>
+public enum CourseKind { Base, Binder, Surface, Regulating }
+
+/// <summary>How a course is laid on what lies below: on a cold course, on one that is rolled and still warm, or directly after it and compacted together with it.</summary>
+public enum Laying { Separately, HotOnWarm, HotOnHot }
+
+/// <summary>Kind of asphalt mixture.</summary>
+public enum MixKind { AsphaltConcrete, StoneMastic, HotRolled, Porous, MasticAsphalt, ThinLayer, Other }
+
+/// <summary>Grading of a dense mix: above (fine) or below (coarse) its primary control sieve.</summary>
+public enum Gradation { Fine, Coarse }
+
+/// <summary>Basis on which an aggregate size is stated: EN upper sieve size D, nominal maximum, or maximum size.</summary>
+public enum SizeBasis { UpperSieve, NominalMaximum, Maximum }
+
+/// <summary>The density to which a degree of compaction refers.</summary>
+public enum DensityReference { Laboratory, Maximum, Trial }
+
+/// <summary>Where a temperature is measured or predicted.</summary>
+public enum Place { Skin, MidDepth, InLoad, CourseMean, Core }
+
+/// <summary>The surface that is laid upon.</summary>
+public enum ExistingSurface { Milled, OldAsphalt, NewAsphalt, Concrete, Granular, Soil, BridgeDeck }
+
+/// <summary>State of the surface that is laid upon.</summary>
+public enum Moisture { Dry, Damp, Wet, Frozen }
+
+/// <summary>Material of an existing layer.</summary>
+public enum LayerMaterial { Asphalt, Concrete, CrushedRockDry, CrushedRockMoist, CrushedRockFrozen, Soil, Steel }
+
+/// <summary>What stands at the side of a run.</summary>
+public enum EdgeKind { Kerb, Gutter, ExistingCold, Hot, Cut, Free, Formed }
+
+/// <summary>A side of a run, seen in its direction.</summary>
+public enum Side { Left, Right }
+
+/// <summary>What compacts under a screed.</summary>
+public enum ScreedKind { Vibrating, TamperAndVibration, TamperAndPressureBars }
+
+/// <summary>What bears a machine that follows on a fresh course: the base, the course just laid, or the frame of the first machine.</summary>
+public enum CarriedBy { Base, LowerCourse, Frame }
+
+/// <summary>Where a statement about density behind the screed comes from.</summary>
+public enum DensityEvidence { Trial, MakerStatement, Assumed }
+
+/// <summary>Kind of truck body.</summary>
+public enum TruckKind { Rigid, Articulated, MovingFloor, BottomDump }
+
+/// <summary>Kind of roller.</summary>
+public enum RollerKind { Tandem, ThreeWheel, Pneumatic, Combination, Plate }
+
+/// <summary>How a roller compacts.</summary>
+public enum RollingMode { Static, Vibration, Oscillation }
+
+/// <summary>Part of the rolling: initial (breakdown), main (intermediate), finish.</summary>
+public enum PhaseKind { Initial, Main, Finish }
+
+/// <summary>Binder of a bond coat.</summary>
+public enum BondBinder { Emulsion, ModifiedEmulsion, CutBack, HotBinder }
+
+/// <summary>What a spray rate counts: as sprayed, or the binder that stays.</summary>
+public enum RateBasis { Sprayed, Residual }
+
+/// <summary>Direction of a joint.</summary>
+public enum JointKind { Longitudinal, Transverse }
+
+/// <summary>How a joint face is made.</summary>
+public enum JointForm { CutVertical, FormedVertical, NotchedWedge, Tapered, HotEchelon }
+
+/// <summary>Over what height a joint is treated.</summary>
+public enum JointHeight { TopCourse, Full }
+
+/// <summary>Terrain between the weather station and the mat.</summary>
+public enum Exposure { Open, Wooded, Town }
+
+/// <summary>Event for which a plan holds an action ready.</summary>
+public enum ContingencyEvent { PlantStops, FeederFails, PaverFails, RollerFails, Rain, Wind, TruckShortage, OpeningInDanger, WrongMix, Other }
+
+/// <summary>What a test examines.</summary>
+public enum TestKind { Density, Thickness, Evenness, Texture, Friction, MixTemperature, MatTemperature, ThermalProfile, Yield, Composition, Bond, BondCoatRate, TrialLength, JointDensity, Other }
+
+/// <summary>Kind of safety, health or environment measure, in the words of the trade.</summary>
+public enum MeasureKind
+{
+    Supervisor, Induction, RiskAssessment, InternalTrafficPlan, ReversingSpotter, ReversingAlarm, KeepOutArea, TippingCheck,
+    OverheadLinePrecaution, BuriedServicesCheck, BurnsFirstAid, HeatProtectiveClothing, HighVisibilityClothing, EmergencyArrangements,
+    EmergencyAccess, FumeControl, ExhaustControl, NoiseControl, VibrationControl, TrafficManagement, SideClearance, RestraintBarrier,
+    TrafficControllers, Lighting, EdgeProtection, RollerOverturnProtection, RollerZones, MachineChecks, FirePrecaution, GasPrecaution,
+    SprayingPrecaution, TarTest, SilicaControl, MillingDrumPrecaution, Ventilation, HeatIllnessPlan, ColdAndStormRules, FatiguePlan,
+    PedestrianRoute, BridgeCheck, RailwayArrangement, WaterEdgePrecaution, SpillControl, NeighbourNotice, Coordinator, LoneWorkerCheck,
+    Signals, HealthSurveillance, Welfare, AccidentReporting, SlipperySurfaceWarning, StepAndRampControl, GaugeSafety, SiteSecurity,
+}
+
+/// <summary>Part that a document plays for the plan.</summary>
+public enum DocumentKind { GoverningCode, Specification, MethodStatement, RiskAssessment, MixDesign, TrialReport, Permit, Drawing, Other }
