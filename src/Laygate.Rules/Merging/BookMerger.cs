@@ -16,6 +16,7 @@ internal sealed class BookMerger
     private readonly Dictionary<string, Source> sources = new(StringComparer.Ordinal);
     private readonly SortedDictionary<string, Entry> entries = new(StringComparer.Ordinal);
     private readonly HashSet<string> known = new(StringComparer.Ordinal);
+    private readonly HashSet<string> specificationNames = new(StringComparer.Ordinal);
     private readonly HashSet<string> names = new(StringComparer.Ordinal);
     private readonly RuleChecker checker;
 
@@ -60,7 +61,7 @@ internal sealed class BookMerger
             problems.Add(place.In("layer"), BookMistake.GeneralSpecification);
         }
 
-        if (specifications.TakeWhile(other => !ReferenceEquals(other, specification)).Any(other => string.Equals(other.Name, specification.Name, StringComparison.Ordinal)))
+        if (!specificationNames.Add(specification.Name))
         {
             problems.Add(place, BookMistake.DuplicateSpecification, ("name", specification.Name));
         }

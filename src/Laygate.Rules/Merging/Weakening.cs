@@ -43,7 +43,8 @@ internal static class Weakening
 
     private static string? Limits(CheckedBound old, CheckedBound now, Dimension dimension) => (old.Limit, now.Limit) switch
     {
-        (CheckedPresence, CheckedPresence) => null,
+        // The advised bound asks for more than the required one: that nothing is missing from what is stated.
+        (CheckedPresence, CheckedPresence) => now.Definition.Strength == old.Definition.Strength ? null : "dropped",
         (CheckedWords before, CheckedWords after) => after.Words.Except(before.Words, StringComparer.Ordinal).Any() ? "laxer" : null,
         (CheckedConstant before, CheckedConstant after) when now.Definition.Place == old.Definition.Place =>
             Covers(before.Range, after.Range, old.Definition, now.Definition, dimension) ? null : "laxer",
