@@ -1,0 +1,421 @@
+using System.Numerics;
+
+namespace Laygate.Engineering.Cooling;
+
+/// <summary>
+/// Solves transient one-dimensional heat conduction in a stack of layers that join over time.
+/// </summary>
+/// <remarks>
+/// Conservative finite volumes on a graded grid; an L-stable implicit Runge–Kutta method whose step follows its own
+/// error estimate; the skin's balance solved exactly within each stage. Steps end where a course is laid and where
+/// the weather bends. The solver keeps its arrays: after the first solve of a size it allocates nothing.
+/// One solver serves one thread. It never throws for a bad problem but says what is wrong with it.
+/// </remarks>
+public sealed class CoolingSolver
+{
+    private const double FirstStep = 0.01;
+    private const double ErrorDepth = 50;
+    private const double LeastStep = 1e-10;
+
+    private readonly Tableau tableau;
+    private readonly CoolingGrid grid = new();
+    private readonly CoolingRecord record = new();
+    private readonly CoolingCurve curve = new();
+    private readonly double[] fluxIn;
+    private readonly double[] fluxOut;
+
+    private CoolingProblem problem = null!;
+    private SurfaceBalance surface;
+    private int first;
+    private double time;
+    private double skin;
+    private double heatIn;
+    private double heatOut;
+    private double heatBrought;
+    private double[] y = [];
+    private double[] stage = [];
+    private double[] right = [];
+    private double[] beta = [];
+    private double[] alpha = [];
+    private double[] own = [];
+    private double[] below = [];
+    private double[] rates = [];
+
+    /// <summary>Makes a solver with its own working memory.</summary>
+    public CoolingSolver()
+        : this(Tableau.Esdirk4)
+    {
+    }
+
+    internal CoolingSolver(Tableau tableau)
+    {
+        this.tableau = tableau;
+        fluxIn = new double[tableau.Stages];
+        fluxOut = new double[tableau.Stages];
+    }
+
+    /// <summary>Steps tried in the last solve, rejected ones included.</summary>
+    public int StepsTried { get; private set; }
+
+    /// <summary>Solves a problem.</summary>
+    /// <param name="question">Layers, boundaries and time; SI units, temperatures in °C.</param>
+    /// <returns>The recorded solve, valid until the next call, or the reason why it cannot be computed.</returns>
+    public CoolingResult Solve(CoolingProblem question)
+    {
+        if (ProblemCheck.Find(question) is { } failure)
+        {
+            return new(null, failure);
+        }
+
+        problem = question;
+        if (!grid.Build(question))
+        {
+            return new(null, new(CoolingFailureKind.Settings, "grid", "The stack needs more grid cells than the solver allows."));
+        }
+
+        Start();
+        if (March() is { } stopped)
+        {
+            return new(null, stopped);
+        }
+
+        curve.Take(question, grid, record);
+        return new(curve, null);
+    }
+
+    private void Start()
+    {
+        var n = grid.Cells;
+        if (y.Length < n)
+        {
+            y = new double[n];
+            stage = new double[n];
+            right = new double[n];
+            beta = new double[n];
+            alpha = new double[n];
+            own = new double[n];
+            below = new double[n];
+            rates = new double[n * tableau.Stages];
+        }
+
+        record.Clear(n);
+        Array.Clear(y, 0, n);
+        Array.Clear(rates, 0, n * tableau.Stages);
+        (time, heatIn, heatOut, heatBrought, StepsTried) = (0, 0, 0, 0, 0);
+        first = n;
+        skin = double.NaN;
+        Join();
+    }
+
+    /// <summary>Lays what is due now on top of the body as it is, and starts the rates afresh.</summary>
+    private void Join()
+    {
+        var segment = 0;
+        while (grid.SegmentLaidAt[segment] > time)
+        {
+            segment++;
+        }
+
+        var joined = grid.SegmentStart[segment];
+        for (var layer = problem.Layers.Count - 1; layer >= 0; layer--)
+        {
+            if (problem.Layers[layer].LaidAt.Equals(time))
+            {
+                Fill(layer);
+            }
+        }
+
+        for (var i = joined; i < first; i++)
+        {
+            y[i] /= grid.Width[i];
+            heatBrought += grid.Capacity[i] * y[i];
+        }
+
+        first = joined;
+        surface.Use(problem.Top, grid.SegmentMaterial[segment]);
+        FindRates();
+        record.Add(time, first, y, default, skin);
+        record.AddHeat(heatIn, heatOut, heatBrought);
+    }
+
+    /// <summary>Adds temperature times width of one layer to the cells that it covers.</summary>
+    private void Fill(int layer)
+    {
+        var (top, bottom) = (grid.LayerTop[layer], grid.LayerTop[layer + 1]);
+        var segment = grid.SegmentOf(layer);
+        for (var i = grid.CellAt(top, grid.SegmentStart[segment], grid.SegmentStart[segment + 1]); i < grid.SegmentStart[segment + 1]; i++)
+        {
+            var (from, to) = (Math.Max(top, grid.Face[i]), Math.Min(bottom, grid.Face[i + 1]));
+            if (i == grid.SegmentStart[segment + 1] - 1 && (layer + 1 == problem.Layers.Count || grid.SegmentOf(layer + 1) != segment))
+            {
+                to = grid.Face[i + 1];
+            }
+
+            if (to > from)
+            {
+                y[i] += (to - from) * problem.Layers[layer].Initial.Mean(from - top, to - top);
+            }
+        }
+    }
+
+    private void FindRates()
+    {
+        var n = grid.Cells;
+        var half = grid.Half[first];
+        skin = surface.Skin(half, half * y[first], time, y[first]);
+        fluxIn[0] = half * (skin - y[first]);
+        fluxOut[0] = grid.Down[n - 1] * (y[n - 1] - grid.BottomTemperature);
+        var incoming = fluxIn[0];
+        for (var i = first; i < n; i++)
+        {
+            var outgoing = i + 1 < n ? grid.Down[i] * (y[i] - y[i + 1]) : fluxOut[0];
+            rates[i] = (incoming - outgoing) / grid.Capacity[i];
+            incoming = outgoing;
+        }
+    }
+
+    private CoolingFailure? March()
+    {
+        var start = FirstStep * Math.Min(1, Math.Pow(problem.Settings.FinestCell / CoolingSettings.Default.FinestCell, 2));
+        var step = start;
+        var end = NextBreak();
+        while (time < problem.Duration)
+        {
+            if (++StepsTried > problem.Settings.MaxSteps)
+            {
+                return new(CoolingFailureKind.TooManySteps, "settings", "The solve needs more time steps than the settings allow.");
+            }
+
+            var left = end - time;
+            var ends = step >= left * (1 - 1e-9);
+            var dt = ends ? left : Math.Min(step, 0.5 * left);
+            var error = Try(dt) / problem.Settings.Tolerance;
+            if (!(error <= 1))
+            {
+                step = dt * (double.IsFinite(error) ? Math.Max(0.2, 0.9 * Root(error)) : 0.2);
+                if (step < LeastStep)
+                {
+                    return new(CoolingFailureKind.NotFinite, "stack", "The temperatures cannot be followed: a property or flux is out of any range that can be computed.");
+                }
+
+                continue;
+            }
+
+            Accept(dt, ends ? end : time + dt);
+            step = Math.Max(ends ? step : 0, dt * Math.Clamp(0.9 * Root(error), 0.2, 2.5));
+            if (HasReachedStop())
+            {
+                return null;
+            }
+
+            if (ends && time < problem.Duration)
+            {
+                step = JoinIfDue() ? start : step;
+                end = NextBreak();
+            }
+        }
+
+        return null;
+    }
+
+    private double Root(double error) =>
+        error <= 1e-12 ? 10 : tableau.EstimateOrder == 3 ? 1 / Math.Cbrt(error) : 1 / Math.Sqrt(Math.Sqrt(error));
+
+    private bool JoinIfDue()
+    {
+        for (var i = 0; i < problem.Layers.Count; i++)
+        {
+            if (problem.Layers[i].LaidAt.Equals(time))
+            {
+                Join();
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>Next time at which a course is laid or the weather bends.</summary>
+    private double NextBreak()
+    {
+        var next = problem.Duration;
+        for (var i = 0; i < problem.Layers.Count; i++)
+        {
+            var laid = problem.Layers[i].LaidAt;
+            next = laid > time && laid < next ? laid : next;
+        }
+
+        if (problem.Top is TopBoundary.Weather weather)
+        {
+            for (var i = 0; i < weather.Series.Count; i++)
+            {
+                var bend = weather.Series[i].Time;
+                next = bend > time && bend < next ? bend : next;
+            }
+        }
+
+        return next;
+    }
+
+    private bool HasReachedStop()
+    {
+        if (problem.StopAt is not { } stop || problem.Layers[stop.Layer].LaidAt > time)
+        {
+            return false;
+        }
+
+        var (top, bottom) = (grid.LayerTop[stop.Layer], grid.LayerTop[stop.Layer + 1]);
+        var segment = grid.SegmentOf(stop.Layer);
+        var sum = 0.0;
+        for (var i = grid.SegmentStart[segment]; i < grid.SegmentStart[segment + 1]; i++)
+        {
+            sum += y[i] * Math.Max(0, Math.Min(bottom, grid.Face[i + 1]) - Math.Max(top, grid.Face[i]));
+        }
+
+        return sum < stop.Celsius * (bottom - top);
+    }
+
+    /// <summary>Tries a step; leaves the new temperatures in <see cref="stage"/> and returns the error in K.</summary>
+    private double Try(double dt)
+    {
+        Factor(tableau.Gamma * dt);
+        var guess = skin;
+        for (var i = 1; i < tableau.Stages; i++)
+        {
+            guess = Stage(i, dt, guess);
+        }
+
+        return Estimate(dt);
+    }
+
+    private void Accept(double dt, double reached)
+    {
+        var n = grid.Cells;
+        var last = tableau.Stages - 1;
+        var b = tableau.Rows[last];
+        for (var j = 0; j <= last; j++)
+        {
+            heatIn += dt * b[j] * fluxIn[j];
+            heatOut += dt * b[j] * fluxOut[j];
+        }
+
+        (y, stage) = (stage, y);
+        Array.Clear(y, 0, first);
+        fluxIn[0] = fluxIn[last];
+        fluxOut[0] = fluxOut[last];
+        skin = y[first] + (fluxIn[0] / grid.Half[first]);
+        var rate = rates.AsSpan(last * n, n);
+        rate.CopyTo(rates);
+        time = reached;
+        record.Add(time, first, y, rate, skin);
+        record.AddHeat(heatIn, heatOut, heatBrought);
+    }
+
+    /// <summary>
+    /// Eliminates from the bottom up: T[i] = alpha[i] T[i−1] + beta[i], so that what remains is one equation for the skin.
+    /// </summary>
+    private void Factor(double g)
+    {
+        var carry = 0.0;
+        var (capacity, down) = (grid.Capacity, grid.Down);
+        for (var i = grid.Cells - 1; i >= first; i--)
+        {
+            var up = g * (i == first ? grid.Half[i] : down[i - 1]);
+            var low = g * down[i];
+            var inverse = 1 / (capacity[i] + up + (low * (1 - carry)));
+            own[i] = capacity[i] * inverse;
+            below[i] = low * inverse;
+            alpha[i] = carry = up * inverse;
+        }
+    }
+
+    private double Stage(int index, double dt, double guess)
+    {
+        var n = grid.Cells;
+        Combine(tableau.Rows[index], index, dt);
+        var b = grid.BottomTemperature;
+        for (var i = n - 1; i >= first; i--)
+        {
+            b = (own[i] * right[i]) + (below[i] * b);
+            beta[i] = b;
+        }
+
+        var half = grid.Half[first];
+        var ts = surface.Skin(half * (1 - alpha[first]), half * b, time + (tableau.Nodes[index] * dt), guess);
+        var above = ts;
+        for (var i = first; i < n; i++)
+        {
+            above = (alpha[i] * above) + beta[i];
+            stage[i] = above;
+        }
+
+        fluxIn[index] = half * (ts - stage[first]);
+        fluxOut[index] = grid.Down[n - 1] * (above - grid.BottomTemperature);
+        Differentiate(index * n, 1 / (tableau.Gamma * dt));
+        return ts;
+    }
+
+    private void Differentiate(int row, double scale)
+    {
+        var n = grid.Cells;
+        var i = first;
+        for (; i <= n - Vector<double>.Count; i += Vector<double>.Count)
+        {
+            var rate = (new Vector<double>(stage, i) - new Vector<double>(right, i)) * scale;
+            rate.CopyTo(rates, row + i);
+        }
+
+        for (; i < n; i++)
+        {
+            rates[row + i] = (stage[i] - right[i]) * scale;
+        }
+    }
+
+    /// <summary>right = y + dt · Σ coefficient[j] · rate[j].</summary>
+    private void Combine(double[] coefficients, int count, double dt)
+    {
+        var n = grid.Cells;
+        var i = first;
+        for (; i <= n - Vector<double>.Count; i += Vector<double>.Count)
+        {
+            var sum = Vector<double>.Zero;
+            for (var j = 0; j < count; j++)
+            {
+                sum += new Vector<double>(rates, (j * n) + i) * coefficients[j];
+            }
+
+            (new Vector<double>(y, i) + (sum * dt)).CopyTo(right, i);
+        }
+
+        for (; i < n; i++)
+        {
+            var sum = 0.0;
+            for (var j = 0; j < count; j++)
+            {
+                sum += rates[(j * n) + i] * coefficients[j];
+            }
+
+            right[i] = y[i] + (sum * dt);
+        }
+    }
+
+    private double Estimate(double dt)
+    {
+        var n = grid.Cells;
+        var e = tableau.Error;
+        var (squares, depth) = (0.0, 0.0);
+        for (var i = first; i < n; i++)
+        {
+            var sum = 0.0;
+            for (var j = 0; j < e.Length; j++)
+            {
+                sum += e[j] * rates[(j * n) + i];
+            }
+
+            squares += grid.Weight[i] * sum * sum;
+            depth += grid.Weight[i];
+        }
+
+        return dt * Math.Sqrt(squares / Math.Min(depth, ErrorDepth));
+    }
+}
