@@ -59,7 +59,8 @@ internal readonly struct CoolingMoment
 
         var segment = grid.SegmentOf(layer);
         var i = grid.CellAt(grid.LayerTop[layer + 1], grid.SegmentStart[segment], grid.SegmentStart[segment + 1]);
-        return grid.Down[i] * (Cell(i) - (i + 1 < grid.Cells ? Cell(i + 1) : grid.BottomTemperature));
+        var lower = i + 1 < grid.Cells ? Cell(i + 1) - (grid.LagBelow[i] * Rate(i + 1)) : grid.BottomTemperature;
+        return grid.Down[i] * (Cell(i) - (grid.LagAbove[i] * Rate(i)) - lower);
     }
 
     private double InLayer(CoolingPlace place)
@@ -100,7 +101,7 @@ internal readonly struct CoolingMoment
         surface.Use(problem.Top, MaterialOf(first));
         var half = grid.Half[first];
         var cell = Cell(first);
-        return surface.Skin(half, half * cell, time, cell);
+        return surface.Skin(half, (half * cell) - (grid.Capacity[first] / 3 * Rate(first)), time, cell);
     }
 
     private LayerMaterial MaterialOf(int cell)
@@ -234,8 +235,14 @@ internal readonly struct CoolingMoment
 
     private double FaceBelow(int i) => i + 1 < grid.Cells
         ? Shared(i)
-        : grid.Down[i] > 0 ? grid.BottomTemperature : Cell(i);
+        : grid.Down[i] > 0 ? grid.BottomTemperature : Cell(i) - (grid.Width[i] * grid.Width[i] / 6 * Curvature(i));
 
-    private double Shared(int i) =>
-        ((grid.Half[i] * Cell(i)) + (grid.Half[i + 1] * Cell(i + 1))) / (grid.Half[i] + grid.Half[i + 1]);
+    /// <summary>Temperature of the face below a cell, from the flux on both of its sides.</summary>
+    private double Shared(int i)
+    {
+        var (a, b) = (grid.Half[i], grid.Half[i + 1]);
+        var above = (a * Cell(i)) - (grid.Capacity[i] / 3 * Rate(i));
+        var below = (b * Cell(i + 1)) - (grid.Capacity[i + 1] / 3 * Rate(i + 1));
+        return (above + below) / (a + b);
+    }
 }

@@ -34,7 +34,7 @@ public sealed record CoolingStop(int Layer, double Celsius);
 public sealed record CoolingSettings(double FinestCell, double Growth, double Tolerance, int MaxSteps)
 {
     /// <summary>The settings of check and verify.</summary>
-    public static CoolingSettings Default { get; } = new(0.5, 0.1, 1e-3, 50_000);
+    public static CoolingSettings Default { get; } = new(0.5, 0.15, 1e-3, 50_000);
 
     /// <summary>The same grading with cells and steps finer by a factor, for studies of convergence.</summary>
     public CoolingSettings Finer(double factor) =>

@@ -15,6 +15,7 @@ public sealed class CoolingSolver
 {
     private const double FirstStep = 0.01;
     private const double ErrorDepth = 50;
+    private const double SettlingCells = 2;
     private const double LeastStep = 1e-10;
 
     private readonly Tableau tableau;
@@ -29,6 +30,9 @@ public sealed class CoolingSolver
     private int first;
     private double time;
     private double skin;
+    private double joinedAt;
+    private double settling;
+    private double lag;
     private double heatIn;
     private double heatOut;
     private double heatBrought;
@@ -38,6 +42,8 @@ public sealed class CoolingSolver
     private double[] beta = [];
     private double[] alpha = [];
     private double[] own = [];
+    private double[] ownUp = [];
+    private double[] ownDown = [];
     private double[] below = [];
     private double[] rates = [];
 
@@ -94,6 +100,8 @@ public sealed class CoolingSolver
             beta = new double[n];
             alpha = new double[n];
             own = new double[n];
+            ownUp = new double[n];
+            ownDown = new double[n];
             below = new double[n];
             rates = new double[n * tableau.Stages];
         }
@@ -132,6 +140,8 @@ public sealed class CoolingSolver
         }
 
         first = joined;
+        joinedAt = time;
+        settling = SettlingCells * problem.Settings.FinestCell * problem.Settings.FinestCell;
         surface.Use(problem.Top, grid.SegmentMaterial[segment]);
         FindRates();
         record.Add(time, first, y, default, skin);
@@ -303,8 +313,8 @@ public sealed class CoolingSolver
         Array.Clear(y, 0, first);
         fluxIn[0] = fluxIn[last];
         fluxOut[0] = fluxOut[last];
-        skin = y[first] + (fluxIn[0] / grid.Half[first]);
         var rate = rates.AsSpan(last * n, n);
+        skin = y[first] + ((fluxIn[0] - (lag * grid.Capacity[first] / 3 * rate[first])) / grid.Half[first]);
         rate.CopyTo(rates);
         time = reached;
         record.Add(time, first, y, rate, skin);
@@ -316,14 +326,24 @@ public sealed class CoolingSolver
     /// </summary>
     private void Factor(double g)
     {
+        // Right after a contact the profile is a step, whose curvature no grid resolves: plain differences there.
+        var c = time - joinedAt < settling ? 0.0 : 1.0;
+        lag = c;
+        var (capacity, down, lagAbove, lagBelow) = (grid.Capacity, grid.Down, grid.LagAbove, grid.LagBelow);
         var carry = 0.0;
-        var (capacity, down) = (grid.Capacity, grid.Down);
         for (var i = grid.Cells - 1; i >= first; i--)
         {
-            var up = g * (i == first ? grid.Half[i] : down[i - 1]);
-            var low = g * down[i];
-            var inverse = 1 / (capacity[i] + up + (low * (1 - carry)));
-            own[i] = capacity[i] * inverse;
+            var isTop = i == first;
+            var conductance = isTop ? grid.Half[i] : down[i - 1];
+            var massUp = isTop ? 0 : c * conductance * lagAbove[i - 1];
+            var massDown = c * down[i] * lagBelow[i];
+            var mass = capacity[i] - (c * down[i] * lagAbove[i]) - (isTop ? c * capacity[i] / 3 : c * conductance * lagBelow[i - 1]);
+            var up = (g * conductance) - massUp;
+            var low = (g * down[i]) - massDown;
+            var inverse = 1 / (mass + (g * (conductance + down[i])) - (low * carry));
+            ownUp[i] = massUp * inverse;
+            own[i] = mass * inverse;
+            ownDown[i] = massDown * inverse;
             below[i] = low * inverse;
             alpha[i] = carry = up * inverse;
         }
@@ -333,15 +353,21 @@ public sealed class CoolingSolver
     {
         var n = grid.Cells;
         Combine(tableau.Rows[index], index, dt);
+        Load();
         var b = grid.BottomTemperature;
         for (var i = n - 1; i >= first; i--)
         {
-            b = (own[i] * right[i]) + (below[i] * b);
+            b = beta[i] + (below[i] * b);
             beta[i] = b;
         }
 
         var half = grid.Half[first];
-        var ts = surface.Skin(half * (1 - alpha[first]), half * b, time + (tableau.Nodes[index] * dt), guess);
+        var store = lag * grid.Capacity[first] / (3 * tableau.Gamma * dt);
+        var ts = surface.Skin(
+            (half * (1 - alpha[first])) + (store * alpha[first]),
+            (half * b) - (store * (b - right[first])),
+            time + (tableau.Nodes[index] * dt),
+            guess);
         var above = ts;
         for (var i = first; i < n; i++)
         {
@@ -349,10 +375,30 @@ public sealed class CoolingSolver
             stage[i] = above;
         }
 
-        fluxIn[index] = half * (ts - stage[first]);
-        fluxOut[index] = grid.Down[n - 1] * (above - grid.BottomTemperature);
         Differentiate(index * n, 1 / (tableau.Gamma * dt));
+        fluxIn[index] = (half * (ts - stage[first])) + (store * (stage[first] - right[first]));
+        fluxOut[index] = grid.Down[n - 1] * (above - grid.BottomTemperature - (lag * grid.LagAbove[n - 1] * rates[(index * n) + n - 1]));
         return ts;
+    }
+
+    /// <summary>beta = mass matrix · right, scaled by the pivots.</summary>
+    private void Load()
+    {
+        var last = grid.Cells - 1;
+        beta[first] = (own[first] * right[first]) + (first < last ? ownDown[first] * right[first + 1] : 0);
+        var i = first + 1;
+        for (; i + Vector<double>.Count <= last; i += Vector<double>.Count)
+        {
+            var sum = (new Vector<double>(ownUp, i) * new Vector<double>(right, i - 1))
+                + (new Vector<double>(own, i) * new Vector<double>(right, i))
+                + (new Vector<double>(ownDown, i) * new Vector<double>(right, i + 1));
+            sum.CopyTo(beta, i);
+        }
+
+        for (; i <= last; i++)
+        {
+            beta[i] = (ownUp[i] * right[i - 1]) + (own[i] * right[i]) + (i < last ? ownDown[i] * right[i + 1] : 0);
+        }
     }
 
     private void Differentiate(int row, double scale)
