@@ -17,6 +17,7 @@ internal readonly struct CoolingMoment
     private readonly double dy;
     private readonly double df0;
     private readonly double df1;
+    private readonly double curved;
 
     public CoolingMoment(CoolingProblem problem, CoolingGrid grid, CoolingRecord record, double time)
         : this(problem, grid, record, time, record.Before(time))
@@ -28,6 +29,7 @@ internal readonly struct CoolingMoment
         (this.problem, this.grid, this.record, this.time) = (problem, grid, record, time);
         var step = k + 1 < record.Count ? record.Time[k + 1] - record.Time[k] : 0;
         first = record.First[k];
+        curved = record.Curved[step > 0 ? k + 1 : k];
         row = k * grid.Cells;
         next = step > 0 ? row + grid.Cells : row;
         var x = step > 0 ? (time - record.Time[k]) / step : 0;
@@ -86,7 +88,8 @@ internal readonly struct CoolingMoment
     private double Cell(int i) =>
         (y0 * record.Temperature[row + i]) + (y1 * record.Temperature[next + i]) + (f0 * record.Rate[row + i]) + (f1 * record.Rate[next + i]);
 
-    private double Rate(int i) =>
+    /// <summary>Rate of a cell where the step counted the curvature of the profile, else zero: as the step did, so do we.</summary>
+    private double Rate(int i) => curved <= 0 ? 0 :
         (dy * (record.Temperature[next + i] - record.Temperature[row + i])) + (df0 * record.Rate[row + i]) + (df1 * record.Rate[next + i]);
 
     /// <summary>Second derivative over depth, from the heat equation: d²T/dz² = (dT/dt)/alpha.</summary>
@@ -115,25 +118,46 @@ internal readonly struct CoolingMoment
         return grid.SegmentMaterial[segment];
     }
 
+    /// <summary>Highest of the centres and end faces of the courses and of the parabola through the hottest centre.</summary>
     private double Core()
     {
-        var hottest = double.NaN;
+        var (end, hottest, at) = (EndOfHotBody(), double.NaN, first);
+        for (var i = first; i < end; i++)
+        {
+            var value = Centre(i);
+            (hottest, at) = value <= hottest ? (hottest, at) : (value, i);
+        }
+
+        if (at > first && at + 1 < end)
+        {
+            return Crest(at, hottest);
+        }
+
+        return end > first ? Math.Max(hottest, at == first ? FaceAbove(first) : FaceBelow(end - 1)) : hottest;
+    }
+
+    /// <summary>First cell below all courses; courses lie above existing layers.</summary>
+    private int EndOfHotBody()
+    {
+        var end = first;
         for (var layer = 0; layer < problem.Layers.Count; layer++)
         {
-            if (problem.Layers[layer].Role != LayerRole.Course || !IsLaid(layer))
+            if (problem.Layers[layer].Role == LayerRole.Course && IsLaid(layer))
             {
-                continue;
-            }
-
-            var segment = grid.SegmentOf(layer);
-            for (var i = grid.SegmentStart[segment]; i < grid.SegmentStart[segment + 1]; i++)
-            {
-                var value = Centre(i);
-                hottest = value <= hottest ? hottest : value;
+                end = grid.SegmentStart[grid.SegmentOf(layer) + 1];
             }
         }
 
-        return hottest;
+        return end;
+    }
+
+    private double Crest(int i, double value)
+    {
+        var (above, below) = (MiddleOf(i) - MiddleOf(i - 1), MiddleOf(i + 1) - MiddleOf(i));
+        var (rise, fall) = ((value - Centre(i - 1)) / above, (Centre(i + 1) - value) / below);
+        var bend = (fall - rise) / (above + below);
+        var slope = ((rise * below) + (fall * above)) / (above + below);
+        return bend < 0 ? value - (slope * slope / (4 * bend)) : value;
     }
 
     private double HotBodyMean()

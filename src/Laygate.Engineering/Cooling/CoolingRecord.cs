@@ -20,7 +20,8 @@ internal sealed class CoolingRecord
     /// <summary>Rates of the cell temperatures, K/s; zero where the solve starts or a course joins.</summary>
     public double[] Rate { get; private set; } = [];
 
-    public double[] Skin { get; private set; } = [];
+    /// <summary>1 where the step that ends here used the curvature of the profile, 0 where it used plain differences.</summary>
+    public double[] Curved { get; private set; } = [];
 
     public double[] HeatIn { get; private set; } = [];
 
@@ -38,7 +39,7 @@ internal sealed class CoolingRecord
         }
     }
 
-    public void Add(double time, int first, double[] temperature, ReadOnlySpan<double> rate, double skin)
+    public void Add(double time, int first, double[] temperature, ReadOnlySpan<double> rate, double curved)
     {
         if (Count == capacity)
         {
@@ -47,7 +48,7 @@ internal sealed class CoolingRecord
 
         Time[Count] = time;
         First[Count] = first;
-        Skin[Count] = skin;
+        Curved[Count] = curved;
         temperature.AsSpan(0, Cells).CopyTo(Temperature.AsSpan(Count * Cells));
         var target = Rate.AsSpan(Count * Cells, Cells);
         if (rate.IsEmpty)
@@ -72,7 +73,7 @@ internal sealed class CoolingRecord
         Cells = Cells,
         Time = Time[..Count],
         First = First[..Count],
-        Skin = Skin[..Count],
+        Curved = Curved[..Count],
         Temperature = Temperature[..(Count * Cells)],
         Rate = Rate[..(Count * Cells)],
         HeatIn = HeatIn[..Count],
@@ -98,7 +99,7 @@ internal sealed class CoolingRecord
         capacity = rows;
         Time = Longer(Time, rows);
         First = Longer(First, rows);
-        Skin = Longer(Skin, rows);
+        Curved = Longer(Curved, rows);
         Temperature = Longer(Temperature, rows * Cells);
         Rate = Longer(Rate, rows * Cells);
         HeatIn = Longer(HeatIn, rows);

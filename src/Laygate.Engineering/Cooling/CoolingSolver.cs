@@ -6,9 +6,11 @@ namespace Laygate.Engineering.Cooling;
 /// Solves transient one-dimensional heat conduction in a stack of layers that join over time.
 /// </summary>
 /// <remarks>
-/// Conservative finite volumes on a graded grid; an L-stable implicit Runge–Kutta method whose step follows its own
-/// error estimate; the skin's balance solved exactly within each stage. Steps end where a course is laid and where
-/// the weather bends. The solver keeps its arrays: after the first solve of a size it allocates nothing.
+/// Conservative finite volumes on a graded grid, face fluxes of third to fourth order; an L-stable implicit
+/// Runge–Kutta method of order 4 whose step follows its own error estimate; one elimination from the bottom up leaves one
+/// scalar equation for the skin, solved exactly in each stage. Steps end where a course is laid and where the weather bends.
+/// Seam for heat capacities that depend on temperature: replace capacity times temperature by the heat content of the
+/// cell in the load of a stage, and repeat factor and stage until the content agrees. The solver keeps its arrays: after the first solve of a size it allocates nothing.
 /// One solver serves one thread. It never throws for a bad problem but says what is wrong with it.
 /// </remarks>
 public sealed class CoolingSolver
@@ -18,12 +20,12 @@ public sealed class CoolingSolver
     private const double SettlingCells = 2;
     private const double LeastStep = 1e-10;
 
-    private readonly Tableau tableau;
+    private readonly Tableau tableau = Tableau.Esdirk4;
     private readonly CoolingGrid grid = new();
     private readonly CoolingRecord record = new();
     private readonly CoolingCurve curve = new();
-    private readonly double[] fluxIn;
-    private readonly double[] fluxOut;
+    private readonly double[] fluxIn = new double[Tableau.Esdirk4.Stages];
+    private readonly double[] fluxOut = new double[Tableau.Esdirk4.Stages];
 
     private CoolingProblem problem = null!;
     private SurfaceBalance surface;
@@ -46,19 +48,6 @@ public sealed class CoolingSolver
     private double[] ownDown = [];
     private double[] below = [];
     private double[] rates = [];
-
-    /// <summary>Makes a solver with its own working memory.</summary>
-    public CoolingSolver()
-        : this(Tableau.Esdirk4)
-    {
-    }
-
-    internal CoolingSolver(Tableau tableau)
-    {
-        this.tableau = tableau;
-        fluxIn = new double[tableau.Stages];
-        fluxOut = new double[tableau.Stages];
-    }
 
     /// <summary>Steps tried in the last solve, rejected ones included.</summary>
     public int StepsTried { get; private set; }
@@ -144,7 +133,7 @@ public sealed class CoolingSolver
         settling = SettlingCells * problem.Settings.FinestCell * problem.Settings.FinestCell;
         surface.Use(problem.Top, grid.SegmentMaterial[segment]);
         FindRates();
-        record.Add(time, first, y, default, skin);
+        record.Add(time, first, y, default, 0);
         record.AddHeat(heatIn, heatOut, heatBrought);
     }
 
@@ -228,8 +217,9 @@ public sealed class CoolingSolver
         return null;
     }
 
-    private double Root(double error) =>
-        error <= 1e-12 ? 10 : tableau.EstimateOrder == 3 ? 1 / Math.Cbrt(error) : 1 / Math.Sqrt(Math.Sqrt(error));
+    /// <summary>The error of the embedded method of order 3 grows with the fourth power of the step.</summary>
+    private static double Root(double error) =>
+        error <= 1e-12 ? 10 : 1 / Math.Sqrt(Math.Sqrt(error));
 
     private bool JoinIfDue()
     {
@@ -317,7 +307,7 @@ public sealed class CoolingSolver
         skin = y[first] + ((fluxIn[0] - (lag * grid.Capacity[first] / 3 * rate[first])) / grid.Half[first]);
         rate.CopyTo(rates);
         time = reached;
-        record.Add(time, first, y, rate, skin);
+        record.Add(time, first, y, rate, lag);
         record.AddHeat(heatIn, heatOut, heatBrought);
     }
 

@@ -49,6 +49,11 @@ internal static class ProblemCheck
             {
                 return new(CoolingFailureKind.OrderOfLaying, layer.Name, "The layer is laid before the one below it, or has nothing below it.");
             }
+
+            if (layer.Role == LayerRole.Existing && (layer.LaidAt > 0 || (i + 1 < count && problem.Layers[i + 1].Role == LayerRole.Course)))
+            {
+                return new(CoolingFailureKind.OrderOfLaying, layer.Name, "An existing layer lies below all courses and is there from the start.");
+            }
         }
 
         return null;

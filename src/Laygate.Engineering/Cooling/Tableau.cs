@@ -1,7 +1,6 @@
 using System.Runtime.CompilerServices;
 
 [assembly: InternalsVisibleTo("Laygate.UnitTests")]
-[assembly: InternalsVisibleTo("Scratch")]
 
 namespace Laygate.Engineering.Cooling;
 
@@ -11,21 +10,17 @@ namespace Laygate.Engineering.Cooling;
 /// </summary>
 internal sealed class Tableau
 {
-    private Tableau(double gamma, double[] nodes, double[][] rows, double[] embedded, int estimateOrder)
+    private Tableau(double gamma, double[] nodes, double[][] rows, double[] embedded)
     {
         Gamma = gamma;
         Nodes = nodes;
         Rows = rows;
-        EstimateOrder = estimateOrder;
         Error = new double[embedded.Length];
         for (var i = 0; i < embedded.Length; i++)
         {
             Error[i] = rows[^1][i] - embedded[i];
         }
     }
-
-    /// <summary>TR-BDF2, order 2 with embedded order 3: Hosea and Shampine, Applied Numerical Mathematics 20 (1996) 21–37 (from memory).</summary>
-    public static Tableau TrBdf2 { get; } = MakeTrBdf2();
 
     /// <summary>
     /// ESDIRK4(3)6L[2]SA: implicit part of the additive method of Kennedy and Carpenter, Applied Numerical
@@ -43,17 +38,7 @@ internal sealed class Tableau
     /// <summary>b − b̂.</summary>
     public double[] Error { get; }
 
-    public int EstimateOrder { get; }
-
     public int Stages => Nodes.Length;
-
-    private static Tableau MakeTrBdf2()
-    {
-        var node = 2 - Math.Sqrt(2);
-        var d = node / 2;
-        var w = Math.Sqrt(2) / 4;
-        return new(d, [0, node, 1], [[0, 0, 0], [d, d, 0], [w, w, d]], [(1 - w) / 3, ((3 * w) + 1) / 3, d / 3], 3);
-    }
 
     private static Tableau MakeEsdirk4() => new(
         0.25,
@@ -66,6 +51,5 @@ internal sealed class Tableau
             [15267082809.0 / 155376265600, -71443401.0 / 120774400, 730878875.0 / 902184768, 2285395.0 / 8070912, 0.25, 0],
             [82889.0 / 524892, 0, 15625.0 / 83664, 69875.0 / 102672, -2260.0 / 8211, 0.25],
         ],
-        [4586570599.0 / 29645900160, 0, 178811875.0 / 945068544, 814220225.0 / 1159782912, -3700637.0 / 11593932, 61727.0 / 225920],
-        4);
+        [4586570599.0 / 29645900160, 0, 178811875.0 / 945068544, 814220225.0 / 1159782912, -3700637.0 / 11593932, 61727.0 / 225920]);
 }
