@@ -347,7 +347,7 @@ public sealed class CoolingSolver
         var b = grid.BottomTemperature;
         for (var i = n - 1; i >= first; i--)
         {
-            b = beta[i] + (below[i] * b);
+            b = Math.FusedMultiplyAdd(below[i], b, beta[i]);
             beta[i] = b;
         }
 
@@ -361,7 +361,7 @@ public sealed class CoolingSolver
         var above = ts;
         for (var i = first; i < n; i++)
         {
-            above = (alpha[i] * above) + beta[i];
+            above = Math.FusedMultiplyAdd(alpha[i], above, beta[i]);
             stage[i] = above;
         }
 
