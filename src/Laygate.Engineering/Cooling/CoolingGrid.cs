@@ -246,19 +246,11 @@ internal sealed class CoolingGrid
     private double Measure(CoolingSettings settings, int i, out double above)
     {
         var crest = Crest(i);
-        above = Count(settings, distance[i], crest);
-        return above + Count(settings, distance[i + 1], segmentS[i] - crest);
+        above = Grading.Count(settings, distance[i], crest);
+        return above + Grading.Count(settings, distance[i + 1], segmentS[i] - crest);
     }
 
     private double Crest(int i) => Math.Clamp(0.5 * (segmentS[i] + distance[i + 1] - distance[i]), 0, segmentS[i]);
-
-    private static double Count(CoolingSettings settings, double from, double length) =>
-        Math.Log((settings.FinestCell + (settings.Growth * (from + length))) / (settings.FinestCell + (settings.Growth * from))) / settings.Growth;
-
-    private static double Length(CoolingSettings settings, double from, double count) =>
-        Math.Exp(settings.Growth * count) is var factor
-            ? (((settings.FinestCell + (settings.Growth * from)) * factor) - settings.FinestCell - (settings.Growth * from)) / settings.Growth
-            : 0;
 
     private void PlaceFaces(CoolingSettings settings)
     {
@@ -273,8 +265,8 @@ internal sealed class CoolingGrid
             {
                 var wanted = need * (j - start) / (end - start);
                 var s = wanted <= above
-                    ? Length(settings, distance[i], wanted)
-                    : segmentS[i] - Length(settings, distance[i + 1], need - wanted);
+                    ? Grading.Length(settings, distance[i], wanted)
+                    : segmentS[i] - Grading.Length(settings, distance[i + 1], need - wanted);
                 Face[j] = top + (s * root);
             }
 
