@@ -73,7 +73,8 @@ public sealed class CoolingCurve
 
     /// <summary>
     /// Time in s at which a place is first below a temperature, located inside the step. Where it is below from
-    /// the moment at which it exists, that moment; null if it stays at or above until the end of the solve.
+    /// the moment at which it exists, that moment; null if it stays at or above until the end of the solve. A dip that
+    /// begins and ends within one time step of the solver is not seen.
     /// </summary>
     /// <param name="place">Where the temperature is taken.</param>
     /// <param name="celsius">Temperature in °C (K for the core-skin difference).</param>
@@ -93,7 +94,7 @@ public sealed class CoolingCurve
             var value = new CoolingMoment(problem, grid, record, t, k).Value(place) - celsius;
             if (value < 0)
             {
-                return before > 0 ? Crossing(place, celsius, k - 1, Math.Max(left, record.Time[k - 1]), t) : t;
+                return before >= 0 ? Crossing(place, celsius, k - 1, Math.Max(left, record.Time[k - 1]), t) : t;
             }
 
             before = value;

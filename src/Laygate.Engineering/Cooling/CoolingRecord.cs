@@ -3,6 +3,8 @@ namespace Laygate.Engineering.Cooling;
 /// <summary>Every accepted step of a solve: temperatures, their rates, and the heat that has passed the faces.</summary>
 internal sealed class CoolingRecord
 {
+    private const int MostValues = 1 << 24;
+
     private int capacity;
 
     public int Count { get; private set; }
@@ -29,6 +31,9 @@ internal sealed class CoolingRecord
 
     public double[] HeatBrought { get; private set; } = [];
 
+    /// <summary>Whether another record would exceed the memory that a solve may take (128 MiB for temperatures, as much for rates).</summary>
+    public bool IsFull => (long)(Count + 2) * Cells > MostValues;
+
     public void Clear(int cells)
     {
         Count = 0;
@@ -43,7 +48,7 @@ internal sealed class CoolingRecord
     {
         if (Count == capacity)
         {
-            Grow(2 * capacity);
+            Grow(Math.Max(Count + 1, Math.Min(2 * capacity, MostValues / Cells)));
         }
 
         Time[Count] = time;

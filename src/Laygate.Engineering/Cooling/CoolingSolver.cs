@@ -127,9 +127,9 @@ public sealed class CoolingSolver
         var end = NextBreak();
         while (column.Time < problem.Duration)
         {
-            if (++StepsTried > problem.Settings.MaxSteps)
+            if (++StepsTried > problem.Settings.MaxSteps || record.IsFull)
             {
-                return new(CoolingFailureKind.TooManySteps, "settings", "The solve needs more time steps than the settings allow.");
+                return new(CoolingFailureKind.TooManySteps, "settings", "The solve needs more time steps than the settings or the memory allow.");
             }
 
             var left = end - column.Time;

@@ -132,4 +132,40 @@ public class HalfSpaceTests
         var curve = Solve([StackLayer.Existing("copper", 0.1, new(401, 1, 3.439e6), 100)], new TopBoundary.ConstantCoefficient(200, 500), HalfSpace, 1500);
         Near(expected, curve.Value(CoolingPlace.Depth(0.05), time), Kelvin);
     }
+
+    /// <summary>
+    /// Half-space whose skin is held at 10 °C: T = Ts + (Ti − Ts) erf(x/(2 √(alpha t))) (Incropera, chapter 5; Carslaw and
+    /// Jaeger, 2nd ed., 2.4), error function by MathNet.Numerics.
+    /// </summary>
+    [Theory]
+    [InlineData("HOT", 60)]
+    [InlineData("HOT", 1800)]
+    [InlineData("CONC", 600)]
+    public void Half_space_with_given_skin_temperature(string name, double time)
+    {
+        var material = Named(name);
+        var curve = Solve([StackLayer.Existing("half-space", 0.1, material, 150)], new TopBoundary.GivenTemperature(10), HalfSpace, 1800);
+        Near(10, curve.Value(CoolingPlace.Skin, time), 1e-9);
+        foreach (var x in new[] { 0.002, 0.005, 0.010, 0.020, 0.050, 0.100 })
+        {
+            var expected = 10 + (140 * MathNet.Numerics.SpecialFunctions.Erf(x / (2 * Math.Sqrt(material.Diffusivity * time))));
+            Near(expected, curve.Value(CoolingPlace.Depth(x), time), Kelvin);
+        }
+    }
+
+    /// <summary>Steady state of a layered wall: q = (T1 − T2)/Σ(L/k), straight lines in each layer (Fourier's law; any textbook).</summary>
+    [Fact]
+    public void Layered_wall_reaches_its_steady_state()
+    {
+        const double End = 40 * 86400;
+        var curve = Solve(
+            [StackLayer.Existing("a", 0.05, Hot, 20), StackLayer.Existing("b", 0.10, Conc, 20), StackLayer.Existing("c", 0.20, Gran, 20)],
+            new TopBoundary.GivenTemperature(60), new BottomBoundary.GivenTemperature(5), End);
+        var flux = 55 / ((0.05 / 1.2) + (0.10 / 2.0) + (0.20 / 1.0));
+        Near(flux, curve.FluxBelow(0, End), 0.001 * flux);
+        Near(flux, curve.FluxBelow(2, End), 0.001 * flux);
+        Near(60 - (flux * 0.05 / 1.2), curve.Value(CoolingPlace.BottomFace(0), End), Kelvin);
+        Near(5 + (flux * 0.10), curve.Value(CoolingPlace.MidDepth(2), End), Kelvin);
+        Near(5, curve.Value(CoolingPlace.BottomFace(2), End), 1e-9);
+    }
 }
