@@ -124,19 +124,21 @@ internal sealed class TreeBuilder(SourceText source, List<ReadingProblem> proble
         if (!node.Tag.IsEmpty) problems.Add(ReadingProblems.Tag(span));
     }
 
-    // The parser takes a tab before the first key of a file, and then counts it as one column.
+    // The parser takes a tab before the first key of a file and behind the dash of an entry, and counts it as one column.
     private void RefuseTab(TextSpan span)
     {
         if (OpenBracket is not null) return;
         var lead = source.Line(span.Line).AsSpan(0, span.Column - 1);
         var tab = lead.IndexOf('\t');
-        if (tab >= 0 && lead.IsWhiteSpace()) problems.Add(ReadingProblems.Tab(span.Line, tab + 1));
+        if (tab >= 0 && lead.Trim(" -\t").IsEmpty) problems.Add(ReadingProblems.Tab(span.Line, tab + 1));
     }
 
     private TextSpan SpanOf(ParsingEvent piece)
     {
         var start = source.OffsetOf(piece.Start.Line, piece.Start.Column);
-        return source.SpanOf(start, Math.Clamp(source.OffsetOf(piece.End.Line, piece.End.Column), Math.Min(start + 1, source.Text.Length), source.Text.Length));
+        var end = source.OffsetOf(piece.End.Line, piece.End.Column);
+        while (end > start && char.IsWhiteSpace(source.Text[end - 1])) end--;
+        return source.SpanOf(start, Math.Clamp(end, Math.Min(start + 1, source.Text.Length), source.Text.Length));
     }
 
     // The parser ends a block scalar at the start of the line that follows it.
