@@ -6,8 +6,6 @@ namespace Laygate.Validation.Schema;
 /// <summary>Words problems with single values.</summary>
 internal static class ScalarWording
 {
-    private const int OtherForm = 100;
-
     /// <summary>Everything one schema says about a scalar of an allowed kind.</summary>
     /// <param name="scalar">The scalar.</param>
     /// <param name="node">The schema.</param>
@@ -16,15 +14,14 @@ internal static class ScalarWording
     public static IEnumerable<Found> Check(ScalarToken scalar, SchemaNode node, SchemaNode whole, Place place)
     {
         var problem = Word(scalar, node, place) ?? Pattern(scalar, node, whole, place) ?? Length(scalar, node, place) ?? Range(scalar, node, place);
-        // A form told by one fixed word, such as its kind, is another form when the word differs.
-        return problem is null ? [] : [new Found(problem, Weight: node.Words.Count == 1 ? OtherForm : 1)];
+        return problem is null ? [] : [new Found(problem, Fit: node.Words.Count == 1 ? Misfit.OtherWord : Misfit.Detail)];
     }
 
     /// <summary>A value of a kind that does not fit: a list for a measure, a number for a text.</summary>
     public static ReadingProblem WrongKind(YamlToken token, SchemaNode node, Place place) =>
         token is ScalarToken scalar
             ? WrongForm(scalar, node, place)
-            : new ReadingProblem($"{place.Capital} needs {Needs.Of(node)}, not {TokenNames.Of(token)}.", place.Anchor);
+            : new ReadingProblem($"{place.Capital} needs {(place.IsTop ? Needs.Kind(Needs.KindsOf(node)) : Needs.Of(node))}, not {TokenNames.Of(token)}.", place.Anchor);
 
     /// <summary>A scalar that is none of the forms that may stand here.</summary>
     public static ReadingProblem WrongForm(ScalarToken scalar, SchemaNode node, Place place)
