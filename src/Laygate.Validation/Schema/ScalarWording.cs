@@ -56,13 +56,20 @@ internal static class ScalarWording
     private static ReadingProblem? Word(ScalarToken scalar, SchemaNode node, Place place)
     {
         if (node.Words.Count == 0 || node.Words.Contains(scalar.Text, StringComparer.Ordinal)) return null;
-        var near = NearestNames.Of(scalar.Text, node.Words);
+        var near = SameAnswer(scalar.Text, node.Words) ?? NearestNames.Of(scalar.Text, node.Words);
         var ordered = near.Concat(node.Words.Except(near, StringComparer.Ordinal)).ToList();
         var allowed = ordered.Count == 1 ? $"only {Needs.Listed(ordered)} is allowed" : $"it must be one of {Needs.Listed(ordered)}";
         return new ReadingProblem(
             $"{place.Capital} cannot be {TokenNames.Quote(scalar.Text)}; {allowed}.",
             scalar.Span,
             near.Count > 0 ? $"Did you mean `{near[0]}`?" : null);
+    }
+
+    // Where yes or no is asked for, the words that other formats use are understood well enough to name the right one.
+    private static IReadOnlyList<string>? SameAnswer(string text, List<string> words)
+    {
+        var answer = text.ToUpperInvariant() switch { "TRUE" or "ON" or "Y" => "yes", "FALSE" or "OFF" or "N" => "no", _ => null };
+        return answer is not null && words.Contains(answer, StringComparer.Ordinal) ? [answer] : null;
     }
 
     private static ReadingProblem? Pattern(ScalarToken scalar, SchemaNode node, SchemaNode whole, Place place) =>
