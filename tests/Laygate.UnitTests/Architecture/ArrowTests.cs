@@ -11,7 +11,7 @@ public sealed class ArrowTests
         ["Laygate.Engineering"] = ["Laygate.Model", "UnitsNet", "MathNet.Numerics"],
         ["Laygate.Rules"] = ["Laygate.Engineering", "Laygate.Model", "UnitsNet"],
         ["Laygate.Validation"] =
-            ["Laygate.Rules", "Laygate.Engineering", "Laygate.Model", "UnitsNet", "YamlDotNet", "NJsonSchema", "Newtonsoft.Json", "FluentValidation"],
+            ["Laygate.Rules", "Laygate.Engineering", "Laygate.Model", "UnitsNet", "YamlDotNet", "NJsonSchema", "NJsonSchema.Annotations", "Newtonsoft.Json", "FluentValidation"],
         ["Laygate.Reporting"] = ["Laygate.Rules", "Laygate.Engineering", "Laygate.Model"],
     };
 

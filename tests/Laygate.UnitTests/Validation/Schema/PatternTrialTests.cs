@@ -1,0 +1,22 @@
+using Laygate.Validation.Schema;
+
+namespace Laygate.UnitTests.Validation.Schema;
+
+public class PatternTrialTests
+{
+    [Fact]
+    public void Patterns_of_the_sample_schema_are_quick()
+    {
+        var (pattern, time) = PatternTrial.Slowest(SchemaSample.Schema, TimeSpan.FromSeconds(1));
+        Assert.True(time < TimeSpan.FromSeconds(1), $"{pattern} took {time}");
+    }
+
+    [Theory]
+    [InlineData("^(a+)+$")]
+    [InlineData("^([0-9]+ ?)+m$")]
+    public void A_pattern_that_backtracks_without_bound_is_caught(string pattern)
+    {
+        var schema = SchemaLoader.Load($$"""{"pattern":"{{pattern}}"}""");
+        Assert.Equal(TimeSpan.FromMilliseconds(100), PatternTrial.Slowest(schema, TimeSpan.FromMilliseconds(100)).Time);
+    }
+}
