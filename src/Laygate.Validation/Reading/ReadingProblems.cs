@@ -5,6 +5,18 @@ namespace Laygate.Validation.Reading;
 /// <summary>The wording of problems that more than one reader part reports.</summary>
 internal static class ReadingProblems
 {
+    /// <summary>Problems in file order, each once, at most as many as are listed.</summary>
+    public static List<ReadingProblem> InOrder(IEnumerable<ReadingProblem> problems)
+    {
+        var ordered = problems
+            .DistinctBy(problem => (problem.Position, problem.Message))
+            .OrderBy(problem => problem.Position).ThenBy(problem => problem.Message, StringComparer.Ordinal)
+            .ToList();
+        if (ordered.Count <= ReadingLimits.Problems) return ordered;
+        var more = string.Create(CultureInfo.InvariantCulture, $"{ordered.Count - ReadingLimits.Problems:N0} more problems are not listed.");
+        return [.. ordered.Take(ReadingLimits.Problems), new ReadingProblem(more, ordered[ReadingLimits.Problems].Position)];
+    }
+
     public static ReadingProblem TooManyNodes(TextSpan span) => new(
         string.Create(CultureInfo.InvariantCulture, $"The file holds more than {ReadingLimits.Nodes:N0} keys and values, aliases counted as often as they are used."),
         span,

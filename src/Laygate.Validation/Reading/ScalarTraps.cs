@@ -31,7 +31,7 @@ public static partial class ScalarTraps
     private static ScalarTrap? Word(string text) => text.ToUpperInvariant() switch
     {
         "YES" or "NO" or "ON" or "OFF" or "TRUE" or "FALSE" or "Y" or "N" =>
-            new ScalarTrap($"`{text}` is read as that very word, never as a switch", null),
+            new ScalarTrap($"`{text}` is read as a word, and fits only where such a word is asked for", null),
         ".NAN" or ".INF" or "-.INF" or "+.INF" or "NAN" or "INF" or "INFINITY" or "-INF" =>
             new ScalarTrap($"`{text}` is not a number that can be calculated with", null),
         _ => null,

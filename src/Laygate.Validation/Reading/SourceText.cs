@@ -38,6 +38,8 @@ internal sealed class SourceText
         return ReferenceEquals(clean, text) ? raw : new SourceText(clean);
     }
 
+    public int LineCount => _lineStarts.Count;
+
     /// <summary>The offset of a line and column; never outside the text.</summary>
     public int OffsetOf(long line, long column)
     {
@@ -84,7 +86,7 @@ internal sealed class SourceText
         }
 
         if (count > MostCharacterProblems)
-            problems.Add(new ReadingProblem(string.Create(CultureInfo.InvariantCulture, $"The file holds {count - MostCharacterProblems} more stretches of characters that do not belong in a text file."), TextSpan.FileStart));
+            problems.Add(new ReadingProblem(string.Create(CultureInfo.InvariantCulture, $"The file holds {count - MostCharacterProblems:N0} more stretches of characters that do not belong in a text file."), TextSpan.FileStart));
         return clean?.ToString() ?? Text;
     }
 

@@ -23,6 +23,10 @@ internal sealed partial class SyntaxMessages(SourceText source, TextSpan? openBr
         ("found invalid mapping", SecondColon, QuoteIt),
         ("equence entries are not allowed", "A list entry cannot begin here.", "Put `- ` on a line of its own, under its key."),
         ("apping keys are not allowed", "A key cannot begin here.", "Put it on a line of its own."),
+        ("key indicator", "A key cannot begin here.", "Put it on a line of its own, or put quotes around a text with punctuation."),
+        ("invalid comment", "A blank is missing before the `#` of a comment.", "Put a blank there, or put quotes around a text that holds `#`."),
+        ("Anchor before", "A list cannot begin on the line of its anchor.", "Put the list on the next line, indented."),
+        ("find expected token", "This cannot stand here.", "Put quotes around texts that hold punctuation."),
         ("expected ':'", "This line is neither a key with a value nor part of the line above.", "Write `key: value` with a blank behind the colon."),
         ("comment between adjacent scalars", "A comment breaks a text that goes on behind it.", "Put the text on one line, or in quotes."),
         ("expected node content", "A value or a closing bracket is missing here.", null),
@@ -63,7 +67,9 @@ internal sealed partial class SyntaxMessages(SourceText source, TextSpan? openBr
 
     private ReadingProblem? Tab(YamlException error)
     {
-        for (var line = Math.Max(1, (int)error.Start.Line - 1); line <= error.End.Line + 1; line++)
+        // Where the parser itself speaks of a tab it points at the group that the tab breaks.
+        var last = error.Message.Contains("tab ", StringComparison.Ordinal) ? source.LineCount : error.End.Line + 1;
+        for (var line = Math.Max(1, (int)error.Start.Line - 1); line <= last; line++)
         {
             var lead = TabInIndentation().Match(source.Line(line));
             if (lead.Success) return ReadingProblems.Tab(line, lead.Length);

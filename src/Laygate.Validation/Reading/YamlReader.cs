@@ -21,7 +21,7 @@ public static class YamlReader
         if (source is null) return new ReadingResult([], problems);
         var documents = Parse(source, problems);
         if (problems.Count == 0) AddEmptyDocuments(source, documents, what, problems);
-        return new ReadingResult(documents, InOrder(problems));
+        return new ReadingResult(documents, ReadingProblems.InOrder(problems));
     }
 
     private static ReadingResult Refused(ReadingProblem problem) => new([], [problem]);
@@ -36,21 +36,27 @@ public static class YamlReader
         var builder = new TreeBuilder(source, problems);
         var scanner = new Scanner(new StringReader(source.Text));
         var parser = new Parser(scanner);
+        while (!builder.IsStopped && MoveNext(parser, scanner, () => new SyntaxMessages(source, builder.OpenBracket), problems)) builder.Take(parser.Current!);
+        return builder.Documents;
+    }
+
+    private static bool MoveNext(Parser parser, Scanner scanner, Func<SyntaxMessages> messages, List<ReadingProblem> problems)
+    {
         try
         {
-            while (!builder.IsStopped && parser.MoveNext()) builder.Take(parser.Current!);
+            return parser.MoveNext();
         }
         catch (YamlException error)
         {
-            problems.Add(new SyntaxMessages(source, builder.OpenBracket).Explain(error));
+            problems.Add(messages().Explain(error));
         }
         catch (Exception error) when (error is not OutOfMemoryException)
         {
             // The scanner throws general exceptions on some broken input (seen: a colon in a flow list that is never closed).
-            problems.Add(new SyntaxMessages(source, builder.OpenBracket).Unexplained(scanner.CurrentPosition));
+            problems.Add(messages().Unexplained(scanner.CurrentPosition));
         }
 
-        return builder.Documents;
+        return false;
     }
 
     private static void AddEmptyDocuments(SourceText source, List<YamlDocument> documents, string what, List<ReadingProblem> problems)
@@ -67,13 +73,5 @@ public static class YamlReader
                 string.Create(CultureInfo.InvariantCulture, $"There is no {what} here: document {document.Number} of the file is empty."),
                 document.Root.Span,
                 "Remove a `---` line that nothing follows.")));
-    }
-
-    private static List<ReadingProblem> InOrder(List<ReadingProblem> problems)
-    {
-        var ordered = problems.Distinct().OrderBy(problem => problem.Position).ThenBy(problem => problem.Message, StringComparer.Ordinal).ToList();
-        if (ordered.Count <= ReadingLimits.Problems) return ordered;
-        var more = string.Create(CultureInfo.InvariantCulture, $"{ordered.Count - ReadingLimits.Problems} more problems are not listed.");
-        return [.. ordered.Take(ReadingLimits.Problems), new ReadingProblem(more, ordered[ReadingLimits.Problems].Position)];
     }
 }

@@ -51,10 +51,12 @@ public sealed record MapToken(IReadOnlyList<MapEntry> Entries, TextSpan Span) : 
 
     internal override int Depth { get; } = 1 + Entries.Select(entry => entry.Value.Depth).DefaultIfEmpty(0).Max();
 
+    // A hostile map may hold 25,000 keys; looking each one up in turn would take a minute.
+    private readonly Dictionary<string, MapEntry> _byKey = Entries.ToDictionary(entry => entry.Key.Text, StringComparer.Ordinal);
+
     /// <summary>The entry of a key, or null when the key is not there.</summary>
     /// <param name="key">The key, compared letter by letter.</param>
-    public MapEntry? Find(string key) =>
-        Entries.FirstOrDefault(entry => string.Equals(entry.Key.Text, key, StringComparison.Ordinal));
+    public MapEntry? Find(string key) => _byKey.GetValueOrDefault(key);
 
     /// <summary>The value of a key, or null when the key is not there.</summary>
     /// <param name="key">The key, compared letter by letter.</param>

@@ -7,16 +7,17 @@ internal sealed class KeyWording(KeyPlaces places, SchemaNode node, MapToken map
 {
     private const int MostKeys = 12;
 
-    /// <summary>The keys that an unknown one may have been meant for; those already given are not.</summary>
-    public IReadOnlyList<string> MeantBy(ScalarToken key) =>
-        NearestNames.Of(key.Text, node.Properties.Keys.Where(known => map.Find(known) is null));
+    private readonly List<string> _free = node.Properties.Keys.Where(known => map.Find(known) is null).ToList();
 
-    public ReadingProblem Unknown(ScalarToken key) => new(
+    /// <summary>The keys that an unknown one may have been meant for; those already given are not.</summary>
+    public IReadOnlyList<string> MeantBy(ScalarToken key) => NearestNames.Of(key.Text, _free);
+
+    public ReadingProblem Unknown(ScalarToken key, bool withAdvice) => new(
         node.KeyPattern is null || node.Properties.Count > 0
             ? $"{TokenNames.Quote(key.Text)} is not a key of {place.Label}."
             : $"{TokenNames.Quote(key.Text)} cannot be a name here.",
         key.Span,
-        Advice(key));
+        withAdvice ? Advice(key) : null);
 
     public ReadingProblem Missing(string key)
     {

@@ -64,7 +64,8 @@ internal static class Needs
     private static string WithExamples(string noun, IReadOnlyList<string> examples) =>
         examples.Count == 0 ? noun : $"{noun} such as {string.Join(" or ", examples.Take(2).Select(example => $"`{example}`"))}";
 
-    private static string Kind(ValueKinds kinds) => kinds switch
+    /// <summary>The kinds of value in words.</summary>
+    public static string Kind(ValueKinds kinds) => kinds switch
     {
         ValueKinds.Map => "a group of keys",
         ValueKinds.List => "a list",

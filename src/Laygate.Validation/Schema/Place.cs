@@ -10,9 +10,13 @@ namespace Laygate.Validation.Schema;
 [StructLayout(LayoutKind.Auto)]
 internal readonly record struct Place(string Label, TextSpan Anchor)
 {
+    /// <summary>Whether it is an entry of a list, which has no key.</summary>
     public bool IsEntry { get; init; }
 
-    public static Place Top(YamlToken root, string name) => new($"the {name}", TokenNames.Head(root).Span);
+    /// <summary>Whether it is the whole document.</summary>
+    public bool IsTop { get; init; }
+
+    public static Place Top(YamlToken root, string name) => new($"the {name}", TokenNames.Head(root).Span) { IsTop = true };
 
     public static Place Of(ScalarToken key) => new(TokenNames.Quote(key.Text), key.Span);
 
@@ -27,5 +31,22 @@ internal readonly record struct Place(string Label, TextSpan Anchor)
 /// <summary>A problem with what the checker must know about it.</summary>
 /// <param name="Problem">The problem.</param>
 /// <param name="IsMissingValue">Whether a key has no value.</param>
-/// <param name="Weight">How much it speaks against an alternative of a schema.</param>
-internal sealed record Found(ReadingProblem Problem, bool IsMissingValue = false, int Weight = 1);
+/// <param name="Fit">How it speaks against an alternative of a schema.</param>
+internal sealed record Found(ReadingProblem Problem, bool IsMissingValue = false, Misfit Fit = Misfit.Detail)
+{
+    /// <summary>The same problem seen from the map or list around it.</summary>
+    public Found FromOutside => this with { Fit = Fit == Misfit.OtherWord ? Misfit.OtherForm : Misfit.Detail };
+}
+
+/// <summary>How much a problem tells about whether an alternative of a schema was meant.</summary>
+internal enum Misfit
+{
+    /// <summary>The alternative may be meant; something in it is wrong.</summary>
+    Detail,
+
+    /// <summary>A value differs from the one word allowed for it; such a word often tells the form of what is around it.</summary>
+    OtherWord,
+
+    /// <summary>Another alternative is meant.</summary>
+    OtherForm,
+}

@@ -6,8 +6,6 @@ namespace Laygate.Validation.Schema;
 /// <summary>Words problems with single values.</summary>
 internal static class ScalarWording
 {
-    private const int OtherForm = 100;
-
     /// <summary>Everything one schema says about a scalar of an allowed kind.</summary>
     /// <param name="scalar">The scalar.</param>
     /// <param name="node">The schema.</param>
@@ -16,15 +14,14 @@ internal static class ScalarWording
     public static IEnumerable<Found> Check(ScalarToken scalar, SchemaNode node, SchemaNode whole, Place place)
     {
         var problem = Word(scalar, node, place) ?? Pattern(scalar, node, whole, place) ?? Length(scalar, node, place) ?? Range(scalar, node, place);
-        // A form told by one fixed word, such as its kind, is another form when the word differs.
-        return problem is null ? [] : [new Found(problem, Weight: node.Words.Count == 1 ? OtherForm : 1)];
+        return problem is null ? [] : [new Found(problem, Fit: node.Words.Count == 1 ? Misfit.OtherWord : Misfit.Detail)];
     }
 
     /// <summary>A value of a kind that does not fit: a list for a measure, a number for a text.</summary>
     public static ReadingProblem WrongKind(YamlToken token, SchemaNode node, Place place) =>
         token is ScalarToken scalar
             ? WrongForm(scalar, node, place)
-            : new ReadingProblem($"{place.Capital} needs {Needs.Of(node)}, not {TokenNames.Of(token)}.", place.Anchor);
+            : new ReadingProblem($"{place.Capital} needs {(place.IsTop ? Needs.Kind(Needs.KindsOf(node)) : Needs.Of(node))}, not {TokenNames.Of(token)}.", place.Anchor);
 
     /// <summary>A scalar that is none of the forms that may stand here.</summary>
     public static ReadingProblem WrongForm(ScalarToken scalar, SchemaNode node, Place place)
@@ -59,13 +56,20 @@ internal static class ScalarWording
     private static ReadingProblem? Word(ScalarToken scalar, SchemaNode node, Place place)
     {
         if (node.Words.Count == 0 || node.Words.Contains(scalar.Text, StringComparer.Ordinal)) return null;
-        var near = NearestNames.Of(scalar.Text, node.Words);
+        var near = SameAnswer(scalar.Text, node.Words) ?? NearestNames.Of(scalar.Text, node.Words);
         var ordered = near.Concat(node.Words.Except(near, StringComparer.Ordinal)).ToList();
         var allowed = ordered.Count == 1 ? $"only {Needs.Listed(ordered)} is allowed" : $"it must be one of {Needs.Listed(ordered)}";
         return new ReadingProblem(
             $"{place.Capital} cannot be {TokenNames.Quote(scalar.Text)}; {allowed}.",
             scalar.Span,
             near.Count > 0 ? $"Did you mean `{near[0]}`?" : null);
+    }
+
+    // Where yes or no is asked for, the words that other formats use are understood well enough to name the right one.
+    private static IReadOnlyList<string>? SameAnswer(string text, List<string> words)
+    {
+        var answer = text.ToUpperInvariant() switch { "TRUE" or "ON" or "Y" => "yes", "FALSE" or "OFF" or "N" => "no", _ => null };
+        return answer is not null && words.Contains(answer, StringComparer.Ordinal) ? [answer] : null;
     }
 
     private static ReadingProblem? Pattern(ScalarToken scalar, SchemaNode node, SchemaNode whole, Place place) =>

@@ -10,18 +10,15 @@ public static class SchemaChecker
     /// <summary>Checks one document.</summary>
     /// <param name="document">The document.</param>
     /// <param name="schema">The schema.</param>
-    /// <returns>All problems in document order; empty when the document has the right shape.</returns>
+    /// <returns>The problems in document order, the first 100 if there are more; empty when the document has the right shape.</returns>
     public static IReadOnlyList<ReadingProblem> Check(YamlDocument document, LoadedSchema schema)
     {
         var errors = new JsonSchemaValidator().Validate(Json(document.Root), schema.Validator);
         var walked = new SchemaWalker(schema).Walk(document.Root);
         // The validator decides. A key without a value is wrong even where a schema would let it pass.
         var problems = errors.Count > 0 ? walked : walked.Where(problem => problem.IsMissingValue).ToList();
-        if (errors.Count > 0 && walked.Count == 0) return errors.Select(Unworded).Distinct().OrderBy(problem => problem.Position).ToList();
-        return problems.Select(found => found.Problem)
-            .DistinctBy(problem => (problem.Position, problem.Message))
-            .OrderBy(problem => problem.Position).ThenBy(problem => problem.Message, StringComparer.Ordinal)
-            .ToList();
+        if (errors.Count > 0 && walked.Count == 0) return ReadingProblems.InOrder(errors.Select(Unworded));
+        return ReadingProblems.InOrder(problems.Select(found => found.Problem));
     }
 
     /// <summary>Whether the validator accepts a document; for comparison with other validators.</summary>

@@ -27,6 +27,8 @@ internal static class SchemaNodeReader
             throw new SchemaException($"{path}: nothing may stand beside $ref, because it would be ignored; use allOf.");
         if (node.Required.Find(key => !node.Properties.ContainsKey(key)) is { } undescribed && !node.AllowsOtherKeys)
             throw new SchemaException($"{path}: the required key `{undescribed}` is not among the properties.");
+        // Words are texts; without its type the validator would compare 1 with "1".
+        if (node.Words.Count > 0 && node.Kinds == ValueKinds.None) node.Kinds = ValueKinds.Text;
         return node;
     }
 

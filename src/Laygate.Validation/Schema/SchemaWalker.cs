@@ -5,8 +5,6 @@ namespace Laygate.Validation.Schema;
 /// <summary>Walks a document along a schema and words every mismatch. One instance per check.</summary>
 internal sealed class SchemaWalker(LoadedSchema schema)
 {
-    private const int OtherForm = 100;
-
     public List<Found> Walk(YamlToken root) => Walk(root, schema.Root, Place.Top(root, schema.DocumentName));
 
     private List<Found> Walk(YamlToken token, SchemaNode node, Place place)
@@ -14,11 +12,14 @@ internal sealed class SchemaWalker(LoadedSchema schema)
         var found = new List<Found>();
         var kinds = Needs.KindsOf(node);
         if (token is ScalarToken { IsNull: true } && !kinds.HasFlag(ValueKinds.Null)) found.Add(NoValue(place));
-        else if (!Fits(token, kinds)) found.Add(new Found(ScalarWording.WrongKind(token, node, place), Weight: OtherForm));
+        else if (!Fits(token, kinds)) found.Add(new Found(ScalarWording.WrongKind(token, node, place), Fit: Misfit.OtherForm));
         else
             foreach (var part in node.Conjuncts) WalkPart(token, part, node, place, found);
         return found;
     }
+
+    private IEnumerable<Found> WalkInner(YamlToken token, SchemaNode node, Place place) =>
+        Walk(token, node, place).Select(inner => inner.FromOutside);
 
     private void WalkPart(YamlToken token, SchemaNode node, SchemaNode whole, Place place, List<Found> found)
     {
@@ -35,24 +36,24 @@ internal sealed class SchemaWalker(LoadedSchema schema)
         var unknown = new List<ScalarToken>();
         foreach (var (key, value) in map.Entries)
         {
-            if (node.Properties.TryGetValue(key.Text, out var property)) found.AddRange(Walk(value, property, Place.Of(key)));
-            else if (node.KeyPattern?.Matches(key.Text) == true) found.AddRange(Walk(value, node.KeyPatternValue!, Place.Of(key)));
+            if (node.Properties.TryGetValue(key.Text, out var property)) found.AddRange(WalkInner(value, property, Place.Of(key)));
+            else if (node.KeyPattern?.Matches(key.Text) == true) found.AddRange(WalkInner(value, node.KeyPatternValue!, Place.Of(key)));
             else if (!node.AllowsOtherKeys) unknown.Add(key);
         }
 
         var wording = new KeyWording(schema.Places, node, map, place);
-        found.AddRange(unknown.Select(key => new Found(wording.Unknown(key))));
+        // Only so many are listed; looking for names near to thousands more would take seconds.
+        found.AddRange(unknown.Select((key, at) => new Found(wording.Unknown(key, withAdvice: at < ReadingLimits.Problems))));
         // A mistyped key is one mistake, not two.
-        found.AddRange(node.Required
-            .Where(key => map.Find(key) is null && !unknown.Exists(typed => wording.MeantBy(typed) is [var meant, ..] && string.Equals(meant, key, StringComparison.Ordinal)))
-            .Select(key => new Found(wording.Missing(key))));
+        var mistyped = unknown.Take(ReadingLimits.Problems).SelectMany(key => wording.MeantBy(key).Take(1)).ToHashSet(StringComparer.Ordinal);
+        found.AddRange(node.Required.Where(key => map.Find(key) is null && !mistyped.Contains(key)).Select(key => new Found(wording.Missing(key))));
     }
 
     private void WalkList(ListToken list, SchemaNode node, Place place, List<Found> found)
     {
         found.AddRange(ListWording.Check(list, node, place).Select(problem => new Found(problem)));
         if (node.Item is null) return;
-        for (var at = 0; at < list.Items.Count; at++) found.AddRange(Walk(list.Items[at], node.Item, place.Entry(list.Items[at], at)));
+        for (var at = 0; at < list.Items.Count; at++) found.AddRange(WalkInner(list.Items[at], node.Item, place.Entry(list.Items[at], at)));
     }
 
     private void WalkAlternatives(YamlToken token, SchemaNode node, SchemaNode whole, Place place, List<Found> found)
@@ -62,17 +63,15 @@ internal sealed class SchemaWalker(LoadedSchema schema)
         if (fitting.Count > 1 && node.OneOf.Count > 0) found.Add(new Found(SeveralForms(token, fitting, place)));
         if (fitting.Count > 0) return;
         if (token is ScalarToken scalar) found.AddRange(ScalarAlternatives(scalar, whole, place, tried.Select(pair => pair.problems).ToList()));
-        else found.AddRange(tried.Select(pair => pair.problems).MinBy(Weight)!);
+        else found.AddRange(tried.Select(pair => pair.problems).MinBy(problems => (problems.Exists(problem => problem.Fit == Misfit.OtherForm), problems.Count))!);
     }
 
     // A scalar that fits no form is told all forms at once, unless only one of them is for scalars like it.
     private static List<Found> ScalarAlternatives(ScalarToken scalar, SchemaNode node, Place place, List<List<Found>> tried)
     {
-        var near = tried.Where(problems => Weight(problems) < OtherForm).ToList();
+        var near = tried.Where(problems => problems.TrueForAll(problem => problem.Fit != Misfit.OtherForm)).ToList();
         return near.Count == 1 ? near[0] : [new Found(ScalarWording.WrongForm(scalar, node, place))];
     }
-
-    private static int Weight(List<Found> problems) => problems.Sum(problem => problem.Weight);
 
     private static bool Fits(YamlToken token, ValueKinds kinds) => kinds == ValueKinds.None || token switch
     {

@@ -30,6 +30,8 @@ public class YamlReaderTests
     [InlineData("a:\n  b: 1\n  \tc: 2\n", "3:3-3:4", "A tab stands in the indentation of this line.")]
     [InlineData("\ta: b\n", "1:1-1:2", "A tab stands in the indentation of this line.")]
     [InlineData("-\tc: 1\n", "1:2-1:3", "A tab stands in the indentation of this line.")]
+    [InlineData("a: 1\nb:\n  c: 2\n  d:\n\t  - e\n", "5:1-5:2", "A tab stands in the indentation of this line.")]
+    [InlineData("a: [b, c]#d\n", "1:9-1:10", "A blank is missing before the `#` of a comment.")]
     // Characters that cannot be seen.
     [InlineData("a: x\0y\n", "1:5-1:6", "A NUL character (U+0000) stands here; a text file holds none.")]
     [InlineData("a: x\u0007\u0007y\n", "1:5-1:7", "A control character (U+0007) stands here; it cannot be seen and has no meaning.")]

@@ -22,7 +22,7 @@ public class SchemaCheckerTests
     [InlineData(Head + "start: 1350\n", "3:8-3:12", "`start` needs a time of day such as `22:30`, not the number `1350`.", null)]
     [InlineData(Head + "start: \"22:30\\n\"\n", "3:8-3:17", "`start` needs a time of day such as `22:30`, not the text `22:30 `.", null)]
     [InlineData("id: 2\ncourses: [{id: c, thickness: 40 mm}]\n", "1:5-1:6", "`id` needs a name such as `south-ramp`, not the number `2`.", "Put it in quotes: `\"2\"`.")]
-    [InlineData(Course + "    passes: no\n", "5:13-5:15", "`passes` needs a whole number, not the text `no`: `no` is read as that very word, never as a switch.", null)]
+    [InlineData(Course + "    passes: no\n", "5:13-5:15", "`passes` needs a whole number, not the text `no`: `no` is read as a word, and fits only where such a word is asked for.", null)]
     [InlineData(Course + "    passes: 017\n", "5:13-5:16", "`passes` needs a whole number, not the text `017`: it begins with a zero, and some programs then read it to the base 8.", "Write `17`.")]
     [InlineData(Course + "    passes: 1e3\n", "5:13-5:16", "`passes` needs a whole number, not the text `1e3`: an exponent is not read.", "Write `1000`.")]
     [InlineData(Course + "    passes: 22:30\n", "5:13-5:18", "`passes` needs a whole number, not the text `22:30`: `22:30` looks like a time of day, and some programs read it as a number to the base 60; a duration is written `1350 min`.", null)]
@@ -35,6 +35,9 @@ public class SchemaCheckerTests
     // Words.
     [InlineData(Course + "    mode: hot_on_hott\n", "5:11-5:22", "`mode` cannot be `hot_on_hott`; it must be one of `hot_on_hot`, `separately` and `hot_on_warm`.", "Did you mean `hot_on_hot`?")]
     [InlineData(Course + "    mode: quickly\n", "5:11-5:18", "`mode` cannot be `quickly`; it must be one of `separately`, `hot_on_warm` and `hot_on_hot`.", null)]
+    [InlineData(Course + "    night: false\n", "5:12-5:17", "`night` cannot be `false`; it must be one of `no` and `yes`.", "Did you mean `no`?")]
+    [InlineData(Course + "    night: Yes\n", "5:12-5:15", "`night` cannot be `Yes`; it must be one of `yes` and `no`.", "Did you mean `yes`?")]
+    [InlineData(Course + "    night: 1\n", "5:12-5:13", "`night` needs one of `yes` and `no`, not the number `1`.", null)]
     // Nothing.
     [InlineData(Head + "start:\n", "3:1-3:6", "`start` has no value.", "Write a value or remove the key.")]
     [InlineData(Head + "start: ~\n", "3:1-3:6", "`start` has no value.", "Write a value or remove the key.")]

@@ -33,6 +33,7 @@ internal static class SchemaSample
                 "id": { "type": "string", "minLength": 1, "maxLength": 20 },
                 "mix": { "type": "string" },
                 "thickness": { "allOf": [{ "$ref": "#/definitions/length" }], "description": "Thickness after rolling. Stated on the drawing." },
+                "night": { "enum": ["yes", "no"] },
                 "mode": { "enum": ["separately", "hot_on_warm", "hot_on_hot"] },
                 "passes": { "type": "integer", "minimum": 1, "exclusiveMaximum": 50 },
                 "factor": { "type": "number", "maximum": 1.5, "exclusiveMinimum": 0 }
