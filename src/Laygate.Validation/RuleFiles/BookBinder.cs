@@ -14,6 +14,9 @@ public sealed record BoundBook(RuleBook? Book, IReadOnlyList<Problem> Problems);
 /// <summary>Merges definitions and words what is wrong with them, with file, line and column.</summary>
 public static class BookBinder
 {
+    /// <summary>Message and hint of a mistake.</summary>
+    public static (string Message, string? Hint) Word(Rules.Binding.BookProblem problem, QuantityCatalogue catalogue) => BookMessages.Of(problem, catalogue);
+
     /// <summary>Binds a book.</summary>
     /// <param name="general">The general book.</param>
     /// <param name="specifications">Specifications, in the order of the command.</param>
