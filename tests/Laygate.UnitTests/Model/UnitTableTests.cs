@@ -19,7 +19,7 @@ public class UnitTableTests
         {
             var expected = UnitConverter.Convert(number, unit.UnitsNet!, Si(unit.Dimension));
             // UnitsNet rounds its own factor for lb/ft³ to eight digits; every other one is exact.
-            var tolerance = spelling == "lb/ft3" ? 1e-7 : 1e-12;
+            var tolerance = string.Equals(spelling, "lb/ft3", StringComparison.Ordinal) ? 1e-7 : 1e-12;
             Assert.Equal(expected, unit.ToSi(number), tolerance * Math.Max(100, Math.Abs(expected)));
             Assert.Equal(number, unit.FromSi(unit.ToSi(number)), 1e-9 * Math.Max(1, Math.Abs(number)));
         }

@@ -1,0 +1,84 @@
+using Laygate.Model.Measures;
+using Laygate.Model.Plans;
+using Laygate.Validation.Measures;
+using UnitsNet;
+
+namespace Laygate.Validation.Plans.Consistency;
+
+/// <summary>Values of place, site, shift, weather and existing pavement that cannot be.</summary>
+internal static class PlaceRanges
+{
+    private const int SkyEighths = 8;
+    private const double Pole = 90;
+    private const double HalfTurn = 180;
+
+    public static void Check(Plan plan, Where at)
+    {
+        Within(at.Inside("location"), "latitude", plan.Location?.Latitude, Pole);
+        Within(at.Inside("location"), "longitude", plan.Location?.Longitude, HalfTurn);
+        if (plan.Site is { } site) Site(site, at.Inside("site"));
+        at.Inside("shift").NotNegative("set_up", plan.Shift?.SetUp);
+        if (plan.Weather is { } weather) Weather(weather, at.Inside("weather"));
+        if (plan.Existing is { } existing) Existing(existing, at.Inside("existing"));
+    }
+
+    private static void Within(Where at, string key, Measure<Angle>? angle, double most)
+    {
+        if (angle is not null && Math.Abs(angle.Si) > most)
+            at.Fail(key, $"`{key}` is {MeasureReader.Write(angle)}; it must lie between -{MeasureReader.WriteNumber(most)} ° and {MeasureReader.WriteNumber(most)} °.");
+    }
+
+    private static void Site(Site site, Where at)
+    {
+        at.Positive("traffic_speed", site.TrafficSpeed);
+        at.Positive("open_speed", site.OpenSpeed);
+        at.Inside("closure").Positive("width", site.Closure?.Width);
+        at.Inside("closure").Positive("open_lane", site.Closure?.OpenLane);
+        foreach (var (line, where) in at.Each("overhead_lines", site.OverheadLines))
+        {
+            where.Positive("voltage", line.Voltage);
+            where.Positive("height", line.Height);
+        }
+    }
+
+    private static void Weather(Weather weather, Where at)
+    {
+        at.Positive("wind_height", weather.WindHeight);
+        at.NotNegative("wind_at_mat", weather.WindAtMat);
+        if (weather.Envelope is { } envelope) Envelope(envelope, at.Inside("envelope"));
+        foreach (var (hour, where) in at.Each("hours", weather.Hours)) Hour(hour, where);
+    }
+
+    private static void Envelope(WeatherEnvelope envelope, Where at)
+    {
+        at.Temperature("air_lowest", envelope.AirLowest);
+        at.Temperature("air_highest", envelope.AirHighest);
+        at.Temperature("base_lowest", envelope.BaseLowest);
+        at.Temperature("base_highest", envelope.BaseHighest);
+        at.Temperature("dew_point_highest", envelope.DewPointHighest);
+        at.Ascending(("air_lowest", envelope.AirLowest), ("air_highest", envelope.AirHighest));
+        at.Ascending(("base_lowest", envelope.BaseLowest), ("base_highest", envelope.BaseHighest));
+        at.NotNegative("wind_highest", envelope.WindHighest);
+        at.Share("rain_chance_highest", envelope.RainChanceHighest);
+    }
+
+    private static void Hour(WeatherHour hour, Where at)
+    {
+        at.Temperature("air", hour.Air);
+        at.Temperature("base", hour.Base);
+        at.Temperature("dew_point", hour.DewPoint);
+        // Air cannot hold more water than makes dew: the dew point never lies above the air temperature.
+        at.Ascending(("dew_point", hour.DewPoint), ("air", hour.Air));
+        at.NotNegative("wind", hour.Wind);
+        at.Share("rain_chance", hour.RainChance);
+        at.NotNegative("sun", hour.Sun);
+        if (hour.CloudEighths is < 0 or > SkyEighths) at.Fail("cloud_eighths", $"`cloud_eighths` is {hour.CloudEighths}; it counts eighths of the sky, 0 to 8.");
+    }
+
+    private static void Existing(Existing existing, Where at)
+    {
+        at.Inside("milling").Positive("depth", existing.Milling?.Depth);
+        at.Inside("milling").NotNegative("left_above_interface", existing.Milling?.LeftAboveInterface);
+        foreach (var (layer, where) in at.Each("layers", existing.Layers)) where.Positive("thickness", layer.Thickness);
+    }
+}

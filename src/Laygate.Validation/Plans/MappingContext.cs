@@ -1,0 +1,13 @@
+using Laygate.Validation.Reading;
+
+namespace Laygate.Validation.Plans;
+
+/// <summary>What one mapping collects.</summary>
+internal sealed class MappingContext
+{
+    /// <summary>Everything that is wrong, in the order in which it was met.</summary>
+    public List<ReadingProblem> Problems { get; } = [];
+
+    /// <summary>Every key that was asked for, list entries as <c>[]</c>; a test compares them with the schema. Null when nobody asks.</summary>
+    public ISet<string>? KeysRead { get; init; }
+}

@@ -1,0 +1,51 @@
+using Laygate.Model.Plans;
+
+namespace Laygate.Validation.Plans;
+
+/// <summary>Maps tests, hold points, contingencies and measures.</summary>
+internal static class QualityMapper
+{
+    public static Test Test(Fields at) => new()
+    {
+        Id = at.RequiredId("id"),
+        Kind = at.Word<TestKind>("kind"),
+        Course = at.Id("course"),
+        Where = at.Text("where"),
+        When = at.Text("when"),
+        By = at.Text("by"),
+        HowMany = at.Text("how_many"),
+        Criterion = at.Text("criterion"),
+    };
+
+    public static HoldPoint HoldPoint(Fields at) => new()
+    {
+        Id = at.RequiredId("id"),
+        Before = at.Text("before"),
+        Criterion = at.Text("criterion"),
+        Evidence = at.Text("evidence"),
+        Owner = at.Text("owner"),
+        ReleasedBy = at.Text("released_by"),
+    };
+
+    public static Contingency Contingency(Fields at) => new()
+    {
+        Id = at.RequiredId("id"),
+        Event = at.Word<ContingencyEvent>("event"),
+        When = at.Text("when"),
+        Action = at.Text("action"),
+        DecidedBy = at.Text("decided_by"),
+        Spare = at.Text("spare"),
+    };
+
+    public static SafetyMeasure SafetyMeasure(Fields at) => new()
+    {
+        Id = at.RequiredId("id"),
+        Kind = at.Word<MeasureKind>("kind"),
+        What = at.Text("what"),
+        Where = at.Text("where"),
+        Who = at.Text("who"),
+        When = at.Text("when"),
+        Checked = at.Text("checked"),
+        Reference = at.Text("reference"),
+    };
+}

@@ -1,0 +1,50 @@
+using System.Globalization;
+using Laygate.Model.Plans;
+
+namespace Laygate.Validation.Plans;
+
+/// <summary>Converts the raw texts of dates, times, offsets and ids, each in its one form.</summary>
+internal static class ScalarTexts
+{
+    private const int OffsetLength = 6;
+    private const int LargestOffsetHours = 14;
+
+    /// <summary>A date, year first; null when the text is none or the calendar has no such day.</summary>
+    public static DateOnly? Date(string text) =>
+        DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date) ? date : null;
+
+    /// <summary>A time of day, 00:00 to 23:59.</summary>
+    public static TimeOnly? Time(string text) =>
+        TimeOnly.TryParseExact(text, "HH:mm", CultureInfo.InvariantCulture, DateTimeStyles.None, out var time) ? time : null;
+
+    /// <summary>An offset from UTC, at most 14 hours.</summary>
+    public static TimeSpan? Zone(string text)
+    {
+        if (text.Length != OffsetLength || text[0] is not ('+' or '-')) return null;
+        if (!TimeSpan.TryParseExact(text[1..], @"hh\:mm", CultureInfo.InvariantCulture, out var offset)) return null;
+        if (offset > TimeSpan.FromHours(LargestOffsetHours)) return null;
+        return text[0] == '-' ? -offset : offset;
+    }
+
+    /// <summary>A local date and time with or without an offset.</summary>
+    public static Moment? Moment(string text)
+    {
+        const int localLength = 16;
+        if (text.Length is not (localLength or (localLength + OffsetLength))) return null;
+        if (!DateTime.TryParseExact(text[..localLength], "yyyy-MM-ddTHH:mm", CultureInfo.InvariantCulture, DateTimeStyles.None, out var local)) return null;
+        if (text.Length == localLength) return new Moment(local, null);
+        return Zone(text[localLength..]) is { } offset ? new Moment(local, offset) : null;
+    }
+
+    /// <summary>Whether a text has the form of an id.</summary>
+    public static bool IsId(string text) =>
+        text.Length > 0 && text[0] != '-' && text[^1] != '-'
+        && !text.Contains("--", StringComparison.Ordinal)
+        && text.All(letter => char.IsAsciiLetterLower(letter) || char.IsAsciiDigit(letter) || letter == '-');
+
+    /// <summary>Why a text in the form of a date is none; null when it has another form.</summary>
+    public static string? Advice(string text) =>
+        text.Length >= 10 && text[4] == '-' && text[7] == '-' && Date(text[..10]) is null
+            ? "The calendar has no such day; check month and day."
+            : null;
+}
