@@ -106,7 +106,7 @@ internal sealed class Fields(MapToken map, TextSpan anchor, string path, Mapping
     {
         if (Scalar(key, "the name of a sieve") is not { } scalar) return Missing(key, new Sieve(string.Empty, 0, null));
         if (Sieve.Find(scalar.Text) is { } sieve) return sieve;
-        Refuse<int>(scalar, $"{TokenNames.Quote(scalar.Text)} is not a sieve that is known.", Choice(scalar.Text, [.. Sieve.Names]));
+        Refuse<int>(scalar, $"{TokenNames.Quote(scalar.Text)} is not a sieve that is known.", Known([.. Sieve.Names.Order(StringComparer.Ordinal)]));
         return new Sieve(string.Empty, 0, null);
     }
 
@@ -207,8 +207,10 @@ internal sealed class Fields(MapToken map, TextSpan anchor, string path, Mapping
         var near = NearestNames.Of(text, known);
         return near.Count > 0
             ? $"Did you mean {string.Join(" or ", near.Select(name => $"`{name}`"))}?"
-            : $"Known are {string.Join(", ", known.Select(name => $"`{name}`"))}.";
+            : Known(known);
     }
+
+    private static string Known(IReadOnlyList<string> names) => $"Known are {string.Join(", ", names.Select(name => $"`{name}`"))}.";
 
     private static string Name(string key) => $"`{key}`";
 
