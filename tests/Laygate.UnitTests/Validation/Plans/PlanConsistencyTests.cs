@@ -62,7 +62,7 @@ public class PlanConsistencyTests
     [InlineData("haul_back_bad: 39 min", "haul_back_bad: 0.4 h", "0.4 h", "less than `haul_back`")]
     [InlineData("mass_full: 31 t", "mass_full: 18 t", "18 t", "less than `mass_empty`")]
     [InlineData("zone_to: 45 m", "zone_to: 15 m", "15 m\n      done_within", "more than `zone_from`")]
-    [InlineData("cessation: { value: 85 °C", "cessation: { value: 146 °C", "146 °C, place: course-mean }\n    grit", "before it starts")]
+    [InlineData("cessation: { value: 85 °C", "cessation: { value: 146 °C", "146 °C, place: course-mean }\n    tender", "before it starts")]
     [InlineData("loads_before_start: 3", "loads_before_start: 10", "10\n  feeder", "10 loads cannot wait on 9 trucks")]
     [InlineData("passes_in_mode: 3", "passes_in_mode: 6", "6\n", "more than the 5 passes")]
     [InlineData("overlap: 180 mm", "overlap: 1.65 m", "1.65 m\n      mode", "only 1.65 m wide")]
