@@ -1,0 +1,99 @@
+namespace Laygate.Engineering.Cooling.Catalogues;
+
+/// <summary>A published form of the heat transfer coefficient between skin and air.</summary>
+/// <param name="Id">Short name, C1 to C11 as in the reference sheet.</param>
+/// <param name="Name">Author or standard.</param>
+/// <param name="Formula">The formula in words: h in W/(m² K), v in m/s, temperatures in °C unless K is said.</param>
+/// <param name="Coefficient">h in W/(m² K) from wind speed at mat level in m/s, skin temperature in °C, air temperature in °C.</param>
+/// <param name="DependsOnSurface">Whether h changes with the temperatures.</param>
+/// <param name="IncludesRadiation">Whether long-wave exchange is contained, so that it must not be added again.</param>
+/// <param name="HasStillAirTerm">Whether h stays above zero without wind; a form without is unfit for calm air.</param>
+/// <param name="Source">Document, edition, place.</param>
+/// <param name="Evidence">How the formula is known.</param>
+/// <param name="Range">Range of validity and what happens outside it.</param>
+public sealed record ConvectionForm(
+    string Id,
+    string Name,
+    string Formula,
+    Func<double, double, double, double> Coefficient,
+    bool DependsOnSurface,
+    bool IncludesRadiation,
+    bool HasStillAirTerm,
+    string Source,
+    SourceEvidence Evidence,
+    string Range);
+
+/// <summary>
+/// Published convection forms. Between 3 and 10 m/s C1 to C5 agree within about 20 %; in calm air they differ widely.
+/// All take the wind at mat level (see <see cref="WindHeight"/>) and are evaluated as they stand outside their range.
+/// </summary>
+public static class ConvectionForms
+{
+    private const string PublicReference = "Engineering Reference of a public building energy programme (NREL), outside surface heat balance";
+    private const string NotStated = "wind ≥ 0; no upper bound stated, evaluated as it stands";
+
+    /// <summary>C1: h = 7.4 + 6.39 v^0.75. Its constant already holds some long-wave exchange, so with separate long-wave it cools too fast.</summary>
+    public static ConvectionForm Barber { get; } = new(
+        "C1", "Alford, Ryan and Urban; Barber", "7.4 + 6.39 v^0.75", (v, _, _) => 7.4 + (6.39 * Math.Pow(v, 0.75)), false, false, true,
+        "Alford, Ryan and Urban 1939; Barber 1957; Jordan and Thomas, TRRL 1976 (1.3 + 0.62 V^0.75 Btu/(h ft² °F), V in mph)", SourceEvidence.Recalled,
+        NotStated + "; the constant holds part of the long-wave exchange");
+
+    /// <summary>C2: h = 7.03 v^0.8.</summary>
+    public static ConvectionForm CorlewDickson { get; } = new(
+        "C2", "Corlew and Dickson", "7.03 v^0.8", (v, _, _) => 7.03 * Math.Pow(v, 0.8), false, false, false,
+        "Corlew and Dickson, AAPT 1968 (0.65 V^0.8 Btu/(h ft² °F), V in mph)", SourceEvidence.Recalled,
+        "not for calm air: goes to zero with the wind");
+
+    /// <summary>C3: h = 5.8 + 3.94 v.</summary>
+    public static ConvectionForm NusseltJuerges { get; } = new(
+        "C3", "Nusselt and Juerges", "5.8 + 3.94 v", (v, _, _) => 5.8 + (3.94 * v), false, false, true,
+        "Nusselt and Juerges 1922 after Palyvos 2008, in: " + PublicReference, SourceEvidence.SecondHand, NotStated);
+
+    /// <summary>C4: h = 5.7 + 3.8 v.</summary>
+    public static ConvectionForm McAdams { get; } = new(
+        "C4", "McAdams", "5.7 + 3.8 v", (v, _, _) => 5.7 + (3.8 * v), false, false, true,
+        "McAdams 1954 after Palyvos 2008, in: " + PublicReference, SourceEvidence.SecondHand,
+        "often quoted for wind below 5 m/s only; evaluated as it stands above");
+
+    /// <summary>C5: h = 4 + 4 v, the house default: the convective part only, long-wave is added apart and not counted twice.</summary>
+    public static ConvectionForm Iso6946 { get; } = new(
+        "C5", "EN ISO 6946, external surface, convective part", "4 + 4 v", (v, _, _) => 4 + (4 * v), false, false, true,
+        "EN ISO 6946, surface resistances, external convective coefficient", SourceEvidence.Recalled, NotStated);
+
+    /// <summary>C6: h = 698.24 (0.00144 Tm^0.3 v^0.7 + 0.00097 |Ts − Ta|^0.3), Tm = mean of skin and air in K.</summary>
+    public static ConvectionForm Vehrencamp { get; } = new(
+        "C6", "Vehrencamp", "698.24 (0.00144 Tm^0.3 v^0.7 + 0.00097 |Ts − Ta|^0.3), Tm in K", VehrencampCoefficient, true, false, true,
+        "Vehrencamp 1953 as in NAP record 14410 p. 34; the exponent 0.7 and factor 1 of the classic form recalled", SourceEvidence.Recalled, NotStated);
+
+    /// <summary>C7: h = 10.79 + 4.192 v, medium rough; contains long-wave.</summary>
+    public static ConvectionForm AshraeMediumRough { get; } = new(
+        "C7", "ASHRAE 1989, medium rough", "10.79 + 4.192 v (long-wave included)", (v, _, _) => 10.79 + (4.192 * v), false, true, true,
+        "ASHRAE 1989 roughness curves, in: " + PublicReference, SourceEvidence.SecondHand, "surfaces near air temperature; the long-wave part it holds is too small for a hot mat");
+
+    /// <summary>C8: h = 4.60 v^0.79, forced convection only.</summary>
+    public static ConvectionForm Emmel { get; } = new(
+        "C8", "Emmel, flat roof", "4.60 v^0.79", (v, _, _) => 4.60 * Math.Pow(v, 0.79), false, false, false,
+        "Emmel 2007, in: " + PublicReference, SourceEvidence.SecondHand, "takes the wind at 10 m; not for calm air: goes to zero with the wind");
+
+    /// <summary>C9: h = 1.509 |Ts − Ta|^(1/3), natural convection over a hot face.</summary>
+    public static ConvectionForm Walton { get; } = new(
+        "C9", "Walton, hot face up", "9.482 |Ts − Ta|^(1/3) / (7.283 − 1)", (_, ts, ta) => 9.482 / 6.283 * Math.Cbrt(Math.Abs(ts - ta)), true, false, true,
+        "Walton 1983 / ASHRAE, in: " + PublicReference, SourceEvidence.SecondHand, "calm air, skin warmer than air; ignores the wind");
+
+    /// <summary>C11: h = rho cp (0.0015 v + 0.0015 dT^(1/3)), rho 1.2041 kg/m³, cp 1012 J/(kg K).</summary>
+    public static ConvectionForm RyanHerb { get; } = new(
+        "C11", "Ryan and Henderson after Herb", "1.2041 · 1012 (0.0015 v + 0.0015 (Ts − Ta)^(1/3))",
+        (v, ts, ta) => 1.2041 * 1012 * 0.0015 * (v + Math.Cbrt(Math.Max(0, ts - ta))), true, false, true,
+        "Ryan and Henderson after Herb et al. 2008, in the coefficients of a public road surface model", SourceEvidence.SecondHand,
+        "dry air: the virtual temperature difference is taken as Ts − Ta, and as zero where the skin is colder");
+
+    /// <summary>All forms, in the order of their ids.</summary>
+    public static IReadOnlyList<ConvectionForm> All { get; } =
+        [Barber, CorlewDickson, NusseltJuerges, McAdams, Iso6946, Vehrencamp, AshraeMediumRough, Emmel, Walton, RyanHerb];
+
+    private static double VehrencampCoefficient(double wind, double skin, double air)
+    {
+        var mean = (0.5 * (skin + air)) + CoolingPhysics.ZeroCelsius;
+        return 698.24 * ((0.00144 * Math.Pow(mean, 0.3) * Math.Pow(wind, 0.7)) + (0.00097 * Math.Pow(Math.Abs(skin - air), 0.3)));
+    }
+}

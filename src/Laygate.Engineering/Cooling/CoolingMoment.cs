@@ -1,0 +1,272 @@
+namespace Laygate.Engineering.Cooling;
+
+/// <summary>The profile of a recorded solve at one moment, read without building it.</summary>
+internal readonly struct CoolingMoment
+{
+    private readonly CoolingProblem problem;
+    private readonly CoolingGrid grid;
+    private readonly CoolingRecord record;
+    private readonly double time;
+    private readonly int row;
+    private readonly int next;
+    private readonly int first;
+    private readonly double y0;
+    private readonly double f0;
+    private readonly double y1;
+    private readonly double f1;
+    private readonly double dy;
+    private readonly double df0;
+    private readonly double df1;
+    private readonly double curved;
+
+    public CoolingMoment(CoolingProblem problem, CoolingGrid grid, CoolingRecord record, double time)
+        : this(problem, grid, record, time, record.Before(time))
+    {
+    }
+
+    public CoolingMoment(CoolingProblem problem, CoolingGrid grid, CoolingRecord record, double time, int k)
+    {
+        (this.problem, this.grid, this.record, this.time) = (problem, grid, record, time);
+        var step = k + 1 < record.Count ? record.Time[k + 1] - record.Time[k] : 0;
+        first = record.First[k];
+        curved = record.Curved[step > 0 ? k + 1 : k];
+        row = k * grid.Cells;
+        next = step > 0 ? row + grid.Cells : row;
+        var x = step > 0 ? (time - record.Time[k]) / step : 0;
+        y1 = x * x * (3 - (2 * x));
+        y0 = 1 - y1;
+        f0 = step * x * (1 - x) * (1 - x);
+        f1 = -step * x * x * (1 - x);
+        dy = step > 0 ? 6 * x * (1 - x) / step : 0;
+        df0 = (1 - x) * (1 - (3 * x));
+        df1 = x * ((3 * x) - 2);
+    }
+
+    public double Value(CoolingPlace place) => place.Kind switch
+    {
+        CoolingPlaceKind.Skin => Skin(),
+        CoolingPlaceKind.Core => Core(),
+        CoolingPlaceKind.CoreSkinDifference => Core() - Skin(),
+        CoolingPlaceKind.HotBodyMean => HotBodyMean(),
+        CoolingPlaceKind.Depth => AtDepth(place.AtDepth),
+        _ => InLayer(place),
+    };
+
+    public double FluxBelow(int layer)
+    {
+        if (!IsLaid(layer))
+        {
+            return double.NaN;
+        }
+
+        var segment = grid.SegmentOf(layer);
+        var i = grid.CellAt(grid.LayerTop[layer + 1], grid.SegmentStart[segment], grid.SegmentStart[segment + 1]);
+        var lower = i + 1 < grid.Cells ? Cell(i + 1) - (grid.LagBelow[i] * Rate(i + 1)) : grid.BottomTemperature;
+        return grid.Down[i] * (Cell(i) - (grid.LagAbove[i] * Rate(i)) - lower);
+    }
+
+    private double InLayer(CoolingPlace place)
+    {
+        var layer = place.Layer;
+        if (layer < 0 || layer >= problem.Layers.Count || !IsLaid(layer))
+        {
+            return double.NaN;
+        }
+
+        var (top, bottom) = (grid.LayerTop[layer], grid.LayerTop[layer + 1]);
+        return place.Kind switch
+        {
+            CoolingPlaceKind.LayerMean => Mean(layer),
+            CoolingPlaceKind.MidDepth => InSegment(grid.SegmentOf(layer), 0.5 * (top + bottom)),
+            CoolingPlaceKind.TopFace => InSegment(grid.SegmentOf(layer), top),
+            _ => InSegment(grid.SegmentOf(layer), bottom),
+        };
+    }
+
+    private bool IsLaid(int layer) => grid.SegmentStart[grid.SegmentOf(layer)] >= first;
+
+    private double Cell(int i) =>
+        (y0 * record.Temperature[row + i]) + (y1 * record.Temperature[next + i]) + (f0 * record.Rate[row + i]) + (f1 * record.Rate[next + i]);
+
+    /// <summary>Rate of a cell where the step counted the curvature of the profile, else zero: as the step did, so do we.</summary>
+    private double Rate(int i) => curved <= 0 ? 0 :
+        (dy * (record.Temperature[next + i] - record.Temperature[row + i])) + (df0 * record.Rate[row + i]) + (df1 * record.Rate[next + i]);
+
+    /// <summary>Second derivative over depth, from the heat equation: d²T/dz² = (dT/dt)/alpha.</summary>
+    private double Curvature(int i) => Rate(i) * grid.InverseDiffusivity[i];
+
+    /// <summary>Temperature at the centre of a cell; a cell's own value is its mean.</summary>
+    private double Centre(int i) => Cell(i) - (grid.Width[i] * grid.Width[i] / 24 * Curvature(i));
+
+    private double Skin()
+    {
+        var surface = default(SurfaceBalance);
+        surface.Use(problem.Top, MaterialOf(first));
+        var half = grid.Half[first];
+        var cell = Cell(first);
+        return surface.Skin(half, (half * cell) - (grid.Capacity[first] / 3 * Rate(first)), time, cell);
+    }
+
+    private LayerMaterial MaterialOf(int cell)
+    {
+        var segment = 0;
+        while (grid.SegmentStart[segment + 1] <= cell)
+        {
+            segment++;
+        }
+
+        return grid.SegmentMaterial[segment];
+    }
+
+    /// <summary>Highest of the centres and end faces of the courses and of the parabola through the hottest centre.</summary>
+    private double Core()
+    {
+        var (end, hottest, at) = (EndOfHotBody(), double.NaN, first);
+        for (var i = first; i < end; i++)
+        {
+            var value = Centre(i);
+            (hottest, at) = value <= hottest ? (hottest, at) : (value, i);
+        }
+
+        if (at > first && at + 1 < end)
+        {
+            return Crest(at, hottest);
+        }
+
+        return end > first ? Math.Max(hottest, at == first ? FaceAbove(first) : FaceBelow(end - 1)) : hottest;
+    }
+
+    /// <summary>First cell below all courses; courses lie above existing layers.</summary>
+    private int EndOfHotBody()
+    {
+        var end = first;
+        for (var layer = 0; layer < problem.Layers.Count; layer++)
+        {
+            if (problem.Layers[layer].Role == LayerRole.Course && IsLaid(layer))
+            {
+                end = grid.SegmentStart[grid.SegmentOf(layer) + 1];
+            }
+        }
+
+        return end;
+    }
+
+    private double Crest(int i, double value)
+    {
+        var (above, below) = (MiddleOf(i) - MiddleOf(i - 1), MiddleOf(i + 1) - MiddleOf(i));
+        var (rise, fall) = ((value - Centre(i - 1)) / above, (Centre(i + 1) - value) / below);
+        var bend = (fall - rise) / (above + below);
+        var slope = ((rise * below) + (fall * above)) / (above + below);
+        return bend < 0 ? value - (slope * slope / (4 * bend)) : value;
+    }
+
+    private double HotBodyMean()
+    {
+        var (sum, depth) = (0.0, 0.0);
+        for (var layer = 0; layer < problem.Layers.Count; layer++)
+        {
+            if (problem.Layers[layer].Role == LayerRole.Course && IsLaid(layer))
+            {
+                var thickness = grid.LayerTop[layer + 1] - grid.LayerTop[layer];
+                sum += thickness * Mean(layer);
+                depth += thickness;
+            }
+        }
+
+        return depth > 0 ? sum / depth : double.NaN;
+    }
+
+    private double Mean(int layer)
+    {
+        var (top, bottom) = (grid.LayerTop[layer], grid.LayerTop[layer + 1]);
+        var segment = grid.SegmentOf(layer);
+        var sum = 0.0;
+        for (var i = grid.SegmentStart[segment]; i < grid.SegmentStart[segment + 1]; i++)
+        {
+            var (from, to) = (Math.Max(top, grid.Face[i]), Math.Min(bottom, grid.Face[i + 1]));
+            if (to <= from)
+            {
+                continue;
+            }
+
+            var part = to - from;
+            var whole = part > grid.Width[i] * (1 - 1e-9);
+            sum += part * (whole ? Cell(i) : Cell(i) + (Slope(segment, i) * (0.5 * (from + to) - MiddleOf(i))));
+        }
+
+        return sum / (bottom - top);
+    }
+
+    private double MiddleOf(int i) => 0.5 * (grid.Face[i] + grid.Face[i + 1]);
+
+    private double Slope(int segment, int i)
+    {
+        var upper = Math.Max(i - 1, grid.SegmentStart[segment]);
+        var lower = Math.Min(i + 1, grid.SegmentStart[segment + 1] - 1);
+        return (Cell(lower) - Cell(upper)) / (MiddleOf(lower) - MiddleOf(upper));
+    }
+
+    private double AtDepth(double depth)
+    {
+        if (!(depth >= grid.Face[first] && depth <= grid.Face[grid.Cells]))
+        {
+            return double.NaN;
+        }
+
+        var segment = 0;
+        while (segment + 1 < grid.Segments && grid.Face[grid.SegmentStart[segment + 1]] <= depth)
+        {
+            segment++;
+        }
+
+        return InSegment(segment, depth);
+    }
+
+    /// <summary>
+    /// Temperature at a depth: between cell centres a cubic with the second derivatives of the heat equation, in the
+    /// half cells at the ends of a segment a line to the face bent by the second derivative.
+    /// </summary>
+    private double InSegment(int segment, double depth)
+    {
+        var (start, end) = (grid.SegmentStart[segment], grid.SegmentStart[segment + 1]);
+        var i = grid.CellAt(depth, start, end);
+        if (depth < MiddleOf(i))
+        {
+            return i == start ? Bent(i, grid.Face[i], FaceAbove(i), depth) : Between(i - 1, depth);
+        }
+
+        return i == end - 1 ? Bent(i, grid.Face[i + 1], FaceBelow(i), depth) : Between(i, depth);
+    }
+
+    private double Between(int i, double depth)
+    {
+        var (a, b) = (MiddleOf(i), MiddleOf(i + 1));
+        var lower = (depth - a) / (b - a);
+        var upper = 1 - lower;
+        var bend = (((upper * upper * upper) - upper) * Curvature(i)) + (((lower * lower * lower) - lower) * Curvature(i + 1));
+        return (upper * Centre(i)) + (lower * Centre(i + 1)) + (bend * (b - a) * (b - a) / 6);
+    }
+
+    private double Bent(int i, double face, double atFace, double depth)
+    {
+        var middle = MiddleOf(i);
+        var share = (depth - face) / (middle - face);
+        return (atFace * (1 - share)) + (Centre(i) * share)
+            - (0.5 * Curvature(i) * (middle - face) * (middle - face) * share * (1 - share));
+    }
+
+    private double FaceAbove(int i) => i == first ? Skin() : Shared(i - 1);
+
+    private double FaceBelow(int i) => i + 1 < grid.Cells
+        ? Shared(i)
+        : grid.Down[i] > 0 ? grid.BottomTemperature : Cell(i) - (grid.Width[i] * grid.Width[i] / 6 * Curvature(i));
+
+    /// <summary>Temperature of the face below a cell, from the flux on both of its sides.</summary>
+    private double Shared(int i)
+    {
+        var (a, b) = (grid.Half[i], grid.Half[i + 1]);
+        var above = (a * Cell(i)) - (grid.Capacity[i] / 3 * Rate(i));
+        var below = (b * Cell(i + 1)) - (grid.Capacity[i + 1] / 3 * Rate(i + 1));
+        return (above + below) / (a + b);
+    }
+}

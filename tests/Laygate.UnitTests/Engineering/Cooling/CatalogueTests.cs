@@ -1,0 +1,141 @@
+using Laygate.Engineering.Cooling.Catalogues;
+using static Laygate.UnitTests.Engineering.Cooling.CoolingCase;
+
+namespace Laygate.UnitTests.Engineering.Cooling;
+
+public class CatalogueTests
+{
+    /// <summary>thermal.md 1.1, check values at 0, 1, 2, 3, 5, 8, 10 m/s; C6 at skin 100 and air 10 °C,
+    /// C11 at a difference of 90 K. The sheet rounds to 0.01 from coefficients of one digit more (C2).</summary>
+    [Theory]
+    [InlineData("C1", 7.40, 13.79, 18.15, 21.97, 28.77, 37.80, 43.33)]
+    [InlineData("C2", 0, 7.03, 12.24, 16.93, 25.47, 37.10, 44.35)]
+    [InlineData("C3", 5.80, 9.74, 13.68, 17.62, 25.50, 37.32, 45.20)]
+    [InlineData("C4", 5.70, 9.50, 13.30, 17.10, 24.70, 36.10, 43.70)]
+    [InlineData("C5", 4.00, 8.00, 12.00, 16.00, 24.00, 36.00, 44.00)]
+    [InlineData("C6", 2.61, 8.33, 11.90, 14.95, 20.25, 27.12, 31.27)]
+    [InlineData("C7", 10.79, 14.98, 19.17, 23.37, 31.75, 44.33, 52.71)]
+    [InlineData("C8", 0, 4.60, 7.95, 10.96, 16.40, 23.78, 28.36)]
+    [InlineData("C11", 8.19, 10.02, 11.85, 13.67, 17.33, 22.81, 26.47)]
+    public void Convection(string id, double at0, double at1, double at2, double at3, double at5, double at8, double at10)
+    {
+        double[] expected = [at0, at1, at2, at3, at5, at8, at10];
+        var form = ConvectionForms.All.Single(f => f.Id.Equals(id, StringComparison.Ordinal));
+        double[] winds = [0, 1, 2, 3, 5, 8, 10];
+        for (var i = 0; i < winds.Length; i++)
+        {
+            Near(expected[i], form.Coefficient(winds[i], 100, 10), 0.0101);
+        }
+
+        Assert.Equal(form.HasStillAirTerm, form.Coefficient(0, 100, 10) > 0);
+        Assert.Equal(form.DependsOnSurface, !form.Coefficient(2, 100, 10).Equals(form.Coefficient(2, 60, 10)));
+    }
+
+    /// <summary>thermal.md 1.1, C9: 1.509 dT^(1/3).</summary>
+    [Fact]
+    public void Natural_convection() => Near(1.509 * Math.Cbrt(90), ConvectionForms.Walton.Coefficient(7, 100, 10), 0.001);
+
+    /// <summary>thermal.md 1.1, wind height: shares of the wind at 10 m.</summary>
+    [Theory]
+    [InlineData(2, WindExposure.Open, 0.798)]
+    [InlineData(2, WindExposure.Town, 0.264)]
+    [InlineData(1, WindExposure.Open, 0.724)]
+    [InlineData(10, WindExposure.Open, 1)]
+    public void Wind_at_height(double height, WindExposure exposure, double share) => Near(5 * share, WindHeight.At(5, height, exposure), 0.005);
+
+    /// <summary>thermal.md 1.2, check table: air 10 °C, dew point 4 °C.</summary>
+    [Theory]
+    [InlineData("swinbank", -10.15)]
+    [InlineData("brunt", -13.66)]
+    [InlineData("brunt-2017", -7.25)]
+    [InlineData("idso-2017", -6.20)]
+    [InlineData("clark-allen", -5.49)]
+    [InlineData("brutsaert", -9.94)]
+    [InlineData("bliss", -4.03)]
+    [InlineData("berdahl-martin", -11.02)]
+    [InlineData("berdahl-fromberg-night", -8.27)]
+    [InlineData("idso-jackson", -8.86)]
+    public void Sky(string id, double expected) => Near(expected, SkyForms.All.Single(f => f.Id.Equals(id, StringComparison.Ordinal)).Temperature(10, 4), 0.011);
+
+    /// <summary>thermal.md 1.2: published example, air 20 °C, dew point 10 °C, clear: emissivity 0.815; vapour pressure at 4 °C 8.1323 hPa.</summary>
+    [Fact]
+    public void Sky_example()
+    {
+        Near(0.815, SkyForms.ClarkAllen.ClearEmissivity(20, 10), 0.0006);
+        Near(8.1323, SkyForms.VapourPressure(4), 0.0002);
+    }
+
+    /// <summary>thermal.md 1.2: cloud factor at N = 0, 5, 8, 10 tenths.</summary>
+    [Theory]
+    [InlineData(0, 1.0000)]
+    [InlineData(5, 1.0595)]
+    [InlineData(8, 1.0986)]
+    [InlineData(10, 1.1540)]
+    public void Clouds(double tenths, double factor) => Near(0.7 * factor, SkyForms.WithOpaqueCover(0.7, tenths), 0.00005);
+
+    /// <summary>thermal.md 1.2: eps (1 − 0.84 n) + 0.84 n (arithmetic of the formula at its ends and middle).</summary>
+    [Theory]
+    [InlineData(0, 0.7)]
+    [InlineData(0.5, 0.826)]
+    [InlineData(1, 0.952)]
+    public void Clouds_linear(double share, double expected) => Near(expected, SkyForms.WithCloudShare(0.7, share), 1e-12);
+
+    /// <summary>thermal.md 1.4: clear sky, June and October.</summary>
+    [Theory]
+    [InlineData(6, 20, 304.6)]
+    [InlineData(6, 40, 638.6)]
+    [InlineData(6, 60, 884.6)]
+    [InlineData(6, 90, 1031.9)]
+    [InlineData(10, 20, 338.7)]
+    [InlineData(10, 40, 693.8)]
+    [InlineData(6, -5, 0)]
+    public void Clear_sun(int month, double altitude, double expected) => Near(expected, Sun.Clear(month, altitude), 0.051);
+
+    /// <summary>thermal.md 1.4: Haurwitz.</summary>
+    [Theory]
+    [InlineData(20, 317.9)]
+    [InlineData(40, 645.9)]
+    [InlineData(60, 890.3)]
+    [InlineData(90, 1037.2)]
+    [InlineData(-1, 0)]
+    public void Haurwitz_sun(double altitude, double expected) => Near(expected, Sun.Haurwitz(altitude), 0.051);
+
+    /// <summary>thermal.md 1.4: clouds, oktas.</summary>
+    [Theory]
+    [InlineData(0, 1)]
+    [InlineData(2, 0.993)]
+    [InlineData(4, 0.929)]
+    [InlineData(6, 0.718)]
+    [InlineData(8, 0.250)]
+    public void Cloudy_sun(double oktas, double share) => Near(share, Sun.CloudShare(oktas), 0.0006);
+
+    /// <summary>Geometry: at noon of the equinox the sun stands at 90° − latitude, at the solstices 23.45° higher or lower (any astronomy text; from memory).</summary>
+    [Theory]
+    [InlineData(50, 81, 12, 40)]
+    [InlineData(50, 172, 12, 63.45)]
+    [InlineData(50, 355, 12, 16.55)]
+    [InlineData(0, 81, 18, 0)]
+    [InlineData(-35, 355, 12, 78.45)]
+    public void Sun_height(double latitude, int day, double hour, double expected) => Near(expected, Sun.Altitude(latitude, day, hour), 0.05);
+
+    /// <summary>thermal.md 2: every row lies in its range, has a source, and no compacted mix conducts below 0.3 W/(m K).</summary>
+    [Fact]
+    public void Properties_are_complete()
+    {
+        Assert.Equal(Enum.GetValues<MaterialClass>(), ThermalProperties.All.Select(r => r.Class));
+        foreach (var row in ThermalProperties.All)
+        {
+            Assert.All(new[] { row.Conductivity, row.Density, row.SpecificHeat, row.Emissivity, row.Absorptivity }.OfType<MaterialProperty>(), p =>
+            {
+                Assert.InRange(p.Value, p.Low, p.High);
+                Assert.NotEmpty(p.Source);
+            });
+            Assert.True(row.Conductivity.Low >= 0.3);
+            Assert.Same(row, ThermalProperties.Of(row.Class));
+            Assert.Equal(row.Conductivity.Value, row.ToMaterial().Conductivity);
+        }
+
+        Assert.All(ConvectionForms.All, f => Assert.NotEmpty(f.Source));
+        Assert.All(SkyForms.All, f => Assert.NotEmpty(f.Source));
+    }
+}
