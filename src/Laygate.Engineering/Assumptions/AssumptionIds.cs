@@ -1,3 +1,4 @@
+using Laygate.Engineering.Cooling.Catalogues;
 using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Assumptions;
@@ -12,12 +13,8 @@ public static class AssumptionIds
     public const string CessationUnknown = "mix.cessation.unknown";
     public const string CessationModified = "mix.cessation.modified";
     public const string GritEmbedment = "mix.grit_embedment";
-    public const string Emissivity = "mat.emissivity";
-    public const string Absorptivity = "mat.absorptivity";
-    public const string Conductivity = "mat.conductivity";
-    public const string ConductivityPorous = "mat.conductivity.porous";
-    public const string SpecificHeat = "mat.specific_heat";
     public const string LayingLoss = "mat.laying_loss";
+    public const string LayingSpread = "mat.laying_spread";
     public const string Loading = "trucks.loading";
     public const string Ticket = "trucks.ticket";
     public const string Wait = "trucks.wait";
@@ -32,6 +29,7 @@ public static class AssumptionIds
     public const string OpenCountry = "weather.open_country";
     public const string SkyBelowAir = "weather.sky_below_air";
     public const string Sun = "weather.sun";
+    public const string CalmShare = "weather.calm_share";
     public const string WindSpread = "weather.wind_spread";
     public const string BuildUpThickness = "existing.thickness";
 #pragma warning restore CS1591
@@ -44,6 +42,23 @@ public static class AssumptionIds
 
     /// <summary>Cessation temperature of a US performance grade, such as <c>PG 64-22</c>.</summary>
     public static string CessationOfGrade(int high, int low) => $"mix.cessation.pg_{high}_{low}";
+
+    /// <summary>Conductivity of a material.</summary>
+    public static string ConductivityOf(MaterialClass material) => $"{Material(material)}.conductivity";
+
+    /// <summary>Density of a material.</summary>
+    public static string DensityOfMaterial(MaterialClass material) => $"{Material(material)}.density";
+
+    /// <summary>Specific heat of a material.</summary>
+    public static string SpecificHeatOf(MaterialClass material) => $"{Material(material)}.specific_heat";
+
+    /// <summary>Long-wave emissivity of a material.</summary>
+    public static string EmissivityOf(MaterialClass material) => $"{Material(material)}.emissivity";
+
+    /// <summary>Absorptivity of a material for the sun.</summary>
+    public static string AbsorptivityOf(MaterialClass material) => $"{Material(material)}.absorptivity";
+
+    private static string Material(MaterialClass material) => $"material.{Underscored(Words.Of(material))}";
 
     private static string Underscored(string word) => word.Replace('-', '_');
 }

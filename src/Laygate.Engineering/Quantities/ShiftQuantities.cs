@@ -1,5 +1,4 @@
 using Laygate.Engineering.Reading;
-using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Quantities;
 

@@ -1,4 +1,5 @@
 using Laygate.Engineering.Assumptions;
+using Laygate.Engineering.Cooling.Catalogues;
 using Laygate.Engineering.Formulas;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Plans;
@@ -9,6 +10,9 @@ namespace Laygate.Engineering.Reading;
 /// <summary>Wind at the mat as a share of the stated wind.</summary>
 public static class WindReduction
 {
+    private const double StationHeight = 10;
+    private const double OpenExponent = 0.14;
+
     /// <summary>Wind at a height in some terrain as a share of the wind at a station in open country.</summary>
     /// <param name="station">h, m: height at which the wind is stated.</param>
     /// <param name="mat">z, m: height at which the wind cools the mat.</param>
@@ -17,14 +21,14 @@ public static class WindReduction
     [Formula("f", "f = (270/h)^0.14 · (z/δ)^α", Sources.WindProfile, "h and z above zero and at most 270 m; δ and α by terrain; otherwise no result")]
     public static double? InTerrain(Length station, Length mat, Exposure exposure)
     {
-        var (layer, exponent) = exposure switch
+        var terrain = exposure switch
         {
-            Exposure.Open => (270.0, 0.14),
-            Exposure.Wooded => (370.0, 0.22),
-            _ => (460.0, 0.33),
+            Exposure.Open => WindExposure.Open,
+            Exposure.Wooded => WindExposure.Wooded,
+            _ => WindExposure.Town,
         };
         return station.Meters is > 0 and <= 270 && mat.Meters is > 0 and <= 270
-            ? Math.Pow(270 / station.Meters, 0.14) * Math.Pow(mat.Meters / layer, exponent)
+            ? WindHeight.At(Math.Pow(StationHeight / station.Meters, OpenExponent), mat.Meters, terrain)
             : null;
     }
 
