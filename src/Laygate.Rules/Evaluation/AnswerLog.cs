@@ -1,0 +1,31 @@
+using Laygate.Engineering.Quantities;
+using Laygate.Model.Plans;
+
+namespace Laygate.Rules.Evaluation;
+
+/// <summary>Asks the context for answers and remembers the assumptions they rest on, each once.</summary>
+internal sealed class AnswerLog(QuantityContext context)
+{
+    private readonly HashSet<(string Id, string Address, InputReference? StandsFor)> seen = [];
+    private readonly List<AssumptionUse> assumptions = [];
+
+    public QuantityContext Context => context;
+
+    public Plan Plan => context.Plan;
+
+    public IReadOnlyList<AssumptionUse> Assumptions => assumptions;
+
+    public Answer Get(string quantity, Element element)
+    {
+        var answer = context.Get(quantity, element);
+        foreach (var use in answer.Working.Assumptions)
+        {
+            if (seen.Add((use.Id, use.Address, use.StandsFor)))
+            {
+                assumptions.Add(use);
+            }
+        }
+
+        return answer;
+    }
+}

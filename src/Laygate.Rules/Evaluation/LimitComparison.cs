@@ -1,0 +1,42 @@
+using Laygate.Model.Measures;
+
+namespace Laygate.Rules.Evaluation;
+
+/// <summary>
+/// The one place in which numbers meet limits. The tolerance covers rounding of unit conversions only (relative 1e-9); it is no engineering allowance.
+/// A value within rounding of a limit is on the limit: inside an inclusive end, outside an exclusive one.
+/// </summary>
+public static class LimitComparison
+{
+    /// <summary>Relative tolerance for rounding.</summary>
+    public const double RelativeTolerance = 1e-9;
+
+    private const double AbsoluteZeroBelowCelsius = 273.15;
+
+    /// <summary>Whether two numbers are equal but for rounding.</summary>
+    /// <param name="one">A number in SI (°C for temperatures).</param>
+    /// <param name="other">The other.</param>
+    /// <param name="dimension">Their dimension; temperatures are rounded on the absolute scale, because 0 °C is no zero.</param>
+    public static bool AreEqual(double one, double other, Dimension dimension)
+    {
+        var offset = dimension == Dimension.Temperature ? AbsoluteZeroBelowCelsius : 0;
+        var scale = Math.Max(Math.Abs(one + offset), Math.Abs(other + offset));
+        return Math.Abs(one - other) <= RelativeTolerance * scale;
+    }
+
+    /// <summary>Whether a value is on or above a lower end.</summary>
+    /// <param name="value">Value in SI.</param>
+    /// <param name="low">Lower end in SI.</param>
+    /// <param name="exclusive">Whether the end itself is outside.</param>
+    /// <param name="dimension">Dimension of both.</param>
+    public static bool MeetsLow(double value, double low, bool exclusive, Dimension dimension) =>
+        AreEqual(value, low, dimension) ? !exclusive : value > low;
+
+    /// <summary>Whether a value is on or below an upper end.</summary>
+    /// <param name="value">Value in SI.</param>
+    /// <param name="high">Upper end in SI.</param>
+    /// <param name="exclusive">Whether the end itself is outside.</param>
+    /// <param name="dimension">Dimension of both.</param>
+    public static bool MeetsHigh(double value, double high, bool exclusive, Dimension dimension) =>
+        AreEqual(value, high, dimension) ? !exclusive : value < high;
+}

@@ -1,0 +1,157 @@
+using Laygate.Engineering.Quantities;
+using Laygate.Model.Plans;
+using Laygate.Rules.Binding;
+using Laygate.Rules.Definitions;
+using Laygate.Rules.Results;
+
+namespace Laygate.Rules.Evaluation;
+
+/// <summary>Judges one rule on one element at one stage and date.</summary>
+internal sealed class RuleEvaluation(AnswerLog answers, FindingBuilder findings, Stage stage, DateOnly date, IJointSamples? samples)
+{
+    private readonly LimitResolver resolver = new(answers, date);
+    private readonly BoundJudge judge = new(samples);
+
+    public Finding Evaluate(CheckedRule rule, Element element)
+    {
+        var applicability = ConditionJudge.Judge(rule, element, answers);
+        if (applicability.Applies is false)
+        {
+            return FindingBuilder.NotApplicable(rule, element, applicability.Decisive);
+        }
+
+        if (rule.Bounds.All(bound => !Periods.MayHold(bound, date)))
+        {
+            return FindingBuilder.NotInForce(rule, element, Periods.Notes(rule, date));
+        }
+
+        if (applicability.Applies is null)
+        {
+            return Unknown(rule, element, new Silence(applicability.Unknown, [], InCondition: true, rule.Bounds), value: null);
+        }
+
+        var answer = answers.Get(rule.Quantity.Name, element);
+        return rule.Definition.Check == CheckKind.Present
+            ? Judge(rule, element, Presence.Of(answer, rule.Quantity))
+            : Judge(rule, element, answer);
+    }
+
+    private Finding Judge(CheckedRule rule, Element element, Answer answer)
+    {
+        var (resolved, unresolved) = Resolve(rule, element, answer);
+        var outOfForce = unresolved.Where(bound => !bound.InForce).Select(bound => bound.Note!).ToList();
+        var open = unresolved.Where(bound => bound.InForce).ToList();
+        if (resolved.Count == 0 && open.Count == 0)
+        {
+            return FindingBuilder.NotInForce(rule, element, outOfForce);
+        }
+
+        if (answer.Value is null)
+        {
+            return Unknown(
+                rule, element, new Silence([answer, .. open.SelectMany(bound => bound.Answers)], [.. outOfForce], InCondition: false, rule.Bounds), answer);
+        }
+
+        var judged = resolved.Select(bound => judge.Judge(rule, bound, answer.Value, element.Address)).ToList();
+        if (BlockedBy(judged, open) is { Count: > 0 } blocking)
+        {
+            var silence = new Silence(
+                [.. blocking.SelectMany(bound => bound.Answers)],
+                [.. blocking.Select(bound => bound.Note).OfType<Note>(), .. outOfForce],
+                InCondition: false,
+                [.. blocking.Select(bound => bound.Bound)]);
+            return Unknown(rule, element, silence, answer);
+        }
+
+        return Decide(rule, element, answer, judged, outOfForce);
+    }
+
+    private (List<ResolvedBound> Resolved, List<UnresolvedBound> Unresolved) Resolve(CheckedRule rule, Element element, Answer answer)
+    {
+        var resolved = new List<ResolvedBound>(2);
+        var unresolved = new List<UnresolvedBound>(2);
+        foreach (var bound in rule.Bounds)
+        {
+            var (limit, without) = resolver.Resolve(bound, element);
+            var (comparable, unlike) = limit is null ? (null, without) : PlaceCheck.Check(rule, limit, answer);
+            if (comparable is not null)
+            {
+                resolved.Add(comparable);
+            }
+            else
+            {
+                unresolved.Add(unlike!);
+            }
+        }
+
+        return (resolved, unresolved);
+    }
+
+    // A missed bound decides whatever is unknown below it: a required miss always, an advised miss once no required bound is unknown.
+    private static List<UnresolvedBound> BlockedBy(List<Judgement> judged, List<UnresolvedBound> open)
+    {
+        if (open.Count == 0 || judged.Exists(one => !one.Met && one.Bound.Bound.Definition.Strength == Strength.Required))
+        {
+            return [];
+        }
+
+        var required = open.Where(bound => bound.Bound.Definition.Strength == Strength.Required).ToList();
+        return required.Count == 0 && judged.Exists(one => !one.Met) ? [] : required.Count > 0 ? required : open;
+    }
+
+    private Finding Decide(CheckedRule rule, Element element, Answer answer, List<Judgement> judged, List<Note> notes)
+    {
+        var deciding = judged.Where(one => !one.Met).OrderBy(one => one.Bound.Bound.Definition.Strength).FirstOrDefault()
+            ?? judged.OrderByDescending(one => one.Band is Band.Straddles or Band.Misses)
+                .ThenBy(one => one.Distance).ThenBy(one => one.Bound.Bound.Definition.Strength).First();
+        var outcome = deciding.Met ? Outcome.Met : Outcome.Missed;
+        if (outcome == Outcome.Missed && StagesLate(rule) < 0 && answer.Value is PresenceValue { Level: not PresenceLevel.Stated })
+        {
+            outcome = Outcome.Open; // What must be stated only later is not yet missed.
+        }
+
+        var given = new GateCase
+        {
+            Outcome = outcome,
+            Strength = deciding.Bound.Bound.Definition.Strength,
+            Evidence = deciding.Bound.Source.Evidence,
+            Layer = deciding.Bound.Bound.Layer,
+            LimitIsQuantity = deciding.Bound.Bound.Limit is CheckedQuantity,
+            WeakAssumption = answer.RestsOnWeakAssumption || deciding.Bound.Other?.RestsOnWeakAssumption == true,
+            Band = deciding.Band,
+            Severity = rule.Definition.Severity,
+        };
+        return findings.Judged(rule, element, answer, deciding, judged, given, notes);
+    }
+
+    private Finding Unknown(CheckedRule rule, Element element, Silence silence, Answer? value)
+    {
+        var reasons = silence.Answers.Select(answer => answer.Absence!.Reason).ToList();
+        var missing = reasons.Contains(AbsenceReason.MissingInput);
+        var late = StagesLate(rule);
+        var outcome = missing ? (late < 0 ? Outcome.Open : Outcome.NotAssessed)
+            : reasons.Contains(AbsenceReason.NeedsPerson) ? Outcome.NeedsPerson : Outcome.NotAssessed;
+        var given = new GateCase
+        {
+            Outcome = outcome,
+            InputMissing = missing,
+            ConditionUnknown = silence.InCondition,
+            MissCouldFail = silence.Bounds.Any(bound => Periods.CouldFail(bound, date)),
+            StagesLate = late,
+            AtRelease = stage == Stage.Release,
+            Severity = rule.Definition.Severity,
+            AboutOpening = rule.Definition.AppliesTo == ElementKind.Opening,
+        };
+        return findings.Unknown(rule, element, silence, value, given);
+    }
+
+    private int StagesLate(CheckedRule rule) => stage - rule.Definition.FromStage;
+}
+
+/// <summary>What keeps a rule from being assessed.</summary>
+/// <param name="Answers">Answers without a value.</param>
+/// <param name="Notes">Other reasons.</param>
+/// <param name="InCondition">Whether it is a condition that is not known.</param>
+/// <param name="Bounds">Bounds that cannot be judged for it.</param>
+internal sealed record Silence(
+    IReadOnlyList<Answer> Answers, IReadOnlyList<Note> Notes, bool InCondition, IReadOnlyList<CheckedBound> Bounds);

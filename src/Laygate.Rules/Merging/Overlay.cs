@@ -1,0 +1,216 @@
+using Laygate.Model.Plans;
+using Laygate.Rules.Binding;
+using Laygate.Rules.Definitions;
+
+namespace Laygate.Rules.Merging;
+
+/// <summary>Lays specifications over the rules, one after the other: select, set, move, confirm, deselect.</summary>
+internal sealed class Overlay(
+    SortedDictionary<string, Entry> entries, HashSet<string> known, RuleChecker checker, BookProblems problems)
+{
+    private readonly Dictionary<(Layer Layer, string Rule), string> changedBy = [];
+
+    /// <summary>Lays one specification over the rules.</summary>
+    public void Apply(Specification specification)
+    {
+        var root = new BookPlace(specification.Name, null, string.Empty);
+        ForEach(specification.Select, id => id, root, "select", specification, (entry, _, place) => Select(entry, place));
+        ForEach(specification.Set, set => set.Rule, root, "set", specification, (entry, set, place) => Set(entry, set, place, specification));
+        ForEach(specification.Move, move => move.Rule, root, "move", specification, (entry, move, place) => Move(entry, move, place, specification));
+        ForEach(specification.Confirm, confirm => confirm.Rule, root, "confirm", specification, (entry, confirm, place) => Confirm(entry, confirm, place));
+        ForEach(specification.Deselect, deselect => deselect.Rule, root, "deselect", specification, (entry, deselect, place) => Deselect(entry, deselect, place, specification));
+    }
+
+    private void ForEach<T>(
+        IReadOnlyList<T> list, Func<T, string> ruleOf, BookPlace root, string step, Specification specification, Action<Entry, T, BookPlace> apply)
+    {
+        for (var index = 0; index < list.Count; index++)
+        {
+            var rule = ruleOf(list[index]);
+            var place = root.In(step, index);
+            var again = step is not "confirm" && list.Take(index).Any(earlier => string.Equals(ruleOf(earlier), rule, StringComparison.Ordinal));
+            if (again)
+            {
+                Dead(place, rule, "contradiction");
+            }
+            else if (Find(rule, step is "select" ? place : place.In("rule")) is { } entry && Claim(rule, step, place, specification))
+            {
+                apply(entry, list[index], place);
+            }
+        }
+    }
+
+    private Entry? Find(string rule, BookPlace place)
+    {
+        if (!known.Contains(rule))
+        {
+            problems.Add(place, BookMistake.UnknownRule, ("id", rule), ("known", string.Join(", ", known.Order(StringComparer.Ordinal))));
+            return null;
+        }
+
+        var entry = entries.GetValueOrDefault(rule); // Null for a rule that is itself mistaken, which is reported already.
+        if (entry?.Definition.Life.State != LifeState.Removed)
+        {
+            return entry;
+        }
+
+        problems.Add(place, BookMistake.RemovedRule, ("id", rule));
+        return null;
+    }
+
+    // Two specifications of one layer may select or confirm the same rule, but never give it two limits.
+    private bool Claim(string rule, string step, BookPlace place, Specification specification)
+    {
+        if (step is "select" or "confirm" || changedBy.TryAdd((specification.Layer, rule), specification.Name))
+        {
+            return true;
+        }
+
+        var first = changedBy[(specification.Layer, rule)];
+        if (string.Equals(first, specification.Name, StringComparison.Ordinal))
+        {
+            return true;
+        }
+
+        problems.Add(place, BookMistake.TwoSpecificationsDiffer, ("id", rule), ("first", first), ("second", specification.Name));
+        return false;
+    }
+
+    private void Select(Entry entry, BookPlace place)
+    {
+        if (entry.InForce)
+        {
+            Dead(place, entry.Definition.Id, "in-force");
+            return;
+        }
+
+        if (entry.Bounds.Count == 0)
+        {
+            Dead(place, entry.Definition.Id, "no-such-bound");
+            return;
+        }
+
+        entry.InForce = true;
+        entry.Chosen = true;
+        entry.Deselected = null;
+        entry.DeselectedBy = null;
+    }
+
+    private void Set(Entry entry, LimitOverride set, BookPlace place, Specification specification)
+    {
+        var before = problems.Count;
+        var bounds = checker.Bounds(set.Bounds, entry.Definition, entry.Quantity, specification.Layer, specification.Name, place);
+        if (set.Bounds.Count == 0)
+        {
+            Dead(place, entry.Definition.Id, "no-such-bound");
+        }
+
+        if (problems.Count > before)
+        {
+            return;
+        }
+
+        if (entry.InForce && CanonicalText.Of(bounds).Equals(CanonicalText.Of(entry.Bounds), StringComparison.Ordinal))
+        {
+            Dead(place, entry.Definition.Id, "same-bounds");
+        }
+        else if (LifeCritical(entry, specification) && Weakening.Of(entry.Bounds, bounds, entry.Quantity.Dimension) is { } how)
+        {
+            problems.Add(place, BookMistake.LifeCriticalWeakened, ("id", entry.Definition.Id), ("how", how));
+        }
+
+        entry.Bounds = bounds;
+        entry.InForce = true;
+        entry.Chosen = true;
+        entry.Deselected = null;
+        entry.DeselectedBy = null;
+    }
+
+    private void Move(Entry entry, BoundMove move, BookPlace place, Specification specification)
+    {
+        var moved = entry.Bounds.FirstOrDefault(bound => bound.Definition.Strength == move.From);
+        if (moved is null || move.From == move.To)
+        {
+            Dead(place, entry.Definition.Id, "no-such-bound");
+        }
+        else if (entry.Bounds.Any(bound => bound.Definition.Strength == move.To))
+        {
+            problems.Add(place.In("to"), BookMistake.TwoBoundsOfOneStrength, ("strength", Words.Of(move.To)));
+        }
+        else if (move.To == Strength.Advised && LifeCritical(entry, specification))
+        {
+            problems.Add(place, BookMistake.LifeCriticalWeakened, ("id", entry.Definition.Id), ("how", "advised"));
+        }
+        else if (move.To == Strength.Required && moved.Definition.Basis is Basis.Recommendation or Basis.Judgement)
+        {
+            Raise(entry, moved, specification);
+        }
+        else
+        {
+            Replace(entry, moved, moved with { Definition = moved.Definition with { Strength = move.To } });
+        }
+    }
+
+    // A specification that makes a recommendation binding requires it: the requirement is its own, the figure is the source's.
+    private static void Raise(Entry entry, CheckedBound moved, Specification specification) =>
+        Replace(entry, moved, moved with
+        {
+            Definition = moved.Definition with { Strength = Strength.Required, Basis = Basis.Requirement },
+            Layer = specification.Layer,
+            SetBy = specification.Name,
+        });
+
+    private static void Replace(Entry entry, CheckedBound old, CheckedBound now) =>
+        entry.Bounds = [.. entry.Bounds.Select(bound => ReferenceEquals(bound, old) ? now : bound).OrderBy(bound => bound.Definition.Strength)];
+
+    private void Confirm(Entry entry, LimitConfirmation confirm, BookPlace place)
+    {
+        var bound = entry.Bounds.FirstOrDefault(candidate => candidate.Definition.Strength == confirm.Strength);
+        if (bound is null)
+        {
+            Dead(place, entry.Definition.Id, "no-such-bound");
+        }
+        else if (confirm.Row is { } row && (bound.Limit is not CheckedTable table || row < 1 || row > table.Rows.Count))
+        {
+            problems.Add(
+                place.In("row"),
+                BookMistake.UnknownRow,
+                ("row", FormattableString.Invariant($"{row}")),
+                ("rows", FormattableString.Invariant($"{(bound.Limit as CheckedTable)?.Rows.Count ?? 0}")));
+        }
+        else
+        {
+            Replace(entry, bound, Confirmations.Confirm(bound, confirm));
+        }
+    }
+
+    private void Deselect(Entry entry, Deselection deselect, BookPlace place, Specification specification)
+    {
+        if (!entry.InForce)
+        {
+            Dead(place, entry.Definition.Id, "out-of-force");
+        }
+        else if (specification.Set.Any(set => string.Equals(set.Rule, deselect.Rule, StringComparison.Ordinal))
+            || specification.Select.Contains(deselect.Rule, StringComparer.Ordinal))
+        {
+            Dead(place, entry.Definition.Id, "contradiction");
+        }
+        else if (LifeCritical(entry, specification))
+        {
+            problems.Add(place, BookMistake.LifeCriticalWeakened, ("id", entry.Definition.Id), ("how", "deselected"));
+        }
+
+        entry.InForce = false;
+        entry.Deselected = deselect;
+        entry.DeselectedBy = specification.Name;
+    }
+
+    // Life-critical in the countries its source speaks for; a specification that names no place is taken to work in all of them.
+    private static bool LifeCritical(Entry entry, Specification specification) =>
+        entry.Definition.LifeCritical
+        && (entry.Definition.Jurisdictions.Count == 0
+            || string.Equals(specification.Jurisdiction, "none", StringComparison.Ordinal)
+            || entry.Definition.Jurisdictions.Any(place => Jurisdiction.Overlap(place, specification.Jurisdiction)));
+
+    private void Dead(BookPlace place, string rule, string why) => problems.Add(place, BookMistake.DeadOverride, ("id", rule), ("why", why));
+}

@@ -1,0 +1,56 @@
+namespace Laygate.Rules.Results;
+
+/// <summary>Ids of the remarks that evaluation adds to findings and reports; Reporting words them. The arguments are named behind each.</summary>
+public static class FindingNotes
+{
+    /// <summary>The limit is only recalled: source.</summary>
+    public const string LimitRecalled = "limit-recalled";
+
+    /// <summary>The miss only warns, because the limit is not known well enough to fail a plan: evidence (word).</summary>
+    public const string LimitTooWeakToFail = "limit-too-weak-to-fail";
+
+    /// <summary>The miss only warns, because the value rests on a weak assumption and no end of it is known to miss.</summary>
+    public const string WeakAssumption = "weak-assumption";
+
+    /// <summary>The limit had not begun on the date: date, from, strength.</summary>
+    public const string LimitNotYetValid = "limit-not-yet-valid";
+
+    /// <summary>The limit has ended without a successor: date, to, strength.</summary>
+    public const string LimitEnded = "limit-ended";
+
+    /// <summary>The limit has ended and names a successor that must be looked at; it is still applied: date, to, successor.</summary>
+    public const string LimitSucceeded = "limit-succeeded";
+
+    /// <summary>The limit's end is announced without a date: successor.</summary>
+    public const string LimitEndAnnounced = "limit-end-announced";
+
+    /// <summary>The table does not list what the plan has: strength, and each key with its value.</summary>
+    public const string RowNotListed = "row-not-listed";
+
+    /// <summary>The value is a temperature at another place than the limit's: place, limit.</summary>
+    public const string PlacesDiffer = "places-differ";
+
+    /// <summary>The source does not say where its temperature is measured: place (of the value).</summary>
+    public const string LimitPlaceNotStated = "limit-place-not-stated";
+
+    /// <summary>Value and limit both have a band; their ends were combined on the safe side, not sample by sample.</summary>
+    public const string EndsCombined = "ends-combined";
+
+    /// <summary>The advised bound could not be assessed; the required one is met.</summary>
+    public const string AdvisedNotAssessed = "advised-not-assessed";
+
+    /// <summary>The rule will be removed: successor (may be empty).</summary>
+    public const string RuleDeprecated = "rule-deprecated";
+
+    /// <summary>The rule is new and may change.</summary>
+    public const string RulePreview = "rule-preview";
+
+    /// <summary>The row was read with a remark: text.</summary>
+    public const string RowRemark = "row-remark";
+
+    /// <summary>Report: the plan lies in another jurisdiction than the rule book speaks for: plan, book, specification.</summary>
+    public const string JurisdictionDiffers = "jurisdiction-differs";
+
+    /// <summary>Report: the plan does not state its jurisdiction: book, specification.</summary>
+    public const string JurisdictionNotStated = "jurisdiction-not-stated";
+}

@@ -1,0 +1,245 @@
+using Laygate.Engineering.Assumptions;
+using Laygate.Engineering.Quantities;
+using Laygate.Model.Plans;
+using Laygate.Rules.Binding;
+using Laygate.Rules.Definitions;
+using Laygate.Rules.Results;
+using static Laygate.UnitTests.Rules.TestBook;
+
+namespace Laygate.UnitTests.Rules;
+
+/// <summary>What a specification may do to a rule book, and what it may not.</summary>
+public sealed class OverlayTests
+{
+    private static readonly RuleDefinition Thickness = Rule("course.thickness", CheckKind.AtLeast, AtLeast(40, "mm"));
+
+    private static readonly RuleDefinition Spotter = Rule(
+        "site.measure_reversing_spotter", CheckKind.Present, Of(new PresenceLimit()), Of(new PresenceLimit(), Strength.Advised)) with
+    {
+        Id = "SAF-001", Family = "safety", Severity = Severity.A,
+    };
+
+    private static readonly Specification State = Specification();
+    private static readonly Specification Contract = Specification("contract", Layer.ParticularSpecification);
+    private static readonly Confirmation Seen = new("A. Checker", new DateOnly(2027, 1, 2), "2nd", "7");
+
+    [Fact]
+    public void Later_layers_win_whatever_the_order_of_the_command_and_the_finding_says_who_set_the_limit()
+    {
+        var state = State with { Set = [new LimitOverride("LAY-001", [AtLeast(50, "mm")], null)] };
+        var contract = Contract with { Set = [new LimitOverride("LAY-001", [AtLeast(60, "mm")], null)] };
+        foreach (var book in new[] { Book(General(Thickness), state, contract), Book(General(Thickness), contract, state) })
+        {
+            var limit = Evaluate(book, Context().Given("course.thickness", new NumberValue(0.055))).Findings[0].Limit!;
+            Assert.Equal((60.0, Layer.ParticularSpecification, "contract"), (limit.Low!.Number, limit.Layer, limit.SetBy));
+        }
+
+        Assert.Equal(Book(General(Thickness), state, contract).Hash, Book(General(Thickness), contract, state).Hash, StringComparer.Ordinal);
+    }
+
+    [Fact]
+    public void Rules_on_demand_wait_for_a_specification()
+    {
+        var onDemand = Thickness with { OnDemand = true };
+        Assert.Empty(Book(General(onDemand)).InForce);
+        Assert.Single(Book(General(onDemand), State with { Select = ["LAY-001"] }).InForce);
+        Assert.Single(Book(General(onDemand with { Bounds = [] }), State with { Set = [new LimitOverride("LAY-001", [AtLeast(50, "mm")], null)] }).InForce);
+    }
+
+    [Fact]
+    public void A_specification_that_sets_a_rule_speaks_where_it_is_used()
+    {
+        var local = Thickness with { Jurisdictions = ["US"] };
+        var context = Context(Plan(jurisdiction: "DE")).Given("course.thickness", new NumberValue(0.03));
+        Assert.Equal(Outcome.NotApplicable, Evaluate(Book(General(local)), context).Findings[0].Outcome);
+        var state = State with { Set = [new LimitOverride("LAY-001", [AtLeast(50, "mm")], null)] };
+        Assert.Equal(Outcome.Missed, Evaluate(Book(General(local), state), context).Findings[0].Outcome);
+    }
+
+    [Fact]
+    public void A_deselected_rule_keeps_its_reason_and_gives_no_finding()
+    {
+        var book = Book(General(Thickness), State with { Deselect = [new Deselection("LAY-001", "not used here")] });
+        Assert.Empty(book.InForce);
+        Assert.Equal(("state", "not used here"), (book.All[0].DeselectedBy, book.All[0].Reason));
+        Assert.Single(Book(General(Thickness), State with { Deselect = [new Deselection("LAY-001", "x")] }, Contract with { Select = ["LAY-001"] }).InForce);
+    }
+
+    [Fact]
+    public void A_bound_moves_between_required_and_advised()
+    {
+        var context = Context().Given("course.thickness", new NumberValue(0.03));
+        var softer = Book(General(Thickness), State with { Move = [new BoundMove("LAY-001", Strength.Required, Strength.Advised, "x")] });
+        Assert.Equal(Status.Warn, Evaluate(softer, context).Findings[0].Status);
+        var advised = Thickness with { Bounds = [AtLeast(40, "mm", Strength.Advised)] };
+        var harder = Book(General(advised), Contract with { Move = [new BoundMove("LAY-001", Strength.Advised, Strength.Required, "x")] });
+        var finding = Evaluate(harder, context).Findings[0];
+        Assert.Equal((Status.Fail, Basis.Requirement, "contract"), (finding.Status, finding.Limit!.Basis, finding.Limit.SetBy));
+    }
+
+    [Fact]
+    public void A_confirmed_limit_may_fail_although_it_was_only_recalled()
+    {
+        var recalled = Thickness with { Bounds = [AtLeast(40, "mm", evidence: Evidence.Recalled)] };
+        var context = Context().Given("course.thickness", new NumberValue(0.03));
+        Assert.Equal(Status.Warn, Evaluate(Book(General(recalled)), context).Findings[0].Status);
+        var finding = Evaluate(Book(General(recalled), State with { Confirm = [new LimitConfirmation("LAY-001", Strength.Required, null, Seen)] }), context).Findings[0];
+        Assert.Equal((Status.Fail, Evidence.Confirmed, Seen), (finding.Status, finding.Limit!.Source.Evidence, finding.Limit.Source.Confirmation));
+    }
+
+    [Fact]
+    public void One_row_of_a_table_is_confirmed_alone()
+    {
+        TableRow Row(string word, double limit) => new([new RowMatch([word], null, null, Any: false)], Value(limit, "mm"), null, null);
+        var rule = Rule("course.thickness", CheckKind.AtLeast, Of(new TableLimit(["mix.kind"], [Row("porous", 40), Row("stone-mastic", 35)]), evidence: Evidence.Recalled));
+        var book = Book(General(rule), State with { Confirm = [new LimitConfirmation("LAY-001", Strength.Required, 2, Seen)] });
+        var context = Context().Given("course.thickness", new NumberValue(0.03));
+        Assert.Equal(Status.Fail, Evaluate(book, context.Given("mix.kind", new CategoryValue("stone-mastic"))).Findings[0].Status);
+        Assert.Equal(Status.Warn, Evaluate(book, context.Given("mix.kind", new CategoryValue("porous"))).Findings[0].Status);
+        Assert.Equal(BookMistake.UnknownRow, Only(State with { Confirm = [new LimitConfirmation("LAY-001", Strength.Required, 3, Seen)] }, rule).Mistake);
+    }
+
+    [Fact]
+    public void Rules_sources_and_assumptions_are_added()
+    {
+        var own = Thickness with { Id = "LAY-900", Name = "own", Bounds = [AtLeast(60, "mm") with { Source = Source() with { Source = "contract" } }] };
+        var contract = Contract with
+        {
+            Rules = [own],
+            Sources = [Manual with { Id = "contract" }],
+            Assume = [new Assumption("density", "ignored", 2.5, "t/m3", 2.4, 2.6, "contract", Evidence.Read)],
+        };
+        var book = Book(General(Thickness), contract);
+        Assert.Equal("LAY-001, LAY-900", string.Join(", ", book.InForce.Select(rule => rule.Definition.Id)));
+        Assert.Equal((2.5, "Density"), (Assert.Single(book.Assumptions).Number, book.Assumptions[0].Meaning));
+        Assert.Equal("contract", book.All[1].AddedBy);
+    }
+
+    [Fact]
+    public void Text_and_hash_change_with_every_figure_and_with_nothing_else()
+    {
+        var book = Book(General(Thickness));
+        Assert.Equal(book.Hash, Book(General(Thickness with { Title = "Title" })).Hash, StringComparer.Ordinal);
+        Assert.Contains("LAY-001", book.Text, StringComparison.Ordinal);
+        Assert.Matches("^[0-9a-f]{64}$", book.Hash);
+        Assert.False(string.Equals(book.Hash, Book(General(Thickness with { Bounds = [AtLeast(41, "mm")] })).Hash, StringComparison.Ordinal));
+        Assert.False(string.Equals(book.Hash, Book(General(Thickness with { Bounds = [AtLeast(40, "mm") with { LowExclusive = true }] })).Hash, StringComparison.Ordinal));
+        Assert.False(string.Equals(book.Hash, Book(General(Thickness), State).Hash, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Two_specifications_of_one_layer_never_set_the_same_rule()
+    {
+        var set = new LimitOverride("LAY-001", [AtLeast(50, "mm")], null);
+        var problem = Only([State with { Set = [set] }, Specification("other") with { Set = [set] }], Thickness);
+        Assert.Equal(BookMistake.TwoSpecificationsDiffer, problem.Mistake);
+        Assert.Equal(("other", "state"), (problem["first"], problem["second"]));
+    }
+
+    public static TheoryData<string, string> DeadOverrides => new()
+    {
+        { "select", "in-force" }, { "set-same", "same-bounds" }, { "set-none", "no-such-bound" }, { "move", "no-such-bound" },
+        { "confirm", "no-such-bound" }, { "deselect-out", "out-of-force" }, { "select-and-deselect", "contradiction" }, { "twice", "contradiction" }, { "assume", "same-value" },
+    };
+
+    [Theory]
+    [MemberData(nameof(DeadOverrides))]
+    public void An_override_that_changes_nothing_is_a_mistake(string which, string why)
+    {
+        var onDemand = Thickness with { Id = "LAY-002", Name = "b", OnDemand = true };
+        var specification = which switch
+        {
+            "select" => State with { Select = ["LAY-001"] },
+            "set-same" => State with { Set = [new LimitOverride("LAY-001", Thickness.Bounds, null)] },
+            "set-none" => State with { Set = [new LimitOverride("LAY-001", [], null)] },
+            "move" => State with { Move = [new BoundMove("LAY-001", Strength.Advised, Strength.Required, "x")] },
+            "confirm" => State with { Confirm = [new LimitConfirmation("LAY-001", Strength.Advised, null, Seen)] },
+            "deselect-out" => State with { Deselect = [new Deselection("LAY-002", "x")] },
+            "select-and-deselect" => State with { Select = ["LAY-002"], Deselect = [new Deselection("LAY-002", "x")] },
+            "twice" => State with { Select = ["LAY-002", "LAY-002"] },
+            _ => State with { Assume = [Assumptions["density"]] },
+        };
+        var problem = Only(specification, Thickness, onDemand);
+        Assert.Equal((BookMistake.DeadOverride, why), (problem.Mistake, problem["why"]));
+    }
+
+    public static TheoryData<string, string> Weakenings => new()
+    {
+        { "deselect", "deselected" }, { "move", "advised" }, { "advised-only", "advised" }, { "required-only", "dropped" },
+        { "recalled", "weaker-evidence" }, { "ends", "shorter" },
+    };
+
+    [Theory]
+    [MemberData(nameof(Weakenings))]
+    public void A_life_critical_rule_is_neither_deselected_nor_weakened(string which, string how)
+    {
+        var required = Of(new PresenceLimit());
+        var advised = Of(new PresenceLimit(), Strength.Advised);
+        Specification Set(params Bound[] bounds) => State with { Set = [new LimitOverride("SAF-001", bounds, null)] };
+        var specification = which switch
+        {
+            "deselect" => State with { Deselect = [new Deselection("SAF-001", "x")] },
+            "move" => State with { Move = [new BoundMove("SAF-001", Strength.Required, Strength.Advised, "x")] },
+            "advised-only" => Set(advised),
+            "required-only" => Set(required),
+            "recalled" => Set(Of(new PresenceLimit(), evidence: Evidence.Recalled), advised),
+            _ => Set(required with { Source = Source() with { ValidTo = Today } }, advised),
+        };
+        var rule = which is "move" ? Spotter with { Bounds = [required] } : Spotter;
+        var problem = Only(specification, rule);
+        Assert.Equal((BookMistake.LifeCriticalWeakened, how), (problem.Mistake, problem["how"]));
+    }
+
+    [Fact]
+    public void A_life_critical_limit_may_be_tightened_but_not_loosened()
+    {
+        var rule = Rule("opening.temperature", CheckKind.AtMost, AtMost(80, "°C")) with { Id = "SAF-002", Family = "safety", Severity = Severity.A };
+        Specification Set(Bound bound) => State with { Set = [new LimitOverride("SAF-002", [bound], null)] };
+        Assert.NotNull(Build(General(rule), Set(AtMost(70, "°C"))).Book);
+        Assert.NotNull(Build(General(rule), Set(AtMost(175, "°F"))).Book);
+        Assert.Equal("laxer", Only(Set(AtMost(81, "°C")), rule)["how"]);
+    }
+
+    [Fact]
+    public void A_rule_is_life_critical_in_the_countries_its_source_speaks_for()
+    {
+        var american = Spotter with { Jurisdictions = ["US"] };
+        Specification Deselect(string place) => State with { Jurisdiction = place, Deselect = [new Deselection("SAF-001", "x")] };
+        Assert.NotNull(Build(General(american), Deselect("DE")).Book);
+        Assert.Null(Build(General(american), Deselect("US-WA")).Book);
+        Assert.Null(Build(General(american), Deselect("none")).Book);
+    }
+
+    [Fact]
+    public void What_a_specification_names_must_exist()
+    {
+        Assert.Equal(("LAY-999", "set/0/rule"), Named(State with { Set = [new LimitOverride("LAY-999", [AtLeast(1, "mm")], null)] }, BookMistake.UnknownRule));
+        Assert.Equal(("LAY-999", "select/0"), Named(State with { Select = ["LAY-999"] }, BookMistake.UnknownRule));
+        Assert.Equal(("emissivity", "assume/0/id"), Named(State with { Assume = [Assumptions["density"] with { Id = "emissivity" }] }, BookMistake.UnknownAssumption));
+        Assert.Equal(("density", "assume/0"), Named(State with { Assume = [Assumptions["density"] with { Unit = "kg/m3" }] }, BookMistake.AssumptionUnit));
+        Assert.Equal(("density", "assume/0"), Named(State with { Assume = [Assumptions["density"] with { Number = 9 }] }, BookMistake.AssumptionRange));
+        Assert.Equal(("LAY-001", "set/0/rule"), Named(State with { Set = [new LimitOverride("LAY-001", [AtLeast(1, "mm")], null)] }, BookMistake.RemovedRule, LifeState.Removed));
+        Assert.Equal(("manual", "sources/0"), Named(State with { Sources = [Manual with { Title = "Another" }] }, BookMistake.DuplicateSource));
+        Assert.Equal(BookMistake.GeneralSpecification, Only(State with { Layer = Layer.GeneralPractice }, Thickness).Mistake);
+        Assert.Equal(BookMistake.DuplicateSpecification, Only([State, State], Thickness).Mistake);
+    }
+
+    [Fact]
+    public void A_mistake_in_a_bound_that_a_specification_sets_is_placed_in_the_specification()
+    {
+        var problem = Only(State with { Set = [new LimitOverride("LAY-001", [AtLeast(50, "°C")], null)] }, Thickness);
+        Assert.Equal(new BookPlace("state", null, "set/0/bounds/0/at_least"), problem.Place);
+    }
+
+    private static (string Id, string Path) Named(Specification specification, BookMistake mistake, LifeState life = LifeState.Stable)
+    {
+        var problem = Only(specification, Thickness with { Life = new Life(life, "0.1.0", null) });
+        Assert.Equal(mistake, problem.Mistake);
+        return (problem["id"], problem.Place.Path);
+    }
+
+    private static BookProblem Only(Specification specification, params RuleDefinition[] rules) => Only([specification], rules);
+
+    private static BookProblem Only(Specification[] specifications, params RuleDefinition[] rules) =>
+        Assert.Single(Build(General(rules), specifications).Problems);
+}
