@@ -15,7 +15,7 @@ internal sealed class CheckCommand : Command
     private readonly Option<string> output = new("--output");
     private readonly Option<string> date = new("--date");
     private readonly Option<string> stdinName = new("--stdin-name");
-    private readonly Option<bool> all = new("--all");
+    private readonly Option<bool> all = new("--all") { Arity = ArgumentArity.Zero };
 
     public CheckCommand()
         : base("check")
@@ -44,7 +44,7 @@ internal sealed class CheckCommand : Command
         return new CheckArguments
         {
             Files = named,
-            Rules = parsed.GetValue(rules) ?? [],
+            Rules = [.. (parsed.GetValue(rules) ?? []).Select(rule => NotEmpty("--rules", rule)!)],
             Stage = Word<Stage>("--stage", parsed.GetValue(stage)),
             FailOn = Word<FailOn>("--fail-on", parsed.GetValue(failOn)) ?? FailOn.Fail,
             Format = Word<OutputFormat>("--format", parsed.GetValue(format)) ?? OutputFormat.Console,

@@ -67,7 +67,7 @@ internal sealed class Figures
             return true;
         }
 
-        return ((double?[])[number, value.Low, value.High]).OfType<double>().All(one =>
+        return ((double?[])[number, value.Low, value.High]).OfType<double>().Where(double.IsFinite).All(one =>
             EndLooksRight(one, limit, limit.Low, limit.LowExclusive, 1, digits)
             && EndLooksRight(one, limit, limit.High, limit.HighExclusive, -1, digits));
     }
@@ -75,7 +75,7 @@ internal sealed class Figures
     // direction 1: the value must not be below the end; -1: not above it.
     private bool EndLooksRight(double number, ShownLimit limit, ShownValue? end, bool exclusive, int direction, int digits)
     {
-        if (end?.Number is not { } bound)
+        if (end?.Number is not { } bound || !double.IsFinite(bound))
         {
             return true;
         }
@@ -87,15 +87,20 @@ internal sealed class Figures
         return real switch
         {
             0 => shown == 0,
-            < 0 => shown < 0,
+            < 0 => shown < 0 || (shown == 0 && IsMetWithinTolerance(number, bound)),
             _ => exclusive ? shown > 0 : shown >= 0,
         };
     }
 
+    // The rules forgive rounding noise; what they call met may then look met.
+    private bool IsMetWithinTolerance(double number, double bound) =>
+        finding.Outcome == Outcome.Met && Math.Abs(number - bound) <= 1e-6 * Math.Abs(bound);
+
+    // Beyond the twelve digits that are ever shown, two numbers are one.
     private static int Compare(double left, double right)
     {
         var difference = left - right;
-        return Math.Abs(difference) <= 1e-9 * Math.Max(Math.Abs(left), Math.Abs(right)) ? 0 : Math.Sign(difference);
+        return Math.Abs(difference) <= 1e-11 * Math.Max(Math.Abs(left), Math.Abs(right)) ? 0 : Math.Sign(difference);
     }
 
     private RoundingKind LimitKind(ShownLimit limit, ShownValue end) =>

@@ -24,7 +24,7 @@ internal enum RoundingKind
 /// <summary>Rounds numbers for reading. A level above 0 gives one more digit each, for values that must not look equal to their limit.</summary>
 internal static class Rounding
 {
-    /// <summary>Finest level; beyond it a difference is rounding noise.</summary>
+    /// <summary>Finest level: the number with all its digits.</summary>
     public const int FinestLevel = 9;
 
     /// <summary>The rounded number.</summary>
@@ -34,7 +34,7 @@ internal static class Rounding
     /// <param name="band">Width of the band; 0 without one.</param>
     public static double Round(double number, RoundingKind kind, int level, double band = 0)
     {
-        if (number == 0 || !double.IsFinite(number) || kind == RoundingKind.Exact)
+        if (number == 0 || !double.IsFinite(number) || kind == RoundingKind.Exact || level >= FinestLevel)
         {
             return number;
         }
