@@ -50,6 +50,27 @@ public class PlanBadInputTests
     }
 
     [Theory]
+    [InlineData("thickness: 72 mm", "thickness: 7,2 cm", "`7.2 cm`")]
+    [InlineData("thickness: 72 mm", "thickness: 72 MM", "`72 mm`")]
+    [InlineData("thickness: 72 mm", "thickness: 72", "`72 mm`")]
+    [InlineData("thickness: 72 mm", "thickness: 1e3 mm", "`1000 mm`")]
+    [InlineData("payload: 22 t", "payload: 22 ton", "`22 short ton`")]
+    [InlineData("temperature_loss: 3 K", "temperature_loss: 9 °F", "`5 K`")]
+    [InlineData("rate: 0.35 kg/m2", "rate: 0.35 kg", "`0.3 kg/m2`")]
+    [InlineData("start: 20:45", "start: 8:45", "`08:45`")]
+    [InlineData("start: 20:45", "start: 24:00", "`00:00`")]
+    [InlineData("start: 20:45", "start: 8 pm", "00:00 to 23:59")]
+    [InlineData("zone: +02:00", "zone: +2", "`+02:00`")]
+    [InlineData("zone: +02:00", "zone: CEST", "ahead of UTC")]
+    [InlineData("date: 2031-06-12", "date: 12.06.2031", "year, month and day")]
+    [InlineData("date: 2031-06-12", "date: 2031-06-31", "no such day")]
+    [InlineData("last_look: 2031-06-12T15:00", "last_look: 2031-06-12 15:00", "`2031-06-12T15:00`")]
+    [InlineData("last_look: 2031-06-12T15:00", "last_look: 2031-06-12T15:00Z", "`+00:00`")]
+    [InlineData("last_look: 2031-06-12T15:00", "last_look: 2031-06-12", "time of day")]
+    public void The_right_form_is_shown(string old, string replacement, string right) =>
+        Assert.Contains(right, Assert.Single(PlanFiles.Problems(PlanFiles.Changed(old, replacement))).Hint, StringComparison.Ordinal);
+
+    [Theory]
     [InlineData("    thickness: 72 mm", "    thicknes: 72 mm", "thicknes:")]
     [InlineData("  wind_height: 10 m", "  wind_hight: 10 m", "wind_hight")]
     [InlineData("\nrolling:", "\nroling:", "roling:")]

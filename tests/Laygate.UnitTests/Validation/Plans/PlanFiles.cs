@@ -53,7 +53,7 @@ internal static class PlanFiles
     {
         var reading = YamlReader.Read(Encoding.UTF8.GetBytes(text));
         if (!reading.IsSound) return reading.Problems;
-        var shape = SchemaChecker.Check(reading.Documents[0], Schema);
+        var shape = PlanShape.Check(reading.Documents[0], Schema);
         if (shape.Count > 0) return shape;
         var mapping = PlanMapper.Map(reading.Documents[0]);
         return mapping.Plan is null ? mapping.Problems : PlanConsistency.Check(mapping.Plan, mapping.Positions);
