@@ -1,1 +1,13 @@
-namespace Laygate.Cli; internal static class Program { private static int Main() => 0; }
+using Laygate.Cli.Checking;
+using Laygate.Cli.Output;
+
+namespace Laygate.Cli;
+
+internal static class Program
+{
+    private static int Main(string[] arguments) => new App(
+        new ValidationPipeline(),
+        Streams.OfProcess(),
+        TimeProvider.System,
+        Environment.GetEnvironmentVariable("LAYGATE_TRACE") is { Length: > 0 }).Run(arguments);
+}

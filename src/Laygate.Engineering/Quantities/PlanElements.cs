@@ -49,6 +49,18 @@ public sealed class PlanElements
             return single;
         }
 
+        if (RelatedAddress(from, kind) is { } named)
+        {
+            return Find(named);
+        }
+
+        return kind == ElementKind.Feeder ? Of(kind).FirstOrDefault() : null;
+    }
+
+    /// <summary>The address that one element names as the one of a kind that it belongs to, whether the plan has that element or not.</summary>
+    /// <returns>The address, or null where it names none.</returns>
+    public static string? RelatedAddress(Element from, ElementKind kind)
+    {
         var id = (from.Subject, kind) switch
         {
             (Course course, ElementKind.Mix) => course.Mix,
@@ -61,12 +73,7 @@ public sealed class PlanElements
             (Run run, ElementKind.Paver) => run.Paver,
             _ => null,
         };
-        if (id is not null)
-        {
-            return Find($"{Words.Of(kind)}:{id}");
-        }
-
-        return kind == ElementKind.Feeder ? Of(kind).FirstOrDefault() : null;
+        return id is null ? null : $"{Words.Of(kind)}:{id}";
     }
 
     /// <summary>Whether elements of one kind can ever belong to one of another; rule files are checked against it.</summary>

@@ -22,7 +22,7 @@ public sealed class QuantityContext
         Assumptions = assumptions;
         Seed = seed;
         Elements = new PlanElements(plan);
-        System = plan.Courses[0].Thickness.Unit.System;
+        System = plan.Courses.Count > 0 ? plan.Courses[0].Thickness.Unit.System : UnitSystem.Metric;
     }
 
     /// <summary>The plan.</summary>
@@ -54,13 +54,15 @@ public sealed class QuantityContext
         var owner = Elements.Related(element, definition.Element);
         if (owner is null)
         {
-            return Answer.Missing(new InputReference(element.Address, Words.Of(definition.Element)));
+            return Answer.Missing(PlanElements.RelatedAddress(element, definition.Element) is { } named
+                ? new InputReference(named, string.Empty)
+                : new InputReference(element.Address, Words.Of(definition.Element)));
         }
 
         var key = (quantity, owner.Address);
         if (answers.TryGetValue(key, out var kept))
         {
-            return kept ?? Answer.None(AbsenceReason.NotComputable, Note.Of("circular", ("quantity", quantity)));
+            return kept ?? Answer.None(AbsenceReason.NotComputable, Note.Of(NoteIds.Circular, ("quantity", quantity)));
         }
 
         answers[key] = null; // Marks a computation under way, so that a circle ends with an answer.

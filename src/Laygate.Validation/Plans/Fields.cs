@@ -55,20 +55,20 @@ internal sealed class Fields(MapToken map, TextSpan anchor, string path, Mapping
     public int RequiredCount(string key) => Count(key) ?? Missing(key, 0);
 
     /// <summary>A date.</summary>
-    public DateOnly? Date(string key) => Converted(key, "a date such as `2031-06-12`", ScalarTexts.Date);
+    public DateOnly? Date(string key) => Converted(key, "a date such as `2031-06-12`", ScalarTexts.Date, TimeAdvice.Date);
 
     /// <summary>A time of day.</summary>
-    public TimeOnly? Time(string key) => Converted(key, "a time of day such as `20:45`", ScalarTexts.Time);
+    public TimeOnly? Time(string key) => Converted(key, "a time of day such as `20:45`", ScalarTexts.Time, TimeAdvice.Time);
 
     /// <summary>An offset from UTC.</summary>
-    public TimeSpan? Zone(string key) => Converted(key, "an offset from UTC such as `+02:00`", ScalarTexts.Zone);
+    public TimeSpan? Zone(string key) => Converted(key, "an offset from UTC such as `+02:00`", ScalarTexts.Zone, TimeAdvice.Zone);
 
     /// <summary>A date with a time of day, and perhaps an offset from UTC.</summary>
     public Moment? Moment(string key)
     {
         if (Scalar(key, "a date and time") is not { } scalar) return null;
         var moment = ScalarTexts.Moment(scalar.Text);
-        if (moment is null) Refuse<int>(scalar, $"{Name(key)} needs a date and time such as `2031-06-12T20:45`, not {TokenNames.Of(scalar)}.", ScalarTexts.Advice(scalar.Text));
+        if (moment is null) RefuseValue(scalar, $"{Name(key)} needs a date and time such as `2031-06-12T20:45`, not {TokenNames.Of(scalar)}.", TimeAdvice.Moment(scalar.Text));
         return moment;
     }
 
@@ -81,7 +81,7 @@ internal sealed class Fields(MapToken map, TextSpan anchor, string path, Mapping
     {
         if (Scalar(key, "a number and a unit") is not { } scalar) return null;
         var measure = MeasureReader.Read<T>(scalar.Text, out var problem);
-        if (problem is not null) context.Problems.Add(new ReadingProblem($"{Name(key)}: {problem.Message}", scalar.Span, problem.Hint));
+        if (problem is not null) RefuseValue(scalar, $"{Name(key)}: {problem.Message}", problem.Hint);
         return measure;
     }
 
@@ -97,7 +97,7 @@ internal sealed class Fields(MapToken map, TextSpan anchor, string path, Mapping
         if (Scalar(key, "a number and a unit") is not { } scalar) return (null, null);
         var first = MeasureReader.Read<TFirst>(scalar.Text, out var problem);
         var second = first is null ? MeasureReader.Read<TSecond>(scalar.Text, out _) : null;
-        if (first is null && second is null) context.Problems.Add(new ReadingProblem($"{Name(key)}: {problem!.Message}", scalar.Span, problem.Hint));
+        if (first is null && second is null) RefuseValue(scalar, $"{Name(key)}: {problem!.Message}", problem.Hint);
         return (first, second);
     }
 
@@ -106,7 +106,7 @@ internal sealed class Fields(MapToken map, TextSpan anchor, string path, Mapping
     {
         if (Scalar(key, "the name of a sieve") is not { } scalar) return Missing(key, new Sieve(string.Empty, 0, null));
         if (Sieve.Find(scalar.Text) is { } sieve) return sieve;
-        Refuse<int>(scalar, $"{TokenNames.Quote(scalar.Text)} is not a sieve that is known.", Choice(scalar.Text, [.. Sieve.Names]));
+        Refuse<int>(scalar, $"{TokenNames.Quote(scalar.Text)} is not a sieve that is known.", Known([.. Sieve.Names.Order(StringComparer.Ordinal)]));
         return new Sieve(string.Empty, 0, null);
     }
 
@@ -174,12 +174,17 @@ internal sealed class Fields(MapToken map, TextSpan anchor, string path, Mapping
         return null;
     }
 
-    private T? Converted<T>(string key, string needed, Func<string, T?> convert)
+    private T? Converted<T>(string key, string needed, Func<string, T?> convert, Func<string, string?> advise)
         where T : struct
     {
         if (Scalar(key, needed) is not { } scalar) return null;
-        return convert(scalar.Text) ?? Refuse<T>(scalar, $"{Name(key)} needs {needed}, not {TokenNames.Of(scalar)}.", ScalarTexts.Advice(scalar.Text));
+        var value = convert(scalar.Text);
+        if (value is null) RefuseValue(scalar, $"{Name(key)} needs {needed}, not {TokenNames.Of(scalar)}.", advise(scalar.Text));
+        return value;
     }
+
+    private void RefuseValue(ScalarToken scalar, string message, string? hint) =>
+        context.AddValue(new ReadingProblem(message, scalar.Span, hint));
 
     private string? CheckedId(ScalarToken scalar)
     {
@@ -207,8 +212,10 @@ internal sealed class Fields(MapToken map, TextSpan anchor, string path, Mapping
         var near = NearestNames.Of(text, known);
         return near.Count > 0
             ? $"Did you mean {string.Join(" or ", near.Select(name => $"`{name}`"))}?"
-            : $"Known are {string.Join(", ", known.Select(name => $"`{name}`"))}.";
+            : Known(known);
     }
+
+    private static string Known(IReadOnlyList<string> names) => $"Known are {string.Join(", ", names.Select(name => $"`{name}`"))}.";
 
     private static string Name(string key) => $"`{key}`";
 

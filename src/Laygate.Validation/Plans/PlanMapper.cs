@@ -25,6 +25,14 @@ public static class PlanMapper
         return keys;
     }
 
+    /// <summary>The problems with measures, dates and times alone, of a document of whatever shape.</summary>
+    internal static IReadOnlyList<ReadingProblem> ValueProblems(YamlDocument document)
+    {
+        var context = new MappingContext();
+        Map(document, context);
+        return context.ValueProblems;
+    }
+
     private static PlanMapping Map(YamlDocument document, MappingContext context)
     {
         var root = document.AsMap("plan", "format", out var problem);

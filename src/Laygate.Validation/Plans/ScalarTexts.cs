@@ -41,10 +41,4 @@ internal static class ScalarTexts
         text.Length > 0 && text[0] != '-' && text[^1] != '-'
         && !text.Contains("--", StringComparison.Ordinal)
         && text.All(letter => char.IsAsciiLetterLower(letter) || char.IsAsciiDigit(letter) || letter == '-');
-
-    /// <summary>Why a text in the form of a date is none; null when it has another form.</summary>
-    public static string? Advice(string text) =>
-        text.Length >= 10 && text[4] == '-' && text[7] == '-' && Date(text[..10]) is null
-            ? "The calendar has no such day; check month and day."
-            : null;
 }

@@ -11,7 +11,8 @@ internal static class Layings
         Course? below = null;
         foreach (var (course, where) in at.Each("courses", plan.Courses))
         {
-            On(course, below, where);
+            // A name that no course has is reported as that.
+            if (course.On is null || plan.Courses.Any(other => string.Equals(other.Id, course.On, StringComparison.Ordinal))) On(course, below, where);
             if (course is { Distance: { } distance, Delay: { } delay })
                 where.Fail("delay", $"Both `distance` ({MeasureReader.Write(distance)}) and `delay` ({MeasureReader.Write(delay)}) are stated.", "State one of them; the other follows from the speed of the paver.");
             below = course;

@@ -87,8 +87,9 @@ internal static class References
     private static void Own(Names courses, Where at, string course, IReadOnlyList<string> own, string what)
     {
         courses.Check(at, "course", course);
-        if (courses.Has(course) && own.Count > 0 && !own.Contains(course, StringComparer.Ordinal))
-            at.Fail("course", $"The course `{course}` is not among the `courses` of this {what}.", $"Add it there, or correct the course here.");
+        // An unknown course in that list is one mistake, not two.
+        if (courses.Has(course) && own.Count > 0 && own.All(courses.Has) && !own.Contains(course, StringComparer.Ordinal))
+            at.Fail("course", $"The course `{course}` is not among the `courses` of this {what}.", "Add it there, or correct the course here.");
     }
 
     /// <summary>The names of one list.</summary>

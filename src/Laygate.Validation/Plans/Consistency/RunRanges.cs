@@ -70,7 +70,7 @@ internal static class RunRanges
 
     private static void Reached(Run run, Where at, Measure<Length>? station)
     {
-        if (station is null) return;
+        if (station is null || run is { From: { } first, To: { } last } && !Where.IsLess(first, last)) return;
         if (run.From is { } from && Where.IsLess(station, from))
             at.Fail("at", $"The station {MeasureReader.Write(station)} lies before the run, which begins at {MeasureReader.Write(from)}.", "Correct the station, or `from` of the run.");
         if (run.To is { } to && Where.IsLess(to, station))

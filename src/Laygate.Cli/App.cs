@@ -1,0 +1,60 @@
+using System.Reflection;
+using Laygate.Cli.Arguments;
+using Laygate.Cli.Checking;
+using Laygate.Cli.Output;
+using Laygate.Reporting.Text;
+
+namespace Laygate.Cli;
+
+/// <summary>The program without its process: arguments in, exit code out.</summary>
+internal sealed class App(ICheckPipeline pipeline, Streams streams, TimeProvider clock, bool trace)
+{
+    /// <summary>Version of the program.</summary>
+    public static string Version { get; } =
+        typeof(App).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion ?? "0";
+
+    /// <summary>Runs one command.</summary>
+    /// <returns>The exit code.</returns>
+    public int Run(IReadOnlyList<string> arguments)
+    {
+        try
+        {
+            return Do(new CommandLine(clock).Read(arguments));
+        }
+        catch (ArgumentProblem problem)
+        {
+            streams.Error.WriteLine("laygate: " + PlainText.Show(problem.Message));
+            return ExitCodes.Unreadable;
+        }
+#pragma warning disable CA1031 // The last line of defence: whatever went wrong becomes one line and exit code 3.
+        catch (Exception error)
+#pragma warning restore CA1031
+        {
+            streams.Error.WriteLine(trace
+                ? error.ToString()
+                : $"laygate: an error of the program itself ({error.GetType().Name}). Please report it; LAYGATE_TRACE=1 shows where it happened.");
+            return ExitCodes.OwnError;
+        }
+    }
+
+    private int Do(Request request)
+    {
+        switch (request)
+        {
+            case Request.Check check:
+                return new CheckRun(pipeline, streams, Version).Run(check.Arguments);
+            case Request.Help help:
+                Print(help.Text);
+                return ExitCodes.Clean;
+            default:
+                Print($"laygate {Version}\n");
+                return ExitCodes.Clean;
+        }
+    }
+
+    private void Print(string text)
+    {
+        streams.Out.Write(Streams.Utf8.GetBytes(text));
+        streams.Out.Flush();
+    }
+}

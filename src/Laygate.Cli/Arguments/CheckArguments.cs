@@ -1,0 +1,47 @@
+using Laygate.Model.Plans;
+
+namespace Laygate.Cli.Arguments;
+
+/// <summary>Form of the output.</summary>
+internal enum OutputFormat
+{
+    /// <summary>For a person at a terminal.</summary>
+    Console,
+
+    /// <summary>For programs.</summary>
+    Json,
+}
+
+/// <summary>What <c>laygate check</c> was asked to do.</summary>
+internal sealed record CheckArguments
+{
+    /// <summary>Files, patterns, or <c>-</c> for standard input, in order.</summary>
+    public required IReadOnlyList<string> Files { get; init; }
+
+    /// <summary>Names or paths of specifications.</summary>
+    public required IReadOnlyList<string> Rules { get; init; }
+
+    /// <summary>Stage at which at least to judge; null: the plan's own.</summary>
+    public Stage? Stage { get; init; }
+
+    /// <summary>From which kind of finding on the run counts as failed.</summary>
+    public required FailOn FailOn { get; init; }
+
+    /// <summary>Form of the output.</summary>
+    public required OutputFormat Format { get; init; }
+
+    /// <summary>File to write to; null: standard output.</summary>
+    public string? Output { get; init; }
+
+    /// <summary>Date of checking.</summary>
+    public required DateOnly Date { get; init; }
+
+    /// <summary>Whether everything is listed one by one.</summary>
+    public required bool All { get; init; }
+
+    /// <summary>Name under which standard input is reported.</summary>
+    public required string StdinName { get; init; }
+}
+
+/// <summary>An argument that cannot be used.</summary>
+internal sealed class ArgumentProblem(string message) : Exception(message);

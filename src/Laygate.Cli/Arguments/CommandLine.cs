@@ -1,0 +1,91 @@
+using System.CommandLine;
+using System.CommandLine.Parsing;
+
+namespace Laygate.Cli.Arguments;
+
+/// <summary>What the program was asked to do.</summary>
+internal abstract record Request
+{
+    /// <summary>Show help.</summary>
+    /// <param name="Text">The help.</param>
+    internal sealed record Help(string Text) : Request;
+
+    /// <summary>Show the version.</summary>
+    internal sealed record Version : Request;
+
+    /// <summary>Check plans.</summary>
+    /// <param name="Arguments">How.</param>
+    internal sealed record Check(CheckArguments Arguments) : Request;
+}
+
+/// <summary>Reads the command line. A token that begins with <c>-</c> is never a file unless it follows <c>--</c>; the library alone would swallow a misspelt option as a file name.</summary>
+internal sealed class CommandLine(TimeProvider clock)
+{
+    private static readonly string[] HelpWords = ["--help", "-h", "-?"];
+
+    private readonly CheckCommand check = new();
+
+    /// <summary>Reads the arguments.</summary>
+    /// <exception cref="ArgumentProblem">They cannot be used; the message says why.</exception>
+    public Request Read(IReadOnlyList<string> arguments)
+    {
+        var options = arguments.TakeWhile(argument => argument is not "--").ToList();
+        if (options.Exists(HelpWords.Contains))
+        {
+            return new Request.Help(options.Contains("check") ? HelpText.Check : HelpText.Program);
+        }
+
+        if (arguments is ["--version"])
+        {
+            return new Request.Version();
+        }
+
+        RequireCommand(arguments);
+        RequireKnownOptions(options);
+        return new Request.Check(check.Read(Parse(arguments), clock));
+    }
+
+    private static void RequireCommand(IReadOnlyList<string> arguments)
+    {
+        if (arguments.Count == 0)
+        {
+            throw new ArgumentProblem("No command is given. Write for example: laygate check plan.yaml");
+        }
+
+        if (arguments[0] is not "check")
+        {
+            var near = Nearest.To(arguments[0], ["check", "--version", "--help"]) is { } meant ? $" Did you mean `{meant}`?" : string.Empty;
+            throw new ArgumentProblem($"There is no command `{arguments[0]}`.{near} Write for example: laygate check plan.yaml");
+        }
+    }
+
+    private void RequireKnownOptions(List<string> tokens)
+    {
+        var known = check.Options.Select(option => option.Name).Append("--help").ToList();
+        foreach (var token in tokens.Where(token => token.Length > 1 && token[0] == '-'))
+        {
+            var name = token.Split('=', ':')[0];
+            if (!known.Contains(name, StringComparer.Ordinal))
+            {
+                var near = Nearest.To(name, known) is { } meant ? $" Did you mean `{meant}`?" : " `laygate check --help` lists them.";
+                throw new ArgumentProblem($"There is no option `{name}`.{near} A file whose name begins with `-` must follow `--`.");
+            }
+        }
+    }
+
+    private ParseResult Parse(IReadOnlyList<string> arguments)
+    {
+        var root = new RootCommand { check };
+        var parsed = root.Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null, EnablePosixBundling = false });
+        return parsed.Errors.Count == 0
+            ? parsed
+            : throw new ArgumentProblem(string.Join(' ', parsed.Errors.Select(Words)));
+    }
+
+    // The library's own sentences are resources that the native program does without.
+    private static string Words(ParseError error) => error.SymbolResult is OptionResult option
+        ? option.Tokens.Count == 0
+            ? $"{option.Option.Name} needs a value."
+            : $"{option.Option.Name} may be given only once, with one value."
+        : "The arguments cannot be read; see `laygate check --help`.";
+}

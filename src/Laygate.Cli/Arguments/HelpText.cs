@@ -1,0 +1,55 @@
+namespace Laygate.Cli.Arguments;
+
+/// <summary>Help in plain words.</summary>
+internal static class HelpText
+{
+    /// <summary>Help for the program.</summary>
+    public const string Program = """
+        Laygate reads a job plan for laying hot asphalt and checks it before the shift.
+
+        Usage
+          laygate check FILES… [options]    check plans; `laygate check --help` says how
+          laygate --version                 show the version
+
+        Example
+          laygate check plan.yaml
+
+        """;
+
+    /// <summary>Help for checking.</summary>
+    public const string Check = """
+        Checks job plans and shows what would go wrong, worst first.
+
+        Usage
+          laygate check FILES… [options]
+
+        FILES are plans in YAML. Patterns such as 'jobs/*.yaml' and 'jobs/**/*.yaml' work
+        in every shell. `-` reads standard input. A name that begins with `-` follows `--`.
+
+        Options
+          --rules NAME|PATH      add a specification: one that is shipped, or a file or
+                                 folder of your own; repeat it for more than one
+          --stage STAGE          judge at concept, submission or release, or at the plan's
+                                 own stage if that is later
+          --fail-on KIND         exit with 1 on: fail (usual), warn (also warnings and
+                                 what is not assessed), none (never)
+          --format FORMAT        console (usual) or json
+          --output FILE          write the result to a file
+          --date YYYY-MM-DD      day of checking; usually today
+          --all                  list every pass, and every assumption
+          --stdin-name NAME      name to show for standard input
+          --help                 show this
+
+        Exit codes
+          0  nothing at or above --fail-on
+          1  findings at or above --fail-on
+          2  input, arguments or rules could not be read
+          3  an error of the program itself
+
+        Example
+          laygate check jobs/*.yaml --stage release --fail-on warn
+
+        A check is no approval: local codes and the competent person come first.
+
+        """;
+}

@@ -1,0 +1,97 @@
+using Laygate.Cli.Arguments;
+using Laygate.Cli.Checking;
+using Laygate.Cli.Files;
+using Laygate.Cli.Output;
+using Laygate.Reporting.Json;
+using Laygate.Reporting.Terminal;
+using Laygate.Rules.Results;
+
+namespace Laygate.Cli;
+
+/// <summary>One run of <c>laygate check</c>.</summary>
+internal sealed class CheckRun(ICheckPipeline pipeline, Streams streams, string version)
+{
+    /// <summary>Checks the named plans and writes what was found.</summary>
+    /// <returns>The exit code.</returns>
+    /// <exception cref="ArgumentProblem">The output cannot be written.</exception>
+    public int Run(CheckArguments arguments)
+    {
+        var session = pipeline.Open(new CheckRequest(arguments.Rules, arguments.Stage, arguments.Date, version));
+        var results = session.Check is { } check ? Check(arguments, check) : [];
+        WriteProblems([.. session.Problems, .. results.SelectMany(result => result.Problems)]);
+        Write(arguments, results, session.Problems);
+        return session.Check is null || session.Problems.Count > 0
+            ? ExitCodes.Unreadable
+            : ExitCodes.Of(results, arguments.FailOn);
+    }
+
+    private List<FileResult> Check(CheckArguments arguments, Func<string, byte[], FileResult> check)
+    {
+        var inputs = new PlanFiles(streams.Input, arguments.StdinName).Find(arguments.Files);
+        return [.. inputs.Select(input => Check(input, check))];
+    }
+
+    private static FileResult Check(PlanInput input, Func<string, byte[], FileResult> check)
+    {
+        if (input.Read is not { } read)
+        {
+            return Refused(input.Name, input.Problem!);
+        }
+
+        byte[] bytes;
+        try
+        {
+            bytes = read();
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return Refused(input.Name, new Problem(input.Name, "The file cannot be read.", "Check that it exists and that you may read it.", null));
+        }
+
+        return check(input.Name, bytes);
+    }
+
+    private static FileResult Refused(string name, Problem problem) => new(name, [], [problem]);
+
+    private void WriteProblems(IReadOnlyList<Problem> problems)
+    {
+        if (problems.Count > 0)
+        {
+            TerminalWriter.Write(streams.Error, streams.ErrorColour, ProblemLines.Lines(problems));
+        }
+    }
+
+    private void Write(CheckArguments arguments, IReadOnlyList<FileResult> results, IReadOnlyList<Problem> problems)
+    {
+        if (arguments.Output is not { } path)
+        {
+            Write(streams.Out, arguments, results, problems, streams.Width, streams.Colour);
+            streams.Out.Flush();
+            return;
+        }
+
+        using var bytes = new MemoryStream();
+        Write(bytes, arguments, results, problems, Streams.UsualWidth, colour: false);
+        try
+        {
+            AtomicFile.Write(path, bytes.GetBuffer().AsSpan(0, (int)bytes.Length));
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new ArgumentProblem($"The result cannot be written to `{path}`: check that the folder exists and that you may write there.");
+        }
+    }
+
+    private void Write(
+        Stream output, CheckArguments arguments, IReadOnlyList<FileResult> results, IReadOnlyList<Problem> problems, int width, bool colour)
+    {
+        if (arguments.Format == OutputFormat.Json)
+        {
+            JsonOutput.Write(output, version, results, problems);
+            return;
+        }
+
+        using var writer = new StreamWriter(output, Streams.Utf8, bufferSize: 16 << 10, leaveOpen: true) { NewLine = "\n" };
+        TerminalWriter.Write(writer, colour, TerminalReport.Lines(results, new TerminalSettings(width, arguments.All)));
+    }
+}

@@ -1,0 +1,23 @@
+using Laygate.Model.Plans;
+using Laygate.Rules.Results;
+
+namespace Laygate.Cli.Checking;
+
+/// <summary>What a run needs to know before the first plan is read.</summary>
+/// <param name="Rules">Names or paths of specifications.</param>
+/// <param name="AtLeastStage">Stage at which at least to judge.</param>
+/// <param name="Date">Date of checking.</param>
+/// <param name="ProgramVersion">Version of the program.</param>
+internal sealed record CheckRequest(IReadOnlyList<string> Rules, Stage? AtLeastStage, DateOnly Date, string ProgramVersion);
+
+/// <summary>A rule book that is ready, or why there is none.</summary>
+/// <param name="Check">Checks the plans of one file, given its name and bytes; null when the rules could not be read.</param>
+/// <param name="Problems">Why the rules could not be read.</param>
+internal sealed record CheckSession(Func<string, byte[], FileResult>? Check, IReadOnlyList<Problem> Problems);
+
+/// <summary>Opens a rule book and checks plans against it.</summary>
+internal interface ICheckPipeline
+{
+    /// <summary>Opens the rule book of a run.</summary>
+    CheckSession Open(CheckRequest request);
+}

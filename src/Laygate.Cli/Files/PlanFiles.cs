@@ -1,0 +1,81 @@
+using Laygate.Rules.Results;
+using Microsoft.Extensions.FileSystemGlobbing;
+using Microsoft.Extensions.FileSystemGlobbing.Abstractions;
+
+namespace Laygate.Cli.Files;
+
+/// <summary>Turns the names of the command line into inputs. Patterns are expanded here, because not every shell does it.</summary>
+internal sealed class PlanFiles(Func<Stream> standardInput, string stdinName)
+{
+    /// <summary>More than any plan may have; what is longer is cut here and refused by the reader for its size.</summary>
+    private const int LongestRead = 4 << 20;
+
+    /// <summary>The inputs in the given order, each file once.</summary>
+    public IReadOnlyList<PlanInput> Find(IReadOnlyList<string> names)
+    {
+        var seen = new HashSet<string>(StringComparer.Ordinal);
+        return [.. names.SelectMany(Find).Where(input => input.Problem is not null || seen.Add(input.Identity))];
+    }
+
+    private IEnumerable<PlanInput> Find(string name)
+    {
+        if (name is "-")
+        {
+            return [new PlanInput(stdinName, "-", () => ReadAll(standardInput()), null)];
+        }
+
+        if (File.Exists(name))
+        {
+            return [OfFile(name)];
+        }
+
+        if (Directory.Exists(name))
+        {
+            return [Refused(name, "This is a folder, not a plan.", $"Write `{name.TrimEnd('/', '\\')}/*.yaml` to check the plans in it.")];
+        }
+
+        return name.Contains('*', StringComparison.Ordinal)
+            ? Matching(name)
+            : [Refused(name, "There is no such file.", "Check the name and the folder you are in.")];
+    }
+
+    private static IReadOnlyList<PlanInput> Matching(string pattern)
+    {
+        var path = pattern.Replace('\\', '/');
+        var cut = path.LastIndexOf('/', path.IndexOf('*', StringComparison.Ordinal)) + 1;
+        var folder = path[..cut];
+        var root = new DirectoryInfo(cut == 0 ? "." : folder);
+        if (!root.Exists)
+        {
+            return [Refused(pattern, "No file matches.", $"There is no folder `{folder}`.")];
+        }
+
+        var found = new Matcher(StringComparison.Ordinal).AddInclude(path[cut..]).Execute(new DirectoryInfoWrapper(root));
+        var files = found.Files.Select(match => folder + match.Path).Order(StringComparer.Ordinal).Select(OfFile).ToList();
+        return files.Count > 0 ? files : [Refused(pattern, "No file matches.", "`*` stands for any name, `**` for any folders.")];
+    }
+
+    private static PlanInput OfFile(string name) => new(name, Path.GetFullPath(name), () => ReadFile(name), null);
+
+    private static PlanInput Refused(string name, string message, string hint) =>
+        new(name, name, null, new Problem(name, message, hint, null));
+
+    private static byte[] ReadFile(string name)
+    {
+        using var stream = new FileStream(name, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
+        return ReadAll(stream);
+    }
+
+    private static byte[] ReadAll(Stream stream)
+    {
+        using var bytes = new MemoryStream();
+        var buffer = new byte[64 << 10];
+        int count;
+        while (bytes.Length < LongestRead && (count = stream.Read(buffer)) > 0)
+        {
+            bytes.Write(buffer, 0, count);
+        }
+
+        return bytes.ToArray();
+    }
+}

@@ -1,0 +1,60 @@
+using System.Text;
+
+namespace Laygate.Cli.Output;
+
+/// <summary>What the program reads from and writes to. Results go to <see cref="Out"/>, messages to <see cref="Error"/>.</summary>
+internal sealed record Streams
+{
+    /// <summary>Columns where no terminal tells.</summary>
+    public const int UsualWidth = 80;
+
+    /// <summary>UTF-8 without a mark at the start.</summary>
+    public static Encoding Utf8 { get; } = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+
+    /// <summary>Standard input.</summary>
+    public required Func<Stream> Input { get; init; }
+
+    /// <summary>Standard output.</summary>
+    public required Stream Out { get; init; }
+
+    /// <summary>Standard error.</summary>
+    public required TextWriter Error { get; init; }
+
+    /// <summary>Columns of standard output.</summary>
+    public int Width { get; init; } = UsualWidth;
+
+    /// <summary>Whether results are coloured.</summary>
+    public bool Colour { get; init; }
+
+    /// <summary>Whether messages are coloured.</summary>
+    public bool ErrorColour { get; init; }
+
+    /// <summary>The streams of this process.</summary>
+    public static Streams OfProcess()
+    {
+        Console.OutputEncoding = Utf8;
+        var plain = Environment.GetEnvironmentVariable("NO_COLOR") is { Length: > 0 }
+            || Environment.GetEnvironmentVariable("TERM") is "dumb";
+        return new Streams
+        {
+            Input = Console.OpenStandardInput,
+            Out = Console.OpenStandardOutput(),
+            Error = Console.Error,
+            Width = Console.IsOutputRedirected ? UsualWidth : TerminalWidth(),
+            Colour = !plain && !Console.IsOutputRedirected,
+            ErrorColour = !plain && !Console.IsErrorRedirected,
+        };
+    }
+
+    private static int TerminalWidth()
+    {
+        try
+        {
+            return Console.WindowWidth > 0 ? Console.WindowWidth : UsualWidth;
+        }
+        catch (IOException)
+        {
+            return UsualWidth;
+        }
+    }
+}

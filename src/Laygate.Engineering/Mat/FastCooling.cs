@@ -1,0 +1,120 @@
+using Laygate.Engineering.Cooling;
+using Laygate.Engineering.Quantities;
+using Laygate.Engineering.Reading;
+
+namespace Laygate.Engineering.Mat;
+
+/// <summary>Cooling of one hot body while it is rolled, in the worst hour of laying by expected window.</summary>
+internal sealed class FastCooling
+{
+    private readonly CoolingSolver solver;
+    private readonly MatModel model;
+    private readonly MatInputs inputs;
+    private readonly double[] cessation;
+    private readonly double embedment;
+    private readonly (double From, double To) rolling;
+    private readonly List<MatReading> samples = [];
+
+    private FastCooling(QuantityContext context, CoolingSolver solver, PavingPass pass, MatInputs inputs)
+    {
+        this.solver = solver;
+        this.inputs = inputs;
+        model = new MatModel(inputs, context.Assumptions);
+        cessation = [.. pass.Courses.Select(course => MatLimits.Cessation(new Calculation(context), course))];
+        embedment = MatLimits.Embedment(new Calculation(context), pass.Top);
+        rolling = MatLimits.Rolling(new Calculation(context));
+    }
+
+    /// <summary>Reading at central values; null where nothing could be solved.</summary>
+    public MatReading? Expected { get; private set; }
+
+    /// <summary>Why nothing could be solved.</summary>
+    public CoolingFailure? Failure { get; private set; }
+
+    /// <summary>The worst hour; null for an envelope.</summary>
+    public DateTimeOffset? Hour { get; private set; }
+
+    /// <summary>Solves the worst hour, then its samples.</summary>
+    public static FastCooling Solve(QuantityContext context, CoolingSolver solver, PavingPass pass)
+    {
+        var calculation = new Calculation(context);
+        var body = new MatReader(context, calculation).Read(pass)!;
+        var cooling = new FastCooling(context, solver, pass, body);
+        MatWeather? worst = null;
+        foreach (var weather in new MatWeatherReader(context, calculation).Read(CoolingQuestion.Fast))
+        {
+            var reading = cooling.Read(weather, null);
+            if (reading is not null && (cooling.Expected is null || Shortest(reading) < Shortest(cooling.Expected)))
+            {
+                (worst, cooling.Expected, cooling.Hour) = (weather, reading, weather.Start);
+            }
+        }
+
+        if (worst is not null)
+        {
+            foreach (var sample in LatinHypercube.Draw(MatCooling.Samples, MatModel.Dimensions, context.Seed))
+            {
+                cooling.samples.Add(cooling.Read(worst, sample) ?? cooling.Expected!);
+            }
+        }
+
+        return cooling;
+    }
+
+    /// <summary>A value with its band.</summary>
+    public MatBand Band(Func<MatReading, double?> read) =>
+        MatBand.Of(read(Expected!), samples.Select(read), MatCooling.LongestRolling);
+
+    private static double Shortest(MatReading reading) => reading.Windows
+        .Append(reading.Grit)
+        .Min(time => time ?? double.PositiveInfinity);
+
+    private MatReading? Read(MatWeather weather, double[]? sample)
+    {
+        var lowest = inputs.LayerOf(inputs.Courses[inputs.HotFrom].Id);
+        var stop = double.IsNaN(cessation[0]) ? null : new CoolingStop(lowest, cessation[0] - 1);
+        var reading = Read(weather, sample, stop);
+        return stop is not null && reading is not null && reading.Windows.Where((time, i) => time is null && !double.IsNaN(cessation[i])).Any()
+            ? Read(weather, sample, null)
+            : reading;
+    }
+
+    private MatReading? Read(MatWeather weather, double[]? sample, CoolingStop? stop)
+    {
+        var result = solver.Solve(model.Build(weather, sample, MatCooling.LongestRolling, stop));
+        Failure ??= result.Failure;
+        if (result.Curve is not { } curve)
+        {
+            return null;
+        }
+
+        var last = inputs.LastScreed;
+        return new MatReading(
+            [.. cessation.Select((limit, i) => Window(curve, inputs.Courses[inputs.HotFrom + i], limit))],
+            double.IsNaN(embedment) ? null : curve.FirstBelow(CoolingPlace.Skin, embedment, last) - last,
+            CoreSkin(curve, last));
+    }
+
+    private double? Window(CoolingCurve curve, MatCourse course, double limit) => double.IsNaN(limit)
+        ? null
+        : curve.FirstBelow(CoolingPlace.Mean(inputs.LayerOf(course.Id)), limit, course.LaidAt) - course.LaidAt;
+
+    /// <summary>Largest difference over the rolling, looked for at each half minute.</summary>
+    private double? CoreSkin(CoolingCurve curve, double last)
+    {
+        if (!(rolling.To >= rolling.From))
+        {
+            return null;
+        }
+
+        double? largest = null;
+        var end = Math.Min(last + rolling.To, curve.End);
+        for (var time = last + rolling.From; time <= end; time += 30)
+        {
+            var difference = curve.Value(CoolingPlace.CoreSkinDifference, time);
+            largest = difference <= largest ? largest : difference ?? largest;
+        }
+
+        return largest;
+    }
+}

@@ -1,0 +1,61 @@
+using Laygate.Engineering.Assumptions;
+using Laygate.Engineering.Quantities;
+using Laygate.Engineering.Reading;
+using Laygate.Model.Plans;
+
+namespace Laygate.Engineering.Mat;
+
+/// <summary>Temperatures and times of a plan that are looked for in a cooling curve.</summary>
+internal static class MatLimits
+{
+    /// <summary>Cessation temperature of a course, °C; stops the calculation where it is stated for another place than the course mean.</summary>
+    public static double Cessation(Calculation calculation, Course course)
+    {
+        var mix = PlanView.Of(calculation.Context).Of(ElementKind.Mix, course.Mix);
+        if (mix is null)
+        {
+            var address = $"mix:{course.Mix}";
+            return calculation.Assumed(AssumptionIds.CessationUnknown, "Tc", address, new InputReference(address, "cessation"));
+        }
+
+        var celsius = calculation.Quantity("Tc", "mix.cessation", mix);
+        if (((Mix)mix.Subject!).Cessation is { Value: not null, Place: { } place and not Place.CourseMean })
+        {
+            calculation.Block(AbsenceReason.NeedsPerson, Note.Of(
+                NoteIds.OtherPlace, ("stated", Words.Of(place)), ("predicted", Words.Of(Place.CourseMean))));
+            return double.NaN;
+        }
+
+        return celsius;
+    }
+
+    /// <summary>Skin temperature below which grit is not pressed in, °C.</summary>
+    public static double Embedment(Calculation calculation, Course top)
+    {
+        var stated = PlanView.Of(calculation.Context).MixOf(top)?.GritEmbedment;
+        if (stated is { Value: not null, Place: { } place and not Place.Skin })
+        {
+            calculation.Block(AbsenceReason.NeedsPerson, Note.Of(
+                NoteIds.OtherPlace, ("stated", Words.Of(place)), ("predicted", Words.Of(Place.Skin))));
+            return double.NaN;
+        }
+
+        return calculation.StatedOr(AssumptionIds.GritEmbedment, "Tg", stated?.Value, $"mix:{top.Mix}", "grit_embedment");
+    }
+
+    /// <summary>From the first to the last pass over a point, s after the last screed.</summary>
+    public static (double From, double To) Rolling(Calculation calculation)
+    {
+        var phases = calculation.Context.Plan.Rolling?.Phases ?? [];
+        if (phases.Count == 0)
+        {
+            calculation.Miss("plan", "rolling.phases");
+            return (double.NaN, double.NaN);
+        }
+
+        var first = phases[0].ZoneFrom is { } from
+            ? PhaseQuantities.ZoneTime(calculation, calculation.Stated("x", from, $"phase:{phases[0].Id}", "zone_from"))
+            : 0;
+        return (first, phases.Max(phase => PhaseQuantities.DoneBySeconds(calculation, phase)));
+    }
+}

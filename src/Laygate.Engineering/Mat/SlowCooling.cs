@@ -1,0 +1,63 @@
+using Laygate.Engineering.Cooling;
+using Laygate.Engineering.Quantities;
+using Laygate.Engineering.Reading;
+
+namespace Laygate.Engineering.Mat;
+
+/// <summary>Cooling of the uppermost hot body from the last metre on, until it may be opened.</summary>
+internal sealed class SlowCooling
+{
+    private readonly CoolingSolver solver;
+    private readonly MatModel model;
+    private readonly MatInputs inputs;
+    private readonly double limit;
+
+    private SlowCooling(QuantityContext context, CoolingSolver solver, MatInputs inputs)
+    {
+        this.solver = solver;
+        this.inputs = inputs;
+        model = new MatModel(inputs, context.Assumptions);
+        limit = context.Plan.Opening?.Below?.Value?.Si ?? double.NaN;
+    }
+
+    /// <summary>Seconds after the last screed until the whole hot body is below the opening temperature; null where nothing was solved.</summary>
+    public MatBand? SoftUntil { get; private set; }
+
+    /// <summary>Why nothing could be solved.</summary>
+    public CoolingFailure? Failure { get; private set; }
+
+    /// <summary>Solves central values, then samples.</summary>
+    public static SlowCooling Solve(QuantityContext context, CoolingSolver solver, PavingPass pass)
+    {
+        var calculation = new Calculation(context);
+        var body = new MatReader(context, calculation).Read(pass)!;
+        var cooling = new SlowCooling(context, solver, body);
+        var weather = new MatWeatherReader(context, calculation).Read(CoolingQuestion.Slow)[0];
+        var expected = cooling.Read(weather, null, 3 * 3600);
+        if (cooling.Failure is null)
+        {
+            var duration = Math.Min(MatCooling.LongestOpening, 2 * (expected ?? MatCooling.LongestOpening) + 3600);
+            cooling.SoftUntil = MatBand.Of(
+                expected,
+                LatinHypercube.Draw(MatCooling.Samples, MatModel.Dimensions, context.Seed).Select(sample => cooling.Read(weather, sample, duration)),
+                MatCooling.LongestOpening);
+        }
+
+        return cooling;
+    }
+
+    /// <summary>Looks within a time, and within the longest one when that was too short.</summary>
+    private double? Read(MatWeather weather, double[]? sample, double duration)
+    {
+        for (var within = duration; ; within = Math.Min(MatCooling.LongestOpening, 4 * within))
+        {
+            var result = solver.Solve(model.Build(weather, sample, within, null));
+            Failure ??= result.Failure;
+            var cold = result.Curve?.FirstBelow(CoolingPlace.Core, limit, inputs.LastScreed) - inputs.LastScreed;
+            if (cold is not null || result.Curve is null || within >= MatCooling.LongestOpening)
+            {
+                return cold;
+            }
+        }
+    }
+}

@@ -1,0 +1,118 @@
+using Laygate.Engineering.Formulas;
+using Laygate.Engineering.Reading;
+using Laygate.Engineering.Supply;
+using Laygate.Model.Plans;
+using UnitsNet;
+
+namespace Laygate.Engineering.Quantities;
+
+/// <summary>Buffers of a paver that lays two courses hot-on-hot from one feeder.</summary>
+internal static class BufferQuantities
+{
+    private static readonly Define Paver = new(ElementKind.Paver);
+
+    public static IEnumerable<QuantityDefinition> All() =>
+    [
+        Paver.Number("lower_buffer_capacity", Shape.Mass, "Capacity of the buffer for the lower course.", (c, e) =>
+            StatedOf(c, e, pair => pair.Lower, "capacity", buffer => buffer.Capacity)),
+        Paver.Number("lower_buffer_needed", Shape.Mass, "Capacity that the buffer for the lower course needs while the upper mix is fed.", Needed, new Method(
+            "Cb = B0 + Rb · (2c + 2e + Ps/Q) + Pb − Rb · (e + Pb/Q)", Sources.TwoMixes, "a worst-case bound; a simulation of the haul decides")),
+        Paver.Number("upper_call", Shape.Mass, "Level of the upper buffer at which its next load is called.", (c, e) =>
+            StatedOf(c, e, pair => pair.Upper, "call", buffer => buffer.Call)),
+        Paver.Number("upper_call_lowest", Shape.Mass, "Lowest level at which the call for the upper mix comes in time.", (c, e) =>
+            CallEnd(c, e, highest: false), Call("Sl = S0 + Rs · (e + Pb/Q + c + e)")),
+        Paver.Number("upper_call_highest", Shape.Mass, "Highest level at which a called load of the upper mix fits when it arrives.", (c, e) =>
+            CallEnd(c, e, highest: true), Call("Sh = Cs − Ps + Rs · (c + e + Ps/Q)")),
+        Paver.Number("call_band", Shape.Mass, "Width of the band of workable call levels; below zero the load of the upper mix is too large.", Band, Call("B = Sh − Sl")),
+    ];
+
+    private static Method Call(string expression) => new(expression, Sources.TwoMixes, "a worst-case bound; a simulation of the haul decides");
+
+    private static Answer NoPair() => Answer.None(AbsenceReason.NotComputable, Note.Of(NoteIds.NoPair));
+
+    private static Answer StatedOf(
+        QuantityContext context,
+        Element element,
+        Func<(Course Lower, Course Upper), Course> pick,
+        string key,
+        Func<MixBuffer, Laygate.Model.Measures.Measure<Mass>?> read)
+    {
+        var paver = (Paver)element.Subject!;
+        if (PlanView.Of(context).PairOf(paver) is not { } pair)
+        {
+            return NoPair();
+        }
+
+        var course = pick(pair).Id;
+        var buffer = paver.Buffers.FirstOrDefault(buffer => PlanView.Same(buffer.Course, course));
+        return Answers.Measure(buffer is null ? null : read(buffer), new InputReference(element.Address, $"buffers.{course}.{key}"));
+    }
+
+    /// <summary>A level or capacity of a buffer, kg; missing under its key.</summary>
+    private static Mass Level(
+        Calculation calculation, Paver paver, Course course, string symbol, string key, Func<MixBuffer, Laygate.Model.Measures.Measure<Mass>?> read)
+    {
+        var buffer = paver.Buffers.FirstOrDefault(buffer => PlanView.Same(buffer.Course, course.Id));
+        return Mass.FromKilograms(calculation.Stated(
+            symbol, buffer is null ? null : read(buffer), $"paver:{paver.Id}", $"buffers.{course.Id}.{key}"));
+    }
+
+    private static (FedMix Lower, FedMix Upper, FeederTiming Timing) Inputs(Calculation calculation, (Course Lower, Course Upper) pair)
+    {
+        var lower = FeederQuantities.Fed(calculation, pair.Lower, "Rb", "Pb");
+        var upper = FeederQuantities.Fed(calculation, pair.Upper, "Rs", "Ps");
+        if (calculation.Context.Plan.Supply?.Feeder is { } feeder)
+        {
+            return (lower, upper, FeederQuantities.Timing(calculation, feeder, changes: true));
+        }
+
+        calculation.Miss("supply", "feeder");
+        return (lower, upper, new FeederTiming(default, default, default));
+    }
+
+    private static Answer Needed(QuantityContext context, Element element)
+    {
+        var paver = (Paver)element.Subject!;
+        if (PlanView.Of(context).PairOf(paver) is not { } pair)
+        {
+            return NoPair();
+        }
+
+        var calculation = new Calculation(context);
+        var (lower, upper, timing) = Inputs(calculation, pair);
+        var lowest = Level(calculation, paver, pair.Lower, "B0", "lowest", buffer => buffer.Lowest);
+        return calculation.Result(
+            "paver.lower_buffer_needed", "Cb", "Cb = B0 + Rb · (2c + 2e + Ps/Q) + Pb − Rb · (e + Pb/Q)",
+            TwoMixFeeding.LowerBufferNeeded(lower, upper, timing, lowest)?.Kilograms);
+    }
+
+    private static Answer CallEnd(QuantityContext context, Element element, bool highest)
+    {
+        var paver = (Paver)element.Subject!;
+        if (PlanView.Of(context).PairOf(paver) is not { } pair)
+        {
+            return NoPair();
+        }
+
+        var calculation = new Calculation(context);
+        var (lower, upper, timing) = Inputs(calculation, pair);
+        if (highest)
+        {
+            var capacity = Level(calculation, paver, pair.Upper, "Cs", "capacity", buffer => buffer.Capacity);
+            return calculation.Result("paver.upper_call_highest", "Sh", "Sh = Cs − Ps + Rs · (c + e + Ps/Q)",
+                TwoMixFeeding.CallHighest(upper, timing, capacity)?.Kilograms);
+        }
+
+        var lowest = Level(calculation, paver, pair.Upper, "S0", "lowest", buffer => buffer.Lowest);
+        return calculation.Result("paver.upper_call_lowest", "Sl", "Sl = S0 + Rs · (e + Pb/Q + c + e)",
+            TwoMixFeeding.CallLowest(lower, upper, timing, lowest)?.Kilograms);
+    }
+
+    private static Answer Band(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var highest = calculation.Quantity("Sh", "paver.upper_call_highest", element);
+        var lowest = calculation.Quantity("Sl", "paver.upper_call_lowest", element);
+        return calculation.Result("paver.call_band", "B", "B = Sh − Sl", highest - lowest);
+    }
+}

@@ -1,0 +1,176 @@
+using Laygate.Model.Measures;
+
+namespace Laygate.Engineering.Quantities;
+
+/// <summary>
+/// One computation under way: gathers inputs with all that are missing, then steps, and ends in an answer that shows its working.
+/// A missing input reads as NaN; <see cref="Stopped"/> says why the computation cannot go on.
+/// </summary>
+internal sealed class Calculation(QuantityContext context)
+{
+    private readonly List<WorkingInput> inputs = [];
+    private readonly List<WorkingStep> steps = [];
+    private readonly List<AssumptionUse> assumptions = [];
+    private readonly List<InputReference> missing = [];
+    private Answer? blocked;
+
+    /// <summary>The context.</summary>
+    public QuantityContext Context => context;
+
+    /// <summary>The answer that ends the computation early, or null when all inputs are there.</summary>
+    public Answer? Stopped => missing.Count > 0 ? Answer.Missing([.. missing.Distinct()]) : blocked;
+
+    /// <summary>Another quantity, in SI.</summary>
+    public double Quantity(string symbol, string name, Element? element)
+    {
+        if (element is null)
+        {
+            return double.NaN;
+        }
+
+        var answer = context.Get(name, element);
+        if (answer.Value is not NumberValue number)
+        {
+            Take(answer);
+            return double.NaN;
+        }
+
+        var definition = context.Catalogue.Find(name);
+        Add(symbol, name, element.Address, number.Si, answer.Unit ?? (definition is null ? null : context.UnitOf(definition)));
+        foreach (var use in answer.Working.Assumptions)
+        {
+            Use(use);
+        }
+
+        return number.Si;
+    }
+
+    /// <summary>A stated measure, in SI; missing under its key when it is not stated.</summary>
+    public double Stated(string symbol, IMeasure? measure, string address, string key)
+    {
+        if (measure is null)
+        {
+            Miss(address, key);
+            return double.NaN;
+        }
+
+        Add(symbol, key, address, measure.Si, measure.Unit);
+        return measure.Si;
+    }
+
+    /// <summary>A stated count; missing under its key when it is not stated.</summary>
+    public int Stated(string symbol, int? count, string address, string key)
+    {
+        if (count is null)
+        {
+            Miss(address, key);
+            return 0;
+        }
+
+        Add(symbol, key, address, count.Value, null);
+        return count.Value;
+    }
+
+    /// <summary>A stated measure, or the assumption that stands in for it.</summary>
+    public double StatedOr(string assumption, string symbol, IMeasure? measure, string address, string key) => measure is null
+        ? Assumed(assumption, symbol, address, new InputReference(address, key))
+        : Stated(symbol, measure, address, key);
+
+    /// <summary>An assumption, in SI.</summary>
+    /// <param name="id">Id of the assumption.</param>
+    /// <param name="symbol">Symbol in the formula.</param>
+    /// <param name="address">Element for which it is used.</param>
+    /// <param name="standsFor">The plan input in whose place it stands; null for what no plan states.</param>
+    public double Assumed(string id, string symbol, string address, InputReference? standsFor)
+    {
+        var assumption = context.Assumptions[id];
+        Use(new AssumptionUse(id, address, assumption.Number, assumption.Unit, assumption.Evidence, assumption.Source, standsFor));
+        inputs.Add(new WorkingInput(symbol, id, address, assumption.Number, assumption.Unit));
+        return UnitTable.Find(assumption.Unit)?.ToSi(assumption.Number) ?? assumption.Number;
+    }
+
+    /// <summary>Shows an input that is already known, in SI.</summary>
+    public void Show(string symbol, string name, string address, double si, Unit? unit) => Add(symbol, name, address, si, unit);
+
+    /// <summary>Notes a missing input.</summary>
+    public void Miss(string address, string key) => missing.Add(new InputReference(address, key));
+
+    /// <summary>Notes all missing inputs of a list.</summary>
+    public void Miss(IEnumerable<InputReference> references) => missing.AddRange(references);
+
+    /// <summary>Takes over why another answer has no value, and its assumptions.</summary>
+    public void Take(Answer answer)
+    {
+        if (answer.Absence is { } absence)
+        {
+            missing.AddRange(absence.Missing);
+            blocked ??= absence.Missing.Count == 0 ? answer with { Input = null } : null;
+        }
+
+        foreach (var use in answer.Working.Assumptions)
+        {
+            Use(use);
+        }
+    }
+
+    /// <summary>Stops for a reason other than a missing input.</summary>
+    public void Block(AbsenceReason reason, Note note) => blocked ??= Answer.None(reason, note);
+
+    /// <summary>Adds the assumptions of a part that was computed elsewhere.</summary>
+    public void Use(AssumptionUse use)
+    {
+        if (!assumptions.Contains(use))
+        {
+            assumptions.Add(use);
+        }
+    }
+
+    /// <summary>Shows a step between; the number in SI.</summary>
+    public void Step(string symbol, string expression, double si, string metric, string us)
+    {
+        var unit = UnitTable.Find(context.System == UnitSystem.UnitedStates ? us : metric);
+        steps.Add(new WorkingStep(symbol, expression, unit?.FromSi(si) ?? si, unit?.Spelling ?? string.Empty));
+    }
+
+    /// <summary>The answer: a number in SI, or why the formula gives none.</summary>
+    /// <param name="quantity">Name of the quantity, whose unit the last step takes.</param>
+    /// <param name="symbol">Symbol of the result.</param>
+    /// <param name="expression">The formula in symbols.</param>
+    /// <param name="si">Result in SI; null or not finite where the inputs do not go into the formula.</param>
+    /// <param name="low">Lower end.</param>
+    /// <param name="high">Upper end.</param>
+    public Answer Result(string quantity, string symbol, string expression, double? si, double? low = null, double? high = null)
+    {
+        if (Stopped is { } stopped)
+        {
+            return stopped;
+        }
+
+        if (si is not { } value || !double.IsFinite(value))
+        {
+            return Answer.None(AbsenceReason.OutsideRange, Note.Of(NoteIds.OutsideFormula, ("quantity", quantity))) with { Working = Shown() };
+        }
+
+        var definition = context.Catalogue.Find(quantity);
+        var unit = definition is null ? null : context.UnitOf(definition);
+        steps.Add(new WorkingStep(symbol, expression, unit?.FromSi(value) ?? value, unit?.Spelling ?? string.Empty));
+        return new()
+        {
+            Value = new NumberValue(value, low, high),
+            Origin = assumptions.Any(use => use.StandsFor is not null) ? Origin.Assumed : Origin.Computed,
+            Place = definition?.Place,
+            Working = Shown(),
+        };
+    }
+
+    private Working Shown() => new([.. inputs], [.. steps], [.. assumptions]);
+
+    private void Add(string symbol, string name, string address, double si, Unit? unit)
+    {
+        var input = new WorkingInput(symbol, name, address, unit?.FromSi(si) ?? si, unit?.Spelling ?? string.Empty);
+        if (!inputs.Contains(input))
+        {
+            inputs.Add(input);
+        }
+    }
+}

@@ -1,0 +1,19 @@
+namespace Laygate.Engineering.Quantities;
+
+/// <summary>How quantities of a cooling mat are found.</summary>
+internal static class CoolingMethods
+{
+    private const string Source = "transient heat conduction, solved here by conservative finite volumes; convection EN ISO 6946 with long-wave apart";
+
+    private const string Range =
+        "low and high: 5 % and 95 % points of 64 stratified samples over properties, convection form, wind and laying temperature. Water on the base, rain and free edges are not in the value";
+
+    public static Method Window { get; } = new("mean T(t) of the course = Tc", Source, "worst hour of laying by expected value; " + Range);
+
+    public static Method CoreSkin { get; } = new("largest T(core) − T(skin) from the first to the last pass", Source, "worst hour of laying; " + Range);
+
+    public static Method GritWindow { get; } = new("T(skin) = Tg", Source, "worst hour of laying; " + Range);
+
+    public static Method SoftUntil { get; } = new(
+        "T(core) = To", Source, "from the end of laying; warm end of an envelope; the weather is held after the last stated hour; " + Range);
+}

@@ -1,0 +1,67 @@
+using Laygate.Engineering.Formulas;
+using Laygate.Engineering.Mat;
+using Laygate.Engineering.Reading;
+using Laygate.Model.Plans;
+
+namespace Laygate.Engineering.Quantities;
+
+/// <summary>Time in which a course can be densified, and when its last densifying pass comes.</summary>
+internal static class CourseCoolingQuantities
+{
+    private static readonly Define Course = new(ElementKind.Course);
+
+    public static IEnumerable<QuantityDefinition> All() =>
+    [
+        Course.Number("densification_window", Shape.Minutes, "Minutes from the moment its screed passes a point until the mean temperature of the course is down to its cessation temperature.", Window, CoolingMethods.Window),
+        Course.Number("last_densifying_pass", Shape.Minutes, "Minutes, after the screed of the course, of the last pass of the initial and main phases.", LastPass, new Method(
+            "t = latest of the phases, done_within or zone_to / v, plus the delay of the screeds above", Sources.Balance, "the slowest paver counts; finish rolling does not count")),
+    ];
+
+    private static Answer Window(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var course = (Course)element.Subject!;
+        var pass = PlanView.Of(context).PassOf(course);
+        MatLimits.Cessation(calculation, course);
+        if (CoolingInputs.Gather(calculation, pass, CoolingQuestion.Fast) is { } stopped)
+        {
+            return stopped;
+        }
+
+        var cooling = MatCooling.Of(context).While(pass);
+        var index = pass.Courses.ToList().IndexOf(course);
+        return CoolingInputs.Result(
+            calculation, "course.densification_window", "tw", "mean T(tw) = Tc", cooling.Failure,
+            cooling.Expected is null ? null : cooling.Band(reading => reading.Windows[index]), MatCooling.LongestRolling);
+    }
+
+    private static Answer LastPass(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var course = (Course)element.Subject!;
+        var latest = double.NaN;
+        var phases = context.Plan.Rolling?.Phases ?? [];
+        foreach (var phase in phases.Where(phase => phase.Kind is null))
+        {
+            calculation.Miss($"phase:{phase.Id}", "kind");
+        }
+
+        foreach (var phase in phases.Where(phase => phase.Kind is PhaseKind.Initial or PhaseKind.Main))
+        {
+            var done = PhaseQuantities.DoneBySeconds(calculation, phase);
+            latest = done <= latest ? latest : done;
+        }
+
+        if (!phases.Any(phase => phase.Kind is not PhaseKind.Finish))
+        {
+            calculation.Miss("plan", "rolling.phases");
+        }
+
+        foreach (var above in PlanView.Of(context).PassOf(course).Courses.SkipWhile(other => !ReferenceEquals(other, course)).Skip(1))
+        {
+            latest += PairQuantities.DelayOf(calculation, above);
+        }
+
+        return calculation.Result("course.last_densifying_pass", "t", "t = latest zone end / v + Δt", latest);
+    }
+}

@@ -1,0 +1,116 @@
+using Laygate.Engineering.Assumptions;
+using Laygate.Engineering.Formulas;
+using Laygate.Engineering.Layers;
+using Laygate.Engineering.Reading;
+using Laygate.Model.Plans;
+using UnitsNet;
+
+namespace Laygate.Engineering.Quantities;
+
+/// <summary>Courses: thickness, temperatures, weather and bond coat.</summary>
+internal static class CourseQuantities
+{
+    private static readonly Define Course = new(ElementKind.Course);
+
+    public static IEnumerable<QuantityDefinition> All() =>
+    [
+        Course.StatedWord<Course, CourseKind>("kind", "kind", "Part of the course in the pavement.", course => course.Kind),
+        Course.StatedWord<Course, Laying>("laid", "laid", "How the course is laid on what lies below.", course => course.Laid),
+        Course.Flag("is_upper_of_pair", "Whether the course is the upper one of two laid hot-on-hot.", (c, e) =>
+            Answers.Follows(Pairs(c).Any(pair => ReferenceEquals(pair.Upper, e.Subject)))),
+        Course.Flag("is_lower_of_pair", "Whether the course is the lower one of two laid hot-on-hot.", (c, e) =>
+            Answers.Follows(Pairs(c).Any(pair => ReferenceEquals(pair.Lower, e.Subject)))),
+        Course.Stated<Course>("thickness", Shape.Thickness, "thickness", "Nominal compacted thickness.", course => course.Thickness),
+        Course.Number("thickness_lowest", Shape.Thickness, "Smallest compacted thickness at any point, stations counted.", ThicknessExtremes.Lowest, new Method(
+            "t − Δ where no smallest thickness is stated", Sources.Definition, "needs the smallest thickness or the tolerance")),
+        Course.Number("thickness_highest", Shape.Thickness, "Largest compacted thickness at any point, stations counted.", ThicknessExtremes.Highest, new Method(
+            "t + Δ where no largest thickness is stated", Sources.Definition, "needs the largest thickness or the tolerance")),
+        Course.Number("thickness_to_size", Shape.None, "Nominal thickness as a multiple of the aggregate size.", (c, e) =>
+            ToSize(c, e, "course.thickness", "course.thickness_to_size"), SizeMethod),
+        Course.Number("thickness_lowest_to_size", Shape.None, "Smallest thickness as a multiple of the aggregate size.", (c, e) =>
+            ToSize(c, e, "course.thickness_lowest", "course.thickness_lowest_to_size"), SizeMethod),
+        Course.Number("tolerance_margin", Shape.Thickness, "What is left above the stated smallest thickness when the tolerance is used up.", ThicknessExtremes.Margin, new Method(
+            "m = t − Δ − tmin", Sources.Definition, "below zero where the tolerance contradicts the smallest thickness")),
+        Course.StatedTemperature<Course>("laying_temperature", "laying_temperature.expected", "Expected temperature behind the screed.",
+            course => (course.LayingTemperature?.Expected, course.LayingTemperature?.Place)),
+        Course.Number("spread", Shape.Spread, "Mass of mix per area at the nominal thickness.", Spread, new Method(
+            "q = t · ρ", Sources.Definition, "t and ρ above zero")),
+        Course.Stated<Course>("tonnage_stated", Shape.Mass, "tonnage", "Tonnage ordered for the course.", course => course.Tonnage),
+        Course.Number("air_lowest", Shape.Temperature, "Lowest air temperature while the course is laid.", (c, _) => WeatherQuantities.Air(c)),
+        Course.Number("base_lowest", Shape.Temperature, "Lowest temperature, while the course is laid, of the surface below the hot body that it belongs to.", (c, _) => WeatherQuantities.Base(c)),
+        Course.Presence("bond_coat_stated", "Whether the plan says if a bond coat is applied below the course.", BondCoatStated),
+        Course.Flag("bond_coat_applied", "Whether a bond coat is applied below the course.", BondCoatApplied),
+    ];
+
+    /// <summary>Pairs of the plan.</summary>
+    internal static IEnumerable<Pair> Pairs(QuantityContext context) =>
+        context.Elements.Of(ElementKind.Pair).Select(element => (Pair)element.Subject!);
+
+    private static Method SizeMethod { get; } = new(
+        "n = t / D", Sources.Definition, "upper sieve size and nominal maximum count as equal; a maximum size needs a person");
+
+    private static Answer ToSize(QuantityContext context, Element element, string thickness, string quantity)
+    {
+        var calculation = new Calculation(context);
+        var t = calculation.Quantity("t", thickness, element);
+        var course = (Course)element.Subject!;
+        var mix = $"mix:{course.Mix}";
+        var size = PlanView.Of(context).MixOf(course)?.AggregateSize;
+        if (size?.Basis is not { } basis)
+        {
+            calculation.Miss(mix, size is null ? "aggregate_size" : "aggregate_size.basis");
+            return calculation.Stopped!;
+        }
+
+        if (basis == SizeBasis.Maximum)
+        {
+            calculation.Block(AbsenceReason.NeedsPerson, Note.Of(NoteIds.SizeBasisMaximum, ("sieve", size.Sieve.Name)));
+        }
+        else if (basis == SizeBasis.UpperSieve)
+        {
+            calculation.Assumed(AssumptionIds.SizeBases, "D/Dn", mix, null);
+        }
+
+        var system = course.Thickness.Unit.System;
+        calculation.Show("D", "aggregate_size.sieve", mix, size.Sieve.MetresIn(system), course.Thickness.Unit);
+        return calculation.Result(quantity, "n", "n = t / D", CourseThickness.ToAggregateSize(Length.FromMeters(t), size.Sieve, system));
+    }
+
+    private static Answer Spread(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var t = calculation.Quantity("t", "course.thickness", element);
+        var density = MixDensity(calculation, (Course)element.Subject!);
+        return calculation.Result("course.spread", "q", "q = t · ρ", Layers.Spread.Rate(
+            Length.FromMeters(t), Density.FromKilogramsPerCubicMeter(density))?.KilogramsPerSquareMeter);
+    }
+
+    /// <summary>Density of a course's mix; by assumption where the plan does not even list the mix.</summary>
+    internal static double MixDensity(Calculation calculation, Course course)
+    {
+        var mix = PlanView.Of(calculation.Context).Of(ElementKind.Mix, course.Mix);
+        var address = $"mix:{course.Mix}";
+        return mix is null
+            ? calculation.Assumed(AssumptionIds.DensityOf(null), "ρ", address, new InputReference(address, "density.compacted"))
+            : calculation.Quantity("ρ", "mix.density", mix);
+    }
+
+    private static BondCoat? CoatBelow(QuantityContext context, Element element) =>
+        context.Plan.BondCoats.FirstOrDefault(coat => PlanView.Same(coat.Below, element.Id));
+
+    private static Answer BondCoatStated(QuantityContext context, Element element)
+    {
+        var coat = CoatBelow(context, element);
+        return coat is null
+            ? Answers.Fields(new InputReference("plan", "bond_coats"), ("applied", false))
+            : new() { Value = Level(coat), Input = new InputReference($"bond-coat:{coat.Id}", "applied") };
+    }
+
+    private static PresenceValue Level(BondCoat coat) => coat.Applied is null
+        ? new(PresenceLevel.Thin, ["applied"])
+        : new(PresenceLevel.Stated, []);
+
+    private static Answer BondCoatApplied(QuantityContext context, Element element) => CoatBelow(context, element) is { } coat
+        ? Answers.Flag(coat.Applied, new InputReference($"bond-coat:{coat.Id}", "applied"))
+        : Answer.Missing(new InputReference("plan", "bond_coats"));
+}

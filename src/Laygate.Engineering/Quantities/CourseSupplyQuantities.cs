@@ -1,0 +1,191 @@
+using Laygate.Engineering.Formulas;
+using Laygate.Engineering.Layers;
+using Laygate.Engineering.Reading;
+using Laygate.Engineering.Supply;
+using Laygate.Model.Plans;
+using UnitsNet;
+
+namespace Laygate.Engineering.Quantities;
+
+/// <summary>Mix that a course takes and gets.</summary>
+internal static class CourseSupplyQuantities
+{
+    private static readonly Define Course = new(ElementKind.Course);
+
+    public static IEnumerable<QuantityDefinition> All() =>
+    [
+        Course.Number("demand", Shape.Flow, "Mix that the course takes while the paver moves, at the station where it takes most.", DemandOf, new Method(
+            "R = Σ v · max(W · t) · ρ over the pavers that lay the course", Sources.WorkTip31, "width changes evenly between stations; runs of one paver follow each other")),
+        Course.Number("tonnage_computed", Shape.Mass, "Mix for all runs of the course, and for areas laid by hand with its mix.", Tonnage, new Method(
+            "M = Σ W · L · t · ρ", Sources.Navedtra14080, "no allowance for waste; hand-laid areas count to the uppermost course of their mix")),
+        Course.Number("supply", Shape.Flow, "Mix of this course that the plants can send on average over the shift.", SupplyOf, new Method(
+            "S = Σ (planned output + stock / shift) · R / ΣR", Sources.Napa62, "a plant with several mixes is shared by demand among the courses laid together; a stock counts only where it is stated")),
+    ];
+
+    private static Answer DemandOf(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var course = (Course)element.Subject!;
+        var view = PlanView.Of(context);
+        var sections = Sections(calculation, view, course);
+        var density = CourseQuantities.MixDensity(calculation, course);
+        double? sum = sections.Count > 0 ? 0 : null;
+        foreach (var (paver, section) in sections)
+        {
+            var speed = calculation.Quantity("v", "paver.speed", view.Of(ElementKind.Paver, paver));
+            var spread = Spread.Rate(Length.FromMeters(section.Thickness), Density.FromKilogramsPerCubicMeter(density)) ?? default;
+            var width = Math.Max(section.WidthAtStart, section.WidthAtEnd);
+            sum += Demand.Of(Speed.FromMetersPerSecond(speed), Length.FromMeters(width), spread)?.KilogramsPerSecond ?? double.NaN;
+        }
+
+        return calculation.Result("course.demand", "R", "R = v · max(W · t) · ρ", sum);
+    }
+
+    /// <summary>The part with the largest product of width and thickness of each paver.</summary>
+    private static Dictionary<string, RunPart> Sections(Calculation calculation, PlanView view, Course course)
+    {
+        var sections = new Dictionary<string, RunPart>(StringComparer.Ordinal);
+        var runs = view.RunsOf(course).ToList();
+        if (runs.Count == 0)
+        {
+            calculation.Miss("plan", "runs");
+        }
+
+        foreach (var run in runs)
+        {
+            var parts = RunProfile.Parts(run, course);
+            var paver = view.PaverOf(course, run);
+            if (parts.Count == 0)
+            {
+                calculation.Miss($"run:{run.Id}", "width");
+            }
+
+            if (paver is null)
+            {
+                calculation.Miss(run.Paver is { } named ? $"paver:{named}" : "plan", run.Paver is null ? "pavers" : string.Empty);
+            }
+
+            if (parts.Count == 0 || paver is null)
+            {
+                continue;
+            }
+
+            var largest = parts.MaxBy(part => part.LargestSection)!;
+            calculation.Show("W", "run.width", $"run:{run.Id}", Math.Max(largest.WidthAtStart, largest.WidthAtEnd), run.Width[0].Value.Unit);
+            calculation.Show("t", "course.thickness", $"course:{course.Id}", largest.Thickness, course.Thickness.Unit);
+            if (!sections.TryGetValue(paver.Id, out var known) || known.LargestSection < largest.LargestSection)
+            {
+                sections[paver.Id] = largest;
+            }
+        }
+
+        if (runs.Count == 0 && view.AnyPaverOf(course) is null)
+        {
+            calculation.Miss("plan", "pavers");
+        }
+
+        return sections;
+    }
+
+    private static Answer Tonnage(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var course = (Course)element.Subject!;
+        var runs = PlanView.Of(context).RunsOf(course).ToList();
+        if (runs.Count == 0)
+        {
+            calculation.Miss("plan", "runs");
+        }
+
+        var volume = runs.Sum(run => Volume(calculation, run, course)) + HandLaid(context, course);
+        var density = CourseQuantities.MixDensity(calculation, course);
+        return calculation.Result("course.tonnage_computed", "M", "M = Σ W · L · t · ρ", volume > 0 ? volume * density : null);
+    }
+
+    private static double Volume(Calculation calculation, Run run, Course course)
+    {
+        var address = $"run:{run.Id}";
+        calculation.Stated("from", run.From, address, "from");
+        calculation.Stated("to", run.To, address, "to");
+        var parts = RunProfile.Parts(run, course);
+        if (parts.Count == 0)
+        {
+            calculation.Miss(address, "width");
+        }
+
+        foreach (var width in run.Width)
+        {
+            calculation.Show("W", "width", address, width.Value.Si, width.Value.Unit);
+        }
+
+        return parts.Sum(part => part.Volume);
+    }
+
+    private static double HandLaid(QuantityContext context, Course course)
+    {
+        var top = context.Plan.Courses.LastOrDefault(other => PlanView.Same(other.Mix, course.Mix));
+        return !ReferenceEquals(top, course) ? 0 : context.Plan.Runs
+            .SelectMany(run => run.HandLaid)
+            .Where(area => PlanView.Same(area.Mix, course.Mix))
+            .Sum(area => (area.Area?.Si ?? 0) * (area.Thickness?.Si ?? course.Thickness.Si));
+    }
+
+    private static Answer SupplyOf(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var course = (Course)element.Subject!;
+        var view = PlanView.Of(context);
+        var plants = (context.Plan.Supply?.Plants ?? []).Where(plant => Makes(plant, course, context.Plan)).ToList();
+        if (plants.Count == 0)
+        {
+            calculation.Miss("supply", "plants");
+        }
+
+        var sum = 0.0;
+        foreach (var plant in plants)
+        {
+            sum += Output(calculation, plant) * Share(calculation, view, plant, course);
+        }
+
+        return calculation.Result("course.supply", "S", "S = Σ (S0 + B/T) · R/ΣR", sum > 0 || calculation.Stopped is not null ? sum : null);
+    }
+
+    /// <summary>Whether a plant makes the mix of a course; a single plant that names no mixes makes all.</summary>
+    internal static bool Makes(Plant plant, Course course, Plan plan) =>
+        plant.Mixes.Contains(course.Mix, StringComparer.Ordinal) || (plant.Mixes.Count == 0 && plan.Supply!.Plants.Count == 1);
+
+    private static double Output(Calculation calculation, Plant plant)
+    {
+        var address = $"plant:{plant.Id}";
+        var planned = calculation.Stated("S0", plant.Planned, address, "planned");
+        if (plant.SiloAtStart is not { Si: > 0 } stock)
+        {
+            return planned;
+        }
+
+        var held = calculation.Stated("B", stock, address, "silo_at_start");
+        var shift = calculation.Quantity("T", "shift.duration", calculation.Context.Elements.Find("shift"));
+        return Demand.WithStock(
+            MassFlow.FromKilogramsPerSecond(planned), Mass.FromKilograms(held), Duration.FromSeconds(shift))?.KilogramsPerSecond ?? double.NaN;
+    }
+
+    private static double Share(Calculation calculation, PlanView view, Plant plant, Course course)
+    {
+        var together = view.PassOf(course).Courses.Where(other => Makes(plant, other, calculation.Context.Plan)).ToList();
+        if (together.Count == 1)
+        {
+            return 1;
+        }
+
+        var own = 0.0;
+        var all = 0.0;
+        foreach (var other in together)
+        {
+            var demand = calculation.Quantity("R", "course.demand", view.Of(ElementKind.Course, other.Id));
+            own += ReferenceEquals(other, course) ? demand : 0;
+            all += demand;
+        }
+
+        return own / all;
+    }
+}

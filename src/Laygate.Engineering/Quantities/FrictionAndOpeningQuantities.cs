@@ -1,0 +1,93 @@
+using Laygate.Engineering.Formulas;
+using Laygate.Engineering.Reading;
+using Laygate.Model.Plans;
+using PlanOpening = Laygate.Model.Plans.Opening;
+
+namespace Laygate.Engineering.Quantities;
+
+/// <summary>Skid resistance of the fresh surface, and opening to traffic.</summary>
+internal static class FrictionAndOpeningQuantities
+{
+    private static readonly Define Friction = new(ElementKind.EarlyFriction);
+    private static readonly Define Opening = new(ElementKind.Opening);
+
+    public static IEnumerable<QuantityDefinition> All() =>
+    [
+        Friction.StatedFlag<EarlyFriction>("grit", "grit", "Whether grit is spread.", friction => friction.Grit),
+        Friction.Presence("action", "What is done for the skid resistance of the fresh surface: grit with a rate, signs, or a temporary speed limit.", Action),
+        Friction.Stated<EarlyFriction>("grit_by", Shape.Minutes, "grit_by", "Minutes behind the last screed at which the last grit is spread.", friction => friction.GritBy),
+        Friction.Number("grit_window", Shape.Minutes, "Minutes behind the last screed until the skin is too cold to take grit.", GritAndOpeningCooling.GritWindow, CoolingMethods.GritWindow),
+        Opening.Presence("stated", "When the surface is opened: a time, or a temperature with its place.", Stated),
+        Opening.Number("time_after_laying", Shape.Hours, "Time from the last metre laid to opening.", TimeAfterLaying, new Method(
+            "stated, else T = opening − end of laying", Sources.Definition, "needs the end of the shift where a moment is stated")),
+        Opening.Number("soft_until", Shape.Minutes, "Minutes from the last metre laid until the whole hot body is below the opening temperature; its upper end is the slow one.", GritAndOpeningCooling.SoftUntil, CoolingMethods.SoftUntil),
+        Opening.Moment("at", "Planned moment of opening.", At),
+        Opening.StatedTemperature<PlanOpening>("temperature", "below.value", "Temperature below which the surface is opened.", opening => (opening.Below?.Value, opening.Below?.Place)),
+    ];
+
+    private static Answer Action(QuantityContext context, Element element)
+    {
+        var friction = element.Subject as EarlyFriction;
+        var input = new InputReference(element.Address, string.Empty);
+        if (friction is { Grit: true, Rate: not null } or { Signs: true } or { TemporaryLimit: not null })
+        {
+            return new() { Value = new PresenceValue(PresenceLevel.Stated, []), Input = input };
+        }
+
+        return friction?.Grit == true
+            ? new() { Value = new PresenceValue(PresenceLevel.Thin, ["rate"]), Input = new InputReference(element.Address, "grit") }
+            : new() { Value = new PresenceValue(PresenceLevel.Absent, ["grit", "signs", "temporary_limit"]), Input = input };
+    }
+
+    private static Answer Stated(QuantityContext context, Element element)
+    {
+        var opening = element.Subject as PlanOpening;
+        var input = new InputReference(element.Address, string.Empty);
+        if (opening is { At: not null } or { After: not null } or { Below: { Value: not null, Place: not null } })
+        {
+            return new() { Value = new PresenceValue(PresenceLevel.Stated, []), Input = input };
+        }
+
+        return opening?.Below?.Value is not null
+            ? new() { Value = new PresenceValue(PresenceLevel.Thin, ["below.place"]), Input = new InputReference(element.Address, "below") }
+            : new() { Value = new PresenceValue(PresenceLevel.Absent, ["at", "after", "below"]), Input = input };
+    }
+
+    private static Answer TimeAfterLaying(QuantityContext context, Element element)
+    {
+        var opening = context.Plan.Opening;
+        if (opening?.After is { } after)
+        {
+            return Answers.Measure(after, new InputReference(element.Address, "after"));
+        }
+
+        var calculation = new Calculation(context);
+        if (opening?.At is null)
+        {
+            calculation.Miss(element.Address, "after");
+        }
+
+        var clock = PlanView.Of(context).Clock;
+        calculation.Miss(opening?.At is null ? [] : ShiftTimes.Missing(context.Plan.Shift));
+        var seconds = opening?.At is { } at && clock.End is { } end ? (clock.At(at) - end).TotalSeconds : double.NaN;
+        return calculation.Result("opening.time_after_laying", "T", "T = opening − end of laying", seconds);
+    }
+
+    private static Answer At(QuantityContext context, Element element)
+    {
+        var clock = PlanView.Of(context).Clock;
+        if (context.Plan.Opening?.At is { } at)
+        {
+            return Answers.At(clock.At(at), new InputReference(element.Address, "at"));
+        }
+
+        if (context.Plan.Opening?.After is not { } after)
+        {
+            return Answer.Missing(new InputReference(element.Address, "at"));
+        }
+
+        return clock.End is { Year: < 9000 } end && double.IsFinite(after.Si) && Math.Abs(after.Si) < 1e9
+            ? Answers.At(end.AddSeconds(after.Si), new InputReference(element.Address, "after"), Origin.Computed)
+            : Answer.Missing(ShiftTimes.Missing(context.Plan.Shift));
+    }
+}

@@ -1,0 +1,49 @@
+using Laygate.Engineering.Mat;
+using Laygate.Engineering.Reading;
+
+namespace Laygate.Engineering.Quantities;
+
+/// <summary>Time for grit, and time until opening.</summary>
+internal static class GritAndOpeningCooling
+{
+    /// <summary>Minutes behind the last screed until the skin is too cold to take grit.</summary>
+    public static Answer GritWindow(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        if (PlanView.Of(context).Passes is not [.., var pass])
+        {
+            return Answer.Missing(new InputReference("plan", "courses"));
+        }
+
+        MatLimits.Embedment(calculation, pass.Top);
+        if (CoolingInputs.Gather(calculation, pass, CoolingQuestion.Fast) is { } stopped)
+        {
+            return stopped;
+        }
+
+        var cooling = MatCooling.Of(context).While(pass);
+        return CoolingInputs.Result(
+            calculation, "early-friction.grit_window", "tg", "T(skin, tg) = Tg", cooling.Failure,
+            cooling.Expected is null ? null : cooling.Band(reading => reading.Grit), MatCooling.LongestRolling);
+    }
+
+    /// <summary>Minutes from the last metre until the whole hot body is below the opening temperature.</summary>
+    public static Answer SoftUntil(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        if (PlanView.Of(context).Passes is not [.., var pass])
+        {
+            return Answer.Missing(new InputReference("plan", "courses"));
+        }
+
+        calculation.Stated("To", context.Plan.Opening?.Below?.Value, element.Address, "below.value");
+        if (CoolingInputs.Gather(calculation, pass, CoolingQuestion.Slow) is { } stopped)
+        {
+            return stopped;
+        }
+
+        var cooling = MatCooling.Of(context).Until(pass);
+        return CoolingInputs.Result(
+            calculation, "opening.soft_until", "ts", "T(core, ts) = To", cooling.Failure, cooling.SoftUntil, MatCooling.LongestOpening);
+    }
+}

@@ -1,0 +1,39 @@
+using Laygate.Engineering.Reading;
+using Laygate.Model.Plans;
+
+namespace Laygate.Engineering.Quantities;
+
+/// <summary>Joints.</summary>
+internal static class JointQuantities
+{
+    private static readonly Define Joint = new(ElementKind.Joint);
+
+    public static IEnumerable<QuantityDefinition> All() =>
+    [
+        Joint.StatedWord<Joint, JointKind>("kind", "kind", "Direction of the joint.", joint => joint.Kind),
+        Joint.StatedWord<Joint, JointForm>("form", "form", "How the face is made.", joint => joint.Form),
+        Joint.StatedWord<Joint, JointHeight>("height", "height", "Over what height the joint is treated.", joint => joint.Height),
+        Joint.StatedFlag<Joint>("coated", "coated", "Whether the face is cleaned and coated.", joint => joint.Coated),
+        Joint.Stated<Joint>("offset_below", Shape.Thickness, "offset_below", "Distance to the nearest parallel joint of the course below.", joint => joint.OffsetBelow),
+        Joint.Flag("in_pair", "Whether it is a longitudinal joint through two courses laid hot-on-hot.", InPair),
+    ];
+
+    private static Answer InPair(QuantityContext context, Element element)
+    {
+        var joint = (Joint)element.Subject!;
+        if (!CourseQuantities.Pairs(context).Any())
+        {
+            return Answers.Follows(flag: false);
+        }
+
+        InputReference[] missing =
+        [
+            .. joint.Kind is null ? [new InputReference(element.Address, "kind")] : Array.Empty<InputReference>(),
+            .. joint.Course is null ? [new InputReference(element.Address, "course")] : Array.Empty<InputReference>(),
+        ];
+        return missing.Length > 0
+            ? Answer.Missing(missing)
+            : Answers.Follows(joint.Kind == JointKind.Longitudinal
+                && CourseQuantities.Pairs(context).Any(pair => PlanView.Same(pair.Upper.Id, joint.Course)), new InputReference(element.Address, "course"));
+    }
+}

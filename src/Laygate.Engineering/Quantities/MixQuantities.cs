@@ -1,0 +1,69 @@
+using Laygate.Engineering.Assumptions;
+using Laygate.Engineering.Formulas;
+using Laygate.Engineering.Reading;
+using Laygate.Model.Plans;
+
+namespace Laygate.Engineering.Quantities;
+
+/// <summary>Mixes.</summary>
+internal static class MixQuantities
+{
+    private static readonly Define Mix = new(ElementKind.Mix);
+
+    public static IEnumerable<QuantityDefinition> All() =>
+    [
+        Mix.StatedWord<Mix, MixKind>("kind", "kind", "Kind of mixture.", mix => mix.Kind),
+        Mix.StatedWord<Mix, Gradation>("gradation", "gradation", "Grading of a dense mix: fine or coarse.", mix => mix.Gradation),
+        Mix.StatedWord<Mix, SizeBasis>("size_basis", "aggregate_size.basis", "Basis on which the aggregate size is stated.", mix => mix.AggregateSize?.Basis),
+        Mix.Category("binder_grade", [], "Grade of the binder as the specification names it.", (_, e) =>
+            Answers.Word((e.Subject as Mix)?.Binder?.Grade, new InputReference(e.Address, "binder.grade"))),
+        Mix.StatedFlag<Mix>("binder_modified", "binder.modified", "Whether the binder is modified with polymer or rubber.", mix => mix.Binder?.Modified),
+        Mix.Number("density", Shape.Density, "Density of the mix in the finished course.", Density, new Method(
+            "stated, else by kind of mix", Sources.Navedtra14080, "an assumption where it is not stated")),
+        Mix.StatedTemperature<Mix>("loading_highest", "loading.highest", "Highest temperature at loading.", mix => (mix.Loading?.Highest, mix.Loading?.Place)),
+        Mix.Number("delivery_lowest", Shape.Temperature, "Lowest temperature on delivery; the expected one where no lowest is stated.", DeliveryLowest),
+        Mix.StatedTemperature<Mix>("refuse_below", "refuse_below.value", "Temperature below which a load is refused.", mix => (mix.RefuseBelow?.Value, mix.RefuseBelow?.Place)),
+        Mix.Number("cessation", Shape.Temperature, "Temperature below which rolling no longer densifies; the course mean unless the plan says otherwise.", Cessation, new Method(
+            "stated, else by binder", "catalogue of assumptions", "an assumption where it is not stated"), Place.CourseMean),
+        Mix.Stated<Mix>("age_limit", Shape.Minutes, "age_limit", "Longest time from loading to the mat.", mix => mix.AgeLimit),
+    ];
+
+    /// <summary>The assumption that stands in for the cessation temperature of a binder.</summary>
+    internal static string CessationAssumption(AssumptionSet assumptions, Binder? binder) =>
+        PerformanceGrade.Read(binder?.Grade) is { } grade && assumptions.Find(AssumptionIds.CessationOfGrade(grade.High, grade.Low)) is { } known
+            ? known.Id
+            : binder?.Modified == true ? AssumptionIds.CessationModified : AssumptionIds.CessationUnknown;
+
+    private static Answer Density(QuantityContext context, Element element)
+    {
+        var mix = element.Subject as Mix;
+        var input = new InputReference(element.Address, "density.compacted");
+        return mix?.Density?.Compacted is { } stated
+            ? Answers.Measure(stated, input)
+            : Assumed(context, element, "mix.density", "ρ", AssumptionIds.DensityOf(mix?.Kind), input);
+    }
+
+    private static Answer DeliveryLowest(QuantityContext context, Element element)
+    {
+        var delivery = (element.Subject as Mix)?.Delivery;
+        return delivery is { Lowest: null, Expected: { } expected }
+            ? Answers.Measure(expected, new InputReference(element.Address, "delivery.expected"), delivery.Place)
+            : Answers.Measure(delivery?.Lowest, new InputReference(element.Address, "delivery.lowest"), delivery?.Place);
+    }
+
+    private static Answer Cessation(QuantityContext context, Element element)
+    {
+        var mix = element.Subject as Mix;
+        var input = new InputReference(element.Address, "cessation");
+        return mix?.Cessation is { Value: { } value } stated
+            ? Answers.Measure(value, input, stated.Place ?? Place.CourseMean)
+            : Assumed(context, element, "mix.cessation", "Tc", CessationAssumption(context.Assumptions, mix?.Binder), input);
+    }
+
+    private static Answer Assumed(QuantityContext context, Element element, string quantity, string symbol, string assumption, InputReference input)
+    {
+        var calculation = new Calculation(context);
+        var value = calculation.Assumed(assumption, symbol, element.Address, input);
+        return calculation.Result(quantity, symbol, "assumed", value) with { Input = input };
+    }
+}

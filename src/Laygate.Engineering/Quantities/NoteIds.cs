@@ -1,0 +1,44 @@
+namespace Laygate.Engineering.Quantities;
+
+/// <summary>Ids of the remarks that quantities hand out. Reporting words them; each says which arguments come with it.</summary>
+public static class NoteIds
+{
+    /// <summary>A quantity asks for itself: an error of the program. Argument: <c>quantity</c>, a name.</summary>
+    public const string Circular = "circular";
+
+    /// <summary>The aggregate size is a maximum size; which sieve lies below it must be read from the sieve series. Argument: <c>sieve</c>, a designation.</summary>
+    public const string SizeBasisMaximum = "size-basis-maximum";
+
+    /// <summary>Stated values do not go into the formula, for example a width of zero. Argument: <c>quantity</c>, a name.</summary>
+    public const string OutsideFormula = "outside-formula";
+
+    /// <summary>The value only exists where two courses are laid hot-on-hot by this paver. No arguments.</summary>
+    public const string NoPair = "no-pair";
+
+    /// <summary>More than two mixes pass through one feeder; no relation is known for it. Argument: <c>count</c>, a number.</summary>
+    public const string TooManyMixes = "too-many-mixes";
+
+    /// <summary>The pair is laid in one strip and has no longitudinal joint. No arguments.</summary>
+    public const string OneStrip = "one-strip";
+
+    /// <summary>The shift states no offset from UTC; its local times are compared with each other only. No arguments.</summary>
+    public const string NoZone = "no-zone";
+
+    /// <summary>No hour of the stated weather lies in the time of laying; the envelope was not stated either. No arguments.</summary>
+    public const string NoHourInShift = "no-hour-in-shift";
+
+    /// <summary>The temperature is not reached within the time that is solved for. Arguments: <c>limit</c>, a temperature; <c>within</c>, a duration.</summary>
+    public const string NotReached = "not-reached";
+
+    /// <summary>The mat is below the limit from the start. Argument: <c>limit</c>, a temperature.</summary>
+    public const string BelowFromStart = "below-from-start";
+
+    /// <summary>The plan's limit is stated for another place than the one that the model predicts. Arguments: <c>stated</c> and <c>predicted</c>, words of the list of places.</summary>
+    public const string OtherPlace = "other-place";
+
+    /// <summary>The cooling of the mat could not be solved. Argument: <c>reason</c>, a word of the solver.</summary>
+    public const string CoolingFailed = "cooling-failed";
+
+    /// <summary>The surface that is laid upon is wet, damp or frozen; the heat that water takes is not in the value. Argument: <c>condition</c>, a word.</summary>
+    public const string WaterNotIncluded = "water-not-included";
+}

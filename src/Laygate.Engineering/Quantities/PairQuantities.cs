@@ -1,0 +1,129 @@
+using Laygate.Engineering.Formulas;
+using Laygate.Engineering.Reading;
+using Laygate.Model.Plans;
+
+namespace Laygate.Engineering.Quantities;
+
+/// <summary>Two courses laid hot-on-hot, as one hot body.</summary>
+internal static class PairQuantities
+{
+    private static readonly Define Pair = new(ElementKind.Pair);
+
+    public static IEnumerable<QuantityDefinition> All() =>
+    [
+        OfCourse("upper_thickness", Shape.Thickness, "Nominal thickness of the upper course.", "course.thickness", pair => pair.Upper),
+        OfCourse("upper_thickness_lowest", Shape.Thickness, "Smallest thickness of the upper course.", "course.thickness_lowest", pair => pair.Upper),
+        OfCourse("upper_thickness_lowest_to_size", Shape.None, "Smallest thickness of the upper course as a multiple of its aggregate size.", "course.thickness_lowest_to_size", pair => pair.Upper),
+        OfCourse("lower_thickness", Shape.Thickness, "Nominal thickness of the lower course.", "course.thickness", pair => pair.Lower),
+        Pair.Flag("bond_coat_between", "Whether a bond coat is applied between the two courses; no unless the plan states one.", BondCoatBetween),
+        Pair.Number("strips", Shape.None, "Number of runs that lay the pair side by side.", StripsOf, new Method(
+            "most runs of the pair that share a station", Sources.Definition, "one run needs no stations; several do")),
+        Pair.Category("joint_height", Words.Of<JointHeight>(), "Height over which the longitudinal joints of the pair are treated; the lowest of them.", Height),
+        Pair.Category("first_mode", PhaseQuantities.Modes, "How the rollers of the first phase compact.", FirstMode),
+        Pair.Number("core_skin_difference", Shape.Difference, "Largest difference between core and skin during the rolling.", PairCooling.CoreSkin, CoolingMethods.CoreSkin),
+        Pair.Number("delay", Shape.Minutes, "Time between the two screeds at one point.", Delay, new Method(
+            "stated, else Δt = a / v", Sources.Balance, "a above or equal to zero, v above zero")),
+    ];
+
+    /// <summary>Time between the screed of a course laid hot-on-hot and the one below it, s.</summary>
+    internal static double DelayOf(Calculation calculation, Course upper)
+    {
+        var address = $"course:{upper.Id}";
+        if (upper.Delay is { } stated)
+        {
+            return calculation.Stated("Δt", stated, address, "delay");
+        }
+
+        if (upper.Distance is null)
+        {
+            calculation.Miss(address, "delay");
+            return double.NaN;
+        }
+
+        var distance = calculation.Stated("a", upper.Distance, address, "distance");
+        var view = PlanView.Of(calculation.Context);
+        var speed = PaverQuantities.SpeedOf(calculation, view.AnyPaverOf(upper));
+        return Rolling.RollerOutput.ZoneTime(UnitsNet.Length.FromMeters(distance), UnitsNet.Speed.FromMetersPerSecond(speed))?.Seconds ?? double.NaN;
+    }
+
+    private static QuantityDefinition OfCourse(string name, Shape shape, string meaning, string quantity, Func<Pair, Course> pick) =>
+        Pair.Number(name, shape, meaning, (c, e) => c.Get(quantity, PlanView.Of(c).Of(ElementKind.Course, pick((Pair)e.Subject!).Id)!));
+
+    private static Answer BondCoatBetween(QuantityContext context, Element element)
+    {
+        var upper = ((Pair)element.Subject!).Upper;
+        var coat = context.Plan.BondCoats.FirstOrDefault(coat => PlanView.Same(coat.Below, upper.Id));
+        return coat?.Applied is { } applied
+            ? Answers.Flag(applied, new InputReference($"bond-coat:{coat.Id}", "applied"))
+            : Answers.Follows(flag: false);
+    }
+
+    private static Answer StripsOf(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var pair = (Pair)element.Subject!;
+        var view = PlanView.Of(context);
+        var runs = view.RunsOf(pair.Lower).Intersect(view.RunsOf(pair.Upper)).ToList();
+        if (runs.Count == 0)
+        {
+            calculation.Miss("plan", "runs");
+        }
+        else if (runs.Count > 1)
+        {
+            foreach (var run in runs)
+            {
+                calculation.Stated("from", run.From, $"run:{run.Id}", "from");
+                calculation.Stated("to", run.To, $"run:{run.Id}", "to");
+            }
+        }
+
+        var strips = runs.Count < 2 ? runs.Count : MostAtOneStation([.. runs.Select(RunProfile.Stretch).OfType<(double Low, double High)>()]);
+        return calculation.Result("pair.strips", "k", "k = most runs at one station", strips);
+    }
+
+    private static int MostAtOneStation(IReadOnlyList<(double Low, double High)> stretches) => stretches
+        .Select(one => stretches.Count(other => other.Low <= one.Low && (other.High > one.Low || other.Low.Equals(one.Low))))
+        .DefaultIfEmpty(0)
+        .Max();
+
+    private static Answer Height(QuantityContext context, Element element)
+    {
+        var upper = ((Pair)element.Subject!).Upper;
+        var joints = context.Plan.Joints
+            .Where(joint => joint.Kind == JointKind.Longitudinal && PlanView.Same(joint.Course, upper.Id))
+            .ToList();
+        if (joints.Find(joint => joint.Height == JointHeight.TopCourse) is { } low)
+        {
+            return Answers.Word(Words.Of(JointHeight.TopCourse), new InputReference($"joint:{low.Id}", "height"));
+        }
+
+        var silent = joints.Where(joint => joint.Height is null).Select(joint => new InputReference($"joint:{joint.Id}", "height")).ToArray();
+        if (silent.Length > 0)
+        {
+            return Answer.Missing(silent);
+        }
+
+        return joints.Count > 0
+            ? Answers.Word(Words.Of(JointHeight.Full), new InputReference($"joint:{joints[0].Id}", "height"))
+            : context.Get("pair.strips", element).Value is NumberValue { Si: 1 }
+                ? Answer.None(AbsenceReason.NotComputable, Note.Of(NoteIds.OneStrip), new InputReference("plan", "joints"))
+                : Answer.Missing(new InputReference("plan", "joints"));
+    }
+
+    private static Answer FirstMode(QuantityContext context, Element element) =>
+        context.Plan.Rolling?.Phases is [var first, ..] && context.Elements.Find($"phase:{first.Id}") is { } phase
+            ? context.Get("phase.mode", phase)
+            : Answer.Missing(new InputReference("plan", "rolling.phases"));
+
+    private static Answer Delay(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var upper = ((Pair)element.Subject!).Upper;
+        if (upper.Delay is { } stated)
+        {
+            return Answers.Measure(stated, new InputReference($"course:{upper.Id}", "delay"));
+        }
+
+        return calculation.Result("pair.delay", "Δt", "Δt = a / v", DelayOf(calculation, upper));
+    }
+}

@@ -1,0 +1,149 @@
+using Laygate.Engineering.Assumptions;
+using Laygate.Engineering.Formulas;
+using Laygate.Engineering.Reading;
+using Laygate.Engineering.Rolling;
+using Laygate.Model.Plans;
+using UnitsNet;
+
+namespace Laygate.Engineering.Quantities;
+
+/// <summary>Phases of the rolling: strips, output and time.</summary>
+internal static class PhaseQuantities
+{
+    private static readonly Define Phase = new(ElementKind.Phase);
+
+    /// <summary>Words for how the rollers of a phase compact.</summary>
+    internal static IReadOnlyList<string> Modes { get; } = [.. Words.Of<RollingMode>(), "mixed"];
+
+    public static IEnumerable<QuantityDefinition> All() =>
+    [
+        Phase.StatedWord<Phase, PhaseKind>("kind", "kind", "Part of the rolling.", phase => phase.Kind),
+        Phase.StatedCount<Phase>("passes", "passes", "How often every point of the mat is rolled in this phase.", phase => phase.Passes),
+        Phase.Number("strips", Shape.None, "Side-by-side strips on the widest mat: the most over the rollers of the phase.", StripsOf, new Method(
+            "k = ⌈(W + hl + hr − o) / (b − o)⌉", Sources.Strips, "near a whole number sensitive to overlap and edges")),
+        Phase.Number("speed_it_follows", Shape.PaverSpeed, "Paver speed that the rollers of the phase can follow together.", Follows, new Method(
+            "v = Σ E · vr / (k · n)", Sources.Balance, "in the long run; spares and plates do not count")),
+        Phase.Number("zone_length", Shape.Length, "Length of the zone behind the screed.", ZoneLength, new Method(
+            "L = to − from", Sources.Definition, "needs both distances")),
+        Phase.Number("done_by", Shape.Minutes, "Minutes after the last screed by which the phase is done.", DoneBy, new Method(
+            "stated, else t = x / v", Sources.Balance, "the slowest paver counts")),
+        Phase.Category("mode", Modes, "How the rollers of the phase compact; mixed where they differ or change.", Mode),
+    ];
+
+    /// <summary>Minutes after the last screed by which a phase is done, s.</summary>
+    internal static double DoneBySeconds(Calculation calculation, Phase phase)
+    {
+        var address = $"phase:{phase.Id}";
+        return phase.DoneWithin is { } stated
+            ? calculation.Stated("t", stated, address, "done_within")
+            : ZoneTime(calculation, calculation.Stated("x", phase.ZoneTo, address, "zone_to"));
+    }
+
+    /// <summary>Time after the last screed at which a distance behind it is reached, s.</summary>
+    internal static double ZoneTime(Calculation calculation, double distance)
+    {
+        var pavers = calculation.Context.Plan.Pavers;
+        var slowest = pavers.Count == 0
+            ? PaverQuantities.SpeedOf(calculation, null)
+            : pavers.Min(paver => PaverQuantities.SpeedOf(calculation, paver));
+        return RollerOutput.ZoneTime(Length.FromMeters(distance), Speed.FromMetersPerSecond(slowest))?.Seconds ?? double.NaN;
+    }
+
+    /// <summary>Rollers of a phase that count for its output.</summary>
+    internal static IEnumerable<Roller> Working(QuantityContext context, string phase) => (context.Plan.Rolling?.Rollers ?? [])
+        .Where(roller => PlanView.Same(roller.Phase, phase) && roller.Spare != true && roller.Kind != RollerKind.Plate);
+
+    private static List<Roller> Rollers(Calculation calculation, Element element)
+    {
+        var rollers = Working(calculation.Context, element.Id).ToList();
+        if (rollers.Count == 0)
+        {
+            calculation.Miss("plan", "rolling.rollers");
+        }
+
+        return rollers;
+    }
+
+    private static Answer StripsOf(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        int? most = null;
+        foreach (var roller in Rollers(calculation, element))
+        {
+            var strips = RollerStrips.Most(calculation, roller);
+            most = most is null || strips > most ? strips : most;
+        }
+
+        return calculation.Result("phase.strips", "k", "k = ⌈(W + hl + hr − o) / (b − o)⌉", most);
+    }
+
+    private static Answer Follows(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var phase = (Phase)element.Subject!;
+        var rollers = Rollers(calculation, element);
+        var passes = calculation.Stated("n", phase.Passes, element.Address, "passes");
+        var zone = Zone(calculation, phase, element.Address);
+        var reversal = calculation.StatedOr(AssumptionIds.Reversal, "tr", context.Plan.Rolling!.Reversal, "plan", "rolling.reversal");
+        var sum = rollers.Sum(roller => Follows(calculation, roller, zone, reversal, passes));
+        return calculation.Result("phase.speed_it_follows", "v", "v = Σ E · vr / (k · n)", sum);
+    }
+
+    private static double Follows(Calculation calculation, Roller roller, double zone, double reversal, int passes)
+    {
+        var address = $"roller:{roller.Id}";
+        var speed = Speed.FromMetersPerSecond(calculation.Stated("vr", roller.Speed, address, "speed"));
+        var strips = RollerStrips.Most(calculation, roller);
+        var efficiency = RollerOutput.Efficiency(Length.FromMeters(zone), speed, Duration.FromSeconds(reversal));
+        if (strips is not { } k || efficiency is not { } share)
+        {
+            return double.NaN;
+        }
+
+        calculation.Step($"k({roller.Id})", "k = ⌈(W + hl + hr − o) / (b − o)⌉", k, string.Empty, string.Empty);
+        calculation.Step($"E({roller.Id})", "E = (L/vr) / (L/vr + tr)", share, string.Empty, string.Empty);
+        return RollerOutput.SpeedItFollows(share, speed, k, passes)?.MetersPerSecond ?? double.NaN;
+    }
+
+    private static double Zone(Calculation calculation, Phase phase, string address) =>
+        calculation.Stated("to", phase.ZoneTo, address, "zone_to") - calculation.Stated("from", phase.ZoneFrom, address, "zone_from");
+
+    private static Answer ZoneLength(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var zone = Zone(calculation, (Phase)element.Subject!, element.Address);
+        return calculation.Result("phase.zone_length", "L", "L = to − from", zone > 0 ? zone : null);
+    }
+
+    private static Answer DoneBy(QuantityContext context, Element element)
+    {
+        var phase = (Phase)element.Subject!;
+        if (phase.DoneWithin is { } stated)
+        {
+            return Answers.Measure(stated, new InputReference(element.Address, "done_within"));
+        }
+
+        var calculation = new Calculation(context);
+        return calculation.Result("phase.done_by", "t", "t = x / v", DoneBySeconds(calculation, phase));
+    }
+
+    private static Answer Mode(QuantityContext context, Element element)
+    {
+        var rollers = Working(context, element.Id).ToList();
+        if (rollers.Count == 0)
+        {
+            return Answer.Missing(new InputReference("plan", "rolling.rollers"));
+        }
+
+        var silent = rollers.Where(roller => roller.Mode is null).Select(roller => new InputReference($"roller:{roller.Id}", "mode")).ToArray();
+        if (silent.Length > 0)
+        {
+            return Answer.Missing(silent);
+        }
+
+        var passes = ((Phase)element.Subject!).Passes;
+        var first = rollers[0].Mode;
+        var mixed = rollers.Exists(roller => roller.Mode != first || (roller.Mode != RollingMode.Static && roller.PassesInMode < passes));
+        return Answers.Follows(mixed ? "mixed" : Words.Of(first!.Value), new InputReference($"roller:{rollers[0].Id}", "mode"));
+    }
+}

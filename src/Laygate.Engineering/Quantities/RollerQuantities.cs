@@ -1,0 +1,91 @@
+using Laygate.Engineering.Formulas;
+using Laygate.Engineering.Reading;
+using Laygate.Engineering.Rolling;
+using Laygate.Model.Plans;
+using UnitsNet;
+
+namespace Laygate.Engineering.Quantities;
+
+/// <summary>Rollers.</summary>
+internal static class RollerQuantities
+{
+    private static readonly Define Roller = new(ElementKind.Roller);
+
+    public static IEnumerable<QuantityDefinition> All() =>
+    [
+        Roller.StatedWord<Roller, RollerKind>("kind", "kind", "Kind of roller.", roller => roller.Kind),
+        Roller.StatedWord<Roller, RollingMode>("mode", "mode", "How it compacts.", roller => roller.Mode),
+        Roller.Stated<Roller>("mass", Shape.Mass, "mass", "Mass.", roller => roller.Mass),
+        Roller.Stated<Roller>("drum_width", Shape.Length, "drum_width", "Width of the drum, or over the tyres.", roller => roller.DrumWidth),
+        Roller.Stated<Roller>("drum_diameter", Shape.Length, "drum_diameter", "Diameter of the drum.", roller => roller.DrumDiameter),
+        Roller.Stated<Roller>("speed", Shape.RoadSpeed, "speed", "Speed while rolling.", roller => roller.Speed),
+        Roller.Number("impact_spacing", Shape.Thickness, "Distance between two impacts of the vibrating drum.", ImpactSpacing, new Method(
+            "s = vr / f", Sources.Definition, "speed and frequency above zero")),
+        Roller.Number("thinnest_course", Shape.Thickness, "Smallest thickness of a course under its drum: the top course of each hot body.", ThinnestCourse, new Method(
+            "least of the smallest thicknesses", Sources.Definition, "as the smallest thickness of a course")),
+        Roller.Flag("on_pair", "Whether it rolls two courses laid hot-on-hot.", (c, _) => Answers.Follows(CourseQuantities.Pairs(c).Any())),
+        Roller.Flag("binder_modified", "Whether any course that it rolls has a modified binder.", BinderModified),
+        Roller.Flag("on_bridge", "Whether it rolls on a bridge deck.", OnBridge),
+        Roller.Flag("is_spare", "Whether it stands by as a spare: stated, or in no phase.", IsSpare),
+        Roller.StatedFields<Roller>("supplies", "water_and_fuel", "Water and fuel, parking off the hot mat, and breaks.", roller =>
+        [
+            ("water_and_fuel", Answers.Given(roller?.WaterAndFuel)),
+            ("parking", Answers.Given(roller?.Parking)),
+            ("breaks", Answers.Given(roller?.Breaks)),
+        ]),
+    ];
+
+    private static Answer ImpactSpacing(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var roller = (Roller)element.Subject!;
+        var speed = calculation.Stated("vr", roller.Speed, element.Address, "speed");
+        var frequency = calculation.Stated("f", roller.Frequency, element.Address, "frequency");
+        return calculation.Result("roller.impact_spacing", "s", "s = vr / f", RollerOutput.ImpactSpacing(
+            Speed.FromMetersPerSecond(speed), Frequency.FromHertz(frequency))?.Meters);
+    }
+
+    private static Answer ThinnestCourse(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var view = PlanView.Of(context);
+        var tops = view.Passes.Select(pass => calculation.Quantity(
+            "t", "course.thickness_lowest", view.Of(ElementKind.Course, pass.Top.Id)));
+        return calculation.Result("roller.thinnest_course", "t", "t = least of the top courses", tops.DefaultIfEmpty(double.NaN).Min());
+    }
+
+    private static Answer BinderModified(QuantityContext context, Element element)
+    {
+        var view = PlanView.Of(context);
+        var modified = context.Plan.Courses
+            .DistinctBy(course => course.Mix, StringComparer.Ordinal)
+            .Select(course => (Modified: view.MixOf(course)?.Binder?.Modified, Input: new InputReference($"mix:{course.Mix}", "binder.modified")))
+            .ToList();
+        return modified.Exists(mix => mix.Modified == true) || modified.TrueForAll(mix => mix.Modified == false)
+            ? Answers.Follows(modified.Exists(mix => mix.Modified == true), modified.Find(mix => mix.Modified == true).Input)
+            : Answer.Missing([.. modified.Where(mix => mix.Modified is null).Select(mix => mix.Input)]);
+    }
+
+    private static Answer OnBridge(QuantityContext context, Element element)
+    {
+        var surface = context.Plan.Existing?.Surface;
+        var deck = context.Plan.Site?.Conditions.BridgeDeck;
+        var input = new InputReference("site", "conditions.bridge_deck");
+        return (surface, deck) switch
+        {
+            (ExistingSurface.BridgeDeck, _) => Answers.Follows(flag: true, new InputReference("existing", "surface")),
+            (_, true) => Answers.Follows(flag: true, input),
+            (_, false) => Answers.Follows(flag: false, input),
+            (null, null) => Answer.Missing(new InputReference("existing", "surface"), input),
+            _ => Answers.Follows(flag: false, new InputReference("existing", "surface")),
+        };
+    }
+
+    private static Answer IsSpare(QuantityContext context, Element element)
+    {
+        var roller = (Roller)element.Subject!;
+        return roller.Spare is { } stated
+            ? Answers.Flag(stated, new InputReference(element.Address, "spare"))
+            : Answers.Follows(roller.Phase is null, new InputReference(element.Address, "phase"));
+    }
+}

@@ -1,0 +1,70 @@
+using Laygate.Engineering.Formulas;
+using Laygate.Engineering.Reading;
+using Laygate.Model.Plans;
+using PlanSupply = Laygate.Model.Plans.Supply;
+
+namespace Laygate.Engineering.Quantities;
+
+/// <summary>Plants and the supply as a whole.</summary>
+internal static class SupplyQuantities
+{
+    private static readonly Define Supply = new(ElementKind.Supply);
+    private static readonly Define Plant = new(ElementKind.Plant);
+
+    public static IEnumerable<QuantityDefinition> All() =>
+    [
+        Supply.Number("mix_count", Shape.None, "Number of different mixes that the courses are made of.", (c, _) =>
+            new Calculation(c).Result("supply.mix_count", "n", "n = different mixes of the courses", c.Plan.Courses.Select(course => course.Mix).Distinct(StringComparer.Ordinal).Count())),
+        Supply.StatedFields<PlanSupply>("identification", "identification", "How loads of different mixes are told apart: mark on the truck, who releases, what happens on a mismatch.", supply =>
+        [
+            ("identification.on_truck", Answers.Given(supply?.Identification?.OnTruck)),
+            ("identification.released_by", Answers.Given(supply?.Identification?.ReleasedBy)),
+            ("identification.on_mismatch", Answers.Given(supply?.Identification?.OnMismatch)),
+        ]),
+        Plant.Stated<Plant>("planned", Shape.Flow, "planned", "Average output planned for this job over the shift.", plant => plant.Planned),
+        Plant.Stated<Plant>("nameplate", Shape.Flow, "nameplate", "Output on the plant's name plate.", plant => plant.Nameplate),
+        Plant.Number("demand", Shape.Flow, "Mix that the courses laid together take from the plant while the paver moves.", PlantDemand, new Method(
+            "R = largest over the passes of Σ R of the courses that it makes, shared by planned output with other plants of the same mix", Sources.Balance, "as the demand of the courses")),
+    ];
+
+    /// <summary>Largest demand over the passes of the courses that fulfil a condition, kg/s.</summary>
+    /// <param name="calculation">Takes inputs and what is missing.</param>
+    /// <param name="counts">Which courses count.</param>
+    /// <param name="share">Share of a course's demand that counts.</param>
+    internal static double LargestDemand(Calculation calculation, Func<Course, bool> counts, Func<Course, double>? share = null)
+    {
+        var view = PlanView.Of(calculation.Context);
+        var largest = double.NaN;
+        foreach (var pass in view.Passes)
+        {
+            var courses = pass.Courses.Where(counts).ToList();
+            var sum = courses.Sum(course =>
+                calculation.Quantity("R", "course.demand", view.Of(ElementKind.Course, course.Id)) * (share?.Invoke(course) ?? 1));
+            largest = courses.Count > 0 && !(sum <= largest) ? sum : largest;
+        }
+
+        return largest;
+    }
+
+    private static Answer PlantDemand(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var plant = (Plant)element.Subject!;
+        var demand = LargestDemand(
+            calculation, course => CourseSupplyQuantities.Makes(plant, course, context.Plan), course => ShareOf(calculation, plant, course));
+        if (plant.Mixes.Count == 0 && context.Plan.Supply!.Plants.Count > 1)
+        {
+            calculation.Miss(element.Address, "mixes");
+        }
+
+        return calculation.Result("plant.demand", "R", "R = Σ R of its mixes", demand);
+    }
+
+    private static double ShareOf(Calculation calculation, Plant plant, Course course)
+    {
+        var plan = calculation.Context.Plan;
+        var makers = plan.Supply!.Plants.Where(other => CourseSupplyQuantities.Makes(other, course, plan)).ToList();
+        return makers.Count < 2 ? 1 : calculation.Stated("S0", plant.Planned, $"plant:{plant.Id}", "planned")
+            / makers.Sum(other => calculation.Stated("S0", other.Planned, $"plant:{other.Id}", "planned"));
+    }
+}

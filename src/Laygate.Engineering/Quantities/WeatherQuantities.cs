@@ -1,0 +1,75 @@
+using Laygate.Engineering.Formulas;
+using Laygate.Engineering.Reading;
+
+namespace Laygate.Engineering.Quantities;
+
+/// <summary>Weather while laying, over the stated hours or from the envelope.</summary>
+internal static class WeatherQuantities
+{
+    private static readonly Define Weather = new(ElementKind.Weather);
+
+    public static IEnumerable<QuantityDefinition> All() =>
+    [
+        Weather.Number("air_lowest", Shape.Temperature, "Lowest air temperature while laying.", (c, _) => Air(c)),
+        Weather.Number("base_lowest", Shape.Temperature, "Lowest temperature of the surface that is laid upon while laying.", (c, _) => Base(c)),
+        Weather.Number("wind_highest_at_mat", Shape.WindSpeed, "Highest wind at the height of the mat while laying.", WindAtMat, new Method(
+            "v = v(h) · f, f = (270/h)^0.14 · (z/δ)^α, or the stated share", Sources.WindProfile,
+            "open country (δ 270 m, α 0.14), wooded (370 m, 0.22), town (460 m, 0.33); a gust is no mean wind")),
+        Weather.Number("rain_chance_highest", Shape.Share, "Highest chance of rain while laying.", (c, _) => WeatherAtLaying.Extreme(
+            c, hour => hour.RainChance, (c.Plan.Weather?.Envelope?.RainChanceHighest, "rain_chance_highest"), highest: true)),
+        Weather.Number("dew_margin_lowest", Shape.Difference, "Smallest margin of the surface that is laid upon over the dew point.", DewMargin, new Method(
+            "Δ = Tbase − Tdew", Sources.Definition, "hour by hour; in an envelope the lowest base against the highest dew point")),
+    ];
+
+    /// <summary>Lowest air temperature while laying.</summary>
+    internal static Answer Air(QuantityContext context) => WeatherAtLaying.Extreme(
+        context, hour => hour.Air, (context.Plan.Weather?.Envelope?.AirLowest, "air_lowest"), highest: false);
+
+    /// <summary>Lowest temperature of the surface that is laid upon while laying.</summary>
+    internal static Answer Base(QuantityContext context) => WeatherAtLaying.Extreme(
+        context, hour => hour.Base, (context.Plan.Weather?.Envelope?.BaseLowest, "base_lowest"), highest: false);
+
+    private static Answer WindAtMat(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var wind = WeatherAtLaying.Extreme(
+            context, hour => hour.Wind, (context.Plan.Weather?.Envelope?.WindHighest, "wind_highest"), highest: true);
+        calculation.Take(wind);
+        if (wind.Value is not NumberValue number)
+        {
+            return calculation.Stopped!;
+        }
+
+        calculation.Show("v(h)", wind.Input!.Key, "weather", number.Si, wind.Unit);
+        var factor = WindReduction.Factor(calculation);
+        return calculation.Result("weather.wind_highest_at_mat", "v", "v = v(h) · f", number.Si * factor);
+    }
+
+    private static Answer DewMargin(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        double? margin = null;
+        if (WeatherAtLaying.Hours(context) is { } hours)
+        {
+            if (hours.Any(hour => hour.Base is null || hour.DewPoint is null))
+            {
+                calculation.Miss("weather", "hours");
+            }
+            else
+            {
+                margin = hours.Min(hour => hour.Base!.Si - hour.DewPoint!.Si);
+            }
+        }
+        else if (context.Plan.Weather?.Envelope is { } envelope)
+        {
+            margin = calculation.Stated("Tbase", envelope.BaseLowest, "weather", "envelope.base_lowest")
+                - calculation.Stated("Tdew", envelope.DewPointHighest, "weather", "envelope.dew_point_highest");
+        }
+        else
+        {
+            calculation.Take(WeatherAtLaying.NoWeather(context, "dew_point_highest"));
+        }
+
+        return calculation.Result("weather.dew_margin_lowest", "Δ", "Δ = Tbase − Tdew", margin);
+    }
+}

@@ -1,0 +1,92 @@
+using Laygate.Engineering.Formulas;
+using UnitsNet;
+
+namespace Laygate.Engineering.Rolling;
+
+/// <summary>What a roller can follow.</summary>
+public static class RollerOutput
+{
+    private const string RollerKinematics = "kinematics, derived here; TxDOT, flexible pavement manual, roller variables, lists the same variables (read)";
+
+    /// <summary>Share of its time in which a roller rolls, when it reverses at both ends of a zone.</summary>
+    /// <param name="zone">L, m: length of the zone.</param>
+    /// <param name="speed">vr, m/s: speed while rolling.</param>
+    /// <param name="reversal">tr, s: time that one reversal costs.</param>
+    /// <returns>E, 1; null outside the range.</returns>
+    [Formula("E", "E = (L/vr) / (L/vr + tr)", Sources.Balance, "L and vr above zero, tr not below zero; otherwise no result")]
+    public static double? Efficiency(Length zone, Speed speed, Duration reversal)
+    {
+        var pass = zone.Meters / speed.MetersPerSecond;
+        return Finite.Positive(zone.Meters, speed.MetersPerSecond, pass) && Finite.NotNegative(reversal.Seconds)
+            ? pass / (pass + reversal.Seconds)
+            : null;
+    }
+
+    /// <summary>Paver speed that one roller can follow in the long run.</summary>
+    /// <param name="efficiency">E, 1: share of its time in which it rolls.</param>
+    /// <param name="speed">vr, m/s: speed while rolling.</param>
+    /// <param name="strips">k, 1: strips side by side.</param>
+    /// <param name="passes">n, 1: passes over every point.</param>
+    /// <returns>v, m/s; null outside the range.</returns>
+    [Formula("v", "v = E · vr / (k · n)", RollerKinematics, "E above 0 and at most 1, all others above zero; otherwise no result")]
+    public static Speed? SpeedItFollows(double efficiency, Speed speed, int strips, int passes) =>
+        efficiency is > 0 and <= 1 && Finite.Positive(speed.MetersPerSecond) && strips > 0 && passes > 0
+            ? Speed.FromMetersPerSecond(efficiency * speed.MetersPerSecond / ((double)strips * passes))
+            : null;
+
+    /// <summary>Area that one roller finishes per time.</summary>
+    /// <param name="efficiency">E, 1: share of its time in which it rolls.</param>
+    /// <param name="speed">vr, m/s: speed while rolling.</param>
+    /// <param name="drum">b, m: width of the drum.</param>
+    /// <param name="overlap">o, m: overlap of neighbouring strips.</param>
+    /// <param name="passes">n, 1: passes over every point.</param>
+    /// <returns>A, m²/s; null outside the range.</returns>
+    [Formula("A", "A = (b − o) · vr · E / n", Sources.Balance, "drum wider than the overlap, E above 0 and at most 1; otherwise no result. Whole strips are not counted")]
+    public static double? AreaPerSecond(double efficiency, Speed speed, Length drum, Length overlap, int passes)
+    {
+        var fresh = drum.Meters - overlap.Meters;
+        return efficiency is > 0 and <= 1 && Finite.Positive(fresh, speed.MetersPerSecond, passes)
+            ? fresh * speed.MetersPerSecond * efficiency / passes
+            : null;
+    }
+
+    /// <summary>Minutes behind the screed at which a zone ends.</summary>
+    /// <param name="end">x, m: distance of the zone's end behind the screed.</param>
+    /// <param name="paver">v, m/s: paver speed.</param>
+    /// <returns>t, s; null outside the range.</returns>
+    [Formula("t", "t = x / v", Sources.Balance, "x not below zero, v above zero; otherwise no result")]
+    public static Duration? ZoneTime(Length end, Speed paver) =>
+        Finite.NotNegative(end.Meters) && Finite.Positive(paver.MetersPerSecond)
+            ? Duration.FromSeconds(end.Meters / paver.MetersPerSecond)
+            : null;
+
+    /// <summary>Length that the paver lays in a time: the longest zone that can be rolled in it.</summary>
+    /// <param name="paver">v, m/s: paver speed.</param>
+    /// <param name="time">t, s: time available.</param>
+    /// <returns>L, m; null outside the range.</returns>
+    [Formula("L", "L = v · t", Sources.Balance, "both inputs above zero; a ceiling, no aim: roll close behind the screed")]
+    public static Length? ZoneLength(Speed paver, Duration time) =>
+        Finite.Positive(paver.MetersPerSecond) && Finite.Positive(time.Seconds)
+            ? Length.FromMeters(paver.MetersPerSecond * time.Seconds)
+            : null;
+
+    /// <summary>Distance between two impacts of a vibrating drum.</summary>
+    /// <param name="speed">vr, m/s: speed while rolling.</param>
+    /// <param name="frequency">f, Hz: frequency of vibration.</param>
+    /// <returns>s, m; null outside the range.</returns>
+    [Formula("s", "s = vr / f", Sources.Definition, "both inputs above zero; otherwise no result")]
+    public static Length? ImpactSpacing(Speed speed, Frequency frequency) =>
+        Finite.Positive(speed.MetersPerSecond) && Finite.Positive(frequency.Hertz)
+            ? Length.FromMeters(speed.MetersPerSecond / frequency.Hertz)
+            : null;
+
+    /// <summary>Static load of a drum per width.</summary>
+    /// <param name="mass">m, kg: mass on the drum.</param>
+    /// <param name="drum">b, m: width of the drum.</param>
+    /// <returns>p, N/m; null outside the range.</returns>
+    [Formula("p", "p = m · g / b, g = 9.80665 m/s²", Sources.Definition, "both inputs above zero; otherwise no result")]
+    public static ForcePerLength? LinearLoad(Mass mass, Length drum) =>
+        Finite.Positive(mass.Kilograms) && Finite.Positive(drum.Meters)
+            ? ForcePerLength.FromNewtonsPerMeter(mass.Kilograms * 9.80665 / drum.Meters)
+            : null;
+}

@@ -1,0 +1,68 @@
+using System.Text.Json;
+using Laygate.Model.Plans;
+using Laygate.Rules.Results;
+
+namespace Laygate.Reporting.Json;
+
+/// <summary>One plan's report as JSON.</summary>
+internal static class JsonReport
+{
+    public static void Write(Utf8JsonWriter json, Report report)
+    {
+        json.WriteStartObject();
+        json.WriteString("plan", report.PlanId);
+        json.WriteString("title", report.PlanTitle);
+        json.WriteString("revision", report.Revision);
+        json.WriteNumber("document", report.Document);
+        json.WriteString("plan_hash", report.PlanHash);
+        json.WriteString("jurisdiction", report.Jurisdiction);
+        json.WriteString("stage", Words.Of(report.Stage));
+        JsonParts.Day(json, "judged_for", report.JudgedFor);
+        json.WriteBoolean("judged_for_shift", report.JudgedForShift);
+        Layers(json, report.Layers);
+        json.WriteString("book_hash", report.BookHash);
+        Counts(json, report.Counts);
+        json.WriteStartArray("findings");
+        foreach (var finding in report.Findings)
+        {
+            JsonFinding.Write(json, finding);
+        }
+
+        json.WriteEndArray();
+        JsonParts.Assumptions(json, report.Assumptions);
+        JsonParts.Notes(json, report.Notes);
+        json.WriteEndObject();
+    }
+
+    private static void Layers(Utf8JsonWriter json, IReadOnlyList<BookLayer> layers)
+    {
+        json.WriteStartArray("layers");
+        foreach (var layer in layers)
+        {
+            json.WriteStartObject();
+            json.WriteString("name", layer.Name);
+            json.WriteString("title", layer.Title);
+            json.WriteString("edition", layer.Edition);
+            json.WriteString("status", layer.Status);
+            json.WriteString("layer", Words.Of(layer.Layer));
+            json.WriteString("jurisdiction", layer.Jurisdiction);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Counts(Utf8JsonWriter json, Counts counts)
+    {
+        json.WriteStartObject("counts");
+        json.WriteNumber("failed", counts.Failed);
+        json.WriteNumber("warned", counts.Warned);
+        json.WriteNumber("not_assessed", counts.NotAssessed);
+        json.WriteNumber("needs_person", counts.NeedsPerson);
+        json.WriteNumber("open", counts.Open);
+        json.WriteNumber("departed", counts.Departed);
+        json.WriteNumber("passed", counts.Passed);
+        json.WriteNumber("not_applicable", counts.NotApplicable);
+        json.WriteEndObject();
+    }
+}

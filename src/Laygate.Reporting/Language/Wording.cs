@@ -1,0 +1,110 @@
+using Laygate.Model.Plans;
+using Laygate.Reporting.Text;
+using Laygate.Rules.Definitions;
+using Laygate.Rules.Results;
+
+namespace Laygate.Reporting.Language;
+
+/// <summary>The sentence that sets value against limit: one per kind of check, none per rule.</summary>
+public static class Wording
+{
+    /// <summary>What a finding says, title first, on one line.</summary>
+    public static string Message(Finding finding) => $"{PlainText.Show(finding.Title)}: {Sentence(finding)}";
+
+    /// <summary>What a finding says, without its title.</summary>
+    public static string Sentence(Finding finding) => finding.Outcome switch
+    {
+        Outcome.Met or Outcome.Missed => Judged(finding),
+        Outcome.NotApplicable => "Does not apply here.",
+        Outcome.NeedsPerson => "Cannot be decided by computation: a competent person must look.",
+        Outcome.Open => "Not yet due at this stage of the plan.",
+        _ when finding.Missing.Count == 0 => "Not assessed.",
+        _ when finding.Status == Status.Fail => "The plan is silent, and at this stage it must say.",
+        _ => "Not assessed: the plan does not say enough.",
+    };
+
+    /// <summary>A limit in words, for example "at least 3" or "between 140 °C and 190 °C".</summary>
+    internal static string LimitText(ShownLimit limit, Figures figures)
+    {
+        var text = (limit.Low, limit.High) switch
+        {
+            ({ } low, { } high) => $"between {figures.End(low, limit)} and {figures.End(high, limit)}",
+            ({ Number: null } low, null) => figures.End(low, limit),
+            ({ } low, null) => $"{(limit.LowExclusive ? "more than" : "at least")} {figures.End(low, limit)}",
+            (null, { } high) => $"{(limit.HighExclusive ? "less than" : "at most")} {figures.End(high, limit)}",
+            _ => "a statement",
+        };
+        return text + PlaceText((limit.Low ?? limit.High)?.Place) + Origin(limit);
+    }
+
+    private static string Judged(Finding finding) => finding.Check switch
+    {
+        CheckKind.Present => Presence(finding),
+        CheckKind.NotBefore => Moments(finding),
+        _ => Comparison(finding),
+    };
+
+    private static string Comparison(Finding finding)
+    {
+        var figures = Figures.Of(finding);
+        var value = $"{Names.Capital(Names.OfQuantity(finding.Quantity))}: {figures.Value() ?? "no value"}{PlaceText(finding.Value?.Place)}";
+        if (finding.Limit is not { } limit)
+        {
+            return value + ".";
+        }
+
+        var missed = finding.Outcome == Outcome.Missed;
+        return $"{value}{(missed ? ", but" : ";")} {LimitText(limit, figures)} is {Names.Of(limit.Strength, limit.Basis)}.{Ends(finding)}";
+    }
+
+    private static string Ends(Finding finding) => finding switch
+    {
+        { Outcome: Outcome.Met, OnExpectedValuesOnly: true } => " Met on expected values only: the unfavourable end misses.",
+        { Outcome: Outcome.Missed, FavourableEndMeets: true } => " The favourable end would meet it.",
+        _ => string.Empty,
+    };
+
+    private static string Moments(Finding finding)
+    {
+        var figures = Figures.Of(finding);
+        var value = $"{Names.Capital(Names.OfQuantity(finding.Quantity))}: {figures.Value() ?? "no value"}";
+        if (finding.Limit is not { Low: { } low } limit)
+        {
+            return value + ".";
+        }
+
+        var missed = finding.Outcome == Outcome.Missed;
+        return $"{value}{(missed ? ", but" : ";")} not before {figures.End(low, limit)}{Origin(limit)} is {Names.Of(limit.Strength, limit.Basis)}.";
+    }
+
+    // Presence is never judged adequate, whatever the status.
+    private static string Presence(Finding finding)
+    {
+        if (finding.Outcome == Outcome.Met)
+        {
+            return "Stated (not judged adequate).";
+        }
+
+        var asked = finding.Limit is { } limit ? Names.Of(limit.Strength, limit.Basis) : "asked for";
+        return finding.Value?.Text switch
+        {
+            null or "absent" => $"Not stated, but {asked}.",
+            "thin" => $"Stated only in part; the whole statement is {asked}.",
+            "no" => $"Stated as no, but {asked}.",
+            var text => $"{Names.Capital(PlainText.Show(text))}, but a full statement is {asked}.",
+        };
+    }
+
+    private static string PlaceText(Place? place) => place is { } known ? " " + Names.Of(known) : string.Empty;
+
+    private static string Origin(ShownLimit limit)
+    {
+        var quantity = limit.Quantity is { } name ? Names.OfQuantity(name) : null;
+        return (quantity, limit.Factor) switch
+        {
+            (null, _) => limit.Stated is { Length: > 0 } stated ? $" ({PlainText.Show(stated)} in the source)" : string.Empty,
+            (_, null or 1) => $" ({quantity})",
+            (_, { } factor) => $" ({Rounding.Plain(factor)} × {quantity})",
+        };
+    }
+}

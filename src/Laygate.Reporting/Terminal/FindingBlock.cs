@@ -1,0 +1,69 @@
+using System.Globalization;
+using Laygate.Reporting.Language;
+using Laygate.Reporting.Text;
+using Laygate.Rules.Results;
+
+namespace Laygate.Reporting.Terminal;
+
+/// <summary>A finding in full: status and title, value against limit, where, what to state, why, what to do, where the limit comes from. What a rule says of every element is said once per part.</summary>
+internal sealed class FindingBlock(Page page, string file)
+{
+    private const int Margin = 2;
+    private const int TextColumn = 10;
+
+    private readonly Dictionary<string, string> explained = new(StringComparer.Ordinal);
+
+    public void Write(FindingGroup group, Finding finding)
+    {
+        page.Blank();
+        page.Flow(0, Margin, [new TextSpan(Styles.Of(group), Names.Of(group).ToUpperInvariant().Replace(' ', '\u00A0')), new TextSpan(TextStyle.Heading, "\u00A0 " + PlainText.Show(finding.Title))]);
+        page.Flow(Margin, Margin, [new TextSpan(TextStyle.Plain, Wording.Sentence(finding))]);
+        Row("where", $"{PlainText.Show(finding.Address)}, {At(finding)}");
+        if (finding.Missing.Count > 0)
+        {
+            Row("state", Keys(finding));
+        }
+
+        foreach (var note in finding.Notes)
+        {
+            Row("note", NoteWords.Of(note));
+        }
+
+        Explain(finding);
+    }
+
+    /// <summary>The inputs that would help.</summary>
+    public static string Keys(Finding finding) =>
+        string.Join(" and ", finding.Missing.Select(input => $"`{Names.Of(input)}`").Distinct(StringComparer.Ordinal));
+
+    private void Explain(Finding finding)
+    {
+        var source = finding.Limit is { } limit ? SourceWords.Line(limit) : string.Empty;
+        var known = explained.TryGetValue(finding.Rule, out var before);
+        if (!known)
+        {
+            Row("why", PlainText.Show(finding.Why));
+            Row("do", PlainText.Show(finding.Remedy));
+        }
+
+        if (source.Length > 0 && !string.Equals(source, before, StringComparison.Ordinal))
+        {
+            Row("source", source);
+        }
+
+        if (!known && finding.Local.Length > 0)
+        {
+            Row("ask", PlainText.Show(finding.Local));
+        }
+
+        explained[finding.Rule] = source;
+        Row("rule", PlainText.Show($"{finding.Rule} {finding.RuleName}") + (known ? "; why and what to do as above" : string.Empty));
+    }
+
+    private void Row(string label, string text) =>
+        page.Labelled(Margin, TextColumn, label, [new TextSpan(TextStyle.Plain, text)]);
+
+    private string At(Finding finding) => finding.Position is { } position
+        ? string.Create(CultureInfo.InvariantCulture, $"{PlainText.Show(file)}:{position.Line}:{position.Column}")
+        : PlainText.Show(file);
+}

@@ -1,0 +1,98 @@
+using System.Globalization;
+using Laygate.Reporting.Language;
+using Laygate.Reporting.Text;
+using Laygate.Rules.Definitions;
+using Laygate.Rules.Results;
+
+namespace Laygate.Reporting.Terminal;
+
+/// <summary>The findings of one report in parts, worst part first; inside a part the report's own order stays.</summary>
+internal sealed class FindingList(Page page, Report report, TerminalSettings settings)
+{
+    public void Write()
+    {
+        var parts = report.Findings.ToLookup(FindingGroups.Of);
+        foreach (var group in Enum.GetValues<FindingGroup>())
+        {
+            var findings = parts[group].ToList();
+            if (findings.Count > 0 && (settings.All || group != FindingGroup.NotApplicable))
+            {
+                WritePart(group, findings);
+            }
+        }
+    }
+
+    private void WritePart(FindingGroup group, List<Finding> findings)
+    {
+        page.Blank();
+        page.Flow(0, 2, [new TextSpan(TextStyle.Heading, $"{Names.Capital(Names.Of(group))}: {Number(findings.Count)}"), new TextSpan(TextStyle.Quiet, Remark(group))]);
+        switch (group)
+        {
+            case FindingGroup.Passed when !settings.All:
+                WriteFamilies(findings);
+                break;
+            case FindingGroup.Open:
+                findings.ForEach(WriteOpen);
+                break;
+            case FindingGroup.Passed or FindingGroup.NotApplicable:
+                findings.ForEach(finding => WriteShort(group, finding));
+                break;
+            default:
+                var block = new FindingBlock(page, report.File);
+                findings.ForEach(finding => block.Write(group, finding));
+                break;
+        }
+    }
+
+    private static string Remark(FindingGroup group) => group switch
+    {
+        FindingGroup.NotAssessed => " (counts as a warning)",
+        FindingGroup.NeedsPerson => " (computation cannot decide it; not counted as a warning)",
+        FindingGroup.Open => " (not due at this stage; no warning)",
+        FindingGroup.Departed => " (permitted by the approving side; not counted)",
+        _ => string.Empty,
+    };
+
+    private void WriteFamilies(List<Finding> passes)
+    {
+        var families = passes.GroupBy(finding => finding.RuleName.Split('/')[0], StringComparer.Ordinal);
+        foreach (var family in families)
+        {
+            page.Labelled(2, 24, PlainText.Show(family.Key), [new TextSpan(TextStyle.Plain, Family([.. family]))]);
+        }
+    }
+
+    // A measure that is stated is not a measure that is good: the two are counted apart.
+    private static string Family(List<Finding> passes)
+    {
+        var stated = passes.Count(finding => finding.Check == CheckKind.Present);
+        var met = passes.Count - stated;
+        return (met, stated) switch
+        {
+            (_, 0) => $"{Number(met)} met",
+            (0, _) => $"{Number(stated)} stated (not judged adequate)",
+            _ => $"{Number(met)} met, {Number(stated)} stated (not judged adequate)",
+        };
+    }
+
+    private void WriteOpen(Finding finding)
+    {
+        page.Flow(2, 4, [new TextSpan(TextStyle.Plain, $"{PlainText.Show(finding.Title)} ({PlainText.Show(finding.Rule)})")]);
+        page.Flow(4, 6, [new TextSpan(TextStyle.Quiet, finding.Missing.Count == 0 ? $"at {PlainText.Show(finding.Address)}" : $"state {FindingBlock.Keys(finding)}")]);
+    }
+
+    private void WriteShort(FindingGroup group, Finding finding)
+    {
+        page.Flow(2, 4, [new TextSpan(Styles.Of(group), Names.Of(group)), new TextSpan(TextStyle.Plain, $" {PlainText.Show(finding.Title)} ({PlainText.Show(finding.Rule)}, {PlainText.Show(finding.Address)})")]);
+        if (group == FindingGroup.Passed)
+        {
+            page.Flow(4, 6, [new TextSpan(TextStyle.Plain, Wording.Sentence(finding))]);
+            foreach (var note in finding.Notes)
+            {
+                page.Flow(4, 6, [new TextSpan(TextStyle.Quiet, NoteWords.Of(note))]);
+            }
+        }
+    }
+
+    private static string Number(int count) => count.ToString(CultureInfo.InvariantCulture);
+}

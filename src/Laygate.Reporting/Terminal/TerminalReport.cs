@@ -1,0 +1,100 @@
+using System.Globalization;
+using Laygate.Reporting.Language;
+using Laygate.Reporting.Text;
+using Laygate.Rules.Results;
+
+namespace Laygate.Reporting.Terminal;
+
+/// <summary>The report for a person at a terminal: worst first, short lines, each kind counted apart, never one mark for the whole plan.</summary>
+public static class TerminalReport
+{
+    /// <summary>Lines for the plans of one run, in the given order, with the caution below. Files that could not be read are left to <see cref="ProblemLines"/>.</summary>
+    public static IReadOnlyList<TerminalLine> Lines(IReadOnlyList<FileResult> results, TerminalSettings settings)
+    {
+        var page = new Page(settings.Width);
+        foreach (var report in results.SelectMany(result => result.Reports))
+        {
+            page.Blank();
+            Write(page, report, settings);
+        }
+
+        if (page.Lines.Count > 0)
+        {
+            WriteCaution(page);
+        }
+
+        return page.Lines;
+    }
+
+    private static void Write(Page page, Report report, TerminalSettings settings)
+    {
+        WriteHead(page, report);
+        WriteCounts(page, report.Counts);
+        new FindingList(page, report, settings).Write();
+        new AssumptionList(page, settings).Write(report.Assumptions);
+    }
+
+    private static void WriteHead(Page page, Report report)
+    {
+        var name = PlainText.Show(report.PlanTitle ?? report.PlanId);
+        page.Flow(0, 2, [new TextSpan(TextStyle.Heading, name)]);
+        page.Flow(0, 2, [new TextSpan(TextStyle.Plain, Identity(report))]);
+        page.Flow(0, 2, [new TextSpan(TextStyle.Plain, Judged(report))]);
+        page.Flow(0, 2, [new TextSpan(TextStyle.Plain, Rules(report))]);
+        foreach (var note in report.Notes)
+        {
+            page.Flow(0, 2, [new TextSpan(TextStyle.Warn, "Note: "), new TextSpan(TextStyle.Plain, NoteWords.Of(note))]);
+        }
+
+        page.Blank();
+    }
+
+    private static string Identity(Report report)
+    {
+        var document = report.Document > 1 ? $", plan {report.Document} of the file" : string.Empty;
+        var revision = report.Revision is { Length: > 0 } known ? $", revision {PlainText.Show(known)}" : string.Empty;
+        return $"{PlainText.Show(report.File)}{document}: plan {PlainText.Show(report.PlanId)}{revision}";
+    }
+
+    private static string Judged(Report report)
+    {
+        var day = report.JudgedFor.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+        return $"Judged at stage {Model.Plans.Words.Of(report.Stage)}, by the limits in force on {day} ({(report.JudgedForShift ? "the shift" : "the day of checking: the plan states no shift")}).";
+    }
+
+    private static string Rules(Report report)
+    {
+        var layers = report.Layers.Select(layer =>
+            $"{PlainText.Show(layer.Title)} {PlainText.Show(layer.Edition)}".TrimEnd()
+            + (layer.Status is { Length: > 0 } status ? $" ({PlainText.Show(status)})" : string.Empty));
+        var hash = report.BookHash.Length > 12 ? report.BookHash[..12] : report.BookHash;
+        return $"Rules: {string.Join("; then ", layers)}. Rule book {PlainText.Show(hash)}.";
+    }
+
+    private static void WriteCounts(Page page, Counts counts)
+    {
+        var spans = new List<TextSpan>();
+        foreach (var group in Enum.GetValues<FindingGroup>())
+        {
+            var count = FindingGroups.Count(counts, group);
+            if (count > 0 || group is FindingGroup.Failed or FindingGroup.Warned or FindingGroup.NotAssessed or FindingGroup.NeedsPerson or FindingGroup.Open)
+            {
+                var text = $"{count.ToString(CultureInfo.InvariantCulture)} {Names.Of(group)}".Replace(' ', '\u00A0');
+                spans.Add(new TextSpan(count == 0 ? TextStyle.Quiet : Styles.Of(group), text));
+                spans.Add(new TextSpan(TextStyle.Quiet, ", "));
+            }
+        }
+
+        page.Flow(0, 0, spans.Take(spans.Count - 1));
+    }
+
+    private static void WriteCaution(Page page)
+    {
+        page.Blank();
+        page.Flow(0, 2, [new TextSpan(TextStyle.Heading, "Before you rely on this")]);
+        foreach (var sentence in Caution.Sentences)
+        {
+            page.Flow(2, 2, [new TextSpan(TextStyle.Plain, sentence)]);
+        }
+    }
+}

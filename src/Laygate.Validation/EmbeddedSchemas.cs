@@ -1,0 +1,18 @@
+using Laygate.Validation.Schema;
+
+namespace Laygate.Validation;
+
+/// <summary>The schemas that ship inside the program, the same files as in <c>schemas/</c>.</summary>
+internal static class EmbeddedSchemas
+{
+    /// <summary>The schema of plans.</summary>
+    public static LoadedSchema Plan() => Load("plan.schema.json");
+
+    private static LoadedSchema Load(string name)
+    {
+        using var stream = typeof(EmbeddedSchemas).Assembly.GetManifestResourceStream(name)
+            ?? throw new InvalidOperationException($"The program was built without its schema {name}.");
+        using var reader = new StreamReader(stream);
+        return SchemaLoader.Load(reader.ReadToEnd());
+    }
+}

@@ -1,0 +1,101 @@
+using System.Security.Cryptography;
+using Laygate.Engineering.Assumptions;
+using Laygate.Engineering.Quantities;
+using Laygate.Model.Plans;
+using Laygate.Rules.Evaluation;
+using Laygate.Rules.Merging;
+using Laygate.Rules.Results;
+using Laygate.Validation.Plans;
+using Laygate.Validation.Reading;
+using Laygate.Validation.Schema;
+
+namespace Laygate.Validation;
+
+/// <summary>What a check needs to be told from outside.</summary>
+/// <param name="AtLeastStage">Stage at which at least a plan is judged; null: its own.</param>
+/// <param name="CheckDate">Date of checking.</param>
+/// <param name="ProgramVersion">Version of the program, for the report.</param>
+/// <param name="Seed">Seed of everything that is sampled.</param>
+public sealed record CheckSettings(Stage? AtLeastStage, DateOnly CheckDate, string ProgramVersion, ulong Seed = 1);
+
+/// <summary>Checks plans against one rule book: bytes in, reports or positioned problems out. Each step hands on or stops; a plan that stops never gets a half-true report.</summary>
+public sealed class PlanCheck
+{
+    private readonly RuleBook book;
+    private readonly CheckSettings settings;
+    private readonly LoadedSchema schema = EmbeddedSchemas.Plan();
+    private readonly QuantityCatalogue catalogue = LaygateQuantities.Catalogue();
+    private readonly AssumptionSet assumptions;
+
+    /// <summary>Prepares a check.</summary>
+    /// <param name="book">The merged rule book.</param>
+    /// <param name="settings">Stage, date and version.</param>
+    public PlanCheck(RuleBook book, CheckSettings settings)
+    {
+        this.book = book;
+        this.settings = settings;
+        assumptions = new AssumptionSet([.. LaygateAssumptions.All, .. book.Assumptions]);
+    }
+
+    /// <summary>Checks every plan of one file.</summary>
+    /// <param name="file">Name of the file, as it is to be shown.</param>
+    /// <param name="bytes">Its bytes.</param>
+    /// <returns>One report per plan, or all problems of the step that stopped the first of them.</returns>
+    public FileResult Run(string file, byte[] bytes)
+    {
+        var reading = YamlReader.Read(bytes);
+        if (!reading.IsSound)
+        {
+            return Stopped(file, reading.Problems);
+        }
+
+        var read = reading.Documents.Select(Read).ToList();
+        var problems = read.SelectMany(plan => plan.Problems).ToList();
+        if (problems.Count > 0)
+        {
+            return Stopped(file, problems);
+        }
+
+        var hash = Convert.ToHexStringLower(SHA256.HashData(bytes));
+        return new FileResult(file, [.. read.Select((plan, index) => Judge(plan, file, index + 1, hash))], []);
+    }
+
+    private PlanMapping Read(YamlDocument document)
+    {
+        var shape = SchemaChecker.Check(document, schema);
+        var mapping = PlanMapper.Map(document);
+        if (shape.Count > 0 || mapping.Plan is null)
+        {
+            return mapping with { Plan = null, Problems = shape.Count > 0 ? shape : mapping.Problems };
+        }
+
+        return mapping with { Problems = PlanConsistency.Check(mapping.Plan, mapping.Positions) };
+    }
+
+    private Report Judge(PlanMapping plan, string file, int document, string hash)
+    {
+        var context = new QuantityContext(plan.Plan!, catalogue, assumptions, settings.Seed);
+        var report = Evaluator.Evaluate(book, context, new EvaluationSettings
+        {
+            File = file,
+            Document = document,
+            CheckedOn = settings.CheckDate,
+            Stage = settings.AtLeastStage,
+            PlanHash = hash,
+            ProgramVersion = settings.ProgramVersion,
+        });
+        return report with { Findings = [.. report.Findings.Select(finding => finding with { Position = Place(plan.Positions, finding) })] };
+    }
+
+    // A missing input is where the reader has to write; otherwise the value itself; otherwise the element.
+    private static Position Place(PlanPositions positions, Finding finding)
+    {
+        var at = finding.Missing.Count > 0 ? finding.Missing[0] : finding.Input ?? new InputReference(finding.Address, string.Empty);
+        return PositionOf(positions.Of(at.Address, at.Key));
+    }
+
+    private static Position PositionOf(TextSpan span) => new(span.Line, span.Column, span.EndLine, span.EndColumn);
+
+    private static FileResult Stopped(string file, IEnumerable<ReadingProblem> problems) =>
+        new(file, [], [.. problems.Select(problem => new Problem(file, problem.Message, problem.Hint, PositionOf(problem.Position)))]);
+}

@@ -1,0 +1,83 @@
+using System.Diagnostics;
+using System.Text;
+
+namespace Laygate.HostTests;
+
+/// <summary>Runs the built program as a process. <c>LAYGATE_PROGRAM</c> names another one, for example the native one.</summary>
+internal static class BuiltProgram
+{
+    private static readonly TimeSpan Watchdog = TimeSpan.FromSeconds(30);
+
+    public sealed record Result(int Code, string Out, string Error);
+
+    /// <summary>Runs it to its end; a run longer than 30 s is killed and fails the test.</summary>
+    public static Result Run(byte[]? input, string folder, params string[] arguments)
+    {
+        using var process = new Process { StartInfo = Start(folder, arguments) };
+        process.Start();
+        var output = process.StandardOutput.ReadToEndAsync();
+        var error = process.StandardError.ReadToEndAsync();
+        Feed(process, input ?? []);
+        if (!process.WaitForExit(Watchdog))
+        {
+            process.Kill(entireProcessTree: true);
+            Assert.Fail($"laygate {string.Join(' ', arguments)} ran longer than {Watchdog.TotalSeconds} s");
+        }
+
+        process.WaitForExit();
+        return new Result(process.ExitCode, output.GetAwaiter().GetResult(), error.GetAwaiter().GetResult());
+    }
+
+    private static void Feed(Process process, byte[] input)
+    {
+        try
+        {
+            process.StandardInput.BaseStream.Write(input);
+            process.StandardInput.Close();
+        }
+        catch (IOException)
+        {
+            // The program ended before it read its input; its code tells whether that was right.
+        }
+    }
+
+    private static ProcessStartInfo Start(string folder, string[] arguments)
+    {
+        var start = new ProcessStartInfo
+        {
+            UseShellExecute = false,
+            WorkingDirectory = folder,
+            RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            StandardOutputEncoding = Encoding.UTF8,
+            StandardErrorEncoding = Encoding.UTF8,
+        };
+        start.Environment["LAYGATE_TRACE"] = string.Empty;
+        if (Environment.GetEnvironmentVariable("LAYGATE_PROGRAM") is { Length: > 0 } program)
+        {
+            start.FileName = program;
+        }
+        else
+        {
+            start.FileName = Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") is { Length: > 0 } host ? host : "dotnet";
+            start.ArgumentList.Add(Library());
+        }
+
+        foreach (var argument in arguments)
+        {
+            start.ArgumentList.Add(argument);
+        }
+
+        return start;
+    }
+
+    // artifacts/bin/Laygate.HostTests/<configuration>/ -> artifacts/bin/Laygate.Cli/<configuration>/laygate.dll
+    private static string Library()
+    {
+        var here = new DirectoryInfo(AppContext.BaseDirectory.TrimEnd(Path.DirectorySeparatorChar));
+        var library = Path.Combine(here.Parent!.Parent!.FullName, "Laygate.Cli", here.Name, "laygate.dll");
+        Assert.True(File.Exists(library), $"{library} is not built");
+        return library;
+    }
+}

@@ -1,0 +1,52 @@
+using System.Globalization;
+using System.Text;
+using CsCheck;
+using Laygate.Engineering.Quantities;
+using Laygate.Reporting.Language;
+using Laygate.Reporting.Text;
+
+namespace Laygate.UnitTests.Reporting;
+
+public class NoteAndTextTests
+{
+    [Fact]
+    public void A_known_remark_is_a_sentence_with_its_arguments() => Assert.Equal(
+        "The plan lies in US-WA, but the rule book speaks for DE: choose the rules of the place with --rules.",
+        NoteWords.Of(Note.Of("jurisdiction-differs", ("plan", "US-WA"), ("book", "DE"))));
+
+    [Fact]
+    public void An_unknown_remark_stays_readable() => Assert.Equal(
+        "Never heard of: first one a, length 2.35 m.",
+        NoteWords.Of(new Note("never-heard-of", [new NoteArgument("first_one", "a"), new NoteArgument("length", null, 2.3456, "m")])));
+
+    [Fact]
+    public void An_argument_that_is_not_given_is_said_to_be_so() =>
+        Assert.Equal("The limit comes into force on (not given).", NoteWords.Of(Note.Of("limit-not-yet")));
+
+    [Fact]
+    public void Braces_in_an_argument_stay_as_they_are() =>
+        Assert.Contains("{quantity}", NoteWords.Of(Note.Of("circular", ("quantity", "{quantity}"))), StringComparison.Ordinal);
+
+    [Fact]
+    public void Every_sentence_ends_and_closes_its_braces() => Assert.All(NoteTable.Sentences.Values, sentence =>
+    {
+        Assert.EndsWith(".", sentence, StringComparison.Ordinal);
+        Assert.Equal(sentence.Count(letter => letter == '{'), sentence.Count(letter => letter == '}'));
+    });
+
+    [Theory]
+    [InlineData("plain [red]text[/]", "plain [red]text[/]")]
+    [InlineData("\u001b[31mred", "\\u{001B}[31mred")]
+    [InlineData("a\u202Eb", "a\\u{202E}b")]
+    [InlineData("a\u2067b\u200Bc\uFEFF", "a\\u{2067}b\\u{200B}c\\u{FEFF}")]
+    [InlineData("one\ntwo\tthree\r\n", "one two three  ")]
+    [InlineData("\u009b31m", "\\u{009B}31m")]
+    [InlineData("bell\a", "bell\\u{0007}")]
+    [InlineData("Straße, 重交通, 30 °C", "Straße, 重交通, 30 °C")]
+    public void Text_of_a_plan_is_shown_harmless(string text, string shown) => Assert.Equal(shown, PlainText.Show(text));
+
+    [Fact]
+    public void No_text_at_all_can_steer_a_terminal() => Gen.String.Sample(text =>
+        Assert.All(PlainText.Show(text).EnumerateRunes().ToList(), rune => Assert.False(
+            Rune.GetUnicodeCategory(rune) is UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.LineSeparator)));
+}

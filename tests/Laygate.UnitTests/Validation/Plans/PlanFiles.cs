@@ -1,0 +1,77 @@
+using System.Text;
+using Laygate.Model.Plans;
+using Laygate.Validation.Plans;
+using Laygate.Validation.Reading;
+using Laygate.Validation.Schema;
+
+namespace Laygate.UnitTests.Validation.Plans;
+
+/// <summary>The plan with every key, and changed copies of it.</summary>
+internal static class PlanFiles
+{
+    public static string EveryKey { get; } = File.ReadAllText(Path.Combine(Root(), "tests", "Laygate.UnitTests", "Validation", "Plans", "every-key.yaml"));
+
+    public static string SchemaText { get; } = File.ReadAllText(Path.Combine(Root(), "schemas", "plan.schema.json"));
+
+    public static LoadedSchema Schema { get; } = SchemaLoader.Load(SchemaText);
+
+    /// <summary>The plan with every key, in which one text that occurs once is replaced.</summary>
+    public static string Changed(string old, string replacement, string? text = null)
+    {
+        text ??= EveryKey;
+        var first = text.IndexOf(old, StringComparison.Ordinal);
+        Assert.True(first >= 0, $"Not in the plan: {old}");
+        Assert.True(text.IndexOf(old, first + 1, StringComparison.Ordinal) < 0, $"More than once in the plan: {old}");
+        return text.Replace(old, replacement, StringComparison.Ordinal);
+    }
+
+    public static YamlDocument Read(string text)
+    {
+        var result = YamlReader.Read(Encoding.UTF8.GetBytes(text));
+        Assert.Empty(result.Problems);
+        return Assert.Single(result.Documents);
+    }
+
+    public static PlanMapping Map(string text) => PlanMapper.Map(Read(text));
+
+    public static Plan Plan(string text)
+    {
+        var mapping = Map(text);
+        Assert.Empty(mapping.Problems);
+        return mapping.Plan!;
+    }
+
+    public static IReadOnlyList<ReadingProblem> Contradictions(string text)
+    {
+        var mapping = Map(text);
+        Assert.Empty(mapping.Problems);
+        return PlanConsistency.Check(mapping.Plan!, mapping.Positions);
+    }
+
+    /// <summary>Problems of the first stage that has any: reading, schema, mapping, consistency.</summary>
+    public static IReadOnlyList<ReadingProblem> Problems(string text)
+    {
+        var reading = YamlReader.Read(Encoding.UTF8.GetBytes(text));
+        if (!reading.IsSound) return reading.Problems;
+        var shape = PlanShape.Check(reading.Documents[0], Schema);
+        if (shape.Count > 0) return shape;
+        var mapping = PlanMapper.Map(reading.Documents[0]);
+        return mapping.Plan is null ? mapping.Problems : PlanConsistency.Check(mapping.Plan, mapping.Positions);
+    }
+
+    /// <summary>Line and column of the first occurrence of a text, counted from 1.</summary>
+    public static (int Line, int Column) Place(string text, string part)
+    {
+        var at = text.IndexOf(part, StringComparison.Ordinal);
+        Assert.True(at >= 0, $"Not in the plan: {part}");
+        var before = text[..at];
+        return (before.Count(letter => letter == '\n') + 1, at - before.LastIndexOf('\n'));
+    }
+
+    private static string Root()
+    {
+        var at = new DirectoryInfo(AppContext.BaseDirectory);
+        while (at is not null && !File.Exists(Path.Combine(at.FullName, "Laygate.slnx"))) at = at.Parent;
+        return at?.FullName ?? throw new DirectoryNotFoundException("Laygate.slnx");
+    }
+}
