@@ -11,6 +11,9 @@ namespace Laygate.Validation.Cases;
 /// <summary>Reads quantities that a case states directly.</summary>
 internal static class GivenReader
 {
+    /// <summary>The word by which a case takes a value away that a base plan cannot do without.</summary>
+    private const string NotStated = "not-stated";
+
     /// <summary>Gives a quantity its value in a context.</summary>
     /// <exception cref="CaseException">The plan has no such element, or the value does not fit the quantity.</exception>
     public static void Give(QuantityContext context, string address, string name, YamlToken token)
@@ -29,6 +32,13 @@ internal static class GivenReader
             throw new CaseException($"`{name}` is given without a value.");
         }
 
+        var input = new InputReference(address, name[(name.IndexOf('.', StringComparison.Ordinal) + 1)..]);
+        if (main is NotStated && !quantity.Words.Contains(NotStated, StringComparer.Ordinal))
+        {
+            context.Give(name, address, Answer.Missing(input));
+            return;
+        }
+
         var (value, unit) = Value(quantity, main, context);
         if (map is not null && value is NumberValue number)
         {
@@ -40,7 +50,7 @@ internal static class GivenReader
             Value = value,
             Unit = unit,
             Place = map?.Word<Place>("place") ?? quantity.Place,
-            Input = new InputReference(address, name[(name.IndexOf('.', StringComparison.Ordinal) + 1)..]),
+            Input = input,
             Origin = Origin.Computed,
         });
     }

@@ -108,6 +108,14 @@ public sealed class CaseRunnerTests
     }
 
     [Fact]
+    public void A_case_may_take_a_value_away_that_no_plan_goes_without()
+    {
+        var results = Run(Cases.Replace("remove: [ mix:ac11/kind ]", "give: { course:wearing: { course.thickness: not-stated } }", StringComparison.Ordinal)
+            .Replace("missing: [ mix:ac11/kind ]", "missing: [ course:wearing/thickness ]", StringComparison.Ordinal));
+        Assert.All(results, result => Assert.Empty(result.Differences));
+    }
+
+    [Fact]
     public void All_four_kinds_of_case_are_asked_for()
     {
         var fewer = Cases[..Cases.IndexOf("  - case: A binder", StringComparison.Ordinal)];
