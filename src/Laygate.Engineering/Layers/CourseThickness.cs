@@ -28,7 +28,7 @@ public static class CourseThickness
     {
         var (d1, d0) = (final.DecimalFractions, behindScreed.DecimalFractions);
         return Finite.Positive(compacted.Meters) && d0 >= 0.6 && d1 >= d0 && d1 <= 1.1
-            ? Length.FromMeters(compacted.Meters * d1 / d0)
+            ? Finite.Of(compacted.Meters * d1 / d0, Length.FromMeters)
             : null;
     }
 }
