@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Plans;
 
@@ -55,6 +56,12 @@ public sealed record Bound
 }
 
 /// <summary>The limit of a bound.</summary>
+[JsonPolymorphic(TypeDiscriminatorPropertyName = "kind")]
+[JsonDerivedType(typeof(ConstantLimit), "constant")]
+[JsonDerivedType(typeof(TableLimit), "table")]
+[JsonDerivedType(typeof(QuantityLimit), "quantity")]
+[JsonDerivedType(typeof(WordsLimit), "words")]
+[JsonDerivedType(typeof(PresenceLimit), "presence")]
 public abstract record Limit;
 
 /// <summary>A constant.</summary>

@@ -140,7 +140,7 @@ internal sealed class RuleEvaluation(AnswerLog answers, FindingBuilder findings,
             StagesLate = late,
             AtRelease = stage == Stage.Release,
             Severity = rule.Definition.Severity,
-            AboutOpening = rule.Definition.AppliesTo == ElementKind.Opening,
+            AboutOpening = rule.Definition.AppliesTo == ElementKind.Opening || rule.Quantity.Element == ElementKind.Opening,
         };
         return findings.Unknown(rule, element, silence, value, given);
     }

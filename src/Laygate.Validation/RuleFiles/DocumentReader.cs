@@ -1,0 +1,73 @@
+using Laygate.Rules.Results;
+using Laygate.Validation.Reading;
+using Laygate.Validation.Schema;
+
+namespace Laygate.Validation.RuleFiles;
+
+/// <summary>Reads single documents of a folder and collects what is wrong with them.</summary>
+internal sealed class DocumentReader(IRuleFolder folder)
+{
+    private readonly HashSet<string> files = new(folder.Files, StringComparer.Ordinal);
+
+    public List<Problem> Problems { get; } = [];
+
+    public HashSet<string> Asked { get; } = new(StringComparer.Ordinal);
+
+    /// <summary>The root of the only document of a file; null, with problems, when it cannot be used.</summary>
+    public YamlToken? Read(string file, string what, LoadedSchema schema)
+    {
+        Asked.Add(file);
+        if (!files.Contains(file))
+        {
+            Report(file, null, $"There is no {what} here: the file is missing.", null);
+            return null;
+        }
+
+        var read = YamlReader.Read(folder.Read(file), what);
+        Report(file, read.Problems);
+        if (!read.IsSound)
+        {
+            return null;
+        }
+
+        if (read.Documents.Count > 1)
+        {
+            Report(file, read.Documents[1].Root.Span, $"A file holds one {what}.", "Remove what follows the `---` line.");
+            return null;
+        }
+
+        var shape = SchemaChecker.Check(read.Documents[0], schema);
+        Report(file, shape);
+        return shape.Count > 0 ? null : read.Documents[0].Root;
+    }
+
+    /// <summary>Turns a document into a definition, and reports what cannot be turned.</summary>
+    public T Convert<T>(string file, Func<DefinitionReader, T> convert)
+    {
+        var problems = new List<ReadingProblem>();
+        var result = convert(new DefinitionReader(problems));
+        Report(file, problems);
+        return result;
+    }
+
+    public void Skip(string file) => Asked.Add(file);
+
+    public void Report(string file, TextSpan? span, string message, string? hint) =>
+        Problems.Add(new Problem(NameOf(file), message, hint, span is { } at ? Spans.Of(at) : null));
+
+    public string NameOf(string file) => folder.Name.Length == 0 ? file : $"{folder.Name}/{file}";
+
+    private void Report(string file, IEnumerable<ReadingProblem> found)
+    {
+        foreach (var problem in found)
+        {
+            Report(file, problem.Position, problem.Message, problem.Hint);
+        }
+    }
+}
+
+/// <summary>Spans as positions of results.</summary>
+internal static class Spans
+{
+    public static Position Of(TextSpan span) => new(span.Line, span.Column, span.EndLine, span.EndColumn);
+}
