@@ -1,9 +1,11 @@
 using System.Globalization;
+using System.Reflection;
 using System.Text;
 using CsCheck;
 using Laygate.Engineering.Quantities;
 using Laygate.Reporting.Language;
 using Laygate.Reporting.Text;
+using Laygate.Rules.Results;
 
 namespace Laygate.UnitTests.Reporting;
 
@@ -31,6 +33,16 @@ public class NoteAndTextTests
     public void A_row_that_a_table_lacks_is_named_by_its_keys() => Assert.Equal(
         "The table of the required limit does not list mix kind porous, course thickness 25 mm.",
         NoteWords.Of(new Note("row-not-listed", [new("strength", "required"), new("mix.kind", "porous"), new("course.thickness", null, 25, "mm")])));
+
+    [Theory]
+    [InlineData(typeof(NoteIds))]
+    [InlineData(typeof(FindingNotes))]
+    public void Every_remark_that_can_be_handed_out_has_a_sentence(Type ids)
+    {
+        var known = ids.GetFields(BindingFlags.Public | BindingFlags.Static).Where(field => field.IsLiteral).Select(field => (string)field.GetRawConstantValue()!).ToList();
+        Assert.NotEmpty(known);
+        Assert.All(known, id => Assert.True(NoteTable.Sentences.ContainsKey(id), $"`{id}` has no sentence in NoteTable"));
+    }
 
     [Fact]
     public void Every_sentence_ends_and_closes_its_braces() => Assert.All(NoteTable.Sentences.Values, sentence =>
