@@ -65,7 +65,7 @@ public class WordingTests
     [Fact]
     public void Words_are_set_against_words()
     {
-        var limit = Samples.AtLeast(0) with { Low = new ShownValue(null, "", Text: "dry or damp") };
+        var limit = Samples.AtLeast(0) with { Low = new ShownValue(null, "", Text: "dry, damp") };
         Assert.Equal(
             "Condition: wet, but dry or damp is required.",
             Wording.Sentence(Samples.Finding() with { Check = CheckKind.Agrees, Quantity = "existing.condition", Value = new ShownValue(null, "", Text: "wet"), Limit = limit }));
@@ -74,10 +74,10 @@ public class WordingTests
     [Fact]
     public void Moments_are_set_against_moments()
     {
-        var limit = Samples.AtLeast(0) with { Low = new ShownValue(null, "", Text: "05:10"), Quantity = "opening.ready", Factor = null, Basis = Basis.PhysicalNecessity };
+        var limit = Samples.AtLeast(0) with { Low = new ShownValue(null, "", Text: "2031-05-15T05:10+02:00"), Quantity = "opening.ready", Factor = null, Basis = Basis.PhysicalNecessity };
         Assert.Equal(
-            "At: 05:00, but not before 05:10 (ready) is needed.",
-            Wording.Sentence(Samples.Finding() with { Check = CheckKind.NotBefore, Quantity = "opening.at", Value = new ShownValue(null, "", Text: "05:00"), Limit = limit }));
+            "At: 2031-05-15 05:00 (+02:00), but not before 2031-05-15 05:10 (+02:00) (ready) is needed.",
+            Wording.Sentence(Samples.Finding() with { Check = CheckKind.NotBefore, Quantity = "opening.at", Value = new ShownValue(null, "", Text: "2031-05-15T05:00+02:00"), Limit = limit }));
     }
 
     [Theory]
@@ -110,6 +110,7 @@ public class WordingTests
     [InlineData("early-friction", "grit", "early_friction.grit")]
     [InlineData("course:wearing", "thickness", "course:wearing/thickness")]
     [InlineData("plan", "rolling.phases", "rolling.phases")]
+    [InlineData("plan", "people", "plan.people")]
     [InlineData("weather", "", "weather")]
     public void A_missing_input_reads_like_a_key_of_the_plan(string address, string key, string text) =>
         Assert.Equal(text, Names.Of(new InputReference(address, key)));
