@@ -63,7 +63,6 @@ public sealed record RulePack(BookDefinition General, IReadOnlyList<Specificatio
     DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
     IgnoreReadOnlyProperties = true,
     UseStringEnumConverter = true,
-    RespectRequiredConstructorParameters = true,
     RespectNullableAnnotations = true,
     UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow)]
 [JsonSerializable(typeof(RulePack))]
