@@ -1,12 +1,7 @@
-using System.Diagnostics;
-using Laygate.Engineering.Quantities;
-using Laygate.Model.Plans;
-using Xunit.Abstractions;
-
 namespace Laygate.UnitTests.Engineering;
 
 /// <summary>Scenario A of the practice sheet, section 8. Its logistics figures are marked derived there, its temperatures computed with another solver and convection form.</summary>
-public class ScenarioATests(ITestOutputHelper output)
+public class ScenarioATests
 {
     [Theory]
     [InlineData("course.thickness_lowest_to_size", "course:binder", "", 78.0 / 16, 0.001)]
@@ -45,36 +40,4 @@ public class ScenarioATests(ITestOutputHelper output)
     [Fact]
     public void Wind_over_open_country_falls_to_0_80_at_two_metres() =>
         Assert.Equal(4.0 * 0.80, Ask.Number(ScenarioA.Plan, "weather.wind_highest_at_mat", "weather", "m/s"), 0.01);
-
-    [Fact]
-    public void Show_cooling()
-    {
-        var watch = Stopwatch.StartNew();
-        var context = Ask.Context(ScenarioA.Plan);
-        foreach (var (quantity, address) in new[]
-        {
-            ("course.densification_window", "course:wearing"), ("course.densification_window", "course:binder"),
-            ("early-friction.grit_window", "early-friction"), ("pair.core_skin_difference", "pair:binder+wearing"), ("opening.soft_until", "opening"),
-        })
-        {
-            var answer = context.Get(quantity, context.Elements.Find(address)!);
-            output.WriteLine($"{quantity} {address} {answer.Value} {answer.Absence} {watch.ElapsedMilliseconds} ms");
-        }
-
-        watch.Restart();
-        context = Ask.Context(ScenarioA.Plan);
-        foreach (var definition in context.Catalogue.All)
-        {
-            foreach (var element in context.Elements.Of(definition.Element))
-            {
-                var answer = context.Get(definition.Name, element);
-                if (answer.Absence is { } absence)
-                {
-                    output.WriteLine($"{definition.Name} {element.Address}: {absence.Reason} {string.Join(' ', absence.Missing)} {absence.Note}");
-                }
-            }
-        }
-
-        output.WriteLine($"{context.Catalogue.All.Count} quantities, whole context {watch.ElapsedMilliseconds} ms");
-    }
 }
