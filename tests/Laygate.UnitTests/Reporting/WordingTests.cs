@@ -73,9 +73,14 @@ public class WordingTests
     {
         var limit = Samples.AtLeast(0) with { Low = new ShownValue(null, "", Text: "dry, damp") };
         Assert.Equal(
-            "Condition: wet, but dry or damp is required.",
+            "Condition: wet, where dry or damp is required.",
             Wording.Sentence(Samples.Finding() with { Check = CheckKind.Agrees, Quantity = "existing.condition", Value = new ShownValue(null, "", Text: "wet"), Limit = limit }));
     }
+
+    [Fact]
+    public void A_flag_that_agrees_says_so() => Assert.Equal(
+        "Broken: yes, as is required.",
+        Wording.Sentence(Samples.Finding() with { Check = CheckKind.Agrees, Outcome = Outcome.Met, Quantity = "bond-coat.broken", Value = new ShownValue(null, "", Text: "yes"), Limit = Samples.AtLeast(0) with { Low = new ShownValue(null, "", Text: "yes") } }));
 
     [Fact]
     public void Moments_are_set_against_moments()
