@@ -54,9 +54,12 @@ public static class Names
         _ => "advised",
     };
 
-    /// <summary>A quantity's name in words: <c>course.thickness_to_size</c> is "thickness to size".</summary>
-    public static string OfQuantity(string quantity) =>
-        PlainText.Show(quantity[(quantity.IndexOf('.', StringComparison.Ordinal) + 1)..].Replace('_', ' '));
+    /// <summary>A quantity's name in words: <c>course.thickness_to_size</c> is "thickness to size", <c>weather.wind_highest_at_mat</c> is "highest wind at mat".</summary>
+    public static string OfQuantity(string quantity)
+    {
+        var words = quantity[(quantity.IndexOf('.', StringComparison.Ordinal) + 1)..].Split('_');
+        return PlainText.Show(string.Join(' ', words.OrderBy(word => word is "lowest" or "highest" ? 0 : 1)));
+    }
 
     /// <summary>A key as a person would look for it in the plan: <c>opening.below.value</c>, or <c>course:wearing/thickness</c> for an element with an id.</summary>
     public static string Of(InputReference input)

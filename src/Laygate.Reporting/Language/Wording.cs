@@ -44,6 +44,7 @@ public static class Wording
     {
         CheckKind.Present => Presence(finding),
         CheckKind.NotBefore => Moments(finding),
+        CheckKind.Agrees => Agreement(finding),
         _ => Comparison(finding),
     };
 
@@ -58,6 +59,18 @@ public static class Wording
 
         var missed = finding.Outcome == Outcome.Missed;
         return $"{value}{(missed ? ", but" : ";")} {LimitText(limit, figures)} is {Names.Of(limit.Strength, limit.Basis)}.{Ends(finding)}";
+    }
+
+    private static string Agreement(Finding finding)
+    {
+        var figures = Figures.Of(finding);
+        var value = $"{Names.Capital(Names.OfQuantity(finding.Quantity))}: {figures.Value() ?? "no value"}";
+        return (finding.Limit, finding.Outcome) switch
+        {
+            (null, _) => value + ".",
+            ({ } limit, Outcome.Missed) => $"{value}, where {LimitText(limit, figures)} is {Names.Of(limit.Strength, limit.Basis)}.",
+            ({ } limit, _) => $"{value}, as is {Names.Of(limit.Strength, limit.Basis)}.",
+        };
     }
 
     private static string Ends(Finding finding) => finding switch

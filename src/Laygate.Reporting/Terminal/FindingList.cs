@@ -44,8 +44,9 @@ internal sealed class FindingList(Page page, Report report, TerminalSettings set
         }
     }
 
-    private static string Remark(FindingGroup group) => group switch
+    private string Remark(FindingGroup group) => group switch
     {
+        FindingGroup.Passed or FindingGroup.NotApplicable when settings.All => " (rules are named after what they guard against)",
         FindingGroup.NotAssessed => " (counts as a warning)",
         FindingGroup.NeedsPerson => " (computation cannot decide it; not counted as a warning)",
         FindingGroup.Open => " (not due at this stage; no warning)",

@@ -23,6 +23,12 @@ public class WordingTests
         "Thickness to size: 5.1, but at most 5 is required.",
         Wording.Sentence(Samples.Finding() with { Check = CheckKind.AtMost, Value = new ShownValue(5.1, ""), Limit = Samples.AtMost(5) }));
 
+    [Theory]
+    [InlineData("weather.wind_highest_at_mat", "highest wind at mat")]
+    [InlineData("course.thickness_lowest_to_size", "lowest thickness to size")]
+    [InlineData("site.night", "night")]
+    public void A_quantity_reads_like_words(string quantity, string words) => Assert.Equal(words, Names.OfQuantity(quantity));
+
     [Fact]
     public void Between_names_both_ends_and_the_place()
     {
@@ -41,7 +47,7 @@ public class WordingTests
             Limit = limit,
         };
         Assert.Equal(
-            "Delivery lowest: 131 °C in the load, but between 140 °C and 190 °C in the load is recommended.", Wording.Sentence(finding));
+            "Lowest delivery: 131 °C in the load, but between 140 °C and 190 °C in the load is recommended.", Wording.Sentence(finding));
     }
 
     [Fact]
@@ -67,9 +73,14 @@ public class WordingTests
     {
         var limit = Samples.AtLeast(0) with { Low = new ShownValue(null, "", Text: "dry, damp") };
         Assert.Equal(
-            "Condition: wet, but dry or damp is required.",
+            "Condition: wet, where dry or damp is required.",
             Wording.Sentence(Samples.Finding() with { Check = CheckKind.Agrees, Quantity = "existing.condition", Value = new ShownValue(null, "", Text: "wet"), Limit = limit }));
     }
+
+    [Fact]
+    public void A_flag_that_agrees_says_so() => Assert.Equal(
+        "Broken: yes, as is required.",
+        Wording.Sentence(Samples.Finding() with { Check = CheckKind.Agrees, Outcome = Outcome.Met, Quantity = "bond-coat.broken", Value = new ShownValue(null, "", Text: "yes"), Limit = Samples.AtLeast(0) with { Low = new ShownValue(null, "", Text: "yes") } }));
 
     [Fact]
     public void Moments_are_set_against_moments()
