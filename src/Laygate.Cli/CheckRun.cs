@@ -48,7 +48,9 @@ internal sealed class CheckRun(ICheckPipeline pipeline, Streams streams, string 
             return Refused(input.Name, new Problem(input.Name, "The file cannot be read.", "Check that it exists and that you may read it.", null));
         }
 
-        return check(input.Name, bytes);
+        return bytes.Length > PlanFiles.LongestRead
+            ? Refused(input.Name, new Problem(input.Name, "The file has more than 4 MiB; it is not read.", "A plan has at most 1 MiB: split it, or remove what does not belong in it.", null))
+            : check(input.Name, bytes);
     }
 
     private static FileResult Refused(string name, Problem problem) => new(name, [], [problem]);

@@ -6,13 +6,15 @@ namespace Laygate.Validation;
 internal static class EmbeddedSchemas
 {
     /// <summary>The schema of plans.</summary>
-    public static LoadedSchema Plan() => Load("plan.schema.json");
+    public static LoadedSchema Plan() => SchemaLoader.Load(Text("plan.schema.json"));
 
-    private static LoadedSchema Load(string name)
+    /// <summary>The text of a schema by its file name.</summary>
+    /// <exception cref="InvalidOperationException">The program was built without it.</exception>
+    public static string Text(string name)
     {
         using var stream = typeof(EmbeddedSchemas).Assembly.GetManifestResourceStream(name)
             ?? throw new InvalidOperationException($"The program was built without its schema {name}.");
         using var reader = new StreamReader(stream);
-        return SchemaLoader.Load(reader.ReadToEnd());
+        return reader.ReadToEnd();
     }
 }

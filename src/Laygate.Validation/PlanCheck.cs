@@ -62,7 +62,7 @@ public sealed class PlanCheck
 
     private PlanMapping Read(YamlDocument document)
     {
-        var shape = SchemaChecker.Check(document, schema);
+        var shape = PlanShape.Check(document, schema);
         var mapping = PlanMapper.Map(document);
         if (shape.Count > 0 || mapping.Plan is null)
         {

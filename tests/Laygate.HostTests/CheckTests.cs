@@ -67,6 +67,14 @@ public sealed class CheckTests
     }
 
     [Fact]
+    public void A_file_without_end_is_not_read_to_its_end()
+    {
+        using var app = new AppHarness { Input = new string('x', 5 << 20) };
+        Assert.Equal(2, app.Run("check", "-"));
+        Assert.StartsWith("standard input: The file has more than 4 MiB", app.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Standard_input_has_a_name()
     {
         using var app = new AppHarness { Input = "fail" };
@@ -182,6 +190,7 @@ public sealed class CheckTests
         plain.Run("check", plan);
         coloured.Run("check", plan);
         Assert.DoesNotContain('\u001b', plain.Out);
+        Assert.Contains("\u001b[1;91mFAIL", coloured.Out, StringComparison.Ordinal);
         Assert.Equal(plain.Out, System.Text.RegularExpressions.Regex.Replace(coloured.Out, "\u001b\\[[0-9;]*m", string.Empty, System.Text.RegularExpressions.RegexOptions.NonBacktracking));
     }
 

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using Laygate.Model.Plans;
+using Laygate.Validation.Schema;
 
 namespace Laygate.Cli.Arguments;
 
@@ -64,7 +65,7 @@ internal sealed class CheckCommand : Command
         }
 
         var known = Words.Of<T>();
-        var near = Nearest.To(word, known) is { } meant ? $" Did you mean {meant}?" : string.Empty;
+        var near = NearestNames.Of(word, known) is [var meant, ..] ? $" Did you mean {meant}?" : string.Empty;
         return Words.Find<T>(word)
             ?? throw new ArgumentProblem($"{option} takes {string.Join(", ", known.SkipLast(1))} or {known[^1]}, not `{word}`.{near}");
     }

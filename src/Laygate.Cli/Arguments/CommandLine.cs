@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using Laygate.Validation.Schema;
 
 namespace Laygate.Cli.Arguments;
 
@@ -54,7 +55,7 @@ internal sealed class CommandLine(TimeProvider clock)
 
         if (arguments[0] is not "check")
         {
-            var near = Nearest.To(arguments[0], ["check", "--version", "--help"]) is { } meant ? $" Did you mean `{meant}`?" : string.Empty;
+            var near = NearestNames.Of(arguments[0], ["check", "--version", "--help"]) is [var meant, ..] ? $" Did you mean `{meant}`?" : string.Empty;
             throw new ArgumentProblem($"There is no command `{arguments[0]}`.{near} Write for example: laygate check plan.yaml");
         }
     }
@@ -67,7 +68,7 @@ internal sealed class CommandLine(TimeProvider clock)
             var name = token.Split('=', ':')[0];
             if (!known.Contains(name, StringComparer.Ordinal))
             {
-                var near = Nearest.To(name, known) is { } meant ? $" Did you mean `{meant}`?" : " `laygate check --help` lists them.";
+                var near = NearestNames.Of(name, known) is [var meant, ..] ? $" Did you mean `{meant}`?" : " `laygate check --help` lists them.";
                 throw new ArgumentProblem($"There is no option `{name}`.{near} A file whose name begins with `-` must follow `--`.");
             }
         }

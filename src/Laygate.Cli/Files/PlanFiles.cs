@@ -7,8 +7,8 @@ namespace Laygate.Cli.Files;
 /// <summary>Turns the names of the command line into inputs. Patterns are expanded here, because not every shell does it.</summary>
 internal sealed class PlanFiles(Func<Stream> standardInput, string stdinName)
 {
-    /// <summary>More than any plan may have; what is longer is cut here and refused by the reader for its size.</summary>
-    private const int LongestRead = 4 << 20;
+    /// <summary>Bytes beyond which nothing is read on: more than any plan may have, so that an endless input ends.</summary>
+    public const int LongestRead = 4 << 20;
 
     /// <summary>The inputs in the given order, each file once.</summary>
     public IReadOnlyList<PlanInput> Find(IReadOnlyList<string> names)
@@ -71,7 +71,7 @@ internal sealed class PlanFiles(Func<Stream> standardInput, string stdinName)
         using var bytes = new MemoryStream();
         var buffer = new byte[64 << 10];
         int count;
-        while (bytes.Length < LongestRead && (count = stream.Read(buffer)) > 0)
+        while (bytes.Length <= LongestRead && (count = stream.Read(buffer)) > 0)
         {
             bytes.Write(buffer, 0, count);
         }

@@ -28,7 +28,8 @@ internal static class TerminalWriter
     {
         var console = AnsiConsole.Create(new AnsiConsoleSettings
         {
-            Ansi = AnsiSupport.Detect,
+            // On Windows detection also switches the escapes on; elsewhere the caller has already decided.
+            Ansi = OperatingSystem.IsWindows() ? AnsiSupport.Detect : AnsiSupport.Yes,
             ColorSystem = ColorSystemSupport.Standard,
             Interactive = InteractionSupport.No,
             Out = new AnsiConsoleOutput(writer),

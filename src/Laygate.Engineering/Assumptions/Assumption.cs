@@ -19,6 +19,7 @@ public sealed record Assumption(
 public sealed class AssumptionSet
 {
     private readonly FrozenDictionary<string, Assumption> byId;
+    private readonly Dictionary<string, Assumption> replaced = new(StringComparer.Ordinal);
 
     /// <summary>Creates a set; a later assumption with the same id replaces an earlier one.</summary>
     public AssumptionSet(IEnumerable<Assumption> assumptions)
@@ -32,14 +33,26 @@ public sealed class AssumptionSet
         byId = latest.ToFrozenDictionary(StringComparer.Ordinal);
     }
 
+    private AssumptionSet(AssumptionSet basis, IEnumerable<Assumption> replacements)
+    {
+        byId = basis.byId;
+        foreach (var assumption in basis.replaced.Values.Concat(replacements))
+        {
+            replaced[assumption.Id] = assumption;
+        }
+    }
+
     /// <summary>All assumptions by id.</summary>
-    public IEnumerable<Assumption> All => byId.Values.OrderBy(assumption => assumption.Id, StringComparer.Ordinal);
+    public IEnumerable<Assumption> All => byId.Keys.Union(replaced.Keys, StringComparer.Ordinal).Select(id => this[id]).OrderBy(assumption => assumption.Id, StringComparer.Ordinal);
 
     /// <summary>Finds an assumption.</summary>
     /// <returns>The assumption, or null.</returns>
-    public Assumption? Find(string id) => byId.GetValueOrDefault(id);
+    public Assumption? Find(string id) => replaced.GetValueOrDefault(id) ?? byId.GetValueOrDefault(id);
 
     /// <summary>The assumption of an id that this program itself uses.</summary>
     /// <exception cref="ArgumentException">The catalogue lacks it, which is an error of the program.</exception>
     public Assumption this[string id] => Find(id) ?? throw new ArgumentException($"No assumption is called {id}.", nameof(id));
+
+    /// <summary>The same set with a few assumptions replaced; cheap to make.</summary>
+    public AssumptionSet With(IEnumerable<Assumption> replacements) => new(this, replacements);
 }

@@ -11,7 +11,7 @@ public static class CourseThickness
     /// <param name="thickness">t, m: compacted thickness.</param>
     /// <param name="sieve">D, m: largest aggregate as a sieve designation, on the basis upper sieve or nominal maximum.</param>
     /// <param name="system">Unit system in which the thickness is stated; picks the tabled size, in mm or in inches.</param>
-    /// <returns>n, 1: ratio; null outside the range.</returns>
+    /// <returns>n, 1; null outside the range.</returns>
     [Formula("n", "n = t / D", Sources.Definition, "t above zero; a size stated as maximum size needs the sieve series and is not treated")]
     public static double? ToAggregateSize(Length thickness, Sieve sieve, Model.Measures.UnitSystem system) =>
         Finite.Positive(thickness.Meters) && Finite.Positive(sieve.MetresIn(system))
@@ -28,7 +28,7 @@ public static class CourseThickness
     {
         var (d1, d0) = (final.DecimalFractions, behindScreed.DecimalFractions);
         return Finite.Positive(compacted.Meters) && d0 >= 0.6 && d1 >= d0 && d1 <= 1.1
-            ? Length.FromMeters(compacted.Meters * d1 / d0)
+            ? Finite.Of(compacted.Meters * d1 / d0, Length.FromMeters)
             : null;
     }
 }

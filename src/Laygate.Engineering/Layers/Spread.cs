@@ -13,7 +13,7 @@ public static class Spread
     [Formula("q", "q = t · ρ", Sources.Definition, "t and ρ above zero; otherwise no result")]
     public static AreaDensity? Rate(Length thickness, Density density) =>
         Finite.Positive(thickness.Meters) && Finite.Positive(density.KilogramsPerCubicMeter)
-            ? AreaDensity.FromKilogramsPerSquareMeter(thickness.Meters * density.KilogramsPerCubicMeter)
+            ? Finite.Of(thickness.Meters * density.KilogramsPerCubicMeter, AreaDensity.FromKilogramsPerSquareMeter)
             : null;
 
     /// <summary>Density of a course from the reference density and the degree of compaction.</summary>
@@ -23,7 +23,7 @@ public static class Spread
     [Formula("ρ", "ρ = D · ρ0", Sources.Definition, "ρ0 above zero, D above 0 and at most 1.1; otherwise no result")]
     public static Density? Compacted(Density reference, Ratio degree) =>
         Finite.Positive(reference.KilogramsPerCubicMeter) && degree.DecimalFractions is > 0 and <= 1.1
-            ? Density.FromKilogramsPerCubicMeter(reference.KilogramsPerCubicMeter * degree.DecimalFractions)
+            ? Finite.Of(reference.KilogramsPerCubicMeter * degree.DecimalFractions, Density.FromKilogramsPerCubicMeter)
             : null;
 
     /// <summary>Mass of mix for an area.</summary>
@@ -34,7 +34,7 @@ public static class Spread
     [Formula("M", "M = q · A · (1 + f)", Sources.Navedtra14080, "q and A above zero, f from 0 to 1; otherwise no result")]
     public static Mass? Tonnage(AreaDensity rate, Area area, Ratio waste = default) =>
         Finite.Positive(rate.KilogramsPerSquareMeter) && Finite.Positive(area.SquareMeters) && waste.DecimalFractions is >= 0 and <= 1
-            ? Mass.FromKilograms(rate.KilogramsPerSquareMeter * area.SquareMeters * (1 + waste.DecimalFractions))
+            ? Finite.Of(rate.KilogramsPerSquareMeter * area.SquareMeters * (1 + waste.DecimalFractions), Mass.FromKilograms)
             : null;
 
     /// <summary>Length of strip that one load covers.</summary>
@@ -45,6 +45,6 @@ public static class Spread
     [Formula("L", "L = P / (W · q)", Sources.Balance, "all inputs above zero; otherwise no result")]
     public static Length? RunPerLoad(Mass payload, Length width, AreaDensity rate) =>
         Finite.Positive(payload.Kilograms, width.Meters, rate.KilogramsPerSquareMeter)
-            ? Length.FromMeters(payload.Kilograms / (width.Meters * rate.KilogramsPerSquareMeter))
+            ? Finite.Of(payload.Kilograms / (width.Meters * rate.KilogramsPerSquareMeter), Length.FromMeters)
             : null;
 }

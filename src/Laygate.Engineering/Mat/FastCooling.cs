@@ -10,8 +10,8 @@ internal sealed class FastCooling
     private readonly CoolingSolver solver;
     private readonly MatModel model;
     private readonly MatInputs inputs;
-    private readonly double[] cessation;
-    private readonly double embedment;
+    private readonly MatRange[] cessation;
+    private readonly MatRange embedment;
     private readonly (double From, double To) rolling;
     private readonly List<MatReading> samples = [];
 
@@ -20,8 +20,8 @@ internal sealed class FastCooling
         this.solver = solver;
         this.inputs = inputs;
         model = new MatModel(inputs, context.Assumptions);
-        cessation = [.. pass.Courses.Select(course => MatLimits.Cessation(new Calculation(context), course))];
-        embedment = MatLimits.Embedment(new Calculation(context), pass.Top);
+        cessation = [.. pass.Courses.Select(course => MatLimits.CessationRange(context, course))];
+        embedment = MatLimits.EmbedmentRange(context, pass.Top);
         rolling = MatLimits.Rolling(new Calculation(context));
     }
 
@@ -71,15 +71,16 @@ internal sealed class FastCooling
 
     private MatReading? Read(MatWeather weather, double[]? sample)
     {
+        double[] limits = [.. cessation.Select(range => range.At(sample, MatModel.Cessation))];
         var lowest = inputs.LayerOf(inputs.Courses[inputs.HotFrom].Id);
-        var stop = double.IsNaN(cessation[0]) ? null : new CoolingStop(lowest, cessation[0] - 1);
-        var reading = Read(weather, sample, stop);
-        return stop is not null && reading is not null && reading.Windows.Where((time, i) => time is null && !double.IsNaN(cessation[i])).Any()
-            ? Read(weather, sample, null)
+        var stop = double.IsNaN(limits[0]) ? null : new CoolingStop(lowest, limits[0] - 1);
+        var reading = Read(weather, sample, limits, stop);
+        return stop is not null && reading is not null && reading.Windows.Where((time, i) => time is null && !double.IsNaN(limits[i])).Any()
+            ? Read(weather, sample, limits, null)
             : reading;
     }
 
-    private MatReading? Read(MatWeather weather, double[]? sample, CoolingStop? stop)
+    private MatReading? Read(MatWeather weather, double[]? sample, double[] limits, CoolingStop? stop)
     {
         var result = solver.Solve(model.Build(weather, sample, MatCooling.LongestRolling, stop));
         Failure ??= result.Failure;
@@ -90,8 +91,8 @@ internal sealed class FastCooling
 
         var last = inputs.LastScreed;
         return new MatReading(
-            [.. cessation.Select((limit, i) => Window(curve, inputs.Courses[inputs.HotFrom + i], limit))],
-            double.IsNaN(embedment) ? null : curve.FirstBelow(CoolingPlace.Skin, embedment, last) - last,
+            [.. limits.Select((limit, i) => Window(curve, inputs.Courses[inputs.HotFrom + i], limit))],
+            double.IsNaN(embedment.Central) ? null : curve.FirstBelow(CoolingPlace.Skin, embedment.At(sample, MatModel.Embedment), last) - last,
             CoreSkin(curve, last));
     }
 

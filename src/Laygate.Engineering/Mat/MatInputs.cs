@@ -18,8 +18,12 @@ internal sealed record MatCourse(
 /// <summary>A layer below the hot body.</summary>
 /// <param name="Material">Class.</param>
 /// <param name="Thickness">Thickness in m.</param>
-/// <param name="IsAssumed">Whether the build-up is assumed; an assumed unbound layer may be dry or moist.</param>
-internal sealed record MatLayer(MaterialClass Material, double Thickness, bool IsAssumed = false);
+/// <param name="IsAssumed">Whether the build-up is assumed: a bound layer may be thinner or thicker, an unbound one dry or moist.</param>
+internal sealed record MatLayer(MaterialClass Material, double Thickness, bool IsAssumed = false)
+{
+    /// <summary>Whether it is crushed rock.</summary>
+    public bool IsUnbound => Material == MaterialClass.CrushedRockMoist;
+}
 
 /// <summary>What the plan gives to the cooling of one hot body.</summary>
 /// <param name="Courses">Courses from bottom to top; warm ones below the hot body first.</param>

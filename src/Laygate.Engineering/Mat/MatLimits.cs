@@ -1,9 +1,20 @@
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Reading;
+using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Mat;
+
+/// <summary>A limit with the range of the assumption that it may be.</summary>
+/// <param name="Central">Value; NaN where there is none.</param>
+/// <param name="Low">Low end.</param>
+/// <param name="High">High end.</param>
+internal sealed record MatRange(double Central, double Low, double High)
+{
+    /// <summary>The value at a sample between 0 and 1; the central one without.</summary>
+    public double At(double[]? sample, int dimension) => sample is null ? Central : Low + (sample[dimension] * (High - Low));
+}
 
 /// <summary>Temperatures and times of a plan that are looked for in a cooling curve.</summary>
 internal static class MatLimits
@@ -27,6 +38,30 @@ internal static class MatLimits
         }
 
         return celsius;
+    }
+
+    /// <summary>Range of the cessation temperature of a course: its own value where it is stated.</summary>
+    public static MatRange CessationRange(QuantityContext context, Course course)
+    {
+        var calculation = new Calculation(context);
+        var central = Cessation(calculation, course);
+        return Range(central, calculation.Result("mix.cessation", "Tc", "Tc", central), context);
+    }
+
+    /// <summary>Range of the embedment temperature: its own value where it is stated.</summary>
+    public static MatRange EmbedmentRange(QuantityContext context, Course top)
+    {
+        var calculation = new Calculation(context);
+        var central = Embedment(calculation, top);
+        return Range(central, calculation.Result("mix.cessation", "Tg", "Tg", central), context);
+    }
+
+    private static MatRange Range(double central, Answer answer, QuantityContext context)
+    {
+        var use = answer.Working.Assumptions.FirstOrDefault(use => use.StandsFor is not null);
+        return use is not null && context.Assumptions.Find(use.Id) is { } assumption && UnitTable.Find(assumption.Unit) is { } unit
+            ? new MatRange(central, unit.ToSi(assumption.Low), unit.ToSi(assumption.High))
+            : new MatRange(central, central, central);
     }
 
     /// <summary>Skin temperature below which grit is not pressed in, °C.</summary>

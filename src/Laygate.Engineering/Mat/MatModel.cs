@@ -7,8 +7,15 @@ namespace Laygate.Engineering.Mat;
 /// <summary>Builds the question to the conduction solver for one hot body: at central values, or at one sample of the ranges.</summary>
 internal sealed class MatModel(MatInputs inputs, AssumptionSet assumptions)
 {
-    /// <summary>Ranges that a sample covers: conductivity and heat of the mixes, emissivity, ground, wind, laying temperature, convection form, sky, absorptivity.</summary>
-    public const int Dimensions = 9;
+    /// <summary>Ranges that a sample covers: conductivity and heat of the mixes, emissivity, ground, wind, laying temperature, convection form, sky, absorptivity,
+    /// and cessation, embedment and build-up where they are assumed.</summary>
+    public const int Dimensions = 12;
+
+    /// <summary>Sample of an assumed cessation temperature.</summary>
+    public const int Cessation = 9;
+
+    /// <summary>Sample of an assumed embedment temperature.</summary>
+    public const int Embedment = 10;
 
     private const int Mix = 0;
     private const int Heat = 1;
@@ -19,6 +26,7 @@ internal sealed class MatModel(MatInputs inputs, AssumptionSet assumptions)
     private const int Form = 6;
     private const int Sky = 7;
     private const int Absorptive = 8;
+    private const int BuildUp = 11;
 
     /// <summary>
     /// Convection forms that a sample may take: all have a still-air term and hold no long-wave exchange, so that none
@@ -44,7 +52,7 @@ internal sealed class MatModel(MatInputs inputs, AssumptionSet assumptions)
         }
 
         layers.AddRange(inputs.Below.Select((layer, i) =>
-            StackLayer.Existing(i.ToString(System.Globalization.CultureInfo.InvariantCulture), layer.Thickness, Material(layer, sample), weather.Base)));
+            StackLayer.Existing(i.ToString(System.Globalization.CultureInfo.InvariantCulture), Thickness(layer, sample), Material(layer, sample), weather.Base)));
         BottomBoundary bottom = inputs.OnDeck ? new BottomBoundary.GivenTemperature(weather.Base) : new BottomBoundary.HalfSpace();
         var form = sample is null ? Forms[0] : Forms[Math.Min(Forms.Length - 1, (int)(sample[Form] * Forms.Length))];
         return new CoolingProblem(layers, new TopBoundary.Weather(Series(weather, sample), form), bottom, duration) { StopAt = stop };
@@ -60,7 +68,7 @@ internal sealed class MatModel(MatInputs inputs, AssumptionSet assumptions)
     private LayerMaterial Material(MatLayer layer, double[]? sample)
     {
         var conductivity = Pick(AssumptionIds.ConductivityOf(layer.Material), sample, Ground);
-        if (layer.IsAssumed && sample is not null)
+        if (layer is { IsAssumed: true, IsUnbound: true } && sample is not null)
         {
             var dry = assumptions[AssumptionIds.ConductivityOf(MaterialClass.CrushedRockDry)].Low;
             var moist = assumptions[AssumptionIds.ConductivityOf(MaterialClass.CrushedRockMoist)].High;
@@ -72,6 +80,10 @@ internal sealed class MatModel(MatInputs inputs, AssumptionSet assumptions)
             assumptions[AssumptionIds.DensityOfMaterial(layer.Material)].Number,
             assumptions[AssumptionIds.SpecificHeatOf(layer.Material)].Number);
     }
+
+    private double Thickness(MatLayer layer, double[]? sample) => layer is { IsAssumed: true, IsUnbound: false }
+        ? Pick(AssumptionIds.BuildUpThickness, sample, BuildUp)
+        : layer.Thickness;
 
     private static double LaidAtCelsius(MatCourse course, double[]? sample) =>
         sample is null ? course.Celsius : course.Coldest + (sample[Laying] * (course.Hottest - course.Coldest));

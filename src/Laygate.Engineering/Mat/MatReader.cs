@@ -83,7 +83,7 @@ internal sealed class MatReader(QuantityContext context, Calculation calculation
         var density = CourseQuantities.MixDensity(calculation, course);
         var celsius = stated ?? LayingTemperature(course, address);
         var band = course.LayingTemperature;
-        var spread = context.Assumptions[AssumptionIds.LayingSpread];
+        var (coldest, hottest) = Stray(course);
         calculation.Assumed(AssumptionIds.ConductivityOf(material), "k", address, null);
         calculation.Assumed(AssumptionIds.SpecificHeatOf(material), "c", address, null);
         return new MatCourse(
@@ -92,8 +92,8 @@ internal sealed class MatReader(QuantityContext context, Calculation calculation
             density,
             material,
             celsius,
-            stated ?? Math.Min(celsius, band?.Lowest?.Si ?? (celsius + spread.Low)),
-            stated ?? Math.Max(celsius, band?.Highest?.Si ?? (celsius + spread.High)),
+            stated ?? Math.Min(celsius, band?.Lowest?.Si ?? (celsius + coldest)),
+            stated ?? Math.Max(celsius, band?.Highest?.Si ?? (celsius + hottest)),
             laidAt);
     }
 
@@ -107,6 +107,16 @@ internal sealed class MatReader(QuantityContext context, Calculation calculation
         }
 
         return calculation.Stated("T0", course.LayingTemperature?.Expected, address, "laying_temperature.expected");
+    }
+
+    /// <summary>How far the temperature may stray where no band is stated: by the usual spread, or by the range of the assumed loss.</summary>
+    private (double Coldest, double Hottest) Stray(Course course)
+    {
+        var spread = context.Assumptions[AssumptionIds.LayingSpread];
+        var loss = context.Assumptions[AssumptionIds.LayingLoss];
+        return course.LayingTemperature?.Expected is null
+            ? (Math.Min(spread.Low, loss.Number - loss.High), Math.Max(spread.High, loss.Number - loss.Low))
+            : (spread.Low, spread.High);
     }
 
     private List<MatLayer> Below(PavingPass pass, PavingPass? warm)
@@ -171,7 +181,7 @@ internal sealed class MatReader(QuantityContext context, Calculation calculation
             default:
                 var thickness = calculation.Assumed(AssumptionIds.BuildUpThickness, "z", "existing", new InputReference("existing", "layers"));
                 var bound = surface == ExistingSurface.Concrete ? MaterialClass.Concrete : MaterialClass.ExistingAsphalt;
-                return [new MatLayer(bound, thickness), new MatLayer(MaterialClass.CrushedRockMoist, LowestLayer, IsAssumed: true)];
+                return [new MatLayer(bound, thickness, IsAssumed: true), new MatLayer(MaterialClass.CrushedRockMoist, LowestLayer, IsAssumed: true)];
         }
     }
 

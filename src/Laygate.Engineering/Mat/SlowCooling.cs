@@ -20,7 +20,7 @@ internal sealed class SlowCooling
         limit = context.Plan.Opening?.Below?.Value?.Si ?? double.NaN;
     }
 
-    /// <summary>Seconds after the last screed until the whole hot body is below the opening temperature; null where nothing was solved.</summary>
+    /// <summary>Seconds after the last screed until the whole hot body is below the opening temperature, without an expected value where it stays above; null where nothing was solved.</summary>
     public MatBand? SoftUntil { get; private set; }
 
     /// <summary>Why nothing could be solved.</summary>
@@ -34,9 +34,13 @@ internal sealed class SlowCooling
         var cooling = new SlowCooling(context, solver, body);
         var weather = new MatWeatherReader(context, calculation).Read(CoolingQuestion.Slow)[0];
         var expected = cooling.Read(weather, null, 3 * 3600);
-        if (cooling.Failure is null)
+        if (expected is null)
         {
-            var duration = Math.Min(MatCooling.LongestOpening, 2 * (expected ?? MatCooling.LongestOpening) + 3600);
+            cooling.SoftUntil = cooling.Failure is null ? new MatBand(null, 0, 0) : null;
+        }
+        else
+        {
+            var duration = Math.Min(MatCooling.LongestOpening, (1.5 * expected.Value) + 1800);
             cooling.SoftUntil = MatBand.Of(
                 expected,
                 LatinHypercube.Draw(MatCooling.Samples, MatModel.Dimensions, context.Seed).Select(sample => cooling.Read(weather, sample, duration)),

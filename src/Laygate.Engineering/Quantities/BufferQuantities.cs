@@ -53,7 +53,7 @@ internal static class BufferQuantities
         Calculation calculation, Paver paver, Course course, string symbol, string key, Func<MixBuffer, Laygate.Model.Measures.Measure<Mass>?> read)
     {
         var buffer = paver.Buffers.FirstOrDefault(buffer => PlanView.Same(buffer.Course, course.Id));
-        return Mass.FromKilograms(calculation.Stated(
+        return Si.Kilograms(calculation.Stated(
             symbol, buffer is null ? null : read(buffer), $"paver:{paver.Id}", $"buffers.{course.Id}.{key}"));
     }
 

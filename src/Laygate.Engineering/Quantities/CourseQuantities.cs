@@ -3,7 +3,6 @@ using Laygate.Engineering.Formulas;
 using Laygate.Engineering.Layers;
 using Laygate.Engineering.Reading;
 using Laygate.Model.Plans;
-using UnitsNet;
 
 namespace Laygate.Engineering.Quantities;
 
@@ -73,7 +72,7 @@ internal static class CourseQuantities
 
         var system = course.Thickness.Unit.System;
         calculation.Show("D", "aggregate_size.sieve", mix, size.Sieve.MetresIn(system), course.Thickness.Unit);
-        return calculation.Result(quantity, "n", "n = t / D", CourseThickness.ToAggregateSize(Length.FromMeters(t), size.Sieve, system));
+        return calculation.Result(quantity, "n", "n = t / D", CourseThickness.ToAggregateSize(Si.Metres(t), size.Sieve, system));
     }
 
     private static Answer Spread(QuantityContext context, Element element)
@@ -82,7 +81,7 @@ internal static class CourseQuantities
         var t = calculation.Quantity("t", "course.thickness", element);
         var density = MixDensity(calculation, (Course)element.Subject!);
         return calculation.Result("course.spread", "q", "q = t · ρ", Layers.Spread.Rate(
-            Length.FromMeters(t), Density.FromKilogramsPerCubicMeter(density))?.KilogramsPerSquareMeter);
+            Si.Metres(t), Si.KilogramsPerCubicMetre(density))?.KilogramsPerSquareMeter);
     }
 
     /// <summary>Density of a course's mix; by assumption where the plan does not even list the mix.</summary>

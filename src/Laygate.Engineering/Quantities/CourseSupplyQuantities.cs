@@ -33,9 +33,9 @@ internal static class CourseSupplyQuantities
         foreach (var (paver, section) in sections)
         {
             var speed = calculation.Quantity("v", "paver.speed", view.Of(ElementKind.Paver, paver));
-            var spread = Spread.Rate(Length.FromMeters(section.Thickness), Density.FromKilogramsPerCubicMeter(density)) ?? default;
+            var spread = Spread.Rate(Si.Metres(section.Thickness), Si.KilogramsPerCubicMetre(density)) ?? default;
             var width = Math.Max(section.WidthAtStart, section.WidthAtEnd);
-            sum += Demand.Of(Speed.FromMetersPerSecond(speed), Length.FromMeters(width), spread)?.KilogramsPerSecond ?? double.NaN;
+            sum += Demand.Of(Si.MetresPerSecond(speed), Si.Metres(width), spread)?.KilogramsPerSecond ?? double.NaN;
         }
 
         return calculation.Result("course.demand", "R", "R = v · max(W · t) · ρ", sum);
@@ -166,7 +166,7 @@ internal static class CourseSupplyQuantities
         var held = calculation.Stated("B", stock, address, "silo_at_start");
         var shift = calculation.Quantity("T", "shift.duration", calculation.Context.Elements.Find("shift"));
         return Demand.WithStock(
-            MassFlow.FromKilogramsPerSecond(planned), Mass.FromKilograms(held), Duration.FromSeconds(shift))?.KilogramsPerSecond ?? double.NaN;
+            Si.KilogramsPerSecond(planned), Si.Kilograms(held), Si.Seconds(shift))?.KilogramsPerSecond ?? double.NaN;
     }
 
     private static double Share(Calculation calculation, PlanView view, Plant plant, Course course)

@@ -32,7 +32,7 @@ internal static class FeederQuantities
         var exchange = calculation.StatedOr(AssumptionIds.Exchange, "e", feeder.Exchange, address, "exchange")
             * (feeder.UnloadingInParts == true ? 2 : 1);
         var changeover = changes ? calculation.Stated("c", feeder.Changeover, address, "changeover") : 0;
-        return new FeederTiming(MassFlow.FromKilogramsPerSecond(rate), Duration.FromSeconds(exchange), Duration.FromSeconds(changeover));
+        return new FeederTiming(Si.KilogramsPerSecond(rate), Si.Seconds(exchange), Si.Seconds(changeover));
     }
 
     /// <summary>One course's mix on its way through the feeder: its demand and its largest payload.</summary>
@@ -47,7 +47,7 @@ internal static class FeederQuantities
         }
 
         var load = groups.Select(trucks => calculation.Stated(payload, trucks.Payload, $"trucks:{trucks.Id}", "payload")).DefaultIfEmpty(double.NaN).Max();
-        return new FedMix(MassFlow.FromKilogramsPerSecond(demand), Mass.FromKilograms(load));
+        return new FedMix(Si.KilogramsPerSecond(demand), Si.Kilograms(load));
     }
 
     private static Answer Demand(QuantityContext context, Element element)

@@ -24,14 +24,11 @@ public static class NoteIds
     /// <summary>The shift states no offset from UTC; its local times are compared with each other only. No arguments.</summary>
     public const string NoZone = "no-zone";
 
-    /// <summary>No hour of the stated weather lies in the time of laying; the envelope was not stated either. No arguments.</summary>
+    /// <summary>The stated hours of weather do not cover the time of laying from start to end. No arguments.</summary>
     public const string NoHourInShift = "no-hour-in-shift";
 
-    /// <summary>The temperature is not reached within the time that is solved for. Arguments: <c>limit</c>, a temperature; <c>within</c>, a duration.</summary>
+    /// <summary>The temperature is not reached within the time that is solved for. Arguments: <c>quantity</c>, a name; <c>within</c>, a number in h.</summary>
     public const string NotReached = "not-reached";
-
-    /// <summary>The mat is below the limit from the start. Argument: <c>limit</c>, a temperature.</summary>
-    public const string BelowFromStart = "below-from-start";
 
     /// <summary>The plan's limit is stated for another place than the one that the model predicts. Arguments: <c>stated</c> and <c>predicted</c>, words of the list of places.</summary>
     public const string OtherPlace = "other-place";

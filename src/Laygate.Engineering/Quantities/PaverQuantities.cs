@@ -2,7 +2,6 @@ using Laygate.Engineering.Formulas;
 using Laygate.Engineering.Reading;
 using Laygate.Engineering.Supply;
 using Laygate.Model.Plans;
-using UnitsNet;
 
 namespace Laygate.Engineering.Quantities;
 
@@ -74,7 +73,7 @@ internal static class PaverQuantities
             }
 
             var demand = calculation.Quantity("R", "course.demand", course);
-            var cover = Fleet.BufferCover(Mass.FromKilograms(held), MassFlow.FromKilogramsPerSecond(demand))?.Seconds ?? double.NaN;
+            var cover = Fleet.BufferCover(Si.Kilograms(held), Si.KilogramsPerSecond(demand))?.Seconds ?? double.NaN;
             shortest = shortest < cover ? shortest : cover;
         }
 

@@ -46,7 +46,7 @@ internal static class PhaseQuantities
         var slowest = pavers.Count == 0
             ? PaverQuantities.SpeedOf(calculation, null)
             : pavers.Min(paver => PaverQuantities.SpeedOf(calculation, paver));
-        return RollerOutput.ZoneTime(Length.FromMeters(distance), Speed.FromMetersPerSecond(slowest))?.Seconds ?? double.NaN;
+        return RollerOutput.ZoneTime(Si.Metres(distance), Si.MetresPerSecond(slowest))?.Seconds ?? double.NaN;
     }
 
     /// <summary>Rollers of a phase that count for its output.</summary>
@@ -92,9 +92,9 @@ internal static class PhaseQuantities
     private static double Follows(Calculation calculation, Roller roller, double zone, double reversal, int passes)
     {
         var address = $"roller:{roller.Id}";
-        var speed = Speed.FromMetersPerSecond(calculation.Stated("vr", roller.Speed, address, "speed"));
+        var speed = Si.MetresPerSecond(calculation.Stated("vr", roller.Speed, address, "speed"));
         var strips = RollerStrips.Most(calculation, roller);
-        var efficiency = RollerOutput.Efficiency(Length.FromMeters(zone), speed, Duration.FromSeconds(reversal));
+        var efficiency = RollerOutput.Efficiency(Si.Metres(zone), speed, Si.Seconds(reversal));
         if (strips is not { } k || efficiency is not { } share)
         {
             return double.NaN;

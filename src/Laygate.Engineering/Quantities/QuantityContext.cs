@@ -9,6 +9,8 @@ public sealed class QuantityContext
 {
     private readonly Dictionary<(string Quantity, string Address), Answer?> answers = [];
     private readonly Dictionary<Type, object> services = [];
+    private readonly Dictionary<(string Quantity, string Address), Answer> given = [];
+    private bool isVariant;
 
     /// <summary>Creates the context of one check.</summary>
     /// <param name="plan">The plan.</param>
@@ -44,7 +46,11 @@ public sealed class QuantityContext
     public UnitSystem System { get; }
 
     /// <summary>Gives a quantity a value directly, in place of the computation. Rule cases use it, so that better physics does not move them.</summary>
-    public void Give(string quantity, string address, Answer answer) => answers[(quantity, address)] = answer;
+    public void Give(string quantity, string address, Answer answer)
+    {
+        answers[(quantity, address)] = answer;
+        given[(quantity, address)] = answer;
+    }
 
     /// <summary>The answer of a quantity for an element that it belongs to, or for one that is related to it.</summary>
     /// <exception cref="ArgumentException">The catalogue has no such quantity.</exception>
@@ -67,6 +73,11 @@ public sealed class QuantityContext
 
         answers[key] = null; // Marks a computation under way, so that a circle ends with an answer.
         var answer = definition.Compute(this, owner);
+        if (!isVariant)
+        {
+            answer = AssumptionBand.Add(this, quantity, owner, answer);
+        }
+
         answers[key] = answer;
         return answer;
     }
@@ -87,4 +98,16 @@ public sealed class QuantityContext
     /// <summary>The unit in which a computed value of a quantity is shown.</summary>
     public Unit? UnitOf(QuantityDefinition definition) =>
         UnitTable.Find(System == UnitSystem.UnitedStates ? definition.UsUnit : definition.MetricUnit);
+
+    /// <summary>The same plan and given values under other assumptions.</summary>
+    internal QuantityContext Under(AssumptionSet assumptions)
+    {
+        var variant = new QuantityContext(Plan, Catalogue, assumptions, Seed) { isVariant = true };
+        foreach (var ((quantity, address), answer) in given)
+        {
+            variant.Give(quantity, address, answer);
+        }
+
+        return variant;
+    }
 }

@@ -42,7 +42,7 @@ internal static class RollerQuantities
         var speed = calculation.Stated("vr", roller.Speed, element.Address, "speed");
         var frequency = calculation.Stated("f", roller.Frequency, element.Address, "frequency");
         return calculation.Result("roller.impact_spacing", "s", "s = vr / f", RollerOutput.ImpactSpacing(
-            Speed.FromMetersPerSecond(speed), Frequency.FromHertz(frequency))?.Meters);
+            Si.MetresPerSecond(speed), Si.Hertz(frequency))?.Meters);
     }
 
     private static Answer ThinnestCourse(QuantityContext context, Element element)

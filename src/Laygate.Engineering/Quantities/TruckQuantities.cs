@@ -45,7 +45,7 @@ internal static class TruckQuantities
     }
 
     private static double Emptied(double payload, double rate) =>
-        Fleet.Discharge(Mass.FromKilograms(payload), MassFlow.FromKilogramsPerSecond(rate))?.Seconds ?? double.NaN;
+        Fleet.Discharge(Si.Kilograms(payload), Si.KilogramsPerSecond(rate))?.Seconds ?? double.NaN;
 
     /// <summary>Demand of the mix that the trucks carry, kg/s.</summary>
     private static double MixDemand(Calculation calculation, TruckGroup trucks, string address)
@@ -81,7 +81,7 @@ internal static class TruckQuantities
         }
 
         return calculation.Result(
-            "trucks.cycle", "C", "C = Σ ti", calculation.Stopped is null ? Fleet.Cycle([.. parts.Select(part => Duration.FromSeconds(part))])?.Seconds : null);
+            "trucks.cycle", "C", "C = Σ ti", calculation.Stopped is null ? Fleet.Cycle([.. parts.Select(part => Si.Seconds(part))])?.Seconds : null);
     }
 
     private static Answer MinimumCount(QuantityContext context, Element element)
@@ -91,7 +91,7 @@ internal static class TruckQuantities
         var cycle = calculation.Quantity("C", "trucks.cycle", element);
         var payload = calculation.Stated("P", trucks.Payload, element.Address, "payload");
         var rate = MixDemand(calculation, trucks, element.Address) * Share(calculation, trucks, cycle);
-        var count = Fleet.MinimumCount(MassFlow.FromKilogramsPerSecond(rate), Duration.FromSeconds(cycle), Mass.FromKilograms(payload));
+        var count = Fleet.MinimumCount(Si.KilogramsPerSecond(rate), Si.Seconds(cycle), Si.Kilograms(payload));
         return calculation.Result("trucks.minimum_count", "N", "N = ⌈R · C / P⌉", count);
     }
 
@@ -126,7 +126,7 @@ internal static class TruckQuantities
         }
 
         return calculation.Result("trucks.interval", "T", "T = P / R", Fleet.Interval(
-            Mass.FromKilograms(payload), MassFlow.FromKilogramsPerSecond(rate))?.Seconds);
+            Si.Kilograms(payload), Si.KilogramsPerSecond(rate))?.Seconds);
     }
 
     private static Answer Age(QuantityContext context, Element element)

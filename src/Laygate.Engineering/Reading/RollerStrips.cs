@@ -1,4 +1,5 @@
 using Laygate.Engineering.Assumptions;
+using Laygate.Engineering.Formulas;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Rolling;
 using Laygate.Model.Plans;
@@ -13,8 +14,8 @@ internal static class RollerStrips
     public static int? Most(Calculation calculation, Roller roller)
     {
         var address = $"roller:{roller.Id}";
-        var drum = Length.FromMeters(calculation.Stated("b", roller.DrumWidth, address, "drum_width"));
-        var overlap = Length.FromMeters(calculation.StatedOr(AssumptionIds.Overlap, "o", roller.Overlap, address, "overlap"));
+        var drum = Si.Metres(calculation.Stated("b", roller.DrumWidth, address, "drum_width"));
+        var overlap = Si.Metres(calculation.StatedOr(AssumptionIds.Overlap, "o", roller.Overlap, address, "overlap"));
         var runs = calculation.Context.Plan.Runs;
         if (runs.Count == 0)
         {
@@ -38,10 +39,10 @@ internal static class RollerStrips
         var width = calculation.Stated("W", widest, address, "width");
         var left = Reach(calculation, run.LeftEdge, "hl", address, "left_edge");
         var right = Reach(calculation, run.RightEdge, "hr", address, "right_edge");
-        return Strips.Count(Length.FromMeters(width), left, right, drum, overlap);
+        return Strips.Count(Si.Metres(width), left, right, drum, overlap);
     }
 
     private static Length Reach(Calculation calculation, EdgeKind? edge, string symbol, string address, string key) =>
-        Length.FromMeters(calculation.Assumed(
+        Si.Metres(calculation.Assumed(
             AssumptionIds.ReachOver(edge), symbol, address, edge is null ? new InputReference(address, key) : null));
 }

@@ -49,7 +49,7 @@ public static class WindReduction
             calculation.Assumed(AssumptionIds.OpenCountry, "α", Address, new InputReference(Address, "exposure"));
         }
 
-        var factor = InTerrain(Length.FromMeters(station), Length.FromMeters(mat), weather?.Exposure ?? Exposure.Open) ?? double.NaN;
+        var factor = InTerrain(Si.Metres(station), Si.Metres(mat), weather?.Exposure ?? Exposure.Open) ?? double.NaN;
         if (double.IsFinite(factor))
         {
             calculation.Step("f", "f = (270/h)^0.14 · (z/δ)^α", factor, string.Empty, string.Empty);

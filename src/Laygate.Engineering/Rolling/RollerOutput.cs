@@ -31,7 +31,7 @@ public static class RollerOutput
     [Formula("v", "v = E · vr / (k · n)", RollerKinematics, "E above 0 and at most 1, all others above zero; otherwise no result")]
     public static Speed? SpeedItFollows(double efficiency, Speed speed, int strips, int passes) =>
         efficiency is > 0 and <= 1 && Finite.Positive(speed.MetersPerSecond) && strips > 0 && passes > 0
-            ? Speed.FromMetersPerSecond(efficiency * speed.MetersPerSecond / ((double)strips * passes))
+            ? Finite.Of(efficiency * speed.MetersPerSecond / ((double)strips * passes), Speed.FromMetersPerSecond)
             : null;
 
     /// <summary>Area that one roller finishes per time.</summary>
@@ -57,7 +57,7 @@ public static class RollerOutput
     [Formula("t", "t = x / v", Sources.Balance, "x not below zero, v above zero; otherwise no result")]
     public static Duration? ZoneTime(Length end, Speed paver) =>
         Finite.NotNegative(end.Meters) && Finite.Positive(paver.MetersPerSecond)
-            ? Duration.FromSeconds(end.Meters / paver.MetersPerSecond)
+            ? Finite.Of(end.Meters / paver.MetersPerSecond, Duration.FromSeconds)
             : null;
 
     /// <summary>Length that the paver lays in a time: the longest zone that can be rolled in it.</summary>
@@ -67,7 +67,7 @@ public static class RollerOutput
     [Formula("L", "L = v · t", Sources.Balance, "both inputs above zero; a ceiling, no aim: roll close behind the screed")]
     public static Length? ZoneLength(Speed paver, Duration time) =>
         Finite.Positive(paver.MetersPerSecond) && Finite.Positive(time.Seconds)
-            ? Length.FromMeters(paver.MetersPerSecond * time.Seconds)
+            ? Finite.Of(paver.MetersPerSecond * time.Seconds, Length.FromMeters)
             : null;
 
     /// <summary>Distance between two impacts of a vibrating drum.</summary>
@@ -77,7 +77,7 @@ public static class RollerOutput
     [Formula("s", "s = vr / f", Sources.Definition, "both inputs above zero; otherwise no result")]
     public static Length? ImpactSpacing(Speed speed, Frequency frequency) =>
         Finite.Positive(speed.MetersPerSecond) && Finite.Positive(frequency.Hertz)
-            ? Length.FromMeters(speed.MetersPerSecond / frequency.Hertz)
+            ? Finite.Of(speed.MetersPerSecond / frequency.Hertz, Length.FromMeters)
             : null;
 
     /// <summary>Static load of a drum per width.</summary>
@@ -87,6 +87,6 @@ public static class RollerOutput
     [Formula("p", "p = m · g / b, g = 9.80665 m/s²", Sources.Definition, "both inputs above zero; otherwise no result")]
     public static ForcePerLength? LinearLoad(Mass mass, Length drum) =>
         Finite.Positive(mass.Kilograms) && Finite.Positive(drum.Meters)
-            ? ForcePerLength.FromNewtonsPerMeter(mass.Kilograms * 9.80665 / drum.Meters)
+            ? Finite.Of(mass.Kilograms * 9.80665 / drum.Meters, ForcePerLength.FromNewtonsPerMeter)
             : null;
 }

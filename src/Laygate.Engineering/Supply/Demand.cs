@@ -14,7 +14,7 @@ public static class Demand
     [Formula("R", "R = v · W · q", Sources.WorkTip31, "all inputs above zero; otherwise no result")]
     public static MassFlow? Of(Speed speed, Length width, AreaDensity rate) =>
         Finite.Positive(speed.MetersPerSecond, width.Meters, rate.KilogramsPerSquareMeter)
-            ? MassFlow.FromKilogramsPerSecond(speed.MetersPerSecond * width.Meters * rate.KilogramsPerSquareMeter)
+            ? Finite.Of(speed.MetersPerSecond * width.Meters * rate.KilogramsPerSquareMeter, MassFlow.FromKilogramsPerSecond)
             : null;
 
     /// <summary>Paver speed that uses a supply up.</summary>
@@ -25,7 +25,7 @@ public static class Demand
     [Formula("v", "v = S / (W · q)", Sources.WorkTip31, "all inputs above zero; otherwise no result")]
     public static Speed? PaverSpeed(MassFlow supply, Length width, AreaDensity rate) =>
         Finite.Positive(supply.KilogramsPerSecond, width.Meters, rate.KilogramsPerSquareMeter)
-            ? Speed.FromMetersPerSecond(supply.KilogramsPerSecond / (width.Meters * rate.KilogramsPerSquareMeter))
+            ? Finite.Of(supply.KilogramsPerSecond / (width.Meters * rate.KilogramsPerSquareMeter), Speed.FromMetersPerSecond)
             : null;
 
     /// <summary>Speed while moving of a paver that moves only part of the time.</summary>
@@ -35,7 +35,7 @@ public static class Demand
     [Formula("v", "v = vm / a", Sources.Definition, "vm above zero, a above 0 and at most 1; otherwise no result")]
     public static Speed? WhileMoving(Speed average, Ratio availability) =>
         Finite.Positive(average.MetersPerSecond) && availability.DecimalFractions is > 0 and <= 1
-            ? Speed.FromMetersPerSecond(average.MetersPerSecond / availability.DecimalFractions)
+            ? Finite.Of(average.MetersPerSecond / availability.DecimalFractions, Speed.FromMetersPerSecond)
             : null;
 
     /// <summary>What a plant can send on average over a shift: its output and the stock that it starts with.</summary>
@@ -46,6 +46,6 @@ public static class Demand
     [Formula("S", "S = S0 + B / T", Sources.Napa62, "S0 and T above zero, B not below zero; otherwise no result")]
     public static MassFlow? WithStock(MassFlow planned, Mass stock, Duration shift) =>
         Finite.Positive(planned.KilogramsPerSecond) && Finite.NotNegative(stock.Kilograms) && Finite.Positive(shift.Seconds)
-            ? MassFlow.FromKilogramsPerSecond(planned.KilogramsPerSecond + (stock.Kilograms / shift.Seconds))
+            ? Finite.Of(planned.KilogramsPerSecond + (stock.Kilograms / shift.Seconds), MassFlow.FromKilogramsPerSecond)
             : null;
 }

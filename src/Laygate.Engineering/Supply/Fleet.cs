@@ -16,7 +16,7 @@ public static class Fleet
     public static Duration? Cycle(params IReadOnlyList<Duration> parts)
     {
         var sum = parts.Sum(part => part.Seconds);
-        return parts.All(part => Finite.NotNegative(part.Seconds)) && Finite.Positive(sum) ? Duration.FromSeconds(sum) : null;
+        return parts.All(part => Finite.NotNegative(part.Seconds)) && Finite.Positive(sum) ? Finite.Of(sum, Duration.FromSeconds) : null;
     }
 
     /// <summary>Least number of trucks that keeps up with a rate when nothing varies; always rounded up.</summary>
@@ -59,6 +59,6 @@ public static class Fleet
 
     private static Duration? Emptied(Mass mass, MassFlow flow) =>
         Finite.Positive(mass.Kilograms) && Finite.Positive(flow.KilogramsPerSecond)
-            ? Duration.FromSeconds(mass.Kilograms / flow.KilogramsPerSecond)
+            ? Finite.Of(mass.Kilograms / flow.KilogramsPerSecond, Duration.FromSeconds)
             : null;
 }

@@ -38,8 +38,8 @@ public static class TwoMixFeeding
 
         var (e, c) = (feeder.Exchange.Seconds, feeder.Changeover.Seconds);
         var away = (2 * c) + (2 * e) + Feeding(upper, feeder);
-        return Mass.FromKilograms(lowest.Kilograms + lower.Payload.Kilograms
-            + (lower.Demand.KilogramsPerSecond * (away - e - Feeding(lower, feeder))));
+        return Finite.Of(lowest.Kilograms + lower.Payload.Kilograms
+            + (lower.Demand.KilogramsPerSecond * (away - e - Feeding(lower, feeder))), Mass.FromKilograms);
     }
 
     /// <summary>Level of the upper buffer below which a call for its next load comes too late.</summary>
@@ -51,8 +51,8 @@ public static class TwoMixFeeding
     [Formula("Sl", "Sl = S0 + Rs · (e + Pb/Q + c + e)", Sources.TwoMixes, Range)]
     public static Mass? CallLowest(FedMix lower, FedMix upper, FeederTiming feeder, Mass lowest) =>
         Usable(lower, upper, feeder) && Finite.NotNegative(lowest.Kilograms)
-            ? Mass.FromKilograms(lowest.Kilograms + (upper.Demand.KilogramsPerSecond
-                * ((2 * feeder.Exchange.Seconds) + Feeding(lower, feeder) + feeder.Changeover.Seconds)))
+            ? Finite.Of(lowest.Kilograms + (upper.Demand.KilogramsPerSecond
+                * ((2 * feeder.Exchange.Seconds) + Feeding(lower, feeder) + feeder.Changeover.Seconds)), Mass.FromKilograms)
             : null;
 
     /// <summary>Level of the upper buffer above which a called load does not fit when it arrives.</summary>
@@ -63,8 +63,8 @@ public static class TwoMixFeeding
     [Formula("Sh", "Sh = Cs − Ps + Rs · (c + e + Ps/Q)", Sources.TwoMixes, Range)]
     public static Mass? CallHighest(FedMix upper, FeederTiming feeder, Mass capacity) =>
         Usable(upper, upper, feeder) && Finite.Positive(capacity.Kilograms)
-            ? Mass.FromKilograms(capacity.Kilograms - upper.Payload.Kilograms + (upper.Demand.KilogramsPerSecond
-                * (feeder.Changeover.Seconds + feeder.Exchange.Seconds + Feeding(upper, feeder))))
+            ? Finite.Of(capacity.Kilograms - upper.Payload.Kilograms + (upper.Demand.KilogramsPerSecond
+                * (feeder.Changeover.Seconds + feeder.Exchange.Seconds + Feeding(upper, feeder))), Mass.FromKilograms)
             : null;
 
     /// <summary>Share of the time in which the feeder is busy with two mixes.</summary>

@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Plans;
 using Laygate.Reporting.Text;
@@ -8,6 +9,11 @@ namespace Laygate.Reporting.Language;
 /// <summary>Words for the members of closed lists and for names that only a program would write.</summary>
 public static class Names
 {
+    // A reference to the plan as a whole names a key of the block `plan`, or a block that is no element of its own.
+    private static readonly FrozenSet<string> IdentityKeys = FrozenSet.Create(
+        StringComparer.Ordinal,
+        "id", "stage", "title", "revision", "date", "supersedes", "contract", "client", "contractor", "language", "prepared", "checked", "approved", "people");
+
     /// <summary>What a finding is called on a report: one of fail, warn, pass, departed, not assessed, needs a person, open, not applicable.</summary>
     public static string Of(FindingGroup group) => group switch
     {
@@ -48,9 +54,12 @@ public static class Names
         _ => "advised",
     };
 
-    /// <summary>A quantity's name in words: <c>course.thickness_to_size</c> is "thickness to size".</summary>
-    public static string OfQuantity(string quantity) =>
-        PlainText.Show(quantity[(quantity.IndexOf('.', StringComparison.Ordinal) + 1)..].Replace('_', ' '));
+    /// <summary>A quantity's name in words: <c>course.thickness_to_size</c> is "thickness to size", <c>weather.wind_highest_at_mat</c> is "highest wind at mat".</summary>
+    public static string OfQuantity(string quantity)
+    {
+        var words = quantity[(quantity.IndexOf('.', StringComparison.Ordinal) + 1)..].Split('_');
+        return PlainText.Show(string.Join(' ', words.OrderBy(word => word is "lowest" or "highest" ? 0 : 1)));
+    }
 
     /// <summary>A key as a person would look for it in the plan: <c>opening.below.value</c>, or <c>course:wearing/thickness</c> for an element with an id.</summary>
     public static string Of(InputReference input)
@@ -63,12 +72,7 @@ public static class Names
         }
 
         var block = address.Replace('-', '_');
-        return (block, key) switch
-        {
-            (_, "") => block,
-            ("plan", _) => key,
-            _ => $"{block}.{key}",
-        };
+        return key.Length == 0 ? block : block is "plan" && !IdentityKeys.Contains(key.Split('.')[0]) ? key : $"{block}.{key}";
     }
 
     /// <summary>A word with a capital.</summary>

@@ -2,24 +2,41 @@ using System.Collections.Frozen;
 
 namespace Laygate.Reporting.Language;
 
-/// <summary>The sentence of each remark that the other rooms hand out. One line each; <c>{name}</c> is an argument.</summary>
+/// <summary>The sentence of each remark that the other rooms hand out. One line each; <c>{name}</c> is an argument, <c>{*}</c> all arguments that the sentence does not name.</summary>
 internal static class NoteTable
 {
     /// <summary>Sentences by id.</summary>
     public static FrozenDictionary<string, string> Sentences { get; } = new Dictionary<string, string>(StringComparer.Ordinal)
     {
-        ["basis-assumed"] = "The plan does not say on which basis the aggregate size stands; {basis} is assumed.",
-        ["circular"] = "{quantity} would need itself: an error of the program, please report it.",
-        ["evidence-recalled"] = "The limit is only recalled: check it in the publication.",
-        ["jurisdiction-differs"] = "The plan lies in {plan}, but the rule book speaks for {book}: choose the rules of the place with --rules.",
-        ["limit-end-announced"] = "This limit is to be replaced by {successor}; the day is not announced.",
-        ["limit-ended"] = "The limit was in force until {date} and nothing is named that follows it.",
-        ["limit-not-yet"] = "The limit comes into force on {date}.",
-        ["no-bound"] = "The rule book in use sets no limit here; a specification would.",
-        ["outside-range"] = "Outside the range in which the formula or table holds: {range}.",
-        ["place-differs"] = "The limit is {limit}, the value {value}: the two cannot be compared.",
-        ["place-unknown"] = "It is not stated where the temperature is measured.",
-        ["row-not-listed"] = "The table of {source} does not list {value}.",
-        ["size-basis-maximum"] = "The aggregate size is stated as the maximum; without the sieve series it cannot be set against a limit for D or the nominal maximum.",
+        ["advised-not-assessed"] = "The required limit is met; the advised one could not be assessed.",
+        ["below-from-start"] = "The mat is below {limit} from the start.",
+        ["circular"] = "The value would need itself ({quantity}): an error of the program, please report it.",
+        ["cooling-failed"] = "The cooling of the mat could not be solved ({reason}).",
+        ["ends-combined"] = "Value and limit both have a band; their ends are combined on the safe side.",
+        ["jurisdiction-differs"] = "The plan lies in {plan}, but {specification} speaks for {book}: choose the rules of the place with --rules.",
+        ["jurisdiction-not-stated"] = "The plan does not state its jurisdiction, and {specification} speaks for {book}: state `location.jurisdiction`.",
+        ["limit-end-announced"] = "The limit is to be replaced by {successor}; no day is announced.",
+        ["limit-ended"] = "The {strength} limit ended on {to} and names no successor; this is judged for {date}.",
+        ["limit-not-yet-valid"] = "The {strength} limit holds only from {from}; this is judged for {date}.",
+        ["limit-place-not-stated"] = "The source does not say where its temperature is measured; the value is for this place: {place}.",
+        ["limit-recalled"] = "The limit is only recalled: look it up in {source} before you rely on it.",
+        ["limit-succeeded"] = "The limit ended on {to} and is still applied here; look at what follows it: {successor}.",
+        ["limit-too-weak-to-fail"] = "Only a warning, because the limit is not known well enough to fail a plan ({evidence}).",
+        ["no-hour-in-shift"] = "No hour of the stated weather lies in the time of laying, and no envelope is stated.",
+        ["no-pair"] = "No two courses are laid hot-on-hot here.",
+        ["no-zone"] = "The shift states no offset from UTC, so its times are compared only with each other: state `shift.zone`.",
+        ["not-reached"] = "Not reached within {within}, the longest time that is computed.",
+        ["one-strip"] = "The pair is laid in one strip and has no longitudinal joint.",
+        ["other-place"] = "The plan states its limit for one place ({stated}), the computation gives another ({predicted}): they cannot be compared.",
+        ["outside-formula"] = "The stated values do not fit the formula ({quantity}).",
+        ["places-differ"] = "The limit is for one place ({limit}), the value for another ({place}): they cannot be compared.",
+        ["row-not-listed"] = "The table of the {strength} limit does not list {*}.",
+        ["row-remark"] = "How the row was read: {text}",
+        ["rule-deprecated"] = "This rule will be removed; its successor: {successor}.",
+        ["rule-preview"] = "This rule is new and may change.",
+        ["size-basis-maximum"] = "The aggregate size {sieve} is stated as the maximum; without the sieve series it cannot be set against a limit for D or the nominal maximum.",
+        ["too-many-mixes"] = "{count} mixes pass through one feeder; no relation is known for more than two.",
+        ["water-not-included"] = "The surface below is {condition}: the heat that water takes is not in the value.",
+        ["weak-assumption"] = "Only a warning, because the value rests on an assumption in place of something that the plan does not state.",
     }.ToFrozenDictionary(StringComparer.Ordinal);
 }

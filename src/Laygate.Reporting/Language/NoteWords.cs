@@ -8,16 +8,23 @@ namespace Laygate.Reporting.Language;
 public static class NoteWords
 {
     /// <summary>The sentence of a remark; an id without a sentence is made readable with its arguments, so that nothing is lost.</summary>
-    public static string Of(Note note) => NoteTable.Sentences.TryGetValue(note.Id, out var sentence)
+    public static string Of(Note note) => Glued(note).Replace(PlainText.Glue, ' ');
+
+    /// <summary>The same sentence with numbers glued to their units.</summary>
+    internal static string Glued(Note note) => NoteTable.Sentences.TryGetValue(note.Id, out var sentence)
         ? Fill(sentence, note.Arguments)
         : Fallback(note);
 
     /// <summary>An argument as text: its words, or its number with unit.</summary>
-    internal static string Argument(NoteArgument argument) => argument.Number is { } number
-        ? Figures.WithUnit(Rounding.Text(number, RoundingKind.General, 0), argument.Unit ?? string.Empty)
-        : PlainText.Show(argument.Text ?? string.Empty);
+    private static string Argument(NoteArgument argument) => argument switch
+    {
+        { Number: { } number } => Figures.WithUnit(Rounding.Text(number, RoundingKind.General, 0), argument.Unit ?? string.Empty),
+        { Text: null or "" } => "none",
+        { Name: "quantity" } => Names.OfQuantity(argument.Text),
+        _ => PlainText.Show(argument.Text),
+    };
 
-    // Argument by argument in one walk, so that braces inside an argument stay what they are.
+    // In one walk, so that braces inside an argument stay what they are. {*} stands for all arguments that the sentence does not name.
     private static string Fill(string sentence, IReadOnlyList<NoteArgument> arguments)
     {
         var text = new StringBuilder(sentence.Length + 32);
@@ -33,7 +40,7 @@ public static class NoteWords
 
             text.Append(sentence, at, open - at);
             var name = sentence[(open + 1)..close];
-            text.Append(arguments.FirstOrDefault(argument => string.Equals(argument.Name, name, StringComparison.Ordinal)) is { } found ? Argument(found) : "(not given)");
+            text.Append(name is "*" ? List(arguments.Where(argument => !sentence.Contains($"{{{argument.Name}}}", StringComparison.Ordinal))) : Named(arguments, name));
             at = close + 1;
         }
 
@@ -45,6 +52,12 @@ public static class NoteWords
         var name = Names.Capital(PlainText.Show(note.Id).Replace('-', ' '));
         return note.Arguments.Count == 0
             ? name + "."
-            : $"{name}: {string.Join(", ", note.Arguments.Select(argument => $"{PlainText.Show(argument.Name).Replace('_', ' ')} {Argument(argument)}"))}.";
+            : $"{name}: {List(note.Arguments)}.";
     }
+
+    private static string Named(IReadOnlyList<NoteArgument> arguments, string name) =>
+        arguments.FirstOrDefault(argument => string.Equals(argument.Name, name, StringComparison.Ordinal)) is { } found ? Argument(found) : "(not given)";
+
+    private static string List(IEnumerable<NoteArgument> arguments) => string.Join(
+        ", ", arguments.Select(argument => $"{PlainText.Show(argument.Name).Replace('_', ' ').Replace('.', ' ')} {Argument(argument)}"));
 }

@@ -12,7 +12,10 @@ public static class Wording
     public static string Message(Finding finding) => $"{PlainText.Show(finding.Title)}: {Sentence(finding)}";
 
     /// <summary>What a finding says, without its title.</summary>
-    public static string Sentence(Finding finding) => finding.Outcome switch
+    public static string Sentence(Finding finding) => Glued(finding).Replace(PlainText.Glue, ' ');
+
+    /// <summary>The same sentence with numbers glued to their units.</summary>
+    internal static string Glued(Finding finding) => finding.Outcome switch
     {
         Outcome.Met or Outcome.Missed => Judged(finding),
         Outcome.NotApplicable => "Does not apply here.",
@@ -29,7 +32,7 @@ public static class Wording
         var text = (limit.Low, limit.High) switch
         {
             ({ } low, { } high) => $"between {figures.End(low, limit)} and {figures.End(high, limit)}",
-            ({ Number: null } low, null) => figures.End(low, limit),
+            ({ Number: null } low, null) => OneOf(figures.End(low, limit)),
             ({ } low, null) => $"{(limit.LowExclusive ? "more than" : "at least")} {figures.End(low, limit)}",
             (null, { } high) => $"{(limit.HighExclusive ? "less than" : "at most")} {figures.End(high, limit)}",
             _ => "a statement",
@@ -41,6 +44,7 @@ public static class Wording
     {
         CheckKind.Present => Presence(finding),
         CheckKind.NotBefore => Moments(finding),
+        CheckKind.Agrees => Agreement(finding),
         _ => Comparison(finding),
     };
 
@@ -57,6 +61,18 @@ public static class Wording
         return $"{value}{(missed ? ", but" : ";")} {LimitText(limit, figures)} is {Names.Of(limit.Strength, limit.Basis)}.{Ends(finding)}";
     }
 
+    private static string Agreement(Finding finding)
+    {
+        var figures = Figures.Of(finding);
+        var value = $"{Names.Capital(Names.OfQuantity(finding.Quantity))}: {figures.Value() ?? "no value"}";
+        return (finding.Limit, finding.Outcome) switch
+        {
+            (null, _) => value + ".",
+            ({ } limit, Outcome.Missed) => $"{value}, where {LimitText(limit, figures)} is {Names.Of(limit.Strength, limit.Basis)}.",
+            ({ } limit, _) => $"{value}, as is {Names.Of(limit.Strength, limit.Basis)}.",
+        };
+    }
+
     private static string Ends(Finding finding) => finding switch
     {
         { Outcome: Outcome.Met, OnExpectedValuesOnly: true } => " Met on expected values only: the unfavourable end misses.",
@@ -67,14 +83,14 @@ public static class Wording
     private static string Moments(Finding finding)
     {
         var figures = Figures.Of(finding);
-        var value = $"{Names.Capital(Names.OfQuantity(finding.Quantity))}: {figures.Value() ?? "no value"}";
+        var value = $"{Names.Capital(Names.OfQuantity(finding.Quantity))}: {Moment(figures.Value() ?? "no value")}";
         if (finding.Limit is not { Low: { } low } limit)
         {
             return value + ".";
         }
 
         var missed = finding.Outcome == Outcome.Missed;
-        return $"{value}{(missed ? ", but" : ";")} not before {figures.End(low, limit)}{Origin(limit)} is {Names.Of(limit.Strength, limit.Basis)}.";
+        return $"{value}{(missed ? ", but" : ";")} not before {Moment(figures.End(low, limit))}{Origin(limit)} is {Names.Of(limit.Strength, limit.Basis)}.";
     }
 
     // Presence is never judged adequate, whatever the status.
@@ -99,12 +115,24 @@ public static class Wording
 
     private static string Origin(ShownLimit limit)
     {
-        var quantity = limit.Quantity is { } name ? Names.OfQuantity(name) : null;
-        return (quantity, limit.Factor) switch
+        var stated = limit.Stated is { Length: > 0 } text ? PlainText.Show(text).Replace(' ', PlainText.Glue) : null;
+        if (limit.Quantity is not { } name)
         {
-            (null, _) => limit.Stated is { Length: > 0 } stated ? $" ({PlainText.Show(stated)} in the source)" : string.Empty,
-            (_, null or 1) => $" ({quantity})",
-            (_, { } factor) => $" ({Rounding.Plain(factor)} × {quantity})",
-        };
+            return stated is null ? string.Empty : $" ({stated} in the source)";
+        }
+
+        var factor = limit.Factor is null or 1 ? string.Empty : $"{Rounding.Plain(limit.Factor.Value)}{PlainText.Glue}×{PlainText.Glue}";
+        return $" ({factor}{Names.OfQuantity(name)}{(stated is null ? string.Empty : ", " + stated)})";
+    }
+
+    // A moment comes as 2031-05-14T21:15+02:00; people read it with blanks.
+    private static string Moment(string text) => text.Length == 22 && text[10] == 'T'
+        ? $"{text[..10]} {text[11..16]} ({text[16..]})"
+        : text;
+
+    private static string OneOf(string words)
+    {
+        var last = words.LastIndexOf(", ", StringComparison.Ordinal);
+        return last < 0 ? words : $"{words[..last]} or {words[(last + 2)..]}";
     }
 }

@@ -17,7 +17,7 @@ internal sealed class FindingBlock(Page page, string file)
     {
         page.Blank();
         page.Flow(0, Margin, [new TextSpan(Styles.Of(group), Names.Of(group).ToUpperInvariant().Replace(' ', '\u00A0')), new TextSpan(TextStyle.Heading, "\u00A0 " + PlainText.Show(finding.Title))]);
-        page.Flow(Margin, Margin, [new TextSpan(TextStyle.Plain, Wording.Sentence(finding))]);
+        page.Flow(Margin, Margin, [new TextSpan(TextStyle.Plain, Wording.Glued(finding))]);
         Row("where", $"{PlainText.Show(finding.Address)}, {At(finding)}");
         if (finding.Missing.Count > 0)
         {
@@ -26,15 +26,18 @@ internal sealed class FindingBlock(Page page, string file)
 
         foreach (var note in finding.Notes)
         {
-            Row("note", NoteWords.Of(note));
+            Row("note", NoteWords.Glued(note));
         }
 
         Explain(finding);
     }
 
     /// <summary>The inputs that would help.</summary>
-    public static string Keys(Finding finding) =>
-        string.Join(" and ", finding.Missing.Select(input => $"`{Names.Of(input)}`").Distinct(StringComparer.Ordinal));
+    public static string Keys(Finding finding)
+    {
+        var keys = finding.Missing.Select(input => $"`{Names.Of(input)}`").Distinct(StringComparer.Ordinal).ToList();
+        return keys.Count < 2 ? string.Concat(keys) : $"{string.Join(", ", keys.SkipLast(1))} and {keys[^1]}";
+    }
 
     private void Explain(Finding finding)
     {

@@ -44,8 +44,9 @@ internal sealed class FindingList(Page page, Report report, TerminalSettings set
         }
     }
 
-    private static string Remark(FindingGroup group) => group switch
+    private string Remark(FindingGroup group) => group switch
     {
+        FindingGroup.Passed or FindingGroup.NotApplicable when settings.All => " (rules are named after what they guard against)",
         FindingGroup.NotAssessed => " (counts as a warning)",
         FindingGroup.NeedsPerson => " (computation cannot decide it; not counted as a warning)",
         FindingGroup.Open => " (not due at this stage; no warning)",
@@ -86,10 +87,10 @@ internal sealed class FindingList(Page page, Report report, TerminalSettings set
         page.Flow(2, 4, [new TextSpan(Styles.Of(group), Names.Of(group)), new TextSpan(TextStyle.Plain, $" {PlainText.Show(finding.Title)} ({PlainText.Show(finding.Rule)}, {PlainText.Show(finding.Address)})")]);
         if (group == FindingGroup.Passed)
         {
-            page.Flow(4, 6, [new TextSpan(TextStyle.Plain, Wording.Sentence(finding))]);
+            page.Flow(4, 6, [new TextSpan(TextStyle.Plain, Wording.Glued(finding))]);
             foreach (var note in finding.Notes)
             {
-                page.Flow(4, 6, [new TextSpan(TextStyle.Quiet, NoteWords.Of(note))]);
+                page.Flow(4, 6, [new TextSpan(TextStyle.Quiet, NoteWords.Glued(note))]);
             }
         }
     }

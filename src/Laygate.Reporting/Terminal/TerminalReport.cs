@@ -43,7 +43,7 @@ public static class TerminalReport
         page.Flow(0, 2, [new TextSpan(TextStyle.Plain, Rules(report))]);
         foreach (var note in report.Notes)
         {
-            page.Flow(0, 2, [new TextSpan(TextStyle.Warn, "Note: "), new TextSpan(TextStyle.Plain, NoteWords.Of(note))]);
+            page.Flow(0, 2, [new TextSpan(TextStyle.Warn, "Note: "), new TextSpan(TextStyle.Plain, NoteWords.Glued(note))]);
         }
 
         page.Blank();

@@ -43,9 +43,9 @@ internal sealed class Figures
         ? WithUnit(Rounding.Text(number, LimitKind(limit, end), level, BandOf(end)), end.Unit)
         : PlainText.Show(end.Text ?? string.Empty);
 
-    /// <summary>A number with its unit.</summary>
+    /// <summary>A number with its unit; a blank that does not break keeps the two on one line.</summary>
     public static string WithUnit(string number, string unit) =>
-        unit.Length == 0 ? number : $"{number} {PlainText.Show(unit)}";
+        unit.Length == 0 ? number : $"{number}{PlainText.Glue}{PlainText.Show(unit).Replace(' ', PlainText.Glue)}";
 
     private string BandText(ShownValue value)
     {
@@ -57,7 +57,7 @@ internal sealed class Figures
         var expected = Rounding.Text(value.Number ?? 0, valueKind, level, band);
         var lowText = Rounding.Text(low, valueKind, level, band);
         var highText = Rounding.Text(high, valueKind, level, band);
-        return string.Equals(lowText, expected, StringComparison.Ordinal) && string.Equals(highText, expected, StringComparison.Ordinal) ? string.Empty : $" ({lowText} to {highText})";
+        return string.Equals(lowText, expected, StringComparison.Ordinal) && string.Equals(highText, expected, StringComparison.Ordinal) ? string.Empty : $" ({lowText} to {highText})".Replace(" to ", $"{PlainText.Glue}to{PlainText.Glue}", StringComparison.Ordinal);
     }
 
     private bool LooksRight(ShownLimit? limit, int digits)

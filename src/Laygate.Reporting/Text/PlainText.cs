@@ -6,6 +6,9 @@ namespace Laygate.Reporting.Text;
 /// <summary>Makes text that comes from a plan or a rule file harmless on a terminal: what could move the cursor, change colours or turn the reading direction is shown as its code.</summary>
 public static class PlainText
 {
+    /// <summary>A blank at which a line is not broken.</summary>
+    internal const char Glue = '\u00A0';
+
     /// <summary>The text on one line, with control, formatting and broken characters shown as <c>\u{…}</c>; a line feed becomes a blank.</summary>
     public static string Show(string text)
     {

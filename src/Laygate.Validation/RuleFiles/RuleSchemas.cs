@@ -18,11 +18,5 @@ public sealed record RuleSchemas(LoadedSchema Rule, LoadedSchema Cases, LoadedSc
         SchemaLoader.Load(read("sources.schema.json")));
 
     /// <summary>Loads those that ship inside the program.</summary>
-    public static RuleSchemas Embedded() => Load(name =>
-    {
-        using var stream = typeof(RuleSchemas).Assembly.GetManifestResourceStream(name)
-            ?? throw new InvalidOperationException($"The program was built without its schema {name}.");
-        using var reader = new StreamReader(stream);
-        return reader.ReadToEnd();
-    });
+    public static RuleSchemas Embedded() => Load(EmbeddedSchemas.Text);
 }

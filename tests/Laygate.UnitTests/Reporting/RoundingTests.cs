@@ -104,10 +104,10 @@ public class RoundingTests
     [InlineData(123456789.125, "123456789.125")]
     public void Plain_numbers_are_never_lost(double number, string text) => Assert.Equal(text, Rounding.Plain(number));
 
-    private static double First(string text) => double.Parse(text.Split(' ')[0], CultureInfo.InvariantCulture);
+    private static double First(string text) => double.Parse(text.Split(' ', '\u00A0')[0], CultureInfo.InvariantCulture);
 
     private static string Shown(ShownValue value, Origin origin, string quantity = "course.demand") =>
-        Figures.Of(Samples.Finding() with { Value = value, Origin = origin, Limit = null, Quantity = quantity }).Value()!;
+        Figures.Of(Samples.Finding() with { Value = value, Origin = origin, Limit = null, Quantity = quantity }).Value()!.Replace('\u00A0', ' ');
 
     private static Finding Compared(double value, double? low, double? high, string unit, double limit) => Samples.Finding() with
     {

@@ -69,7 +69,7 @@ internal static class Samples
             new AssumptionUse("asphalt.emissivity", "mix:ac11", 0.93, string.Empty, Evidence.SecondHand, "Lecture Book 4", null),
             new AssumptionUse("asphalt.conductivity", "mix:ac11", 1.4, "W/(m·K)", Evidence.SecondHand, "Lecture Book 4", null),
         ],
-        Notes = [Note.Of("jurisdiction-differs", ("plan", "US-WA"), ("book", "XX"))],
+        Notes = [Note.Of("jurisdiction-differs", ("plan", "US-WA"), ("book", "XX"), ("specification", "Example Roads Specification"))],
     };
 
     public static FileResult Result() => new("jobs/harbour-road.yaml", [Report()], []);
@@ -166,7 +166,7 @@ internal static class Samples
         Status = Status.Warn,
         Value = null,
         Limit = null,
-        Notes = [Note.Of("size-basis-maximum")],
+        Notes = [Note.Of("size-basis-maximum", ("sieve", "11"))],
     };
 
     private static Finding Open() => Finding("ROL-009", "rolling/no-spare-roller") with

@@ -23,6 +23,12 @@ public class WordingTests
         "Thickness to size: 5.1, but at most 5 is required.",
         Wording.Sentence(Samples.Finding() with { Check = CheckKind.AtMost, Value = new ShownValue(5.1, ""), Limit = Samples.AtMost(5) }));
 
+    [Theory]
+    [InlineData("weather.wind_highest_at_mat", "highest wind at mat")]
+    [InlineData("course.thickness_lowest_to_size", "lowest thickness to size")]
+    [InlineData("site.night", "night")]
+    public void A_quantity_reads_like_words(string quantity, string words) => Assert.Equal(words, Names.OfQuantity(quantity));
+
     [Fact]
     public void Between_names_both_ends_and_the_place()
     {
@@ -41,7 +47,7 @@ public class WordingTests
             Limit = limit,
         };
         Assert.Equal(
-            "Delivery lowest: 131 °C in the load, but between 140 °C and 190 °C in the load is recommended.", Wording.Sentence(finding));
+            "Lowest delivery: 131 °C in the load, but between 140 °C and 190 °C in the load is recommended.", Wording.Sentence(finding));
     }
 
     [Fact]
@@ -65,19 +71,24 @@ public class WordingTests
     [Fact]
     public void Words_are_set_against_words()
     {
-        var limit = Samples.AtLeast(0) with { Low = new ShownValue(null, "", Text: "dry or damp") };
+        var limit = Samples.AtLeast(0) with { Low = new ShownValue(null, "", Text: "dry, damp") };
         Assert.Equal(
-            "Condition: wet, but dry or damp is required.",
+            "Condition: wet, where dry or damp is required.",
             Wording.Sentence(Samples.Finding() with { Check = CheckKind.Agrees, Quantity = "existing.condition", Value = new ShownValue(null, "", Text: "wet"), Limit = limit }));
     }
 
     [Fact]
+    public void A_flag_that_agrees_says_so() => Assert.Equal(
+        "Broken: yes, as is required.",
+        Wording.Sentence(Samples.Finding() with { Check = CheckKind.Agrees, Outcome = Outcome.Met, Quantity = "bond-coat.broken", Value = new ShownValue(null, "", Text: "yes"), Limit = Samples.AtLeast(0) with { Low = new ShownValue(null, "", Text: "yes") } }));
+
+    [Fact]
     public void Moments_are_set_against_moments()
     {
-        var limit = Samples.AtLeast(0) with { Low = new ShownValue(null, "", Text: "05:10"), Quantity = "opening.ready", Factor = null, Basis = Basis.PhysicalNecessity };
+        var limit = Samples.AtLeast(0) with { Low = new ShownValue(null, "", Text: "2031-05-15T05:10+02:00"), Quantity = "opening.ready", Factor = null, Basis = Basis.PhysicalNecessity };
         Assert.Equal(
-            "At: 05:00, but not before 05:10 (ready) is needed.",
-            Wording.Sentence(Samples.Finding() with { Check = CheckKind.NotBefore, Quantity = "opening.at", Value = new ShownValue(null, "", Text: "05:00"), Limit = limit }));
+            "At: 2031-05-15 05:00 (+02:00), but not before 2031-05-15 05:10 (+02:00) (ready) is needed.",
+            Wording.Sentence(Samples.Finding() with { Check = CheckKind.NotBefore, Quantity = "opening.at", Value = new ShownValue(null, "", Text: "2031-05-15T05:00+02:00"), Limit = limit }));
     }
 
     [Theory]
@@ -110,6 +121,7 @@ public class WordingTests
     [InlineData("early-friction", "grit", "early_friction.grit")]
     [InlineData("course:wearing", "thickness", "course:wearing/thickness")]
     [InlineData("plan", "rolling.phases", "rolling.phases")]
+    [InlineData("plan", "people", "plan.people")]
     [InlineData("weather", "", "weather")]
     public void A_missing_input_reads_like_a_key_of_the_plan(string address, string key, string text) =>
         Assert.Equal(text, Names.Of(new InputReference(address, key)));

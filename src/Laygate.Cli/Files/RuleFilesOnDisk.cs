@@ -1,0 +1,24 @@
+using Laygate.Validation;
+using Laygate.Validation.RuleFiles;
+
+namespace Laygate.Cli.Files;
+
+/// <summary>Rule files of one's own on the disk.</summary>
+internal sealed class RuleFilesOnDisk : IRuleFiles
+{
+    /// <inheritdoc/>
+    public IRuleFolder? Folder(string path) => Directory.Exists(path) ? new RuleFolderOnDisk(path) : null;
+
+    /// <inheritdoc/>
+    byte[]? IRuleFiles.File(string path) => File.Exists(path) ? File.ReadAllBytes(path) : null;
+
+    private sealed class RuleFolderOnDisk(string path) : IRuleFolder
+    {
+        public string Name => path;
+
+        public IReadOnlyList<string> Files =>
+            [.. Directory.EnumerateFiles(path, "*", SearchOption.AllDirectories).Select(file => Path.GetRelativePath(path, file).Replace('\\', '/'))];
+
+        public byte[] Read(string file) => File.ReadAllBytes(Path.Combine(path, file));
+    }
+}

@@ -1,0 +1,214 @@
+using System.Text.Json;
+using System.Text.RegularExpressions;
+using Laygate.Model.Measures;
+using Laygate.Model.Plans;
+using Laygate.Validation.Schema;
+using static Laygate.ConformanceTests.Schema.PlanSchemaFile;
+
+namespace Laygate.ConformanceTests.Schema;
+
+/// <summary>The plan schema is complete, speaks the words of the model and uses only what the validator enforces.</summary>
+public class PlanSchemaTests
+{
+    private const string Number = @"[+-]?(?:0|[1-9][0-9]{0,9})(?:\.[0-9]{1,6})?";
+
+    public static TheoryData<string> Words => [.. Titles];
+
+    private static readonly string[] Titles =
+    [
+        "stage", "use", "traffic", "closure", "exposure", "existing surface", "state of the surface", "material",
+        "kind of mix", "gradation", "basis", "density reference", "place", "kind of course", "way of laying", "evidence",
+        "side", "edge", "kind of truck", "support", "kind of screed", "phase", "kind of roller", "mode",
+        "bond coat binder", "rate basis", "direction", "joint form", "height", "test", "event", "kind of measure", "kind of document", "sieve",
+    ];
+
+    [Fact]
+    public void Every_key_has_a_description_and_an_example() =>
+        Assert.All(Nodes().Where(node => node.IsKey), node =>
+        {
+            Assert.True(node.Schema.TryGetProperty("description", out var description), node.Path);
+            Assert.EndsWith(".", description.GetString(), StringComparison.Ordinal);
+            Assert.True(node.Schema.TryGetProperty("examples", out var examples) && examples.GetArrayLength() > 0, node.Path);
+        });
+
+    [Fact]
+    public void Every_example_fits_the_place_where_it_stands()
+    {
+        var wrong = new List<string>();
+        foreach (var (path, schema, _) in Nodes().Where(node => node.Path is not "#" && node.Schema.TryGetProperty("examples", out _)))
+        {
+            // Each example is checked by a schema that holds nothing but its own place and the definitions.
+            var own = SchemaLoader.Load($$"""{ "type": "object", "properties": { "x": {{schema.GetRawText()}} }, "definitions": {{Parsed.GetProperty("definitions").GetRawText()}} }""");
+            wrong.AddRange(schema.GetProperty("examples").EnumerateArray().Select(example => example.GetRawText())
+                .Where(example => !SchemaChecker.IsValid(Read($$"""{ "x": {{example}} }"""), own)).Select(example => $"{path}: {example}"));
+        }
+
+        Assert.Empty(wrong);
+    }
+
+    [Fact]
+    public void The_example_of_a_whole_plan_fits() =>
+        Assert.All(Parsed.GetProperty("examples").EnumerateArray(), example => Assert.True(SchemaChecker.IsValid(Read(example.GetRawText()), Loaded)));
+
+    [Fact]
+    public void Every_group_refuses_unknown_keys_and_every_list_an_empty_one() =>
+        Assert.All(Nodes(), node =>
+        {
+            if (node.Schema.TryGetProperty("properties", out _)) Assert.Equal(JsonValueKind.False, node.Schema.GetProperty("additionalProperties").ValueKind);
+            if (node.Schema.TryGetProperty("items", out _)) Assert.Equal(1, node.Schema.GetProperty("minItems").GetInt32());
+        });
+
+    [Fact]
+    public void Every_word_has_its_meaning() =>
+        Assert.All(Nodes().Where(node => node.Schema.TryGetProperty("enum", out _)), node =>
+        {
+            Assert.Equal(node.Schema.GetProperty("enum").GetArrayLength(), node.Schema.GetProperty("enumDescriptions").GetArrayLength());
+            Assert.All(node.Schema.GetProperty("enumDescriptions").EnumerateArray(), text => Assert.EndsWith(".", text.GetString(), StringComparison.Ordinal));
+        });
+
+    [Theory]
+    [MemberData(nameof(Words))]
+    public void The_words_of_a_list_are_those_of_the_model(string title)
+    {
+        var lists = Nodes().Where(node => node.Schema.TryGetProperty("title", out var own) && string.Equals(own.GetString(), title, StringComparison.Ordinal)).ToList();
+
+        Assert.NotEmpty(lists);
+        Assert.All(lists, node => Assert.Equal(Model(title).ToList(), node.Schema.GetProperty("enum").EnumerateArray().Select(word => word.GetString()!).ToList()));
+    }
+
+    [Fact]
+    public void No_list_of_words_is_left_unchecked()
+    {
+        var titles = Nodes().Where(node => node.Schema.TryGetProperty("enum", out _)).Select(node => node.Schema.GetProperty("title").GetString()!).Distinct(StringComparer.Ordinal);
+
+        Assert.Equal(Titles.Append("yes or no").Order(StringComparer.Ordinal), titles.Order(StringComparer.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("length", Dimension.Length)]
+    [InlineData("area", Dimension.Area)]
+    [InlineData("temperature", Dimension.Temperature)]
+    [InlineData("temperature_difference", Dimension.TemperatureDifference)]
+    [InlineData("duration", Dimension.Duration)]
+    [InlineData("speed", Dimension.Speed)]
+    [InlineData("mass", Dimension.Mass)]
+    [InlineData("mass_flow", Dimension.MassFlow)]
+    [InlineData("density", Dimension.Density)]
+    [InlineData("mass_per_area", Dimension.MassPerArea)]
+    [InlineData("spray_rate", Dimension.MassPerArea, Dimension.VolumePerArea)]
+    [InlineData("proportion", Dimension.Proportion)]
+    [InlineData("frequency", Dimension.Frequency)]
+    [InlineData("irradiance", Dimension.Irradiance)]
+    [InlineData("voltage", Dimension.Voltage)]
+    [InlineData("angle", Dimension.Angle)]
+    public void A_measure_has_the_units_of_the_unit_table(string definition, params Dimension[] dimensions)
+    {
+        var units = dimensions.SelectMany(UnitTable.Of).Select(unit => Spellings(unit.Spelling));
+
+        Assert.Equal($"^{Number} (?:{string.Join('|', units)})$", Parsed.GetProperty("definitions").GetProperty(definition).GetProperty("pattern").GetString());
+    }
+
+    [Fact]
+    public void Every_definition_is_used()
+    {
+        var used = Nodes().Select(node => Definition(node.Schema)).OfType<string>().ToHashSet(StringComparer.Ordinal);
+
+        Assert.Equal(Parsed.GetProperty("definitions").EnumerateObject().Select(definition => definition.Name).Order(StringComparer.Ordinal), used.Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void Every_pattern_refuses_a_long_text_at_once()
+    {
+        // RE2-style matching has no backtracking: what it accepts runs in linear time.
+        Assert.NotEmpty(Loaded.Patterns);
+        Assert.All(Loaded.Patterns, pattern =>
+        {
+            var regex = new Regex(pattern.Replace(@"\z", "$", StringComparison.Ordinal), RegexOptions.NonBacktracking | RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1));
+            Assert.DoesNotMatch(regex, new string('1', 100_000) + "!");
+            Assert.DoesNotMatch(regex, string.Concat(Enumerable.Repeat("a-", 50_000)));
+        });
+        // The engine that runs them backtracks, and must still be quick.
+        Assert.All(Loaded.Patterns, pattern =>
+        {
+            var regex = new Regex(pattern, RegexOptions.ExplicitCapture, TimeSpan.FromMilliseconds(500));
+            Assert.DoesNotMatch(regex, new string('1', 100_000) + "!");
+            Assert.DoesNotMatch(regex, string.Concat(Enumerable.Repeat("a-", 50_000)));
+            Assert.DoesNotMatch(regex, string.Concat(Enumerable.Repeat("a", 100_000)) + "_");
+        });
+    }
+
+    private static string Spellings(string unit) => unit[^1] switch
+    {
+        '2' => $"{unit[..^1]}[2²]",
+        '3' => $"{unit[..^1]}[3³]",
+        _ => unit,
+    };
+
+    private static IEnumerable<string> Model(string title) => title switch
+    {
+        "stage" => Of<Stage>(),
+        "use" => Of<SiteUse>(),
+        "traffic" => Of<TrafficAlongside>(),
+        "closure" => Of<ClosureKind>(),
+        "exposure" => Of<Exposure>(),
+        "existing surface" => Of<ExistingSurface>(),
+        "state of the surface" => Of<Moisture>(),
+        "material" => Of<LayerMaterial>(),
+        "kind of mix" => Of<MixKind>(),
+        "gradation" => Of<Gradation>(),
+        "basis" => Of<SizeBasis>(),
+        "density reference" => Of<DensityReference>(),
+        "place" => Of<Place>(),
+        "kind of course" => Of<CourseKind>(),
+        "way of laying" => Of<Laying>(),
+        "evidence" => Of<DensityEvidence>(),
+        "side" => Of<Side>(),
+        "edge" => Of<EdgeKind>(),
+        "kind of truck" => Of<TruckKind>(),
+        "support" => Of<CarriedBy>(),
+        "kind of screed" => Of<ScreedKind>(),
+        "phase" => Of<PhaseKind>(),
+        "kind of roller" => Of<RollerKind>(),
+        "mode" => Of<RollingMode>(),
+        "bond coat binder" => Of<BondBinder>(),
+        "rate basis" => Of<RateBasis>(),
+        "direction" => Of<JointKind>(),
+        "joint form" => Of<JointForm>(),
+        "height" => Of<JointHeight>(),
+        "test" => Of<TestKind>(),
+        "event" => Of<ContingencyEvent>(),
+        "kind of measure" => Of<MeasureKind>(),
+        "kind of document" => Of<DocumentKind>(),
+        "sieve" => SievesInOrder(),
+        _ => throw new ArgumentOutOfRangeException(nameof(title)),
+    };
+
+    private static IEnumerable<string> Of<T>()
+        where T : struct, Enum => Laygate.Model.Plans.Words.Of<T>();
+
+    // The table is a set without an order; the schema may list it in any.
+    private static IEnumerable<string> SievesInOrder()
+    {
+        var listed = Nodes().First(node => node.Path.EndsWith("aggregate_size.sieve", StringComparison.Ordinal)).Schema.GetProperty("enum").EnumerateArray().Select(name => name.GetString()!).ToList();
+        Assert.Equal(Sieve.Names.Order(StringComparer.Ordinal), listed.Order(StringComparer.Ordinal));
+        return listed;
+    }
+
+    private static IEnumerable<(string Path, JsonElement Schema, bool IsKey)> Nodes() =>
+        Walk("#", Parsed, isKey: false).Concat(Parsed.GetProperty("definitions").EnumerateObject().SelectMany(definition => Walk(definition.Name, definition.Value, isKey: true)));
+
+    private static IEnumerable<(string Path, JsonElement Schema, bool IsKey)> Walk(string path, JsonElement schema, bool isKey)
+    {
+        yield return (path, schema, isKey);
+        if (schema.TryGetProperty("items", out var item))
+        {
+            foreach (var node in Walk($"{path}[]", item, isKey: false)) yield return node;
+        }
+
+        if (!schema.TryGetProperty("properties", out var properties)) yield break;
+        foreach (var property in properties.EnumerateObject())
+        {
+            foreach (var node in Walk($"{path}.{property.Name}", property.Value, isKey: true)) yield return node;
+        }
+    }
+}

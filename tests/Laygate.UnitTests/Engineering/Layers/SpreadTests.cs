@@ -1,0 +1,94 @@
+using Laygate.Engineering.Layers;
+using Laygate.Model.Measures;
+using UnitsNet;
+using static Laygate.UnitTests.Engineering.Stated;
+
+namespace Laygate.UnitTests.Engineering.Layers;
+
+/// <summary>Yield and thickness. "C1-n": worked examples of the production sheet, section 1; the source of each is named beside it.</summary>
+public class SpreadTests
+{
+    private const double LbPerYd2 = 0.45359237 / (9 * 0.3048 * 0.3048);
+
+    [Fact]
+    public void Target_spread_from_maximum_density_in_Florida()
+    {
+        // C1-1: Florida DOT training slides on specification 330-2.2 (recalled: slide): 43.3 · Gmm lb/yd2 per inch; Gmm 2.339, 1.5 in: 151.92 lb/yd2.
+        // 46.8 lb/yd2 per inch is water (62.4 lb/ft3 · 9/12), so 43.3/46.8 of the maximum density.
+        var maximum = Density.FromPoundsPerCubicFoot(2.339 * 62.4);
+        var density = Spread.Compacted(maximum, Ratio.FromDecimalFractions(43.3 / 46.8))!.Value;
+        var spread = Spread.Rate(Length.FromInches(1.5), density)!.Value;
+        Assert.Equal(151.918, spread.KilogramsPerSquareMeter / LbPerYd2, 0.001);
+        Assert.Equal(82.46, Spread.Rate(Length.FromInches(1.5), density)!.Value.KilogramsPerSquareMeter, 0.1);
+    }
+
+    [Theory]
+    [InlineData(146, 438)] // C1-3 at 146 lb/ft3: NAVEDTRA 14080 p. 8-31 (read)
+    [InlineData(146.6666666666667, 440)] // C1-3 at 110 lb/yd2 per inch: the rule of the same page
+    public void Tonnage_of_a_lane_per_foot(double poundsPerCubicFoot, double poundsPerFoot)
+    {
+        var spread = Spread.Rate(Length.FromInches(3), Density.FromPoundsPerCubicFoot(poundsPerCubicFoot))!.Value;
+        Assert.Equal(poundsPerFoot, Spread.Tonnage(spread, Area.FromSquareFeet(12))!.Value.Pounds, 0.001);
+    }
+
+    [Theory]
+    [InlineData(0, 355.2)] // C1-4 (own figures of the sheet, arithmetic)
+    [InlineData(5, 372.96)]
+    public void Tonnage_with_waste(double waste, double tonnes)
+    {
+        var spread = Spread.Rate(Length.FromMillimeters(40), Density.FromTonnesPerCubicMeter(2.4))!.Value;
+        Assert.Equal(tonnes, Spread.Tonnage(spread, Area.FromSquareMeters(3700), Ratio.FromPercent(waste))!.Value.Tonnes, 1e-6);
+    }
+
+    [Theory]
+    [InlineData(25, 7.5, 80, 2.45, 17.01)] // C1-5 (own figures of the sheet)
+    [InlineData(20, 3.7, 40, 2.40, 56.31)] // C1-6
+    public void Run_per_load(double tonnes, double width, double millimetres, double density, double metres)
+    {
+        var spread = Spread.Rate(Length.FromMillimeters(millimetres), Density.FromTonnesPerCubicMeter(density))!.Value;
+        Assert.Equal(metres, Spread.RunPerLoad(Mass.FromTonnes(tonnes), Length.FromMeters(width), spread)!.Value.Meters, 0.005);
+    }
+
+    [Theory]
+    [InlineData(142, 2274.6, 106.5)] // density factor table of the production sheet, section 1: exact pound and foot
+    [InlineData(145, 2322.7, 108.75)]
+    [InlineData(148, 2370.7, 111.0)]
+    [InlineData(150, 2402.8, 112.5)]
+    [InlineData(155, 2482.9, 116.25)]
+    public void Density_factors(double poundsPerCubicFoot, double kilograms, double poundsPerYardInch)
+    {
+        var density = Density.FromPoundsPerCubicFoot(poundsPerCubicFoot);
+        Assert.Equal(kilograms, density.KilogramsPerCubicMeter, 0.05);
+        Assert.Equal(poundsPerYardInch, Spread.Rate(Length.FromInches(1), density)!.Value.KilogramsPerSquareMeter / LbPerYd2, 0.005);
+    }
+
+    [Fact]
+    public void Rule_of_110_pounds_is_2_349_kilograms_per_millimetre() =>
+        // 1.2 of the production sheet: NAVEDTRA 14080 p. 8-31 (read), conversion exact.
+        Assert.Equal(2.349, Spread.Rate(Length.FromMillimeters(1), Density.FromPoundsPerCubicFoot(110 * 12 / 9.0))!.Value.KilogramsPerSquareMeter, 0.0005);
+
+    [Theory]
+    [InlineData("1/2 in", 2.0, "in", 4.0)] // practice sheet 4.15: 2 in over "1/2 in" is exactly 4 by its name
+    [InlineData("12.5 mm", 50.0, "mm", 4.0)]
+    [InlineData("16 mm", 85.0, "mm", 5.3125)]
+    public void Thickness_over_aggregate_size_takes_the_tabled_size(string sieve, double number, string unit, double ratio)
+    {
+        var thickness = M<Length>(number, unit);
+        Assert.Equal(ratio, CourseThickness.ToAggregateSize(thickness.Value(), Sieve.Find(sieve)!, thickness.Unit.System)!.Value, 1e-9);
+    }
+
+    [Theory]
+    [InlineData(85, 98, 93, 89.6)] // practice sheet M16, scenario A (derived there)
+    [InlineData(85, 98, 88, 94.7)]
+    [InlineData(25, 98, 90, 27.2)]
+    public void Thickness_behind_the_screed(double compacted, double final, double behind, double millimetres) =>
+        Assert.Equal(millimetres, CourseThickness.BehindScreed(Length.FromMillimeters(compacted), Ratio.FromPercent(final), Ratio.FromPercent(behind))!.Value.Millimeters, 0.06);
+
+    [Fact]
+    public void Unusable_inputs_give_no_result()
+    {
+        Assert.Null(Spread.Rate(Length.FromMeters(0), Density.FromKilogramsPerCubicMeter(2400)));
+        Assert.Null(Spread.RunPerLoad(Mass.FromTonnes(20), Length.FromMeters(-1), AreaDensity.FromKilogramsPerSquareMeter(100)));
+        Assert.Null(CourseThickness.BehindScreed(Length.FromMeters(0.05), Ratio.FromPercent(90), Ratio.FromPercent(95)));
+    }
+}

@@ -1,0 +1,50 @@
+using Laygate.Engineering.Layers;
+using Laygate.Engineering.Supply;
+using UnitsNet;
+
+namespace Laygate.UnitTests.Engineering.Supply;
+
+/// <summary>Paver speed and supply: worked examples of the production sheet, section 2.</summary>
+public class DemandTests
+{
+    [Theory]
+    [InlineData(100, 3.7, 40, 2.40, 4.692)] // C2-1: AAPA Work Tip 31, November 2001 (read): 4.7 m/min goes with 100 t/h
+    [InlineData(150, 3.5, 50, 2.40, 5.952)] // C2-5 to C2-8: own figures of the sheet
+    [InlineData(250, 7.5, 40, 2.40, 5.787)]
+    [InlineData(80, 3.0, 40, 2.35, 4.728)]
+    [InlineData(300, 8.5, 100, 2.45, 2.401)]
+    public void Paver_speed_from_supply(double tonnesPerHour, double width, double millimetres, double density, double metresPerMinute)
+    {
+        var spread = SpreadOf(millimetres, density);
+        var speed = Demand.PaverSpeed(MassFlow.FromTonnesPerHour(tonnesPerHour), Length.FromMeters(width), spread)!.Value;
+        Assert.Equal(metresPerMinute, speed.MetersPerMinutes, 0.0005);
+        Assert.Equal(tonnesPerHour, Demand.Of(speed, Length.FromMeters(width), spread)!.Value.TonnesPerHour, 1e-9);
+    }
+
+    [Fact]
+    public void The_published_pair_backwards() =>
+        // C2-1: 4.7 m/min back to 100.17 t/h.
+        Assert.Equal(100.17, Demand.Of(Speed.FromMetersPerMinutes(4.7), Length.FromMeters(3.7), SpreadOf(40, 2.4))!.Value.TonnesPerHour, 0.005);
+
+    [Theory]
+    [InlineData(1320.0 / 9, 528.0)] // C2-3: 110 lb/yd2 per inch, NAVEDTRA 14080 (read)
+    [InlineData(146, 525.6)] // C2-3: 146 lb/ft3 of the same page
+    public void High_output_lane(double poundsPerCubicFoot, double shortTonsPerHour)
+    {
+        var spread = Spread.Rate(Length.FromInches(3), Density.FromPoundsPerCubicFoot(poundsPerCubicFoot))!.Value;
+        Assert.Equal(shortTonsPerHour, Demand.Of(Speed.FromFeetPerMinute(40), Length.FromFeet(12), spread)!.Value.ShortTonsPerHour, 0.001);
+    }
+
+    [Fact]
+    public void Average_output_of_a_government_rate_book() =>
+        // C2-4: Odisha Analysis of Rates 2006, item 46 (read): 450 t in 6 h are 75 t/h; here as stock alone spread over the shift.
+        Assert.Equal(75, Demand.WithStock(MassFlow.FromTonnesPerHour(1e-9), Mass.FromTonnes(450), Duration.FromHours(6))!.Value.TonnesPerHour, 1e-6);
+
+    [Fact]
+    public void Speed_while_moving() =>
+        // Efficiency remark of section 2: 80 % availability, 4.69 m/min on average.
+        Assert.Equal(5.87, Demand.WhileMoving(Speed.FromMetersPerMinutes(4.692), Ratio.FromPercent(80))!.Value.MetersPerMinutes, 0.01);
+
+    private static AreaDensity SpreadOf(double millimetres, double density) =>
+        Spread.Rate(Length.FromMillimeters(millimetres), Density.FromTonnesPerCubicMeter(density))!.Value;
+}
