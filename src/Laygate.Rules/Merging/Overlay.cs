@@ -80,7 +80,12 @@ internal sealed class Overlay(
     {
         if (entry.InForce)
         {
-            Dead(place, entry.Definition.Id, "in-force");
+            // What another specification has selected may be selected again: either must work without the other.
+            if (!entry.Definition.OnDemand)
+            {
+                Dead(place, entry.Definition.Id, "in-force");
+            }
+
             return;
         }
 

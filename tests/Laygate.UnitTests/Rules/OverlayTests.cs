@@ -43,6 +43,7 @@ public sealed class OverlayTests
         var onDemand = Thickness with { OnDemand = true };
         Assert.Empty(Book(General(onDemand)).InForce);
         Assert.Single(Book(General(onDemand), State with { Select = ["LAY-001"] }).InForce);
+        Assert.Single(Book(General(onDemand), State with { Select = ["LAY-001"] }, Specification("other") with { Select = ["LAY-001"] }).InForce);
         Assert.Single(Book(General(onDemand with { Bounds = [] }), State with { Set = [new LimitOverride("LAY-001", [AtLeast(50, "mm")], null)] }).InForce);
     }
 

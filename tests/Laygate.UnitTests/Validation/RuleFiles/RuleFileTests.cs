@@ -171,6 +171,20 @@ public sealed class RuleFileTests
         }
     }
 
+    [Theory]
+    [InlineData("rule")]
+    [InlineData("cases")]
+    [InlineData("specification")]
+    [InlineData("sources")]
+    public void Every_key_of_the_schemas_has_a_description_and_an_example(string name)
+    {
+        using var schema = System.Text.Json.JsonDocument.Parse(File.ReadAllText(Path.Combine(Root(), "schemas", $"{name}.schema.json")));
+        var keys = Keys(schema.RootElement).ToList();
+        Assert.NotEmpty(keys);
+        Assert.All(keys, key => Assert.True(
+            key.Value.GetProperty("description").GetString()!.EndsWith('.') && key.Value.GetProperty("examples").GetArrayLength() > 0, key.Name));
+    }
+
     [Fact]
     public void A_pack_gives_back_what_was_packed()
     {
@@ -202,6 +216,15 @@ public sealed class RuleFileTests
         Assert.Empty(read.Problems);
         return BookBinder.Bind(read.General!, read.Specifications, TestBook.Catalogue, TestBook.Assumptions, read.Positions).Problems;
     }
+
+    private static IEnumerable<System.Text.Json.JsonProperty> Keys(System.Text.Json.JsonElement element) => element.ValueKind switch
+    {
+        System.Text.Json.JsonValueKind.Object => element.EnumerateObject().SelectMany(member =>
+            (member.NameEquals("properties") && member.Value.ValueKind == System.Text.Json.JsonValueKind.Object ? member.Value.EnumerateObject() : Enumerable.Empty<System.Text.Json.JsonProperty>())
+                .Concat(member.NameEquals("examples") ? [] : Keys(member.Value))),
+        System.Text.Json.JsonValueKind.Array => element.EnumerateArray().SelectMany(Keys),
+        _ => [],
+    };
 
     private static string Root()
     {
