@@ -23,6 +23,9 @@ public sealed record EvaluationSettings
     /// <summary>Version of the program.</summary>
     public string ProgramVersion { get; init; } = string.Empty;
 
+    /// <summary>Id of the only rule to judge by; null: all in force.</summary>
+    public string? OnlyRule { get; init; }
+
     /// <summary>Samples of two quantities drawn together, where the physics can give them; null: ends are combined on the safe side.</summary>
     public IJointSamples? Samples { get; init; }
 }

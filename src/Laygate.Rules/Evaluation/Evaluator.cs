@@ -21,7 +21,9 @@ public static class Evaluator
         var answers = new AnswerLog(context);
         var evaluation = new RuleEvaluation(answers, new FindingBuilder(context, book.Sources), stage, date, settings.Samples);
         var findings = context.Elements.All
-            .SelectMany(element => book.On(element.Kind).Select(rule => evaluation.Evaluate(rule, element)))
+            .SelectMany(element => book.On(element.Kind)
+                .Where(rule => settings.OnlyRule is null || string.Equals(settings.OnlyRule, rule.Definition.Id, StringComparison.Ordinal))
+                .Select(rule => evaluation.Evaluate(rule, element)))
             .ToList();
         return new Report
         {

@@ -150,7 +150,8 @@ internal static class PlanAddresses
         return new PositionedToken(own is null ? root : new MapToken([.. own.Entries, .. root.Entries.Where(entry => own.Find(entry.Key.Text) is null)], root.Span), span);
     }
 
-    private static string[] ListOf(string kind) => kind switch
+    /// <summary>Keys of the list in which elements of a kind stand; empty for what a plan has once.</summary>
+    public static string[] ListOf(string kind) => kind switch
     {
         "mix" => ["mixes"],
         "course" or "pair" => ["courses"],

@@ -26,7 +26,10 @@ public sealed record RulePack(BookDefinition General, IReadOnlyList<Specificatio
     {
         try
         {
-            return JsonSerializer.Deserialize(bytes, RulePackJson.Default.RulePack) ?? throw new InvalidDataException("The rule pack is empty.");
+            // Nulls are not written, so a missing key is no error of the format; a pack without its parts is.
+            return JsonSerializer.Deserialize(bytes, RulePackJson.Default.RulePack) is { General: not null, Specifications: not null, ContentHash: not null } pack
+                ? pack
+                : throw new JsonException("A part is missing.");
         }
         catch (JsonException error)
         {
