@@ -34,7 +34,7 @@ public sealed class BadInputTests
 
     public static TheoryData<string> Names => [.. Inputs.Keys];
 
-    [PipelineTheory]
+    [Theory]
     [MemberData(nameof(Names))]
     public void Bad_input_gives_one_clear_error_with_its_place(string name)
     {
@@ -49,7 +49,7 @@ public sealed class BadInputTests
         }
     }
 
-    [PipelineTheory]
+    [Theory]
     [InlineData(".", "folder")]
     [InlineData("missing.yaml", "no such file")]
     [InlineData("*.nothing", "No file matches")]

@@ -31,8 +31,8 @@ internal sealed class FastCooling
     /// <summary>Why nothing could be solved.</summary>
     public CoolingFailure? Failure { get; private set; }
 
-    /// <summary>The worst hour; null for an envelope.</summary>
-    public DateTimeOffset? Hour { get; private set; }
+    /// <summary>Weather of the worst hour, or of the envelope; null where nothing could be solved.</summary>
+    public MatWeather? Weather { get; private set; }
 
     /// <summary>Solves the worst hour, then its samples.</summary>
     public static FastCooling Solve(QuantityContext context, CoolingSolver solver, PavingPass pass)
@@ -40,17 +40,16 @@ internal sealed class FastCooling
         var calculation = new Calculation(context);
         var body = new MatReader(context, calculation).Read(pass)!;
         var cooling = new FastCooling(context, solver, pass, body);
-        MatWeather? worst = null;
         foreach (var weather in new MatWeatherReader(context, calculation).Read(CoolingQuestion.Fast))
         {
             var reading = cooling.Read(weather, null);
             if (reading is not null && (cooling.Expected is null || Shortest(reading) < Shortest(cooling.Expected)))
             {
-                (worst, cooling.Expected, cooling.Hour) = (weather, reading, weather.Start);
+                (cooling.Weather, cooling.Expected) = (weather, reading);
             }
         }
 
-        if (worst is not null)
+        if (cooling.Weather is { } worst)
         {
             foreach (var sample in LatinHypercube.Draw(MatCooling.Samples, MatModel.Dimensions, context.Seed))
             {

@@ -29,7 +29,11 @@ internal sealed record MatWeatherPoint(double Time, double Air, double Wind, dou
 /// <param name="Start">The moment in words of the plan; null for an envelope.</param>
 /// <param name="Base">Temperature of the surface that is laid upon, °C.</param>
 /// <param name="Points">Points in time.</param>
-internal sealed record MatWeather(DateTimeOffset? Start, double Base, IReadOnlyList<MatWeatherPoint> Points);
+internal sealed record MatWeather(DateTimeOffset? Start, double Base, IReadOnlyList<MatWeatherPoint> Points)
+{
+    /// <summary>The point in force at the start.</summary>
+    public MatWeatherPoint AtStart => Points.LastOrDefault(point => point.Time <= 0) ?? Points[0];
+}
 
 /// <summary>Reads the weather of a plan for the cooling of the mat.</summary>
 internal sealed class MatWeatherReader(QuantityContext context, Calculation calculation)
@@ -68,7 +72,17 @@ internal sealed class MatWeatherReader(QuantityContext context, Calculation calc
 
     private List<MatWeather> None()
     {
-        calculation.Take(WeatherAtLaying.NoWeather(context, "air_lowest"));
+        if (weather?.Hours is { Count: > 0 })
+        {
+            calculation.Take(WeatherAtLaying.NoWeather(context, "air_lowest"));
+        }
+        else
+        {
+            calculation.Miss(Address, "envelope.air_lowest");
+            calculation.Miss(Address, "envelope.base_lowest");
+            calculation.Miss(Address, "envelope.wind_highest");
+        }
+
         return [];
     }
 

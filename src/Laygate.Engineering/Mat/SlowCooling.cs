@@ -23,6 +23,9 @@ internal sealed class SlowCooling
     /// <summary>Seconds after the last screed until the whole hot body is below the opening temperature, without an expected value where it stays above; null where nothing was solved.</summary>
     public MatBand? SoftUntil { get; private set; }
 
+    /// <summary>Weather from the last metre on.</summary>
+    public MatWeather? Weather { get; private set; }
+
     /// <summary>Why nothing could be solved.</summary>
     public CoolingFailure? Failure { get; private set; }
 
@@ -33,6 +36,7 @@ internal sealed class SlowCooling
         var body = new MatReader(context, calculation).Read(pass)!;
         var cooling = new SlowCooling(context, solver, body);
         var weather = new MatWeatherReader(context, calculation).Read(CoolingQuestion.Slow)[0];
+        cooling.Weather = weather;
         var expected = cooling.Read(weather, null, 3 * 3600);
         if (expected is null)
         {

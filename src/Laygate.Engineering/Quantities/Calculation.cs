@@ -92,6 +92,10 @@ internal sealed class Calculation(QuantityContext context)
     /// <summary>Shows an input that is already known, in SI.</summary>
     public void Show(string symbol, string name, string address, double si, Unit? unit) => Add(symbol, name, address, si, unit);
 
+    /// <summary>Shows an input that is a word.</summary>
+    public void Show(string symbol, string name, string address, string text) =>
+        inputs.Add(new WorkingInput(symbol, name, address, null, string.Empty, text));
+
     /// <summary>Notes a missing input.</summary>
     public void Miss(string address, string key) => missing.Add(new InputReference(address, key));
 

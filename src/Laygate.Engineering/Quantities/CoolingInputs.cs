@@ -1,6 +1,8 @@
+using System.Globalization;
 using Laygate.Engineering.Cooling;
 using Laygate.Engineering.Mat;
 using Laygate.Engineering.Reading;
+using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Quantities;
@@ -13,24 +15,18 @@ internal static class CoolingInputs
     {
         var context = calculation.Context;
         new MatReader(context, calculation).Read(pass);
-        var weather = new MatWeatherReader(context, calculation).Read(question);
-        if (calculation.Stopped is null && weather is [var first, ..])
-        {
-            var celsius = Model.Measures.UnitTable.Find(context.System == Model.Measures.UnitSystem.UnitedStates ? "°F" : "°C");
-            calculation.Show("Tb", "base", "weather", first.Base, celsius);
-            calculation.Show("Ta", "air", "weather", first.Points[0].Air, celsius);
-        }
-
+        new MatWeatherReader(context, calculation).Read(question);
         return calculation.Stopped;
     }
 
     /// <summary>The answer from a band.</summary>
     public static Answer Result(
-        Calculation calculation, string quantity, string symbol, string expression, CoolingFailure? failure, MatBand? band, double longest)
+        Calculation calculation, string quantity, string symbol, string expression, (CoolingFailure? Failure, MatWeather? Weather) solved, MatBand? band, double longest)
     {
+        Show(calculation, solved.Weather);
         if (band is null)
         {
-            return Answer.None(AbsenceReason.NotComputable, Note.Of(NoteIds.CoolingFailed, ("reason", failure is { } known ? Words.Of(known.Kind) : "no-result")));
+            return Answer.None(AbsenceReason.NotComputable, Note.Of(NoteIds.CoolingFailed, ("reason", solved.Failure is { } known ? Words.Of(known.Kind) : "no-result")));
         }
 
         if (band.Expected is not { } expected)
@@ -44,5 +40,24 @@ internal static class CoolingInputs
         return condition is null or Moisture.Dry
             ? answer
             : answer with { Note = Note.Of(NoteIds.WaterNotIncluded, ("condition", Words.Of(condition.Value))) };
+    }
+
+    /// <summary>Shows the moment and the weather with which the answer was found.</summary>
+    private static void Show(Calculation calculation, MatWeather? weather)
+    {
+        if (weather is null)
+        {
+            return;
+        }
+
+        var us = calculation.Context.System == UnitSystem.UnitedStates;
+        if (weather.Start is { } start)
+        {
+            calculation.Show("from", "hours", "weather", start.ToString("yyyy-MM-dd'T'HH:mmzzz", CultureInfo.InvariantCulture));
+        }
+
+        calculation.Show("Ta", "air", "weather", weather.AtStart.Air, UnitTable.Find(us ? "°F" : "°C"));
+        calculation.Show("Tb", "base", "weather", weather.Base, UnitTable.Find(us ? "°F" : "°C"));
+        calculation.Show("v", "wind at mat", "weather", weather.AtStart.Wind, UnitTable.Find(us ? "mph" : "m/s"));
     }
 }

@@ -31,7 +31,7 @@ internal static class CourseCoolingQuantities
         var cooling = MatCooling.Of(context).While(pass);
         var index = pass.Courses.ToList().IndexOf(course);
         return CoolingInputs.Result(
-            calculation, "course.densification_window", "tw", "mean T(tw) = Tc", cooling.Failure,
+            calculation, "course.densification_window", "tw", "mean T(tw) = Tc", (cooling.Failure, cooling.Weather),
             cooling.Expected is null ? null : cooling.Band(reading => reading.Windows[index]), MatCooling.LongestRolling);
     }
 

@@ -23,7 +23,7 @@ internal static class GritAndOpeningCooling
 
         var cooling = MatCooling.Of(context).While(pass);
         return CoolingInputs.Result(
-            calculation, "early-friction.grit_window", "tg", "T(skin, tg) = Tg", cooling.Failure,
+            calculation, "early-friction.grit_window", "tg", "T(skin, tg) = Tg", (cooling.Failure, cooling.Weather),
             cooling.Expected is null ? null : cooling.Band(reading => reading.Grit), MatCooling.LongestRolling);
     }
 
@@ -44,6 +44,6 @@ internal static class GritAndOpeningCooling
 
         var cooling = MatCooling.Of(context).Until(pass);
         return CoolingInputs.Result(
-            calculation, "opening.soft_until", "ts", "T(core, ts) = To", cooling.Failure, cooling.SoftUntil, MatCooling.LongestOpening);
+            calculation, "opening.soft_until", "ts", "T(core, ts) = To", (cooling.Failure, cooling.Weather), cooling.SoftUntil, MatCooling.LongestOpening);
     }
 }

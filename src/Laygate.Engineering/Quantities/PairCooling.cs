@@ -19,7 +19,7 @@ internal static class PairCooling
 
         var cooling = MatCooling.Of(context).While(pass);
         return CoolingInputs.Result(
-            calculation, "pair.core_skin_difference", "ΔT", "ΔT = largest T(core) − T(skin)", cooling.Failure,
+            calculation, "pair.core_skin_difference", "ΔT", "ΔT = largest T(core) − T(skin)", (cooling.Failure, cooling.Weather),
             cooling.Expected is null ? null : cooling.Band(reading => reading.CoreSkin), MatCooling.LongestRolling);
     }
 }

@@ -12,25 +12,45 @@ internal static class UnitMistakes
     private const string Differs = "is refused, because it means 1000 kg to some and 2000 lb or 2240 lb to others";
 
     // Words and signs that people write for a unit; the table itself knows one spelling of each.
-    private static readonly FrozenDictionary<string, string> OtherNames = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase)
+    private static readonly FrozenDictionary<string, string> OtherNames = new (string Spelling, string[] Others)[]
     {
-        ["millimetre"] = "mm", ["millimetres"] = "mm", ["millimeter"] = "mm", ["millimeters"] = "mm",
-        ["centimetre"] = "cm", ["centimetres"] = "cm", ["centimeter"] = "cm", ["centimeters"] = "cm",
-        ["metre"] = "m", ["metres"] = "m", ["meter"] = "m", ["meters"] = "m",
-        ["inch"] = "in", ["inches"] = "in", ["\""] = "in", ["″"] = "in", ["in."] = "in",
-        ["foot"] = "ft", ["feet"] = "ft", ["'"] = "ft", ["′"] = "ft", ["ft."] = "ft",
-        ["yard"] = "yd", ["yards"] = "yd", ["mile"] = "mi", ["miles"] = "mi",
-        ["sqm"] = "m2", ["sq m"] = "m2", ["m^2"] = "m2", ["sq ft"] = "ft2", ["sf"] = "ft2", ["ft^2"] = "ft2", ["sq yd"] = "yd2", ["sy"] = "yd2", ["yd^2"] = "yd2",
-        ["degC"] = "°C", ["deg C"] = "°C", ["celsius"] = "°C", ["º C"] = "°C", ["ºC"] = "°C", ["° C"] = "°C", ["℃"] = "°C",
-        ["degF"] = "°F", ["deg F"] = "°F", ["fahrenheit"] = "°F", ["ºF"] = "°F", ["° F"] = "°F", ["℉"] = "°F",
-        ["kelvin"] = "K", ["sec"] = "s", ["secs"] = "s", ["second"] = "s", ["seconds"] = "s",
-        ["mins"] = "min", ["minute"] = "min", ["minutes"] = "min", ["hr"] = "h", ["hrs"] = "h", ["hour"] = "h", ["hours"] = "h", ["day"] = "d", ["days"] = "d",
-        ["kph"] = "km/h", ["kmh"] = "km/h", ["mps"] = "m/s", ["fpm"] = "ft/min", ["mi/h"] = "mph", ["knot"] = "kn", ["knots"] = "kn", ["kt"] = "kn",
-        ["gram"] = "g", ["grams"] = "g", ["kilogram"] = "kg", ["kilograms"] = "kg", ["lbs"] = "lb", ["pound"] = "lb", ["pounds"] = "lb",
-        ["tonne"] = "t", ["tonnes"] = "t", ["metric ton"] = "t", ["metric tons"] = "t", ["short tons"] = "short ton",
-        ["pcf"] = "lb/ft3", ["lb/sy"] = "lb/yd2", ["gsy"] = "gal/yd2", ["gal/sy"] = "gal/yd2", ["l/m2"] = "L/m2", ["l/m²"] = "L/m2",
-        ["percent"] = "%", ["hertz"] = "Hz", ["volt"] = "V", ["volts"] = "V", ["lux"] = "lx", ["degree"] = "deg", ["degrees"] = "deg",
-    }.ToFrozenDictionary(StringComparer.OrdinalIgnoreCase);
+        ("mm", ["millimetre", "millimetres", "millimeter", "millimeters"]),
+        ("cm", ["centimetre", "centimetres", "centimeter", "centimeters"]),
+        ("m", ["metre", "metres", "meter", "meters"]),
+        ("in", ["inch", "inches", "\"", "″", "in."]),
+        ("ft", ["foot", "feet", "'", "′", "ft."]),
+        ("yd", ["yard", "yards"]),
+        ("mi", ["mile", "miles"]),
+        ("m2", ["sqm", "sq m", "m^2"]),
+        ("ft2", ["sq ft", "sf", "ft^2"]),
+        ("yd2", ["sq yd", "sy", "yd^2"]),
+        ("°C", ["degC", "deg C", "celsius", "º C", "ºC", "° C", "℃"]),
+        ("°F", ["degF", "deg F", "fahrenheit", "ºF", "° F", "℉"]),
+        ("K", ["kelvin"]),
+        ("s", ["sec", "secs", "second", "seconds"]),
+        ("min", ["mins", "minute", "minutes"]),
+        ("h", ["hr", "hrs", "hour", "hours"]),
+        ("d", ["day", "days"]),
+        ("km/h", ["kph", "kmh"]),
+        ("m/s", ["mps"]),
+        ("ft/min", ["fpm"]),
+        ("mph", ["mi/h"]),
+        ("kn", ["knot", "knots", "kt"]),
+        ("g", ["gram", "grams"]),
+        ("kg", ["kilogram", "kilograms"]),
+        ("lb", ["lbs", "pound", "pounds"]),
+        ("t", ["tonne", "tonnes", "metric ton", "metric tons"]),
+        ("short ton", ["short tons"]),
+        ("lb/ft3", ["pcf"]),
+        ("lb/yd2", ["lb/sy"]),
+        ("gal/yd2", ["gsy", "gal/sy"]),
+        ("L/m2", ["l/m2", "l/m²"]),
+        ("%", ["percent"]),
+        ("Hz", ["hertz"]),
+        ("V", ["volt", "volts"]),
+        ("lx", ["lux"]),
+        ("deg", ["degree", "degrees"]),
+    }.SelectMany(unit => unit.Others.Select(other => KeyValuePair.Create(other, unit.Spelling))).ToFrozenDictionary(StringComparer.OrdinalIgnoreCase);
 
     /// <summary>The mistake in a unit.</summary>
     public static MeasureProblem Explain(string number, string unit, Dimension dimension) =>

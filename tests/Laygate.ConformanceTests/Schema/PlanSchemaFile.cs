@@ -28,7 +28,7 @@ internal static class PlanSchemaFile
     [
         EveryKeyPath,
         .. Directory.Exists(Path.Combine(Root, "examples"))
-            ? Directory.EnumerateFiles(Path.Combine(Root, "examples"), "*.yaml", SearchOption.AllDirectories).Order(StringComparer.Ordinal)
+            ? Directory.EnumerateFiles(Path.Combine(Root, "examples"), "*.yaml", SearchOption.AllDirectories).Where(IsPlan).Order(StringComparer.Ordinal)
             : Enumerable.Empty<string>(),
     ];
 
@@ -64,6 +64,9 @@ internal static class PlanSchemaFile
     /// <summary>The definition that a schema refers to.</summary>
     public static string? Definition(JsonElement schema) =>
         schema.TryGetProperty("allOf", out var all) ? all[0].GetProperty("$ref").GetString()!.Split('/')[^1] : null;
+
+    // A specification that stands beside the plans has no format version.
+    private static bool IsPlan(string path) => (Read(File.ReadAllText(path)).Root as MapToken)?["format"] is not null;
 
     private static string FindRoot()
     {

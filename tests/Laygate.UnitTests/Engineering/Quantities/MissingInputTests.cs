@@ -13,13 +13,13 @@ public class MissingInputTests
     [InlineData("course.thickness_lowest_to_size", "course:c", "course:c/thickness_lowest mix:m/aggregate_size")]
     [InlineData("course.demand", "course:c", "plan/runs plan/pavers")]
     [InlineData("course.tolerance_margin", "course:c", "course:c/tolerance course:c/thickness_lowest")]
-    [InlineData("course.densification_window", "course:c", "course:c/laying_temperature.expected existing/surface weather/envelope.air_lowest")]
+    [InlineData("course.densification_window", "course:c", "course:c/laying_temperature.expected existing/surface weather/envelope.air_lowest weather/envelope.base_lowest weather/envelope.wind_highest")]
     [InlineData("course.last_densifying_pass", "course:c", "plan/rolling.phases")]
     [InlineData("course.supply", "course:c", "supply/plants")]
     [InlineData("shift.duration", "shift", "shift/date shift/start shift/end")]
     [InlineData("shift.laying_start", "shift", "shift/date shift/start")]
     [InlineData("weather.air_lowest", "weather", "weather/envelope.air_lowest")]
-    [InlineData("opening.soft_until", "opening", "opening/below.value course:c/laying_temperature.expected existing/surface weather/envelope.air_lowest")]
+    [InlineData("opening.soft_until", "opening", "opening/below.value course:c/laying_temperature.expected existing/surface weather/envelope.air_lowest weather/envelope.base_lowest weather/envelope.wind_highest")]
     [InlineData("early-friction.grit", "early-friction", "early-friction/grit")]
     public void All_missing_inputs_are_named_together(string quantity, string address, string missing) =>
         Assert.Equal(missing, string.Join(' ', Ask.Missing(Ask.Answer(Small.Plan, quantity, address))));
