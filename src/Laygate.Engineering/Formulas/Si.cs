@@ -26,5 +26,8 @@ internal static class Si
     /// <summary>A frequency in Hz.</summary>
     public static Frequency Hertz(double value) => Frequency.FromHertz(Usable(value));
 
+    /// <summary>A share.</summary>
+    public static Ratio Share(double value) => Ratio.FromDecimalFractions(Usable(value));
+
     private static double Usable(double value) => double.IsFinite(value) ? value : -1;
 }

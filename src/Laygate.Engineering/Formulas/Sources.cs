@@ -29,7 +29,7 @@ public static class Sources
         "closed form derived here from the published worked rule of overhang and overlap (trade article, recalled); edge by edge";
 
     /// <summary>Wind at lower height and in other terrain.</summary>
-    public const string WindProfile = "ASHRAE Handbook Fundamentals 2005, as given in the NREL Engineering Reference (read)";
+    public const string WindProfile = "ASHRAE Handbook Fundamentals 2005, as given in the NREL Engineering Reference (second-hand)";
 
     /// <summary>Judgement of this project.</summary>
     public const string Judgement = "engineering judgement of this project";

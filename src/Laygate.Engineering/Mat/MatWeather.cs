@@ -43,6 +43,8 @@ internal sealed class MatWeatherReader(QuantityContext context, Calculation calc
     private readonly Weather? weather = context.Plan.Weather;
     private readonly PlanClock clock = PlanView.Of(context).Clock;
 
+    private double DefaultSun => context.Assumptions[AssumptionIds.Sun].Number;
+
     /// <summary>Candidates: each hour of laying for fast cooling, its end for slow cooling, or the envelope.</summary>
     public IReadOnlyList<MatWeather> Read(CoolingQuestion question)
     {
@@ -94,7 +96,7 @@ internal sealed class MatWeatherReader(QuantityContext context, Calculation calc
         var wind = calculation.Stated("v(h)", envelope.WindHighest, Address, "envelope.wind_highest") * WindReduction.Factor(calculation);
         var calm = fast ? 1 : calculation.Assumed(AssumptionIds.CalmShare, "calm", Address, null);
         calculation.Assumed(AssumptionIds.SkyBelowAir, "ΔTsky", Address, null);
-        return calculation.Stopped is null ? [new MatWeather(null, below, [new MatWeatherPoint(0, air, wind * calm, null, 0)])] : [];
+        return calculation.Stopped is null ? [new MatWeather(null, below, [new MatWeatherPoint(0, air, wind * calm, null, DefaultSun)])] : [];
     }
 
     private double Either(string symbol, (IMeasure? Value, string Key)? preferred, (IMeasure? Value, string Key) other)
@@ -118,7 +120,7 @@ internal sealed class MatWeatherReader(QuantityContext context, Calculation calc
     private static bool IsWhole(WeatherHour hour) => hour is { Air: not null, Wind: not null };
 
     private MatWeatherPoint Point(WeatherHour hour, double time, double factor, CoolingQuestion question) => new(
-        time, hour.Air!.Si, hour.Wind!.Si * factor, Depression(hour), hour.Sun?.Si ?? (question == CoolingQuestion.Slow ? ClearSun(hour) : 0));
+        time, hour.Air!.Si, hour.Wind!.Si * factor, Depression(hour), hour.Sun?.Si ?? (question == CoolingQuestion.Slow ? ClearSun(hour) : DefaultSun));
 
     /// <summary>How far the sky lies below the air by dew point and cloud; null where either is not stated.</summary>
     private static double? Depression(WeatherHour hour)

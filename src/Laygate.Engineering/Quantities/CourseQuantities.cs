@@ -34,6 +34,8 @@ internal static class CourseQuantities
             course => (course.LayingTemperature?.Expected, course.LayingTemperature?.Place)),
         Course.Number("spread", Shape.Spread, "Mass of mix per area at the nominal thickness.", Spread, new Method(
             "q = t · ρ", Sources.Definition, "t and ρ above zero")),
+        Course.Number("thickness_behind_screed", Shape.Thickness, "Thickness behind the screed that gives the nominal thickness when rolled.", BehindScreed, new Method(
+            "t0 = t · D1 / D0", Sources.Balance, "both degrees of one reference density, 0.6 ≤ D0 ≤ D1 ≤ 1.1; otherwise no value")),
         Course.Stated<Course>("tonnage_stated", Shape.Mass, "tonnage", "Tonnage ordered for the course.", course => course.Tonnage),
         Course.Number("air_lowest", Shape.Temperature, "Lowest air temperature while the course is laid.", (c, _) => WeatherQuantities.Air(c)),
         Course.Number("base_lowest", Shape.Temperature, "Lowest temperature, while the course is laid, of the surface below the hot body that it belongs to.", (c, _) => WeatherQuantities.Base(c)),
@@ -82,6 +84,18 @@ internal static class CourseQuantities
         var density = MixDensity(calculation, (Course)element.Subject!);
         return calculation.Result("course.spread", "q", "q = t · ρ", Layers.Spread.Rate(
             Si.Metres(t), Si.KilogramsPerCubicMetre(density))?.KilogramsPerSquareMeter);
+    }
+
+    private static Answer BehindScreed(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var course = (Course)element.Subject!;
+        var t = calculation.Quantity("t", "course.thickness", element);
+        var degree = PlanView.Of(context).MixOf(course)?.Density?.Degree;
+        var final = calculation.StatedOr(AssumptionIds.MixDegree, "D1", degree, $"mix:{course.Mix}", "density.degree");
+        var behind = calculation.Stated("D0", course.DensityBehindScreed?.Value, element.Address, "density_behind_screed.value");
+        return calculation.Result(
+            "course.thickness_behind_screed", "t0", "t0 = t · D1 / D0", CourseThickness.BehindScreed(Si.Metres(t), Si.Share(final), Si.Share(behind))?.Meters);
     }
 
     /// <summary>Density of a course's mix; by assumption where the plan does not even list the mix.</summary>

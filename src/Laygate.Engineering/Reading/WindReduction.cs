@@ -44,12 +44,9 @@ public static class WindReduction
 
         var station = calculation.StatedOr(AssumptionIds.WindHeight, "h", weather?.WindHeight, Address, "wind_height");
         var mat = calculation.Assumed(AssumptionIds.MatHeight, "z", Address, null);
-        if (weather?.Exposure is null)
-        {
-            calculation.Assumed(AssumptionIds.OpenCountry, "α", Address, new InputReference(Address, "exposure"));
-        }
-
-        var factor = InTerrain(Si.Metres(station), Si.Metres(mat), weather?.Exposure ?? Exposure.Open) ?? double.NaN;
+        var factor = weather?.Exposure is { } exposure
+            ? InTerrain(Si.Metres(station), Si.Metres(mat), exposure) ?? double.NaN
+            : Math.Pow(mat / station, calculation.Assumed(AssumptionIds.OpenCountry, "α", Address, new InputReference(Address, "exposure")));
         if (double.IsFinite(factor))
         {
             calculation.Step("f", "f = (270/h)^0.14 · (z/δ)^α", factor, string.Empty, string.Empty);

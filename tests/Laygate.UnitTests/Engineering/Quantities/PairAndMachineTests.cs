@@ -111,6 +111,20 @@ public class PairAndMachineTests
     }
 
     [Fact]
+    public void Thickness_behind_the_screed_follows_from_both_densities()
+    {
+        // Practice sheet, scenario A (derived there): 85 mm of 98 % laid at 93 % are 89.6 mm.
+        var laid = Plan with
+        {
+            Courses = [Plan.Courses[0] with { DensityBehindScreed = new DensityBehindScreed(M<Ratio>(93, "%"), DensityEvidence.Trial, null) }, Plan.Courses[1]],
+        };
+        var answer = Ask.Answer(laid, "course.thickness_behind_screed", "course:binder");
+        Assert.Equal(89.6, Ask.In(answer, "mm"), 0.05);
+        Assert.True(answer.RestsOnWeakAssumption); // 98 % is assumed
+        Assert.Equal(["course:wearing/density_behind_screed.value"], Ask.Missing(Ask.Answer(laid, "course.thickness_behind_screed", "course:wearing")));
+    }
+
+    [Fact]
     public void Weak_assumptions_carry_the_ends_of_their_ranges()
     {
         // Width 3.7 m and drum 1.68 m without edges and overlap: both assumed, so the strips have a band.
