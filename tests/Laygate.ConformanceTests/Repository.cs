@@ -1,0 +1,65 @@
+using Laygate.Engineering.Assumptions;
+using Laygate.Engineering.Quantities;
+using Laygate.Rules.Results;
+using Laygate.Validation;
+using Laygate.Validation.Cases;
+using Laygate.Validation.RuleFiles;
+
+namespace Laygate.ConformanceTests;
+
+/// <summary>The files of this repository, and the rule book read from them as text.</summary>
+internal static class Repository
+{
+    /// <summary>The date of checking in all tests, so that reports do not change from day to day.</summary>
+    public static readonly DateOnly CheckDate = new(2026, 11, 25);
+
+    private const string Version = "0.0.0";
+
+    public static string Root { get; } = FindRoot();
+
+    public static IRuleFolder Rules { get; } = new FolderOfRepository(Path.Combine(Root, "rules"));
+
+    public static RuleFilesResult Book { get; } = new RuleFileReader(RuleSchemas.Embedded()).ReadBook(Rules, Version);
+
+    public static CaseRunner Cases() => new(Rules, Book, RuleSchemas.Embedded(), LaygateQuantities.Catalogue(), LaygateAssumptions.Set(), CheckDate);
+
+    /// <summary>Checks a plan of the repository as the command line does.</summary>
+    public static FileResult Check(string plan, params string[] rules)
+    {
+        var pack = new RulePack(Book.General!, Book.Specifications, RulePack.HashOf(Rules));
+        var bound = RuleBooks.Load(pack, rules, new FilesOfRepository());
+        Assert.Empty(bound.Problems);
+        return new PlanCheck(bound.Book!, new CheckSettings(null, CheckDate, Version)).Run(plan, File.ReadAllBytes(Path.Combine(Root, plan)));
+    }
+
+    private static string FindRoot()
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "Laygate.slnx")))
+        {
+            folder = folder.Parent;
+        }
+
+        return folder?.FullName ?? throw new InvalidOperationException("The tests run inside the repository.");
+    }
+
+    private sealed class FilesOfRepository : IRuleFiles
+    {
+        public IRuleFolder? Folder(string path) =>
+            Directory.Exists(Path.Combine(Root, path)) ? new FolderOfRepository(Path.Combine(Root, path)) : null;
+
+        byte[]? IRuleFiles.File(string path) =>
+            File.Exists(Path.Combine(Root, path)) ? File.ReadAllBytes(Path.Combine(Root, path)) : null;
+    }
+}
+
+/// <summary>A folder of the disk.</summary>
+internal sealed class FolderOfRepository(string path) : IRuleFolder
+{
+    public string Name => Path.GetRelativePath(Repository.Root, path);
+
+    public IReadOnlyList<string> Files =>
+        [.. Directory.EnumerateFiles(path, "*", SearchOption.AllDirectories).Select(file => Path.GetRelativePath(path, file).Replace('\\', '/'))];
+
+    public byte[] Read(string file) => File.ReadAllBytes(Path.Combine(path, file));
+}

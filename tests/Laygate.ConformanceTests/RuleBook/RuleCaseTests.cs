@@ -1,0 +1,31 @@
+using Laygate.Validation.Cases;
+
+namespace Laygate.ConformanceTests.RuleBook;
+
+/// <summary>The cases of all shipped rules, listed as data: adding a rule adds its test.</summary>
+public sealed class RuleCaseTests
+{
+    public static TheoryData<string> RuleIds => [.. Repository.Cases().Rules.Select(rule => rule.Id).Order(StringComparer.Ordinal)];
+
+    [Fact]
+    public void The_rule_book_is_read_without_a_problem() =>
+        Assert.Empty(Repository.Book.Problems);
+
+    [Theory]
+    [MemberData(nameof(RuleIds))]
+    public void Each_case_gives_its_finding_in_full(string id)
+    {
+        var runner = Repository.Cases();
+        var wrong = runner.Run(runner.Rules.Single(rule => rule.Id == id)).Where(result => result.Differences.Count > 0);
+        Assert.Equal(string.Empty, string.Join('\n', wrong.Select(result => $"{result.Case}: {string.Join("; ", result.Differences)}")));
+    }
+
+    [Theory]
+    [MemberData(nameof(RuleIds))]
+    public void Each_figure_is_pinned_by_a_case(string id)
+    {
+        var runner = Repository.Cases();
+        var unnoticed = runner.Mutate(runner.Rules.Single(rule => rule.Id == id)).Survivors;
+        Assert.Equal(string.Empty, string.Join('\n', unnoticed.Select(survivor => survivor.ToString())));
+    }
+}
