@@ -48,6 +48,6 @@ internal sealed class ReplacedAssumptions(AssumptionSet catalogue, BookProblems 
             problems.Add(place, BookMistake.DeadOverride, ("id", assumption.Id), ("why", "same-value"));
         }
 
-        replaced[assumption.Id] = (assumption with { Meaning = original.Meaning }, specification.Layer, specification.Name);
+        replaced[assumption.Id] = (assumption with { Meaning = assumption.Meaning.Length > 0 ? assumption.Meaning : original.Meaning }, specification.Layer, specification.Name);
     }
 }

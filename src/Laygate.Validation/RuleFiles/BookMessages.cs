@@ -73,7 +73,7 @@ internal static class BookMessages
         BookMistake.UnknownRow => ($"There is no row {problem["row"]}; the table has {problem["rows"]}.", "Rows are counted from 1."),
         BookMistake.UnknownAssumption => ($"There is no assumption `{problem["id"]}`.", null),
         BookMistake.AssumptionUnit => ($"The assumption `{problem["id"]}` is stated in `{problem["unit"]}`.", $"State it in `{problem["expected"]}`."),
-        BookMistake.AssumptionRange => ($"The value of `{problem["id"]}` lies outside its own range.", "Check `lowest:` and `highest:`."),
+        BookMistake.AssumptionRange => ($"The value of `{problem["id"]}` lies outside its own range.", "Check `low:` and `high:`."),
         _ => throw new InvalidOperationException($"The mistake {problem.Mistake} has no words."),
     };
 

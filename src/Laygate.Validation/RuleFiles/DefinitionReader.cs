@@ -76,9 +76,9 @@ internal sealed class DefinitionReader(List<ReadingProblem> problems)
     private Assumption Assume(MapToken map)
     {
         var value = limits.Value(map["value"]);
-        var low = limits.Value(map["lowest"]) ?? value;
-        var high = limits.Value(map["highest"]) ?? value;
-        foreach (var (end, key) in new[] { (low, "lowest"), (high, "highest") })
+        var low = limits.Value(map["low"]) ?? value;
+        var high = limits.Value(map["high"]) ?? value;
+        foreach (var (end, key) in new[] { (low, "low"), (high, "high") })
         {
             if (value is not null && end is not null && !string.Equals(end.Unit, value.Unit, StringComparison.Ordinal))
             {
@@ -86,8 +86,8 @@ internal sealed class DefinitionReader(List<ReadingProblem> problems)
             }
         }
 
-        // The meaning stays that of the catalogue; the book puts it in when it is merged.
+        // Without a meaning of its own it keeps that of the catalogue, which the book puts in when it is merged.
         return new Assumption(
-            map.Needed("id"), string.Empty, value?.Number ?? 0, value?.Unit ?? string.Empty, low?.Number ?? 0, high?.Number ?? 0, map.Needed("source"), map.NeededWord<Evidence>("evidence"));
+            map.Needed("id"), map.Needed("meaning"), value?.Number ?? 0, value?.Unit ?? string.Empty, low?.Number ?? 0, high?.Number ?? 0, map.Needed("source"), map.NeededWord<Evidence>("evidence"));
     }
 }

@@ -108,7 +108,7 @@ public sealed class OverlayTests
         {
             Rules = [own],
             Sources = [Manual with { Id = "contract" }],
-            Assume = [new Assumption("density", "ignored", 2.5, "t/m3", 2.4, 2.6, "contract", Evidence.Read)],
+            Assume = [new Assumption("density", "", 2.5, "t/m3", 2.4, 2.6, "contract", Evidence.Read)],
         };
         var book = Book(General(Thickness), contract);
         Assert.Equal("LAY-001, LAY-900", string.Join(", ", book.InForce.Select(rule => rule.Definition.Id)));

@@ -60,7 +60,7 @@ public sealed class RuleFileTests
             bounds:
               - { strength: required, basis: requirement, at_least: 3.5, source: { id: manual, evidence: second-hand } }
         assume:
-          - { id: density, value: 2.45 t/m3, lowest: 2.40 t/m3, source: mix design, evidence: read }
+          - { id: density, value: 2.45 t/m3, low: 2.40 t/m3, source: mix design, evidence: read }
         """;
 
     public static RuleSchemas Schemas { get; } = RuleSchemas.Load(name => File.ReadAllText(Path.Combine(Root(), "schemas", name)));
