@@ -11,7 +11,7 @@ internal static class Approved
     {
         Environment.SetEnvironmentVariable("SNAPSHOOTER_STRICT_MODE", Approving ? "off" : "on");
         var file = Path.Combine(Path.GetDirectoryName(caller)!, "__snapshots__", $"{name}.snap");
-        if (Approving)
+        if (Approving && File.Exists(file))
         {
             File.Delete(file);
         }

@@ -12,6 +12,7 @@ public static class AssumptionIds
     public const string SizeBases = "mix.upper_sieve_as_nominal";
     public const string CessationUnknown = "mix.cessation.unknown";
     public const string CessationModified = "mix.cessation.modified";
+    public const string TenderLimit = "mix.tender_limit";
     public const string GritEmbedment = "mix.grit_embedment";
     public const string LayingLoss = "mat.laying_loss";
     public const string LayingSpread = "mat.laying_spread";

@@ -22,6 +22,7 @@ internal static class MixAssumptions
         LaygateAssumptions.Judged($"{MixDensity}.other", "Density of a compacted mix of another kind.", 2339, Unit, 1850, 2563),
         LaygateAssumptions.Judged(MixDegree, "Degree of compaction of the finished course against the laboratory reference.", 98, "%", 96, 100),
         new(SizeBases, "Nominal maximum size over EN upper sieve size D: both let 90 to 100 % pass.", 1, string.Empty, 1, 1, "EN 13108-1 and EN 13043, from memory; Asphalt Institute SP-2 as quoted", Evidence.Recalled),
+        LaygateAssumptions.Judged(TenderLimit, "Skin temperature below which vibrating steel can shove a mat with a hot core.", 115, "°C", 90, 115),
         LaygateAssumptions.Judged(GritEmbedment, "Skin temperature below which grit is no longer pressed in.", 100, "°C", 90, 110),
         LaygateAssumptions.Judged(BondBinderDensity, "Density of bond-coat binder and emulsion.", 1000, Unit, 980, 1030),
         LaygateAssumptions.Judged(HotBinderResidue, "Binder that stays of hot binder sprayed without water or solvent.", 100, "%", 99, 100),

@@ -13,6 +13,8 @@ internal sealed class FastCooling
     private readonly MatRange[] cessation;
     private readonly MatRange embedment;
     private readonly (double From, double To) rolling;
+    private readonly IReadOnlyList<VibrationSpan> vibration;
+    private readonly double tender;
     private readonly List<MatReading> samples = [];
 
     private FastCooling(QuantityContext context, CoolingSolver solver, PavingPass pass, MatInputs inputs)
@@ -23,6 +25,8 @@ internal sealed class FastCooling
         cessation = [.. pass.Courses.Select(course => MatLimits.CessationRange(context, course))];
         embedment = MatLimits.EmbedmentRange(context, pass.Top);
         rolling = MatLimits.Rolling(new Calculation(context));
+        vibration = VibrationSpan.Of(new Calculation(context));
+        tender = MatLimits.Tender(new Calculation(context), pass.Top);
     }
 
     /// <summary>Reading at central values; null where nothing could be solved.</summary>
@@ -60,6 +64,13 @@ internal sealed class FastCooling
         return cooling;
     }
 
+    /// <summary>Largest core-skin difference under a vibrating roller while the skin is tender, with its band; null where it does not vibrate on this body.</summary>
+    public MatBand? BandUnder(string roller)
+    {
+        var index = vibration.ToList().FindIndex(span => PlanView.Same(span.Roller, roller));
+        return index < 0 || Expected is null ? null : Band(reading => reading.UnderVibration[index]);
+    }
+
     /// <summary>A value with its band.</summary>
     public MatBand Band(Func<MatReading, double?> read) =>
         MatBand.Of(read(Expected!), samples.Select(read), MatCooling.LongestRolling);
@@ -92,7 +103,8 @@ internal sealed class FastCooling
         return new MatReading(
             [.. limits.Select((limit, i) => Window(curve, inputs.Courses[inputs.HotFrom + i], limit))],
             double.IsNaN(embedment.Central) ? null : curve.FirstBelow(CoolingPlace.Skin, embedment.At(sample, MatModel.Embedment), last) - last,
-            CoreSkin(curve, last));
+            CoreSkin(curve, last),
+            [.. vibration.Select(span => UnderVibration(curve, last, span))]);
     }
 
     private double? Window(CoolingCurve curve, MatCourse course, double limit) => double.IsNaN(limit)
@@ -113,6 +125,22 @@ internal sealed class FastCooling
         {
             var difference = curve.Value(CoolingPlace.CoreSkinDifference, time);
             largest = difference <= largest ? largest : difference ?? largest;
+        }
+
+        return largest;
+    }
+
+    /// <summary>Largest difference while a roller vibrates on a skin below the tender limit, looked for at each quarter minute; 0 while the skin is hotter.</summary>
+    private double UnderVibration(CoolingCurve curve, double last, VibrationSpan span)
+    {
+        var largest = 0.0;
+        var end = Math.Min(last + span.To, curve.End);
+        for (var time = last + span.From; time <= end; time += 15)
+        {
+            if (curve.Value(CoolingPlace.Skin, time) < tender && curve.Value(CoolingPlace.CoreSkinDifference, time) is { } difference)
+            {
+                largest = Math.Max(largest, difference);
+            }
         }
 
         return largest;

@@ -8,7 +8,9 @@ namespace Laygate.Engineering.Mat;
 /// <param name="Windows">Densification window of each course of the hot body, from bottom to top.</param>
 /// <param name="Grit">Until the skin is too cold for grit.</param>
 /// <param name="CoreSkin">Largest core-skin difference during the rolling, K.</param>
-internal sealed record MatReading(IReadOnlyList<double?> Windows, double? Grit, double? CoreSkin);
+/// <param name="UnderVibration">Largest core-skin difference under each vibrating roller while the skin is tender, K.</param>
+internal sealed record MatReading(
+    IReadOnlyList<double?> Windows, double? Grit, double? CoreSkin, IReadOnlyList<double> UnderVibration);
 
 /// <summary>Cooling of the hot bodies of one plan; solves once and keeps what it read.</summary>
 internal sealed class MatCooling(QuantityContext context)

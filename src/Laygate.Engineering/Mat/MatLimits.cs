@@ -78,6 +78,20 @@ internal static class MatLimits
         return calculation.StatedOr(AssumptionIds.GritEmbedment, "Tg", stated?.Value, $"mix:{top.Mix}", "grit_embedment");
     }
 
+    /// <summary>Skin temperature below which vibrating steel can shove a mat with a hot core, °C.</summary>
+    public static double Tender(Calculation calculation, Course top)
+    {
+        var stated = PlanView.Of(calculation.Context).MixOf(top)?.Tender;
+        if (stated is { Highest: not null, Place: { } place and not Place.Skin })
+        {
+            calculation.Block(AbsenceReason.NeedsPerson, Note.Of(
+                NoteIds.OtherPlace, ("stated", Words.Of(place)), ("predicted", Words.Of(Place.Skin))));
+            return double.NaN;
+        }
+
+        return calculation.StatedOr(AssumptionIds.TenderLimit, "Tt", stated?.Highest, $"mix:{top.Mix}", "tender.highest");
+    }
+
     /// <summary>From the first to the last pass over a point, s after the last screed.</summary>
     public static (double From, double To) Rolling(Calculation calculation)
     {

@@ -47,8 +47,12 @@ internal static class Answers
         return new() { Value = new PresenceValue(level, missing), Input = input };
     }
 
-    /// <summary>The fullest of several presences; absent where there are none.</summary>
-    public static Answer Fullest(IEnumerable<Answer> presences, InputReference input, params string[] fields)
+    /// <summary>The fullest entry of a list; absent, with a remark on the entry that is asked for, where the list has none.</summary>
+    /// <param name="presences">Entries of the list that count.</param>
+    /// <param name="input">The list.</param>
+    /// <param name="kind">Kind of the entry that is asked for.</param>
+    /// <param name="fields">Keys that the entry needs.</param>
+    public static Answer Fullest(IEnumerable<Answer> presences, InputReference input, string kind, params string[] fields)
     {
         Answer? best = null;
         foreach (var presence in presences)
@@ -56,9 +60,12 @@ internal static class Answers
             best = best is null || Level(presence) > Level(best) ? presence : best;
         }
 
-        return best is null || Level(best) == PresenceLevel.Absent
-            ? new() { Value = new PresenceValue(PresenceLevel.Absent, fields), Input = best?.Input ?? input }
-            : best;
+        return best ?? new()
+        {
+            Value = new PresenceValue(PresenceLevel.Absent, []),
+            Input = input,
+            Note = Note.Of(NoteIds.EntryMissing, ("list", input.Key), ("kind", kind), ("fields", string.Join(", ", fields))),
+        };
     }
 
     /// <summary>Whether a text says anything.</summary>

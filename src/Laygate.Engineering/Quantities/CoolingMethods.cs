@@ -12,6 +12,10 @@ internal static class CoolingMethods
 
     public static Method CoreSkin { get; } = new("largest T(core) − T(skin) from the first to the last pass", Source, "worst hour of laying; " + Range);
 
+    public static Method UnderVibration { get; } = new(
+        "largest T(core) − T(skin) while the roller vibrates and T(skin) < Tt; 0 while the skin is hotter", Source,
+        "worst hour of laying; vibrated passes are taken as the first ones of the phase, evenly spread over its zone; " + Range);
+
     public static Method GritWindow { get; } = new("T(skin) = Tg", Source, "worst hour of laying; " + Range);
 
     public static Method SoftUntil { get; } = new(

@@ -38,4 +38,7 @@ public static class NoteIds
 
     /// <summary>The surface that is laid upon is wet, damp or frozen; the heat that water takes is not in the value. Argument: <c>condition</c>, a word.</summary>
     public const string WaterNotIncluded = "water-not-included";
+
+    /// <summary>A list lacks an entry: <c>list</c>, <c>kind</c>, <c>fields</c> that it needs.</summary>
+    public const string EntryMissing = "entry-missing";
 }

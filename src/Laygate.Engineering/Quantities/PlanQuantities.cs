@@ -12,12 +12,12 @@ internal static class PlanQuantities
         Plan.Presence("people", "People on the shift with role and how they are reached.", (c, _) => Answers.Fullest(
             c.Plan.Identity.People.Select(person => Answers.Fields(
                 Input("plan.people"), ("role", Answers.Given(person.Role)), ("call", Answers.Given(person.Call)))),
-            Input("plan.people"), "role", "call")),
+            Input("plan.people"), "person", "role", "call")),
         Plan.Presence("governing_code", "A governing code or specification with its edition.", (c, _) => Answers.Fullest(
             c.Plan.Documents.Where(document => document.Kind is DocumentKind.GoverningCode or DocumentKind.Specification)
                 .Select(document => Answers.Fields(
                     Input("documents"), ("title", Answers.Given(document.Title)), ("edition", Answers.Given(document.Edition)))),
-            Input("documents"), "title", "edition")),
+            Input("documents"), Words.Of(DocumentKind.Specification), "title", "edition")),
         Plan.Presence("spare_roller", "A roller that stands by as a spare.", (c, _) => Answers.Fields(
             Input("rolling.rollers"), ("spare", c.Plan.Rolling?.Rollers.Any(roller => roller.Spare == true) == true))),
         Plan.Presence("hold_points", "Hold points with criterion, evidence, owner and who releases: stated when every one has them.", HoldPoints),
@@ -32,7 +32,7 @@ internal static class PlanQuantities
         $"test_{Underscored(Words.Of(kind))}",
         $"A test of the kind {Words.Of(kind)}: where, when and by whom.",
         (c, _) => Answers.Fullest(
-            c.Plan.Tests.Where(test => test.Kind == kind).Select(QualityQuantities.Complete), Input("tests"), "where", "when", "by"));
+            c.Plan.Tests.Where(test => test.Kind == kind).Select(QualityQuantities.Complete), Input("tests"), Words.Of(kind), "where", "when", "by"));
 
     private static QuantityDefinition ActionOn(ContingencyEvent kind) => Plan.Presence(
         $"action_{Underscored(Words.Of(kind))}",
@@ -42,7 +42,7 @@ internal static class PlanQuantities
                 new InputReference($"contingency:{action.Id}", string.Empty),
                 ("action", Answers.Given(action.Action)),
                 ("decided_by", Answers.Given(action.DecidedBy)))),
-            Input("contingencies"), "action", "decided_by"));
+            Input("contingencies"), Words.Of(kind), "action", "decided_by"));
 
     private static Answer HoldPoints(QuantityContext context, Element element)
     {

@@ -21,6 +21,7 @@ internal static class RollerQuantities
         Roller.Stated<Roller>("speed", Shape.RoadSpeed, "speed", "Speed while rolling.", roller => roller.Speed),
         Roller.Number("impact_spacing", Shape.Thickness, "Distance between two impacts of the vibrating drum.", ImpactSpacing, new Method(
             "s = vr / f", Sources.Definition, "speed and frequency above zero")),
+        Roller.Number("core_skin_difference", Shape.Difference, "Largest difference between core and skin while it vibrates on a tender skin.", RollerCooling.CoreSkin, CoolingMethods.UnderVibration),
         Roller.Number("thinnest_course", Shape.Thickness, "Smallest thickness of a course under its drum: the top course of each hot body.", ThinnestCourse, new Method(
             "least of the smallest thicknesses", Sources.Definition, "as the smallest thickness of a course")),
         Roller.Flag("on_pair", "Whether it rolls two courses laid hot-on-hot.", (c, _) => Answers.Follows(CourseQuantities.Pairs(c).Any())),

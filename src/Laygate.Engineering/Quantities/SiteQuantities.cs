@@ -68,5 +68,5 @@ internal static class SiteQuantities
                 ("what", Answers.Given(measure.What)),
                 ("where", Answers.Given(measure.Where)),
                 ("who", Answers.Given(measure.Who)))),
-            new InputReference("plan", "measures"), "what", "where", "who"));
+            new InputReference("plan", "measures"), Words.Of(kind), "what", "where", "who"));
 }

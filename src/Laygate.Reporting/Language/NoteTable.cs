@@ -12,6 +12,7 @@ internal static class NoteTable
         ["below-from-start"] = "The mat is below {limit} from the start.",
         ["circular"] = "The value would need itself ({quantity}): an error of the program, please report it.",
         ["cooling-failed"] = "The cooling of the mat could not be solved ({reason}).",
+        ["entry-missing"] = "Add an entry of the kind `{kind}` to `{list}`, with {fields}.",
         ["ends-combined"] = "Value and limit both have a band; their ends are combined on the safe side.",
         ["jurisdiction-differs"] = "The plan lies in {plan}, but {specification} speaks for {book}: choose the rules of the place with --rules.",
         ["jurisdiction-not-stated"] = "The plan does not state its jurisdiction, and {specification} speaks for {book}: state `location.jurisdiction`.",

@@ -104,7 +104,13 @@ internal sealed class FindingBuilder(QuantityContext context, IReadOnlyDictionar
         }
 
         var address = answer.Input?.Address ?? element.Address;
-        return answer.Value is PresenceValue presence ? [.. presence.MissingFields.Select(field => new InputReference(address, field))] : [];
+        return answer.Value switch
+        {
+            // Nothing is there that could lack a field: the list itself lacks an entry.
+            PresenceValue { Level: PresenceLevel.Absent, MissingFields.Count: 0 } when answer.Input is { } list => [list],
+            PresenceValue presence => [.. presence.MissingFields.Select(field => new InputReference(address, field))],
+            _ => [],
+        };
     }
 
     private static Working Join(Working value, Working? limit) => limit is null ? value : new Working(
