@@ -162,19 +162,20 @@ public sealed record VerificationFileResult(string File, IReadOnlyList<Verificat
 /// <param name="NotComputed">Checks without a computed value.</param>
 public sealed record VerificationTally(int Files, int Unreadable, int Cases, int Checks, int Within, int Off, int NotComputed);
 
-/// <summary>The largest difference among the checks of one kind.</summary>
+/// <summary>The largest difference among the checks of one kind that have one tolerance.</summary>
 /// <param name="Kind">Kind of quantity.</param>
+/// <param name="Tolerance">Tolerance as the case files write it.</param>
 /// <param name="Checks">Number of checks with a computed value.</param>
 /// <param name="Absolute">Largest difference in the SI unit of the kind (K, W/m², s, share); null for formulas, whose units differ.</param>
 /// <param name="Relative">Largest difference as a share of its expected value; null for temperatures and where an expected value is zero.</param>
 /// <param name="OfTolerance">Largest difference as a share of its tolerance.</param>
-public sealed record WorstDifference(VerifiedKind Kind, int Checks, double? Absolute, double? Relative, double OfTolerance);
+public sealed record WorstDifference(VerifiedKind Kind, string Tolerance, int Checks, double? Absolute, double? Relative, double OfTolerance);
 
 /// <summary>All cases of one topic, in file order.</summary>
 /// <param name="Name">Topic.</param>
 /// <param name="Cases">Cases.</param>
 /// <param name="Tally">Counts; files are those with a case of the topic.</param>
-/// <param name="Worst">Largest differences, one per kind.</param>
+/// <param name="Worst">Largest differences, one per kind and tolerance.</param>
 public sealed record VerificationTopic(
     string Name, IReadOnlyList<VerificationCase> Cases, VerificationTally Tally, IReadOnlyList<WorstDifference> Worst);
 
@@ -182,7 +183,7 @@ public sealed record VerificationTopic(
 /// <param name="Files">Files in the given order.</param>
 /// <param name="Topics">Topics in the order in which they first occur.</param>
 /// <param name="Tally">Counts of the whole run.</param>
-/// <param name="Worst">Largest differences of the whole run, one per kind.</param>
+/// <param name="Worst">Largest differences of the whole run, one per kind and tolerance, by kind.</param>
 public sealed record VerificationResult(
     IReadOnlyList<VerificationFileResult> Files,
     IReadOnlyList<VerificationTopic> Topics,

@@ -17,6 +17,9 @@ public sealed record VerificationFile(string Name, ReadOnlyMemory<byte> Content)
 /// <param name="schema">The schema <c>verification-case.schema.json</c>, loaded.</param>
 public sealed class VerificationRunner(LoadedSchema schema)
 {
+    /// <summary>Names of the formulas that cases may call, in ordinal order.</summary>
+    public static IReadOnlyList<string> FormulaNames { get; } = [.. CaseFormulas.Names.Order(StringComparer.Ordinal)];
+
     /// <summary>Runs all cases of all files.</summary>
     /// <param name="files">Files in the order in which they are reported.</param>
     /// <returns>Cases, problems of files that cannot be used, and counts. Never throws for a bad file.</returns>

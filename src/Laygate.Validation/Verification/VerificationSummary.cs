@@ -30,10 +30,12 @@ internal static class VerificationSummary
 
     private static List<WorstDifference> Worst(List<VerificationCase> cases) =>
         [.. cases.SelectMany(one => one.Checks).Where(check => check.Difference is not null)
-            .GroupBy(check => check.Quantity.Kind).OrderBy(group => group.Key).Select(group => Worst(group.Key, [.. group]))];
+            .GroupBy(check => (check.Quantity.Kind, check.Tolerance)).OrderBy(group => group.Key.Kind)
+            .Select(group => Worst(group.Key.Kind, group.Key.Tolerance, [.. group]))];
 
-    private static WorstDifference Worst(VerifiedKind kind, List<VerificationCheck> checks) => new(
+    private static WorstDifference Worst(VerifiedKind kind, string tolerance, List<VerificationCheck> checks) => new(
         kind,
+        tolerance,
         checks.Count,
         kind == VerifiedKind.Formula ? null : checks.Max(AbsoluteSi),
         kind == VerifiedKind.Temperature || checks.Any(check => check.Expected.Equals(0)) ? null : checks.Max(check => Math.Abs(check.Difference!.Value / check.Expected)),
