@@ -43,7 +43,7 @@ public static class VerificationManual
         text.Append("\n## Largest differences\n\nWhere a source rounds its figures, its rounding is part of the difference.\n\n| quantity | tolerance | checks | largest difference | share of the tolerance |\n|---|---|---:|---:|---:|\n");
         foreach (var worst in result.Worst.Where(worst => worst.Kind != VerifiedKind.Formula))
         {
-            text.Append(CultureInfo.InvariantCulture, $"| {VerificationWords.Plural(worst.Kind)} | {Escape(worst.Tolerance)} | {worst.Checks} | {Largest(worst)} | {Digits(100 * worst.OfTolerance)} % |\n");
+            text.Append(CultureInfo.InvariantCulture, $"| {VerificationWords.Plural(worst.Kind)} | {Escape(worst.Tolerance)} | {worst.Checks} | {Largest(worst)} | {(worst.OfTolerance < 0.001 ? "below 0.1" : Digits(100 * worst.OfTolerance))} % |\n");
         }
     }
 

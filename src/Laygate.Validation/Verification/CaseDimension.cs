@@ -53,6 +53,9 @@ internal sealed class CaseDimension
     public static CaseDimension AreaPerTime { get; } = new(
         Dimension.None, "an area per time", "1100 m2/h", [new Unit("m2/h", Dimension.None, 1.0 / 3600), new Unit("m2/s", Dimension.None, 1)]);
 
+    public static CaseDimension LoadPerWidth { get; } = new(
+        Dimension.None, "a load per width", "40 kN/m", [new Unit("kN/m", Dimension.None, 1000), new Unit("N/m", Dimension.None, 1)]);
+
     /// <summary>The dimension with its article.</summary>
     public string Noun { get; }
 

@@ -65,7 +65,7 @@ internal sealed class ExpectationMapper(CaseFields fields, ConductionQuestion qu
         if (values.Count != places.Count)
         {
             row.Problems.Add(new ReadingProblem(
-                string.Create(CultureInfo.InvariantCulture, $"The row has {values.Count} values for {places.Count} places."), row["values"]!.Span, "Give one value per place."));
+                string.Create(CultureInfo.InvariantCulture, $"The row has {values.Count} {(values.Count == 1 ? "value" : "values")} for {places.Count} {(places.Count == 1 ? "place" : "places")}."), row["values"]!.Span, "Give one value per place."));
             return [];
         }
 

@@ -71,6 +71,8 @@ internal static class ProductionFormulas
     private static IReadOnlyList<CaseFormula> Feeding =>
     [
         new("feeder-occupation", CaseDimension.Plain, [.. Lower, .. Upper, .. Feeder], i => TwoMixFeeding.Occupation(Mix(i, "lower"), Mix(i, "upper"), Timing(i))),
+        new("feeder-occupation-one-mix", CaseDimension.Plain, [Demand, Payload, .. Feeder],
+            i => TwoMixFeeding.Occupation(new FedMix(Flow(i, "demand"), Kilograms(i, "payload")), Timing(i))),
         new("lower-buffer-needed", CaseDimension.Mass, [.. Lower, .. Upper, .. Feeder, Lowest],
             i => TwoMixFeeding.LowerBufferNeeded(Mix(i, "lower"), Mix(i, "upper"), Timing(i), Kilograms(i, "lowest_level"))?.Kilograms),
         new("call-level-lowest", CaseDimension.Mass, [.. Lower, .. Upper, .. Feeder, Lowest],
@@ -94,6 +96,8 @@ internal static class ProductionFormulas
         new("zone-time", CaseDimension.Duration, [new("end", CaseDimension.Length), PaverSpeed], i => RollerOutput.ZoneTime(Metres(i, "end"), Velocity(i, "paver_speed"))?.Seconds),
         new("impact-spacing", CaseDimension.Length, [RollerSpeed, new("frequency", CaseDimension.Frequency)],
             i => RollerOutput.ImpactSpacing(Velocity(i, "roller_speed"), Frequency.FromHertz(i["frequency"]))?.Meters),
+        new("linear-load", CaseDimension.LoadPerWidth, [new("mass", CaseDimension.Mass), Drum],
+            i => RollerOutput.LinearLoad(Kilograms(i, "mass"), Metres(i, "drum"))?.NewtonsPerMeter),
     ];
 
     private static AreaDensity? Spreading(CaseInputs i) =>

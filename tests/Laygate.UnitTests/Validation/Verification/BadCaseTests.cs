@@ -14,7 +14,7 @@ public sealed class BadCaseTests
     [InlineData("time: 300 s", "time: 900 s", "900 s", "not within the duration")]
     [InlineData("time: 300 s, ", "", "values: [149", "needs a time")]
     [InlineData("time: 300 s", "below: 80 °C", "80 °C", "Only a crossing time")]
-    [InlineData("[149.05967, 137.72384]", "[149.05967]", "[149.05967]", "1 values for 2 places")]
+    [InlineData("[149.05967, 137.72384]", "[149.05967]", "[149.05967]", "1 value for 2 places")]
     [InlineData("unit: °C", "unit: min", "min", "no unit for a temperature")]
     [InlineData("unit: °C\n", "remark: no\n", "remark: no", "")]
     [InlineData("tolerance: 0.05 K", "tolerance: 0.05 %", "0.05 %", "")]
