@@ -14,9 +14,10 @@ public sealed record VerificationFile(string Name, ReadOnlyMemory<byte> Content)
 /// Runs case files against the model. It has no settings of its own: the solver runs with <see cref="CoolingSettings.Default"/>,
 /// as in every check of a plan.
 /// </summary>
-/// <param name="schema">The schema <c>verification-case.schema.json</c>, loaded.</param>
-public sealed class VerificationRunner(LoadedSchema schema)
+public sealed class VerificationRunner
 {
+    private readonly LoadedSchema schema = EmbeddedSchemas.VerificationCase();
+
     /// <summary>Names of the formulas that cases may call, in ordinal order.</summary>
     public static IReadOnlyList<string> FormulaNames { get; } = [.. CaseFormulas.Names.Order(StringComparer.Ordinal)];
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using Laygate.Rules.Results;
-using Laygate.Validation.Schema;
 using Laygate.Validation.Verification;
 
 namespace Laygate.UnitTests.Validation.Verification;
@@ -48,12 +47,12 @@ internal static class CaseText
             - {inputs: {supply: 150 t/h, density: 2.40 t/m3}, value: 5.952}
         """;
 
-    private static readonly LoadedSchema Schema = SchemaLoader.Load(SchemaText());
+    private static readonly VerificationRunner Runner = new();
 
     public static string SchemaText() => File.ReadAllText(Path.Combine(Root(), "schemas", "verification-case.schema.json"));
 
     public static VerificationResult Run(params IReadOnlyList<string> files) =>
-        new VerificationRunner(Schema).Run([.. files.Select((text, at) => new VerificationFile(string.Create(CultureInfo.InvariantCulture, $"{at}.yaml"), Encoding.UTF8.GetBytes(text)))]);
+        Runner.Run([.. files.Select((text, at) => new VerificationFile(string.Create(CultureInfo.InvariantCulture, $"{at}.yaml"), Encoding.UTF8.GetBytes(text)))]);
 
     /// <summary>A text in which one part that occurs once is replaced.</summary>
     public static string Changed(string text, string old, string replacement)
