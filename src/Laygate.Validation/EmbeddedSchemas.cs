@@ -8,6 +8,9 @@ internal static class EmbeddedSchemas
     /// <summary>The schema of plans.</summary>
     public static LoadedSchema Plan() => SchemaLoader.Load(Text("plan.schema.json"));
 
+    /// <summary>The schema of verification cases.</summary>
+    public static LoadedSchema VerificationCase() => SchemaLoader.Load(Text("verification-case.schema.json"));
+
     /// <summary>The text of a schema by its file name.</summary>
     /// <exception cref="InvalidOperationException">The program was built without it.</exception>
     public static string Text(string name)
