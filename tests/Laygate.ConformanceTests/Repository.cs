@@ -13,7 +13,7 @@ internal static class Repository
     /// <summary>The date of checking in all tests, so that reports do not change from day to day.</summary>
     public static readonly DateOnly CheckDate = new(2026, 11, 25);
 
-    private const string Version = "0.0.0";
+    public const string Version = "0.0.0";
 
     public static string Root { get; } = FindRoot();
 

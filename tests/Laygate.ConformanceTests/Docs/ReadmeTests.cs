@@ -1,0 +1,47 @@
+using System.Text;
+using System.Text.RegularExpressions;
+using Laygate.Reporting.Terminal;
+
+namespace Laygate.ConformanceTests.Docs;
+
+/// <summary>The output that README.md shows is what the program says; version and hash stand as placeholders.</summary>
+public sealed partial class ReadmeTests
+{
+    [Fact]
+    public void The_output_shown_is_the_output_given()
+    {
+        var readme = File.ReadAllText(Path.Combine(Repository.Root, "README.md"));
+        var shown = ShownOutput().Replace(readme, match =>
+        {
+            var arguments = match.Groups["arguments"].Value.Split(' ');
+            return $"<!-- output of: check {match.Groups["arguments"].Value} -->\n```text\n{Output(arguments[0], arguments[2])}```\n<!-- end of output -->";
+        });
+        Assert.NotEmpty(ShownOutput().Matches(readme));
+        Approved.File_holds("README.md", shown);
+    }
+
+    [Fact]
+    public void The_job_is_told_in_the_first_paragraph_and_the_two_commands_follow()
+    {
+        var readme = File.ReadAllText(Path.Combine(Repository.Root, "README.md"));
+        Assert.StartsWith("# Laygate\n\nLaygate reads a job plan", readme, StringComparison.Ordinal);
+        Assert.Contains("\ndotnet test\n", readme, StringComparison.Ordinal);
+    }
+
+    private static string Output(string plan, string rules)
+    {
+        var text = new StringBuilder();
+        foreach (var line in TerminalReport.Lines([Repository.Check(plan, rules)], new TerminalSettings(80)))
+        {
+            text.Append(string.Concat(line.Spans.Select(span => span.Text)).TrimEnd()).Append('\n');
+        }
+
+        return Hash().Replace(text.ToString(), "Rule book (hash)").Replace($"General practice {Repository.Version}", "General practice (version)", StringComparison.Ordinal);
+    }
+
+    [GeneratedRegex("<!-- output of: check (?<arguments>[^\n]*) -->\n```text\n.*?```\n<!-- end of output -->", RegexOptions.Singleline, 1000)]
+    private static partial Regex ShownOutput();
+
+    [GeneratedRegex("Rule book [0-9a-f]{12}", RegexOptions.None, 1000)]
+    private static partial Regex Hash();
+}
