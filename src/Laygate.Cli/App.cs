@@ -41,8 +41,8 @@ internal sealed class App(ICheckPipeline pipeline, Streams streams, TimeProvider
     {
         switch (request)
         {
-            case Request.Check check:
-                return new CheckRun(pipeline, streams, Version).Run(check.Arguments);
+            case Request.Run run:
+                return run.Work(new Host(pipeline, streams, Version));
             case Request.Help help:
                 Print(help.Text);
                 return ExitCodes.Clean;

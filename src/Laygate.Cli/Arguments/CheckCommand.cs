@@ -6,7 +6,7 @@ using Laygate.Validation.Schema;
 namespace Laygate.Cli.Arguments;
 
 /// <summary>The command <c>check</c>: its options, and their values turned into <see cref="CheckArguments"/>.</summary>
-internal sealed class CheckCommand : Command
+internal sealed class CheckCommand : Verb
 {
     private readonly Argument<string[]> files = new("FILES") { Arity = ArgumentArity.ZeroOrMore };
     private readonly Option<string[]> rules = new("--rules") { Arity = ArgumentArity.OneOrMore, AllowMultipleArgumentsPerToken = false };
@@ -32,9 +32,20 @@ internal sealed class CheckCommand : Command
         format.CompletionSources.Add([.. Words.Of<OutputFormat>()]);
     }
 
-    /// <summary>The values of a command line that was parsed without errors.</summary>
-    /// <exception cref="ArgumentProblem">A value cannot be used.</exception>
-    public CheckArguments Read(ParseResult parsed, TimeProvider clock)
+    /// <inheritdoc/>
+    public override string Summary => "check plans";
+
+    /// <inheritdoc/>
+    public override string Help => HelpText.Check;
+
+    /// <inheritdoc/>
+    public override Func<Host, int> Read(ParseResult parsed, TimeProvider clock)
+    {
+        var arguments = Values(parsed, clock);
+        return host => new CheckRun(host.Pipeline, host.Streams, host.Version).Run(arguments);
+    }
+
+    private CheckArguments Values(ParseResult parsed, TimeProvider clock)
     {
         var named = parsed.GetValue(files) ?? [];
         if (named.Length == 0)

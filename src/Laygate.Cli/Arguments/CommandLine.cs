@@ -14,9 +14,9 @@ internal abstract record Request
     /// <summary>Show the version.</summary>
     internal sealed record Version : Request;
 
-    /// <summary>Check plans.</summary>
-    /// <param name="Arguments">How.</param>
-    internal sealed record Check(CheckArguments Arguments) : Request;
+    /// <summary>Run a command.</summary>
+    /// <param name="Work">What to do; it returns the exit code.</param>
+    internal sealed record Run(Func<Host, int> Work) : Request;
 }
 
 /// <summary>Reads the command line. A token that begins with <c>-</c> is never a file unless it follows <c>--</c>; the library alone would swallow a misspelt option as a file name.</summary>
@@ -24,7 +24,7 @@ internal sealed class CommandLine(TimeProvider clock)
 {
     private static readonly string[] HelpWords = ["--help", "-h", "-?"];
 
-    private readonly CheckCommand check = new();
+    private readonly IReadOnlyList<Verb> verbs = Verbs.All();
 
     /// <summary>Reads the arguments.</summary>
     /// <exception cref="ArgumentProblem">They cannot be used; the message says why.</exception>
@@ -33,7 +33,7 @@ internal sealed class CommandLine(TimeProvider clock)
         var options = arguments.TakeWhile(argument => argument is not "--").ToList();
         if (options.Exists(HelpWords.Contains))
         {
-            return new Request.Help(options.Contains("check") ? HelpText.Check : HelpText.Program);
+            return new Request.Help(Find(options.Find(option => Find(option) is not null))?.Help ?? HelpText.Program(verbs));
         }
 
         if (arguments is ["--version"])
@@ -41,52 +41,56 @@ internal sealed class CommandLine(TimeProvider clock)
             return new Request.Version();
         }
 
-        RequireCommand(arguments);
-        RequireKnownOptions(options);
-        return new Request.Check(check.Read(Parse(arguments), clock));
+        var verb = Required(arguments);
+        RequireKnownOptions(verb, options);
+        return new Request.Run(verb.Read(Parse(verb, arguments), clock));
     }
 
-    private static void RequireCommand(IReadOnlyList<string> arguments)
+    private Verb? Find(string? name) => verbs.FirstOrDefault(verb => string.Equals(verb.Name, name, StringComparison.Ordinal));
+
+    private Verb Required(IReadOnlyList<string> arguments)
     {
         if (arguments.Count == 0)
         {
             throw new ArgumentProblem("No command is given. Write for example: laygate check plan.yaml");
         }
 
-        if (arguments[0] is not "check")
+        if (Find(arguments[0]) is { } verb)
         {
-            var near = NearestNames.Of(arguments[0], ["check", "--version", "--help"]) is [var meant, ..] ? $" Did you mean `{meant}`?" : string.Empty;
-            throw new ArgumentProblem($"There is no command `{arguments[0]}`.{near} Write for example: laygate check plan.yaml");
+            return verb;
         }
+
+        var near = NearestNames.Of(arguments[0], [.. verbs.Select(known => known.Name), "--version", "--help"]) is [var meant, ..] ? $" Did you mean `{meant}`?" : string.Empty;
+        throw new ArgumentProblem($"There is no command `{arguments[0]}`.{near} Write for example: laygate check plan.yaml");
     }
 
-    private void RequireKnownOptions(List<string> tokens)
+    private static void RequireKnownOptions(Verb verb, List<string> tokens)
     {
-        var known = check.Options.Select(option => option.Name).Append("--help").ToList();
+        var known = verb.Options.Select(option => option.Name).Append("--help").ToList();
         foreach (var token in tokens.Where(token => token.Length > 1 && token[0] == '-'))
         {
             var name = token.Split('=', ':')[0];
             if (!known.Contains(name, StringComparer.Ordinal))
             {
-                var near = NearestNames.Of(name, known) is [var meant, ..] ? $" Did you mean `{meant}`?" : " `laygate check --help` lists them.";
+                var near = NearestNames.Of(name, known) is [var meant, ..] ? $" Did you mean `{meant}`?" : $" `laygate {verb.Name} --help` lists them.";
                 throw new ArgumentProblem($"There is no option `{name}`.{near} A file whose name begins with `-` must follow `--`.");
             }
         }
     }
 
-    private ParseResult Parse(IReadOnlyList<string> arguments)
+    private static ParseResult Parse(Verb verb, IReadOnlyList<string> arguments)
     {
-        var root = new RootCommand { check };
+        var root = new RootCommand { verb };
         var parsed = root.Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null, EnablePosixBundling = false });
         return parsed.Errors.Count == 0
             ? parsed
-            : throw new ArgumentProblem(string.Join(' ', parsed.Errors.Select(Words)));
+            : throw new ArgumentProblem(string.Join(' ', parsed.Errors.Select(error => Words(verb, error))));
     }
 
     // The library's own sentences are resources that the native program does without.
-    private static string Words(ParseError error) => error.SymbolResult is OptionResult option
+    private static string Words(Verb verb, ParseError error) => error.SymbolResult is OptionResult option
         ? option.Tokens.Count == 0
             ? $"{option.Option.Name} needs a value."
             : $"{option.Option.Name} may be given only once, with one value."
-        : "The arguments cannot be read; see `laygate check --help`.";
+        : $"The arguments cannot be read; see `laygate {verb.Name} --help`.";
 }

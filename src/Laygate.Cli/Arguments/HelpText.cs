@@ -4,17 +4,10 @@ namespace Laygate.Cli.Arguments;
 internal static class HelpText
 {
     /// <summary>Help for the program.</summary>
-    public const string Program = """
-        Laygate reads a job plan for laying hot asphalt and checks it before the shift.
-
-        Usage
-          laygate check FILES… [options]    check plans; `laygate check --help` says how
-          laygate --version                 show the version
-
-        Example
-          laygate check plan.yaml
-
-        """;
+    public static string Program(IReadOnlyList<Verb> verbs) =>
+        "Laygate reads a job plan for laying hot asphalt and checks it before the shift.\n\nUsage\n"
+        + string.Concat(verbs.Select(verb => $"  laygate {verb.Name,-12}{verb.Summary}\n"))
+        + "  laygate --version   show the version\n\n`laygate check --help`, and so on, says more about a command.\n\nExample\n  laygate check plan.yaml\n";
 
     /// <summary>Help for checking.</summary>
     public const string Check = """
