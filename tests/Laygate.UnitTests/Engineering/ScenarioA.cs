@@ -17,7 +17,10 @@ internal static class ScenarioA
         Location = new Location { Latitude = M<Angle>(41.2, "°"), Longitude = M<Angle>(0, "°") },
         Shift = new Shift
         {
-            Date = new DateOnly(2027, 5, 14), Start = new TimeOnly(21, 15), End = new TimeOnly(4, 5), Zone = TimeSpan.FromHours(2),
+            Date = new DateOnly(2027, 5, 14),
+            Start = new TimeOnly(21, 15),
+            End = new TimeOnly(4, 5),
+            Zone = TimeSpan.FromHours(2),
         },
         Weather = new Weather { WindHeight = Metres(10), Exposure = Exposure.Open, Hours = [.. Hours()] },
         Existing = new Existing
@@ -116,7 +119,13 @@ internal static class ScenarioA
         ],
         Feeder = new Feeder
         {
-            Id = "f1", Rate = TPerH(900), Exchange = Min(1), Changeover = Min(0.75), Remixes = true, EmptiedBeforeChange = true, RestGoesTo = "skip",
+            Id = "f1",
+            Rate = TPerH(900),
+            Exchange = Min(1),
+            Changeover = Min(0.75),
+            Remixes = true,
+            EmptiedBeforeChange = true,
+            RestGoesTo = "skip",
         },
     };
 

@@ -179,6 +179,7 @@ public sealed class CheckTests
     private static RuleDefinition PresenceRule => Rule(
         "site.measure_reversing_spotter", CheckKind.Present, Of(new PresenceLimit()), Of(new PresenceLimit(), Strength.Advised)) with
     {
-        Family = "safety", Severity = Severity.A,
+        Family = "safety",
+        Severity = Severity.A,
     };
 }

@@ -29,7 +29,8 @@ public sealed class DecisionTests
                 : Book(General(rule with { Bounds = [AtLeast(1, "mm")] }), Specification(layer: layer) with { Set = [new LimitOverride(rule.Id, rule.Bounds, null)] });
             var context = Context().GivenAnswer("course.thickness", new Answer
             {
-                Value = new NumberValue(expected / 1000, low / 1000, high / 1000), Working = weak ? WeakWorking : Working.None,
+                Value = new NumberValue(expected / 1000, low / 1000, high / 1000),
+                Working = weak ? WeakWorking : Working.None,
             });
             var finding = Assert.Single(Evaluate(book, context).Findings);
 

@@ -85,7 +85,12 @@ public sealed class GateStatusTests
         from release in Both
         select new GateCase
         {
-            Outcome = Outcome.Met, InputMissing = missing, ConditionUnknown = condition, MissCouldFail = couldFail, StagesLate = late, AtRelease = release,
+            Outcome = Outcome.Met,
+            InputMissing = missing,
+            ConditionUnknown = condition,
+            MissCouldFail = couldFail,
+            StagesLate = late,
+            AtRelease = release,
         };
 
     private static IEnumerable<GateCase> Misses() =>
@@ -97,6 +102,12 @@ public sealed class GateStatusTests
         from band in Enum.GetValues<Band>()
         select new GateCase
         {
-            Outcome = Outcome.Met, Strength = strength, Evidence = evidence, Layer = layer, LimitIsQuantity = quantity, WeakAssumption = weak, Band = band,
+            Outcome = Outcome.Met,
+            Strength = strength,
+            Evidence = evidence,
+            Layer = layer,
+            LimitIsQuantity = quantity,
+            WeakAssumption = weak,
+            Band = band,
         };
 }

@@ -94,7 +94,9 @@ public sealed class LimitTests
         var rule = Rule("course.laying_temperature", CheckKind.AtLeast, AtLeast(130, "°C") with { Place = Place.InLoad });
         var context = Context().GivenAnswer("course.laying_temperature", new Answer
         {
-            Value = new NumberValue(120), Place = place, Input = new InputReference("course:wearing", "laying_temperature.expected"),
+            Value = new NumberValue(120),
+            Place = place,
+            Input = new InputReference("course:wearing", "laying_temperature.expected"),
         });
         var finding = Judge(rule, context);
         Assert.Equal(outcome, finding.Outcome);

@@ -16,7 +16,9 @@ public sealed class OverlayTests
     private static readonly RuleDefinition Spotter = Rule(
         "site.measure_reversing_spotter", CheckKind.Present, Of(new PresenceLimit()), Of(new PresenceLimit(), Strength.Advised)) with
     {
-        Id = "SAF-001", Family = "safety", Severity = Severity.A,
+        Id = "SAF-001",
+        Family = "safety",
+        Severity = Severity.A,
     };
 
     private static readonly Specification State = Specification();

@@ -154,7 +154,11 @@ public class PairAndMachineTests
     {
         var shift = new Shift
         {
-            Date = new DateOnly(2027, 10, 30), Start = new TimeOnly(21, 0), End = new TimeOnly(5, 0), Zone = TimeSpan.FromHours(2), ZoneAtEnd = TimeSpan.FromHours(1),
+            Date = new DateOnly(2027, 10, 30),
+            Start = new TimeOnly(21, 0),
+            End = new TimeOnly(5, 0),
+            Zone = TimeSpan.FromHours(2),
+            ZoneAtEnd = TimeSpan.FromHours(1),
         };
         Assert.Equal(9, Ask.Number(Plan with { Shift = shift }, "shift.duration", "shift", "h"), 1e-9);
         Assert.Equal(new CategoryValue("october"), Ask.Answer(Plan with { Shift = shift }, "shift.month", "shift").Value);
