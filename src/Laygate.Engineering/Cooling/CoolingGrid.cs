@@ -65,6 +65,12 @@ internal sealed class CoolingGrid
     /// <summary>See <see cref="LagAbove"/>.</summary>
     public double[] LagBelow { get; private set; } = [];
 
+    /// <summary>Between temperature and heat content of each cell.</summary>
+    public HeatScale Heat { get; } = new();
+
+    /// <summary>Thermal resistance between each cell and the one below beyond that of the cells themselves, m² K/W.</summary>
+    public double[] Resistance { get; private set; } = [];
+
     /// <summary>Weight of each cell in the error norm: width/√alpha.</summary>
     public double[] Weight { get; private set; } = [];
 
@@ -81,7 +87,7 @@ internal sealed class CoolingGrid
             return false;
         }
 
-        FillCells();
+        FillCells(problem);
         BottomTemperature = problem.Bottom is BottomBoundary.GivenTemperature given ? given.Celsius : 0;
         Down[Cells - 1] = problem.Bottom is BottomBoundary.GivenTemperature ? Half[Cells - 1] : 0;
         return true;
@@ -117,6 +123,7 @@ internal sealed class CoolingGrid
         upper.Role == lower.Role
         && upper.Material.ConductsLike(lower.Material)
         && upper.LaidAt.Equals(lower.LaidAt)
+        && upper.ResistanceBelow <= 0
         && upper.Initial.At(upper.Thickness).Equals(lower.Initial.At(0));
 
     private void FindSegments(CoolingProblem problem)
@@ -236,6 +243,7 @@ internal sealed class CoolingGrid
             Weight = new double[total];
             LagAbove = new double[total];
             LagBelow = new double[total];
+            Resistance = new double[total];
         }
 
         PlaceFaces(settings);
@@ -274,11 +282,19 @@ internal sealed class CoolingGrid
         }
     }
 
-    private void FillCells()
+    private void FillCells(CoolingProblem problem)
     {
+        Heat.Clear(Cells);
+        Array.Clear(Resistance, 0, Cells);
         for (var i = 0; i < Segments; i++)
         {
             var material = SegmentMaterial[i];
+            Heat.Set(SegmentStart[i], SegmentStart[i + 1], material);
+            if (i > 0)
+            {
+                Resistance[SegmentStart[i] - 1] = problem.Layers[segmentFirstLayer[i] - 1].ResistanceBelow;
+            }
+
             for (var j = SegmentStart[i]; j < SegmentStart[i + 1]; j++)
             {
                 Width[j] = Face[j + 1] - Face[j];
@@ -291,7 +307,7 @@ internal sealed class CoolingGrid
 
         for (var j = 0; j + 1 < Cells; j++)
         {
-            Down[j] = Half[j] * Half[j + 1] / (Half[j] + Half[j + 1]);
+            Down[j] = Half[j] * Half[j + 1] / (Half[j] + Half[j + 1] + (Half[j] * Half[j + 1] * Resistance[j]));
         }
 
         for (var i = 0; i < Segments; i++)

@@ -77,6 +77,16 @@ internal static class ProblemCheck
             return Unusable(layer.Name, "Emissivity and absorptivity must lie between 0 and 1.");
         }
 
+        if (m.HeatLaw is { IsUsable: false })
+        {
+            return Unusable(layer.Name, "The specific heat over temperature needs points of rising temperature and positive specific heat.");
+        }
+
+        if (!(layer.ResistanceBelow >= 0) || !double.IsFinite(layer.ResistanceBelow))
+        {
+            return Unusable(layer.Name, "The thermal resistance to the layer below must be zero or a positive number.");
+        }
+
         return layer.Initial.IsUsable() && double.IsFinite(layer.LaidAt)
             ? null
             : Unusable(layer.Name, "The initial temperature or the time of laying is not a usable number.");
