@@ -10,7 +10,7 @@ internal sealed class ImplicitColumn(CoolingGrid grid)
     private const int MostIterations = 25;
 
     /// <summary>Share of the step tolerance to which temperature and heat content of a stage must agree.</summary>
-    private const double Agreement = 0.02;
+    private const double Agreement = 0.1;
 
     private readonly Tableau tableau = Tableau.Esdirk4;
     private readonly double[] fluxIn = new double[Tableau.Esdirk4.Stages];
