@@ -1,6 +1,7 @@
 using BenchmarkDotNet.Attributes;
 using Laygate.Engineering.Cooling;
 using Laygate.Engineering.Cooling.Catalogues;
+using Laygate.Engineering.Cooling.Sampling;
 
 namespace Laygate.Benchmarks;
 
@@ -14,6 +15,16 @@ public class CoolingBenchmarks
     private static readonly LayerMaterial Granular = new(1.0, 2000, 900);
 
     private readonly CoolingSolver solver = new();
+    private static readonly ParameterRange[] Ranges =
+    [
+        new("conductivity", 0.8, 1.2, 1.7), new("specific heat", 850, 920, 1100), new("emissivity", 0.85, 0.95, 0.95),
+        new("ground", 1.2, 1.5, 2.2), new("wind", 3.5, 5, 6.5), new("laid", 155, 160, 165),
+    ];
+
+    private static readonly CoolingQuestion[] Questions = [CoolingQuestion.Until("window", CoolingPlace.Mean(0), 80)];
+
+    private readonly CoolingSampler sampler = new();
+    private readonly CoolingSampler oneWorker = new(1);
     private readonly CoolingProblem[] shift = new CoolingProblem[12];
     private CoolingProblem forty = null!;
     private CoolingProblem varying = null!;
@@ -25,6 +36,8 @@ public class CoolingBenchmarks
         (nameof(FortyMillimetresVaryingHeat), FortyMillimetresVaryingHeat),
         (nameof(PairAtTwelveLayingTimes), PairAtTwelveLayingTimes),
         (nameof(ThreeHundredSolves), ThreeHundredSolves),
+        (nameof(ThreeHundredSamples), ThreeHundredSamples),
+        (nameof(ThreeHundredSamplesOneWorker), ThreeHundredSamplesOneWorker),
     ];
 
     /// <summary>Builds the problems.</summary>
@@ -87,6 +100,32 @@ public class CoolingBenchmarks
 
         return sum;
     }
+
+    /// <summary>300 samples of the 40 mm case over six ranges, two workers.</summary>
+    [Benchmark]
+    public double ThreeHundredSamples() => Spread(sampler);
+
+    /// <summary>The same with one worker.</summary>
+    [Benchmark]
+    public double ThreeHundredSamplesOneWorker() => Spread(oneWorker);
+
+    private double Spread(CoolingSampler by)
+    {
+        var answers = by.Run(Ranges, Sampled, Questions, 300, 1).Answers!;
+        return answers.High(0) - answers.Low(0);
+    }
+
+    private CoolingProblem Sampled(double[] v) => forty with
+    {
+        Layers =
+        [
+            StackLayer.Course("wearing", 0.040, new(v[0], 2300, v[1], v[2]), v[5]),
+            forty.Layers[1],
+            StackLayer.Existing("base", 0.14, Old with { Conductivity = v[3] }, 10),
+            forty.Layers[3],
+        ],
+        Top = new TopBoundary.Weather(WeatherSeries.Constant(10, v[4], 10), ConvectionForms.Iso6946),
+    };
 
     private static CoolingProblem Pair(int hour)
     {
