@@ -65,6 +65,26 @@ public class CoolingPropertyTests
         });
     }
 
+    /// <summary>The stated accuracy of check, 0.05 K from 60 s on, against a grid and steps three times finer.</summary>
+    [Fact]
+    public void Temperatures_agree_with_a_finer_solve()
+    {
+        RandomStacks.ForEach(60, (solver, s, _) =>
+        {
+            var problem = s.Problem() with { Duration = 3600 };
+            var fine = solver.Solve(problem with { Settings = CoolingSettings.Default.Finer(3) }).Curve!.Keep();
+            var plain = solver.Solve(problem).Curve!;
+            var start = s.IsPair ? s.Gap : 0;
+            foreach (var t in new[] { 60.0, 300, 1000, 2600 })
+            {
+                foreach (var place in new[] { CoolingPlace.Skin, CoolingPlace.Mean(0), CoolingPlace.MidDepth(0), CoolingPlace.BottomFace(0), CoolingPlace.Core, CoolingPlace.Depth(s.Thickness + s.Lower + 0.03) })
+                {
+                    Near(fine.Value(place, start + t)!.Value, plain.Value(place, start + t), 0.05);
+                }
+            }
+        });
+    }
+
     [Fact]
     public void Cutting_every_layer_in_two_changes_nothing()
     {

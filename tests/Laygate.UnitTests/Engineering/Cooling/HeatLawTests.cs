@@ -128,6 +128,37 @@ public class HeatLawTests
         }
     }
 
+    /// <summary>With varying heat the method keeps its order in time: error against the tightest tolerance on the same grid.</summary>
+    [Fact]
+    public void Converges_in_time()
+    {
+        var exact = Timed(1e-9);
+        var (coarse, fine) = (Timed(1e-2), Timed(1e-5));
+        var order = Math.Log(Error(coarse) / Error(fine)) / Math.Log((double)fine.Count / coarse.Count);
+        Assert.True(order > 3, $"{coarse.Count} {Error(coarse)} {fine.Count} {Error(fine)} {order}");
+
+        double Error(CoolingCurve curve) => new[] { 120.0, 300, 600, 1200, 1800 }
+            .Max(t => Math.Abs(curve.Value(CoolingPlace.Mean(0), t)!.Value - exact.Value(CoolingPlace.Mean(0), t)!.Value));
+
+        static CoolingCurve Timed(double tolerance) => Solve(new CoolingProblem(
+            [StackLayer.Course("hot", 0.040, Varying, 160), StackLayer.Existing("old", 0.1, Old, 10)],
+            new TopBoundary.Weather(WeatherSeries.Constant(10, 5, 10), ConvectionForms.Iso6946), HalfSpace, 1800)
+        {
+            Settings = new(0.5, 0.15, tolerance, 1_000_000),
+        });
+    }
+
+    /// <summary>The catalogue's mixes and its frozen rock: heat at the row's value where a dense mix has 920; density of the moist rock kept.</summary>
+    [Fact]
+    public void Materials_of_the_catalogue()
+    {
+        var mastic = ThermalProperties.Of(MaterialClass.StoneMastic).ToMaterial(0.065);
+        Near(950.0 / 920 * HeatLaws.Mix(0.065).At(80), mastic.HeatLaw!.At(80), 1e-9);
+        var frozen = ThermalProperties.FrozenRock(0.05);
+        Near(2200, frozen.Density * 1.05, 1e-9);
+        Near(0.05 * 334e3, frozen.HeatContent(0) - frozen.HeatContent(-1) - (712 + (0.75 * 0.05 * 4187)), 1e-6);
+    }
+
     /// <summary>A frozen moist base takes more heat out of the mat than a dry one at the same temperature.</summary>
     [Fact]
     public void Frozen_moisture_shortens_the_window()
