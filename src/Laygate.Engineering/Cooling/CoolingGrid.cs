@@ -88,8 +88,13 @@ internal sealed class CoolingGrid
         }
 
         FillCells(problem);
-        BottomTemperature = problem.Bottom is BottomBoundary.GivenTemperature given ? given.Celsius : 0;
-        Down[Cells - 1] = problem.Bottom is BottomBoundary.GivenTemperature ? Half[Cells - 1] : 0;
+        var half = Half[Cells - 1];
+        (BottomTemperature, Down[Cells - 1]) = problem.Bottom switch
+        {
+            BottomBoundary.GivenTemperature given => (given.Celsius, half),
+            BottomBoundary.ConstantCoefficient open => (open.Fluid, half * open.Coefficient / (half + open.Coefficient)),
+            _ => (0, 0),
+        };
         return true;
     }
 
@@ -171,7 +176,12 @@ internal sealed class CoolingGrid
     private static bool BottomJumps(CoolingProblem problem)
     {
         var last = problem.Layers[^1];
-        return problem.Bottom is BottomBoundary.GivenTemperature given && !given.Celsius.Equals(last.Initial.At(last.Thickness));
+        return problem.Bottom switch
+        {
+            BottomBoundary.GivenTemperature given => !given.Celsius.Equals(last.Initial.At(last.Thickness)),
+            BottomBoundary.ConstantCoefficient open => open.Coefficient > 0,
+            _ => false,
+        };
     }
 
     private void ReachDown(CoolingProblem problem)

@@ -260,9 +260,16 @@ internal readonly struct CoolingMoment
 
     private double FaceAbove(int i) => i == first ? Skin() : Shared(i - 1, fromAbove: false);
 
-    private double FaceBelow(int i) => i + 1 < grid.Cells
-        ? Shared(i, fromAbove: true)
-        : grid.Down[i] > 0 ? grid.BottomTemperature : Cell(i) - (grid.Width[i] * grid.Width[i] / 6 * Curvature(i));
+    private double FaceBelow(int i)
+    {
+        if (i + 1 < grid.Cells)
+        {
+            return Shared(i, fromAbove: true);
+        }
+
+        var seen = Cell(i) - (grid.Width[i] * grid.Width[i] / 6 * Curvature(i));
+        return seen - (grid.Down[i] / grid.Half[i] * (seen - grid.BottomTemperature));
+    }
 
     /// <summary>
     /// Temperature of the face below a cell, from the flux on both of its sides; across a contact resistance the side
