@@ -121,22 +121,43 @@ internal readonly struct CoolingMoment
         return grid.SegmentMaterial[segment];
     }
 
-    /// <summary>Highest of the centres and end faces of the courses and of the parabola through the hottest centre.</summary>
+    /// <summary>Highest point of the profile in the courses: the highest of the crests around every centre that tops its neighbours.</summary>
     private double Core()
     {
-        var (end, hottest, at) = (EndOfHotBody(), double.NaN, first);
+        var end = EndOfHotBody();
+        var (core, before, own) = (double.NaN, double.NegativeInfinity, end > first ? Centre(first) : double.NaN);
         for (var i = first; i < end; i++)
         {
-            var value = Centre(i);
-            (hottest, at) = value <= hottest ? (hottest, at) : (value, i);
+            var after = i + 1 < end ? Centre(i + 1) : double.NegativeInfinity;
+            if (!(own < before) && !(own < after))
+            {
+                var crest = Math.Max(own, CrestAround(i, end));
+                core = crest <= core ? core : crest;
+            }
+
+            (before, own) = (own, after);
         }
 
-        if (at > first && at + 1 < end)
+        return core;
+    }
+
+    private double CrestAround(int at, int end)
+    {
+        var above = at > first && !Starts(at) ? CrestBetween(at - 1) : CrestToFace(at, FaceAbove(at), at > first ? at - 1 : -1);
+        var below = at + 1 < end && !Starts(at + 1) ? CrestBetween(at) : CrestToFace(at, FaceBelow(at), at + 1 < end ? at + 1 : -1);
+        return Math.Max(above, below);
+    }
+
+    /// <summary>Whether a cell is the first of its segment.</summary>
+    private bool Starts(int cell)
+    {
+        var segment = 0;
+        while (grid.SegmentStart[segment] < cell)
         {
-            return Crest(at, hottest);
+            segment++;
         }
 
-        return end > first ? Math.Max(hottest, at == first ? FaceAbove(first) : FaceBelow(end - 1)) : hottest;
+        return grid.SegmentStart[segment] == cell;
     }
 
     /// <summary>First cell below all courses; courses lie above existing layers.</summary>
@@ -154,13 +175,36 @@ internal readonly struct CoolingMoment
         return end;
     }
 
-    private double Crest(int i, double value)
+    /// <summary>Highest value of the cubic between the centres of a cell and the next, where it has a crest inside.</summary>
+    private double CrestBetween(int i)
     {
-        var (above, below) = (MiddleOf(i) - MiddleOf(i - 1), MiddleOf(i + 1) - MiddleOf(i));
-        var (rise, fall) = ((value - Centre(i - 1)) / above, (Centre(i + 1) - value) / below);
-        var bend = (fall - rise) / (above + below);
-        var slope = ((rise * below) + (fall * above)) / (above + below);
-        return bend < 0 ? value - (slope * slope / (4 * bend)) : value;
+        var (a, b) = (MiddleOf(i), MiddleOf(i + 1));
+        var scale = (b - a) * (b - a) / 6;
+        var (ca, cb) = (scale * Curvature(i), scale * Curvature(i + 1));
+        var (square, half, constant) = (3 * (cb - ca), 3 * ca, Centre(i + 1) - Centre(i) - (2 * ca) - cb);
+        var root = (half * half) - (square * constant);
+        if (!(root > 0))
+        {
+            return double.NegativeInfinity;
+        }
+
+        // Of the two zeros of the slope the crest is the one where it falls; written so that a vanishing square does no harm.
+        var share = half < 0 ? constant / (Math.Sqrt(root) - half) : -(half + Math.Sqrt(root)) / square;
+        return share is > 0 and < 1 ? Between(i, a + (share * (b - a))) : double.NegativeInfinity;
+    }
+
+    /// <summary>Highest value between a centre and a face of its segment, and on the other side of that face if it is within the courses.</summary>
+    private double CrestToFace(int i, double face, int beyond)
+    {
+        var best = Math.Max(face, CrestOfHalf(i, face));
+        return beyond < 0 ? best : Math.Max(best, CrestOfHalf(beyond, beyond < i ? FaceBelow(beyond) : FaceAbove(beyond)));
+    }
+
+    private double CrestOfHalf(int i, double face)
+    {
+        var bend = 0.25 * grid.Width[i] * grid.Width[i] * Curvature(i);
+        var share = 0.5 - ((Centre(i) - face) / bend);
+        return bend < 0 && share is > 0 and < 1 ? face + (share * share * -0.5 * bend) : double.NegativeInfinity;
     }
 
     private double HotBodyMean()
