@@ -30,6 +30,7 @@ public static class LaidThickness
     public static StackLayer AsLaid(StackLayer rolled, double looseness, double conductivityShare) => rolled with
     {
         Thickness = rolled.Thickness / looseness,
+        Initial = rolled.Initial.Stretched(1 / looseness),
         Material = rolled.Material with
         {
             Density = rolled.Material.Density * looseness,

@@ -32,6 +32,8 @@ public class LaidThicknessTests
         Near(rolled.Thickness * rolled.Material.VolumetricHeat, laid.Thickness * laid.Material.VolumetricHeat, 1e-6);
         Near(0.85 * 1.2, laid.Material.Conductivity, 1e-12);
         Near(40 / 0.88, 1000 * laid.Thickness, 1e-9);
+        var profile = LaidThickness.AsLaid(rolled with { Initial = InitialTemperature.Profile((0, 120), (0.040, 160)) }, 0.88, 0.85);
+        Near(140, profile.Initial.Mean(0, profile.Thickness), 1e-9);
     }
 
     [Fact]
