@@ -1,6 +1,4 @@
 using BenchmarkDotNet.Attributes;
-using Laygate.Engineering.Cooling;
-using Laygate.Engineering.Cooling.Catalogues;
 
 namespace Laygate.Benchmarks;
 
@@ -8,88 +6,29 @@ namespace Laygate.Benchmarks;
 [MemoryDiagnoser]
 public class CoolingBenchmarks
 {
-    private static readonly LayerMaterial Hot = new(1.2, 2300, 920);
-    private static readonly LayerMaterial Binder = new(1.3, 2350, 900);
-    private static readonly LayerMaterial Old = new(1.5, 2350, 900);
-    private static readonly LayerMaterial Granular = new(1.0, 2000, 900);
-
-    private readonly CoolingSolver solver = new();
-    private readonly CoolingProblem[] shift = new CoolingProblem[12];
-    private CoolingProblem forty = null!;
-
-    /// <summary>Builds the problems.</summary>
-    [GlobalSetup]
-    public void Build()
-    {
-        forty = new(
-            [
-                StackLayer.Course("wearing", 0.040, Hot, 160),
-                StackLayer.Existing("binder", 0.08, Binder, 10),
-                StackLayer.Existing("base", 0.14, Old, 10),
-                StackLayer.Existing("granular", 0.3, Granular, 10),
-            ],
-            new TopBoundary.Weather(WeatherSeries.Constant(10, 5, 10), ConvectionForms.Iso6946),
-            new BottomBoundary.HalfSpace(),
-            3600)
-        {
-            StopAt = new(0, 80),
-        };
-        for (var i = 0; i < shift.Length; i++)
-        {
-            shift[i] = Pair(i);
-        }
-    }
+    private readonly CoolingCases cases = new();
 
     /// <summary>40 mm on three layers to a mean of 80 °C.</summary>
     [Benchmark]
-    public double FortyMillimetresToMean80() => Window(forty);
+    public double FortyMillimetresToMean80() => cases.FortyMillimetresToMean80();
+
+    /// <summary>The same with a specific heat that changes with temperature.</summary>
+    [Benchmark]
+    public double FortyMillimetresVaryingHeat() => cases.FortyMillimetresVaryingHeat();
 
     /// <summary>A pair laid at each of 12 hours, each followed for 12 h of hourly weather.</summary>
     [Benchmark]
-    public double PairAtTwelveLayingTimes()
-    {
-        var sum = 0.0;
-        foreach (var problem in shift)
-        {
-            sum += Window(problem);
-        }
+    public double PairAtTwelveLayingTimes() => cases.PairAtTwelveLayingTimes();
 
-        return sum;
-    }
-
-    /// <summary>300 solves of the 40 mm case.</summary>
+    /// <summary>300 solves of the 40 mm case on one core.</summary>
     [Benchmark]
-    public double ThreeHundredSamples()
-    {
-        var sum = 0.0;
-        for (var i = 0; i < 300; i++)
-        {
-            sum += Window(forty);
-        }
+    public double ThreeHundredSolves() => cases.ThreeHundredSolves();
 
-        return sum;
-    }
+    /// <summary>300 samples of the 40 mm case over six ranges, two workers.</summary>
+    [Benchmark]
+    public double ThreeHundredSamples() => cases.ThreeHundredSamples();
 
-    private static CoolingProblem Pair(int hour)
-    {
-        var points = new WeatherPoint[13];
-        for (var i = 0; i < points.Length; i++)
-        {
-            var phase = Math.Sin(2 * Math.PI * (hour + i) / 24);
-            points[i] = new(3600 * i, 10 + (5 * phase), 3 + phase, 5 * phase, Math.Max(0, 400 * phase));
-        }
-
-        return new(
-            [
-                StackLayer.Course("wearing", 0.025, Hot, 155, 30),
-                StackLayer.Course("binder", 0.085, Binder, 150),
-                StackLayer.Existing("base", 0.14, Old, 10),
-                StackLayer.Existing("granular", 0.3, Granular, 10),
-            ],
-            new TopBoundary.Weather(new WeatherSeries(points), ConvectionForms.Iso6946),
-            new BottomBoundary.HalfSpace(),
-            12 * 3600);
-    }
-
-    private double Window(CoolingProblem problem) => solver.Solve(problem).Curve?.FirstBelow(CoolingPlace.Mean(0), 80) ?? 0;
+    /// <summary>The same with one worker.</summary>
+    [Benchmark]
+    public double ThreeHundredSamplesOneWorker() => cases.ThreeHundredSamplesOneWorker();
 }

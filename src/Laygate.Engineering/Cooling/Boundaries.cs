@@ -16,6 +16,11 @@ public abstract record BottomBoundary
     /// <param name="Celsius">Temperature in °C.</param>
     public sealed record GivenTemperature(double Celsius) : BottomBoundary;
 
+    /// <summary>The bottom face hangs in air, such as the underside of a bridge deck: q = h (T − Ta), positive downwards.</summary>
+    /// <param name="Coefficient">Heat transfer coefficient h in W/(m² K), long-wave exchange included; not negative.</param>
+    /// <param name="Fluid">Temperature Ta of the air below in °C.</param>
+    public sealed record ConstantCoefficient(double Coefficient, double Fluid) : BottomBoundary;
+
     /// <summary>
     /// The lowest layer goes on without end. It is modelled down to a depth of 6 √(alpha t) below the lowest
     /// face at which temperatures jump (t: duration of the solve), where the disturbance is below 3e-5 of the jump

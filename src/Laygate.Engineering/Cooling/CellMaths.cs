@@ -56,6 +56,21 @@ internal static class CellMaths
         }
     }
 
+    /// <summary>target = right − stage + slope · celsius.</summary>
+    public static void Load(double[] target, double[] right, double[] stage, double[] slope, double[] celsius, int first, int n)
+    {
+        var i = first;
+        for (; i <= n - Vector<double>.Count; i += Vector<double>.Count)
+        {
+            (new Vector<double>(right, i) - new Vector<double>(stage, i) + (new Vector<double>(slope, i) * new Vector<double>(celsius, i))).CopyTo(target, i);
+        }
+
+        for (; i < n; i++)
+        {
+            target[i] = right[i] - stage[i] + (slope[i] * celsius[i]);
+        }
+    }
+
     /// <summary>rates[row …] = (a − b) · scale.</summary>
     public static void Differentiate(double[] rates, int row, double[] a, double[] b, double scale, int first, int n)
     {

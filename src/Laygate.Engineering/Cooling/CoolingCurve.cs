@@ -110,7 +110,7 @@ public sealed class CoolingCurve
         var content = 0.0;
         for (var i = record.First[last]; i < grid.Cells; i++)
         {
-            content += grid.Capacity[i] * record.Temperature[(last * grid.Cells) + i];
+            content += grid.Capacity[i] * record.Content[(last * grid.Cells) + i];
         }
 
         return new(content, record.HeatBrought[last], record.HeatIn[last], record.HeatOutBelow[last]);

@@ -6,7 +6,7 @@ namespace Laygate.Engineering.Cooling;
 /// Neighbouring layers that conduct alike, join together and meet without a jump form one segment: cutting a layer
 /// in two changes neither the grid nor the result.
 /// </summary>
-internal sealed class CoolingGrid
+internal sealed partial class CoolingGrid
 {
     /// <summary>More cells than this are refused.</summary>
     public const int MostCells = 20_000;
@@ -65,6 +65,12 @@ internal sealed class CoolingGrid
     /// <summary>See <see cref="LagAbove"/>.</summary>
     public double[] LagBelow { get; private set; } = [];
 
+    /// <summary>Between temperature and heat content of each cell.</summary>
+    public HeatScale Heat { get; } = new();
+
+    /// <summary>Thermal resistance between each cell and the one below beyond that of the cells themselves, m² K/W.</summary>
+    public double[] Resistance { get; private set; } = [];
+
     /// <summary>Weight of each cell in the error norm: width/√alpha.</summary>
     public double[] Weight { get; private set; } = [];
 
@@ -81,9 +87,14 @@ internal sealed class CoolingGrid
             return false;
         }
 
-        FillCells();
-        BottomTemperature = problem.Bottom is BottomBoundary.GivenTemperature given ? given.Celsius : 0;
-        Down[Cells - 1] = problem.Bottom is BottomBoundary.GivenTemperature ? Half[Cells - 1] : 0;
+        FillCells(problem);
+        var half = Half[Cells - 1];
+        (BottomTemperature, Down[Cells - 1]) = problem.Bottom switch
+        {
+            BottomBoundary.GivenTemperature given => (given.Celsius, half),
+            BottomBoundary.ConstantCoefficient open => (open.Fluid, half * open.Coefficient / (half + open.Coefficient)),
+            _ => (0, 0),
+        };
         return true;
     }
 
@@ -113,101 +124,6 @@ internal sealed class CoolingGrid
 
     private static T[] AtLeast<T>(T[] array, int length) => array.Length >= length ? array : new T[length];
 
-    private static bool Joined(StackLayer upper, StackLayer lower) =>
-        upper.Role == lower.Role
-        && upper.Material.ConductsLike(lower.Material)
-        && upper.LaidAt.Equals(lower.LaidAt)
-        && upper.Initial.At(upper.Thickness).Equals(lower.Initial.At(0));
-
-    private void FindSegments(CoolingProblem problem)
-    {
-        var layers = problem.Layers;
-        var count = layers.Count;
-        LayerTop = AtLeast(LayerTop, count + 1);
-        SegmentStart = AtLeast(SegmentStart, count + 1);
-        SegmentLaidAt = AtLeast(SegmentLaidAt, count);
-        SegmentMaterial = AtLeast(SegmentMaterial, count);
-        segmentS = AtLeast(segmentS, count);
-        segmentThickness = AtLeast(segmentThickness, count);
-        segmentFirstLayer = AtLeast(segmentFirstLayer, count);
-        activeFace = AtLeast(activeFace, count + 1);
-        distance = AtLeast(distance, count + 1);
-        Segments = 0;
-        LayerTop[0] = 0;
-        for (var i = 0; i < count; i++)
-        {
-            LayerTop[i + 1] = LayerTop[i] + layers[i].Thickness;
-            if (i == 0 || !Joined(layers[i - 1], layers[i]))
-            {
-                Open(layers, i);
-            }
-
-            segmentThickness[Segments - 1] += layers[i].Thickness;
-        }
-
-        activeFace[Segments] = BottomJumps(problem);
-    }
-
-    private void Open(IReadOnlyList<StackLayer> layers, int i)
-    {
-        segmentFirstLayer[Segments] = i;
-        segmentThickness[Segments] = 0;
-        SegmentLaidAt[Segments] = layers[i].LaidAt;
-        SegmentMaterial[Segments] = layers[i].Material;
-        activeFace[Segments] = i == 0
-            || layers[i - 1].Role == LayerRole.Course
-            || !layers[i - 1].LaidAt.Equals(layers[i].LaidAt)
-            || !layers[i - 1].Initial.At(layers[i - 1].Thickness).Equals(layers[i].Initial.At(0));
-        Segments++;
-    }
-
-    private static bool BottomJumps(CoolingProblem problem)
-    {
-        var last = problem.Layers[^1];
-        return problem.Bottom is BottomBoundary.GivenTemperature given && !given.Celsius.Equals(last.Initial.At(last.Thickness));
-    }
-
-    private void ReachDown(CoolingProblem problem)
-    {
-        for (var i = 0; i < Segments; i++)
-        {
-            segmentS[i] = segmentThickness[i] / Math.Sqrt(SegmentMaterial[i].Diffusivity);
-        }
-
-        if (problem.Bottom is not BottomBoundary.HalfSpace)
-        {
-            return;
-        }
-
-        var last = Segments - 1;
-        var between = 0.0;
-        for (var i = last; i > 0 && !activeFace[i]; i--)
-        {
-            between += segmentS[i - 1];
-        }
-
-        var reach = (HalfSpaceReach * Math.Sqrt(problem.Duration)) - between;
-        if (reach > segmentS[last])
-        {
-            var thickness = reach * Math.Sqrt(SegmentMaterial[last].Diffusivity);
-            LayerTop[problem.Layers.Count] += thickness - segmentThickness[last];
-            (segmentS[last], segmentThickness[last]) = (reach, thickness);
-        }
-    }
-
-    private void FindDistances()
-    {
-        for (var i = 0; i <= Segments; i++)
-        {
-            distance[i] = activeFace[i] ? 0 : i == 0 ? double.PositiveInfinity : distance[i - 1] + segmentS[i - 1];
-        }
-
-        for (var i = Segments - 1; i >= 0; i--)
-        {
-            distance[i] = Math.Min(distance[i], distance[i + 1] + segmentS[i]);
-        }
-    }
-
     private bool Place(CoolingSettings settings)
     {
         var total = 0;
@@ -236,6 +152,7 @@ internal sealed class CoolingGrid
             Weight = new double[total];
             LagAbove = new double[total];
             LagBelow = new double[total];
+            Resistance = new double[total];
         }
 
         PlaceFaces(settings);
@@ -274,11 +191,19 @@ internal sealed class CoolingGrid
         }
     }
 
-    private void FillCells()
+    private void FillCells(CoolingProblem problem)
     {
+        Heat.Clear(Cells);
+        Array.Clear(Resistance, 0, Cells);
         for (var i = 0; i < Segments; i++)
         {
             var material = SegmentMaterial[i];
+            Heat.Set(SegmentStart[i], SegmentStart[i + 1], material);
+            if (i > 0)
+            {
+                Resistance[SegmentStart[i] - 1] = problem.Layers[segmentFirstLayer[i] - 1].ResistanceBelow;
+            }
+
             for (var j = SegmentStart[i]; j < SegmentStart[i + 1]; j++)
             {
                 Width[j] = Face[j + 1] - Face[j];
@@ -291,7 +216,7 @@ internal sealed class CoolingGrid
 
         for (var j = 0; j + 1 < Cells; j++)
         {
-            Down[j] = Half[j] * Half[j + 1] / (Half[j] + Half[j + 1]);
+            Down[j] = Half[j] * Half[j + 1] / (Half[j] + Half[j + 1] + (Half[j] * Half[j + 1] * Resistance[j]));
         }
 
         for (var i = 0; i < Segments; i++)

@@ -1,7 +1,7 @@
 namespace Laygate.Engineering.Cooling;
 
 /// <summary>The profile of a recorded solve at one moment, read without building it.</summary>
-internal readonly struct CoolingMoment
+internal readonly partial struct CoolingMoment
 {
     private readonly CoolingProblem problem;
     private readonly CoolingGrid grid;
@@ -85,12 +85,15 @@ internal readonly struct CoolingMoment
 
     private bool IsLaid(int layer) => grid.SegmentStart[grid.SegmentOf(layer)] >= first;
 
-    private double Cell(int i) =>
-        (y0 * record.Temperature[row + i]) + (y1 * record.Temperature[next + i]) + (f0 * record.Rate[row + i]) + (f1 * record.Rate[next + i]);
+    /// <summary>Mean temperature of a cell; what is recorded is its heat content.</summary>
+    private double Cell(int i) => grid.Heat.Varies ? grid.Heat.Celsius(i, Content(i)) : Content(i);
+
+    private double Content(int i) =>
+        (y0 * record.Content[row + i]) + (y1 * record.Content[next + i]) + (f0 * record.Rate[row + i]) + (f1 * record.Rate[next + i]);
 
     /// <summary>Rate of a cell where the step counted the curvature of the profile, else zero: as the step did, so do we.</summary>
     private double Rate(int i) => curved <= 0 ? 0 :
-        (dy * (record.Temperature[next + i] - record.Temperature[row + i])) + (df0 * record.Rate[row + i]) + (df1 * record.Rate[next + i]);
+        (dy * (record.Content[next + i] - record.Content[row + i])) + (df0 * record.Rate[row + i]) + (df1 * record.Rate[next + i]);
 
     /// <summary>Second derivative over depth, from the heat equation: d²T/dz² = (dT/dt)/alpha.</summary>
     private double Curvature(int i) => Rate(i) * grid.InverseDiffusivity[i];
@@ -116,48 +119,6 @@ internal readonly struct CoolingMoment
         }
 
         return grid.SegmentMaterial[segment];
-    }
-
-    /// <summary>Highest of the centres and end faces of the courses and of the parabola through the hottest centre.</summary>
-    private double Core()
-    {
-        var (end, hottest, at) = (EndOfHotBody(), double.NaN, first);
-        for (var i = first; i < end; i++)
-        {
-            var value = Centre(i);
-            (hottest, at) = value <= hottest ? (hottest, at) : (value, i);
-        }
-
-        if (at > first && at + 1 < end)
-        {
-            return Crest(at, hottest);
-        }
-
-        return end > first ? Math.Max(hottest, at == first ? FaceAbove(first) : FaceBelow(end - 1)) : hottest;
-    }
-
-    /// <summary>First cell below all courses; courses lie above existing layers.</summary>
-    private int EndOfHotBody()
-    {
-        var end = first;
-        for (var layer = 0; layer < problem.Layers.Count; layer++)
-        {
-            if (problem.Layers[layer].Role == LayerRole.Course && IsLaid(layer))
-            {
-                end = grid.SegmentStart[grid.SegmentOf(layer) + 1];
-            }
-        }
-
-        return end;
-    }
-
-    private double Crest(int i, double value)
-    {
-        var (above, below) = (MiddleOf(i) - MiddleOf(i - 1), MiddleOf(i + 1) - MiddleOf(i));
-        var (rise, fall) = ((value - Centre(i - 1)) / above, (Centre(i + 1) - value) / below);
-        var bend = (fall - rise) / (above + below);
-        var slope = ((rise * below) + (fall * above)) / (above + below);
-        return bend < 0 ? value - (slope * slope / (4 * bend)) : value;
     }
 
     private double HotBodyMean()
@@ -255,18 +216,34 @@ internal readonly struct CoolingMoment
             - (0.5 * Curvature(i) * (middle - face) * (middle - face) * share * (1 - share));
     }
 
-    private double FaceAbove(int i) => i == first ? Skin() : Shared(i - 1);
+    private double FaceAbove(int i) => i == first ? Skin() : Shared(i - 1, fromAbove: false);
 
-    private double FaceBelow(int i) => i + 1 < grid.Cells
-        ? Shared(i)
-        : grid.Down[i] > 0 ? grid.BottomTemperature : Cell(i) - (grid.Width[i] * grid.Width[i] / 6 * Curvature(i));
+    private double FaceBelow(int i)
+    {
+        if (i + 1 < grid.Cells)
+        {
+            return Shared(i, fromAbove: true);
+        }
 
-    /// <summary>Temperature of the face below a cell, from the flux on both of its sides.</summary>
-    private double Shared(int i)
+        var seen = Cell(i) - (grid.Width[i] * grid.Width[i] / 6 * Curvature(i));
+        return seen - (grid.Down[i] / grid.Half[i] * (seen - grid.BottomTemperature));
+    }
+
+    /// <summary>
+    /// Temperature of the face below a cell, from the flux on both of its sides; across a contact resistance the side
+    /// of the upper or of the lower cell.
+    /// </summary>
+    private double Shared(int i, bool fromAbove)
     {
         var (a, b) = (grid.Half[i], grid.Half[i + 1]);
         var above = (a * Cell(i)) - (grid.Capacity[i] / 3 * Rate(i));
         var below = (b * Cell(i + 1)) - (grid.Capacity[i + 1] / 3 * Rate(i + 1));
-        return (above + below) / (a + b);
+        if (grid.Resistance[i] <= 0)
+        {
+            return (above + below) / (a + b);
+        }
+
+        var flux = grid.Down[i] * ((above / a) - (below / b));
+        return fromAbove ? (above - flux) / a : (below + flux) / b;
     }
 }

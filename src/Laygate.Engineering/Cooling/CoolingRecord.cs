@@ -1,6 +1,6 @@
 namespace Laygate.Engineering.Cooling;
 
-/// <summary>Every accepted step of a solve: temperatures, their rates, and the heat that has passed the faces.</summary>
+/// <summary>Every accepted step of a solve: heat contents, their rates, and the heat that has passed the faces.</summary>
 internal sealed class CoolingRecord
 {
     private const int MostValues = 1 << 24;
@@ -16,10 +16,10 @@ internal sealed class CoolingRecord
     /// <summary>First cell that is laid.</summary>
     public int[] First { get; private set; } = [];
 
-    /// <summary>Cell temperatures, °C, one row of cells per record.</summary>
-    public double[] Temperature { get; private set; } = [];
+    /// <summary>Heat content u of the cells (<see cref="HeatScale"/>; their temperature in °C where c is constant), one row per record.</summary>
+    public double[] Content { get; private set; } = [];
 
-    /// <summary>Rates of the cell temperatures, K/s; zero where the solve starts or a course joins.</summary>
+    /// <summary>Rates of the heat contents, K/s; zero where the solve starts or a course joins.</summary>
     public double[] Rate { get; private set; } = [];
 
     /// <summary>1 where the step that ends here used the curvature of the profile, 0 where it used plain differences.</summary>
@@ -31,7 +31,7 @@ internal sealed class CoolingRecord
 
     public double[] HeatBrought { get; private set; } = [];
 
-    /// <summary>Whether another record would exceed the memory that a solve may take (128 MiB for temperatures, as much for rates).</summary>
+    /// <summary>Whether another record would exceed the memory that a solve may take (128 MiB for contents, as much for rates).</summary>
     public bool IsFull => (long)(Count + 2) * Cells > MostValues;
 
     public void Clear(int cells)
@@ -44,7 +44,7 @@ internal sealed class CoolingRecord
         }
     }
 
-    public void Add(double time, int first, double[] temperature, ReadOnlySpan<double> rate, double curved)
+    public void Add(double time, int first, double[] content, ReadOnlySpan<double> rate, double curved)
     {
         if (Count == capacity)
         {
@@ -54,7 +54,7 @@ internal sealed class CoolingRecord
         Time[Count] = time;
         First[Count] = first;
         Curved[Count] = curved;
-        temperature.AsSpan(0, Cells).CopyTo(Temperature.AsSpan(Count * Cells));
+        content.AsSpan(0, Cells).CopyTo(Content.AsSpan(Count * Cells));
         var target = Rate.AsSpan(Count * Cells, Cells);
         if (rate.IsEmpty)
         {
@@ -79,7 +79,7 @@ internal sealed class CoolingRecord
         Time = Time[..Count],
         First = First[..Count],
         Curved = Curved[..Count],
-        Temperature = Temperature[..(Count * Cells)],
+        Content = Content[..(Count * Cells)],
         Rate = Rate[..(Count * Cells)],
         HeatIn = HeatIn[..Count],
         HeatOutBelow = HeatOutBelow[..Count],
@@ -105,7 +105,7 @@ internal sealed class CoolingRecord
         Time = Longer(Time, rows);
         First = Longer(First, rows);
         Curved = Longer(Curved, rows);
-        Temperature = Longer(Temperature, rows * Cells);
+        Content = Longer(Content, rows * Cells);
         Rate = Longer(Rate, rows * Cells);
         HeatIn = Longer(HeatIn, rows);
         HeatOutBelow = Longer(HeatOutBelow, rows);

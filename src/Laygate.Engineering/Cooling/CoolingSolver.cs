@@ -7,8 +7,8 @@ namespace Laygate.Engineering.Cooling;
 /// Conservative finite volumes on a graded grid, face fluxes of third to fourth order; an L-stable implicit
 /// Runge–Kutta method of order 4 whose step follows its own error estimate; one elimination from the bottom up leaves one
 /// scalar equation for the skin, solved exactly in each stage. Steps end where a course is laid and where the weather bends.
-/// Seam for heat capacities that depend on temperature: replace capacity times temperature by the heat content of the
-/// cell in the load of a stage, and repeat factor and stage until the content agrees.
+/// Where the specific heat changes with temperature the unknown of a cell is its heat content, and each stage is repeated
+/// until temperature and content agree.
 /// The solver keeps its arrays: after the first solve of a size it allocates nothing.
 /// One solver serves one thread. It never throws for a bad problem but says what is wrong with it.
 /// </remarks>
@@ -83,20 +83,20 @@ public sealed class CoolingSolver
             }
         }
 
-        var y = column.Temperature;
+        var y = column.Content;
         for (var i = joined; i < column.First; i++)
         {
-            y[i] /= grid.Width[i];
+            y[i] = grid.Heat.Content(i, y[i] / grid.Width[i]);
             heatBrought += grid.Capacity[i] * y[i];
         }
 
-        column.Join(joined, problem.Top, grid.SegmentMaterial[segment], problem.Settings.FinestCell);
+        column.Join(joined, problem.Top, grid.SegmentMaterial[segment], problem.Settings);
         Record(default);
     }
 
     private void Record(ReadOnlySpan<double> rate)
     {
-        record.Add(column.Time, column.First, column.Temperature, rate, column.Curved);
+        record.Add(column.Time, column.First, column.Content, rate, column.Curved);
         record.AddHeat(column.HeatIn, column.HeatOut, heatBrought);
     }
 
@@ -115,7 +115,7 @@ public sealed class CoolingSolver
 
             if (to > from)
             {
-                column.Temperature[i] += (to - from) * problem.Layers[layer].Initial.Mean(from - top, to - top);
+                column.Content[i] += (to - from) * problem.Layers[layer].Initial.Mean(from - top, to - top);
             }
         }
     }
@@ -217,7 +217,7 @@ public sealed class CoolingSolver
         var sum = 0.0;
         for (var i = grid.SegmentStart[segment]; i < grid.SegmentStart[segment + 1]; i++)
         {
-            sum += column.Temperature[i] * Math.Max(0, Math.Min(bottom, grid.Face[i + 1]) - Math.Max(top, grid.Face[i]));
+            sum += grid.Heat.Celsius(i, column.Content[i]) * Math.Max(0, Math.Min(bottom, grid.Face[i + 1]) - Math.Max(top, grid.Face[i]));
         }
 
         return sum < stop.Celsius * (bottom - top);

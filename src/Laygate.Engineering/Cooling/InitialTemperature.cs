@@ -20,6 +20,12 @@ public sealed class InitialTemperature
     public static InitialTemperature Profile(params IReadOnlyList<(double Depth, double Celsius)> points) =>
         new([.. points.Select(p => p.Depth)], [.. points.Select(p => p.Celsius)]);
 
+    /// <summary>The same profile, colder by a difference in K throughout.</summary>
+    public InitialTemperature Lowered(double kelvin) => new(depths, [.. values.Select(v => v - kelvin)]);
+
+    /// <summary>The same profile over a layer that is thicker by a factor.</summary>
+    public InitialTemperature Stretched(double factor) => new([.. depths.Select(d => d * factor)], values);
+
     /// <summary>Temperature in °C at a depth in m below the top of the layer.</summary>
     public double At(double depth)
     {

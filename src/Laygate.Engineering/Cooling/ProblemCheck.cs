@@ -77,6 +77,16 @@ internal static class ProblemCheck
             return Unusable(layer.Name, "Emissivity and absorptivity must lie between 0 and 1.");
         }
 
+        if (m.HeatLaw is { IsUsable: false })
+        {
+            return Unusable(layer.Name, "The specific heat over temperature needs points of rising temperature and positive specific heat.");
+        }
+
+        if (!(layer.ResistanceBelow >= 0) || !double.IsFinite(layer.ResistanceBelow))
+        {
+            return Unusable(layer.Name, "The thermal resistance to the layer below must be zero or a positive number.");
+        }
+
         return layer.Initial.IsUsable() && double.IsFinite(layer.LaidAt)
             ? null
             : Unusable(layer.Name, "The initial temperature or the time of laying is not a usable number.");
@@ -96,10 +106,16 @@ internal static class ProblemCheck
         return usable ? null : Unusable("skin", "A value at the skin (temperature, flux, coefficient or weather) is not a usable number.");
     }
 
-    private static CoolingFailure? InBottom(BottomBoundary bottom) =>
-        bottom is BottomBoundary.GivenTemperature t && !CoolingPhysics.IsTemperature(t.Celsius)
-            ? Unusable("bottom", "The temperature at the bottom is not a usable number.")
-            : null;
+    private static CoolingFailure? InBottom(BottomBoundary bottom)
+    {
+        var usable = bottom switch
+        {
+            BottomBoundary.GivenTemperature t => CoolingPhysics.IsTemperature(t.Celsius),
+            BottomBoundary.ConstantCoefficient c => c.Coefficient >= 0 && double.IsFinite(c.Coefficient) && CoolingPhysics.IsTemperature(c.Fluid),
+            _ => true,
+        };
+        return usable ? null : Unusable("bottom", "The temperature or the coefficient at the bottom is not a usable number.");
+    }
 
     private static bool IsPositive(double value) => value > 0 && double.IsFinite(value);
 

@@ -26,6 +26,12 @@ public sealed record StackLayer(
     InitialTemperature Initial,
     double LaidAt = 0)
 {
+    /// <summary>
+    /// Thermal resistance of the contact with the layer below, such as d/k of a membrane, in m² K/W; not negative.
+    /// Zero (perfect contact) is usual for courses laid hot.
+    /// </summary>
+    public double ResistanceBelow { get; init; }
+
     /// <summary>A course laid at one temperature in °C at a time in s.</summary>
     public static StackLayer Course(string name, double thickness, LayerMaterial material, double celsius, double laidAt = 0) =>
         new(name, LayerRole.Course, thickness, material, InitialTemperature.Constant(celsius), laidAt);

@@ -98,7 +98,16 @@ internal struct SurfaceBalance
             change = (form.Coefficient(weather.Wind, ts + Step, weather.Air) - h) / Step;
         }
 
-        return Sum(ts, h, change, weather.Air, form.IncludesRadiation ? 0 : emissivity, weather.Sky, flux, out slope);
+        var q = Sum(ts, h, change, weather.Air, form.IncludesRadiation ? 0 : emissivity, weather.Sky, flux, out slope);
+        return weather.Rain > 0 ? q - InRain(ts, ref slope) : q;
+    }
+
+    private readonly double InRain(double ts, ref double slope)
+    {
+        const double Step = 1e-3;
+        var loss = RainHeat.Loss(weather, ts);
+        slope -= Math.Max(0, (RainHeat.Loss(weather, ts + Step) - loss) / Step);
+        return loss;
     }
 
     private static double Sum(double ts, double h, double change, double air, double eps, double sky, double added, out double slope)

@@ -8,9 +8,12 @@ namespace Laygate.Engineering.Cooling;
 /// <param name="Wind">Wind speed at mat level in m/s; not negative.</param>
 /// <param name="Sky">Temperature of the sky for long-wave exchange in °C.</param>
 /// <param name="Sun">Global irradiance on the surface in W/m²; not negative.</param>
-/// <param name="AddedHeat">Any further heat into the skin in W/m² (negative for a loss such as evaporating rain).</param>
+/// <param name="AddedHeat">Any further heat into the skin in W/m² (negative for a loss).</param>
+/// <param name="Rain">Rain that falls on the mat in mm/h; not negative. What it takes is bounded (<see cref="RainHeat"/>).</param>
+/// <param name="DewPoint">Dew point in °C, used with rain only; NaN counts as saturated air.</param>
 [StructLayout(LayoutKind.Auto)]
-public readonly record struct WeatherPoint(double Time, double Air, double Wind, double Sky, double Sun = 0, double AddedHeat = 0);
+public readonly record struct WeatherPoint(
+    double Time, double Air, double Wind, double Sky, double Sun = 0, double AddedHeat = 0, double Rain = 0, double DewPoint = double.NaN);
 
 /// <summary>Weather over time: straight lines between points, constant before the first and after the last.</summary>
 public sealed class WeatherSeries
@@ -69,7 +72,8 @@ public sealed class WeatherSeries
 
     private static bool IsUsable(in WeatherPoint p) =>
         double.IsFinite(p.Time) && CoolingPhysics.IsTemperature(p.Air) && CoolingPhysics.IsTemperature(p.Sky)
-        && double.IsFinite(p.Wind) && p.Wind >= 0 && double.IsFinite(p.Sun) && p.Sun >= 0 && double.IsFinite(p.AddedHeat);
+        && double.IsFinite(p.Wind) && p.Wind >= 0 && double.IsFinite(p.Sun) && p.Sun >= 0 && double.IsFinite(p.AddedHeat)
+        && double.IsFinite(p.Rain) && p.Rain >= 0 && !double.IsInfinity(p.DewPoint);
 
     private static WeatherPoint Between(in WeatherPoint a, in WeatherPoint b, double time)
     {
@@ -80,6 +84,8 @@ public sealed class WeatherSeries
             a.Wind + (s * (b.Wind - a.Wind)),
             a.Sky + (s * (b.Sky - a.Sky)),
             a.Sun + (s * (b.Sun - a.Sun)),
-            a.AddedHeat + (s * (b.AddedHeat - a.AddedHeat)));
+            a.AddedHeat + (s * (b.AddedHeat - a.AddedHeat)),
+            a.Rain + (s * (b.Rain - a.Rain)),
+            a.DewPoint + (s * (b.DewPoint - a.DewPoint)));
     }
 }

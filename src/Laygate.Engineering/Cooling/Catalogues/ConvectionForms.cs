@@ -1,7 +1,7 @@
 namespace Laygate.Engineering.Cooling.Catalogues;
 
 /// <summary>A published form of the heat transfer coefficient between skin and air.</summary>
-/// <param name="Id">Short name, C1 to C11 as in the reference sheet.</param>
+/// <param name="Id">Short name, C1 to C14 as in the reference sheet.</param>
 /// <param name="Name">Author or standard.</param>
 /// <param name="Formula">The formula in words: h in W/(m² K), v in m/s, temperatures in °C unless K is said.</param>
 /// <param name="Coefficient">h in W/(m² K) from wind speed at mat level in m/s, skin temperature in °C, air temperature in °C.</param>
@@ -80,6 +80,13 @@ public static class ConvectionForms
         "C9", "Walton, hot face up", "9.482 |Ts − Ta|^(1/3) / (7.283 − 1)", (_, ts, ta) => 9.482 / 6.283 * Math.Cbrt(Math.Abs(ts - ta)), true, false, true,
         "Walton 1983 / ASHRAE, in: " + PublicReference, SourceEvidence.SecondHand, "calm air, skin warmer than air; ignores the wind");
 
+    /// <summary>C10: h = √((0.84 |Ts − Ta|^(1/3))² + (3.26 v^0.89)²), smooth glass to windward.</summary>
+    public static ConvectionForm SmoothGlass { get; } = new(
+        "C10", "Smooth glass, windward", "√((0.84 |Ts − Ta|^(1/3))² + (3.26 v^0.89)²)",
+        (v, ts, ta) => Math.Sqrt(Math.Pow(0.84 * Math.Cbrt(Math.Abs(ts - ta)), 2) + Math.Pow(3.26 * Math.Pow(v, 0.89), 2)), true, false, true,
+        PublicReference + ", which prints a second pair of coefficients (2.38, 0.89) elsewhere", SourceEvidence.SecondHand,
+        "smooth surfaces; a mat is rough, so it cools too slowly");
+
     /// <summary>C11: h = rho cp (0.0015 v + 0.0015 dT^(1/3)), rho 1.2041 kg/m³, cp 1012 J/(kg K).</summary>
     public static ConvectionForm RyanHerb { get; } = new(
         "C11", "Ryan and Henderson after Herb", "1.2041 · 1012 (0.0015 v + 0.0015 (Ts − Ta)^(1/3))",
@@ -87,9 +94,43 @@ public static class ConvectionForms
         "Ryan and Henderson after Herb et al. 2008, in the coefficients of a public road surface model", SourceEvidence.SecondHand,
         "dry air: the virtual temperature difference is taken as Ts − Ta, and as zero where the skin is colder");
 
+    /// <summary>C12: h = rho cp kappa² v/(ln(z/z0m) ln(z/z0h)) for z = 3 m, z0m = 5e-4 m, z0h = 1e-4 m, kappa = 0.41.</summary>
+    public static ConvectionForm Jansson { get; } = new(
+        "C12", "Jansson, logarithmic wind profile", "1.2041 · 1012 · 0.41² v/(ln(3/5e-4) ln(3/1e-4))",
+        (v, _, _) => 1.2041 * 1012 * 0.41 * 0.41 * v / (Math.Log(3 / 5e-4) * Math.Log(3 / 1e-4)), false, false, false,
+        "Jansson and others 2006 for an asphalt road, in the coefficients of a public road surface model (which takes decimal logarithms where the law needs natural ones)",
+        SourceEvidence.SecondHand, "takes the wind at 3 m; neutral air; not for calm air: goes to zero with the wind");
+
+    /// <summary>C13: turbulent plate, Nu = 0.037 Re^0.8 Pr^(1/3), over 3.5 m of mat.</summary>
+    public static ConvectionForm TurbulentPlate { get; } = new(
+        "C13", "Turbulent plate", "Nu = 0.037 Re^0.8 Pr^(1/3), length 3.5 m", (v, _, _) => PlateFlow.Turbulent(v, PlateFlow.Length), false, false, false,
+        "texts on heat transfer, mean over a plate", SourceEvidence.Recalled, "smooth plate, Re above 5e5 (2.7 m/s over 3.5 m), evaluated below as well; not for calm air");
+
+    /// <summary>C13K: turbulent plate with Kreith's 0.036.</summary>
+    public static ConvectionForm KreithPlate { get; } = new(
+        "C13K", "Turbulent plate, Kreith", "Nu = 0.036 Re^0.8 Pr^(1/3), length 3.5 m", (v, _, _) => 0.036 / 0.037 * PlateFlow.Turbulent(v, PlateFlow.Length), false, false, false,
+        "Kreith, in a public heat transfer library", SourceEvidence.SecondHand, "as C13");
+
+    /// <summary>C13S: turbulent plate after Schlichting.</summary>
+    public static ConvectionForm SchlichtingPlate { get; } = new(
+        "C13S", "Turbulent plate, Schlichting", "Nu = 0.037 Re^0.8 Pr/(1 + 2.443 Re^−0.1 (Pr^(2/3) − 1)), length 3.5 m", (v, _, _) => PlateFlow.Schlichting(v, PlateFlow.Length), false, false, false,
+        "Schlichting, in a public heat transfer library", SourceEvidence.SecondHand, "as C13");
+
+    /// <summary>C13L: laminar plate, Nu = 0.664 Re^0.5 Pr^(1/3), over 3.5 m of mat.</summary>
+    public static ConvectionForm LaminarPlate { get; } = new(
+        "C13L", "Laminar plate", "Nu = 0.664 Re^0.5 Pr^(1/3), length 3.5 m", (v, _, _) => PlateFlow.Laminar(v, PlateFlow.Length), false, false, false,
+        "texts on heat transfer, in a public heat transfer library", SourceEvidence.SecondHand, "smooth plate in still-flowing air, Re below 5e5, evaluated above as well; not for calm air");
+
+    /// <summary>C14: natural convection over a hot plate, Nu = 0.54 Ra^0.25 up to Ra 1e7, 0.15 Ra^(1/3) above.</summary>
+    public static ConvectionForm HotPlateUp { get; } = new(
+        "C14", "McAdams, hot plate up", "Nu = 0.54 Ra^0.25 (Ra ≤ 1e7), 0.15 Ra^(1/3) above, length 1.75 m (area over perimeter of a long mat)",
+        (_, ts, ta) => PlateFlow.HotFaceUp(ts, ta, PlateFlow.Length / 2), true, false, true,
+        "McAdams, in a public heat transfer library", SourceEvidence.SecondHand, "calm air, skin warmer than air; ignores the wind");
+
     /// <summary>All forms, in the order of their ids.</summary>
     public static IReadOnlyList<ConvectionForm> All { get; } =
-        [Barber, CorlewDickson, NusseltJuerges, McAdams, Iso6946, Vehrencamp, AshraeMediumRough, Emmel, Walton, RyanHerb];
+        [Barber, CorlewDickson, NusseltJuerges, McAdams, Iso6946, Vehrencamp, AshraeMediumRough, Emmel, Walton,
+            SmoothGlass, RyanHerb, Jansson, TurbulentPlate, KreithPlate, SchlichtingPlate, LaminarPlate, HotPlateUp];
 
     private static double VehrencampCoefficient(double wind, double skin, double air)
     {

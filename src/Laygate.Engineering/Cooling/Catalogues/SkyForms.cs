@@ -1,5 +1,18 @@
 namespace Laygate.Engineering.Cooling.Catalogues;
 
+/// <summary>How clouds enter the emissivity of the sky.</summary>
+public enum CloudForm
+{
+    /// <summary>Clark and Allen's polynomial in tenths of opaque cover; the house default.</summary>
+    OpaqueCover,
+
+    /// <summary>Campbell and Norman: eps (1 − 0.84 n) + 0.84 n.</summary>
+    CloudShare,
+
+    /// <summary>Clouds radiate as a black body: eps (1 − n) + n, as Edinger and Herb have it.</summary>
+    BlackShare,
+}
+
 /// <summary>A published form of the emissivity of the clear sky.</summary>
 /// <param name="Id">Short name.</param>
 /// <param name="Name">Author and year.</param>
@@ -15,6 +28,30 @@ public sealed record SkyForm(
     string Source,
     SourceEvidence Evidence)
 {
+    /// <summary>How clouds enter where the form has no say of its own.</summary>
+    public CloudForm Clouds { get; init; } = CloudForm.OpaqueCover;
+
+    /// <summary>Amplitude of a daily term amplitude · cos(pi hour/12); zero for forms without.</summary>
+    public double DailyTerm { get; init; }
+
+    /// <summary>Emissivity of the sky with clouds, at an hour of the day.</summary>
+    /// <param name="air">Air temperature in °C.</param>
+    /// <param name="dewPoint">Dew point in °C.</param>
+    /// <param name="oktas">Cloud cover in eighths; held between 0 and 8. All of it counts as opaque.</param>
+    /// <param name="hour">Hour of the day, 0 to 24; only forms with a daily term use it.</param>
+    /// <returns>Emissivity, at most 1.</returns>
+    public double Emissivity(double air, double dewPoint, double oktas, double hour)
+    {
+        var clear = ClearEmissivity(air, dewPoint) + (DailyTerm * Math.Cos(Math.PI * hour / 12));
+        var n = Math.Clamp(oktas, 0, 8) / 8;
+        return Clouds switch
+        {
+            CloudForm.CloudShare => SkyForms.WithCloudShare(clear, n),
+            CloudForm.BlackShare => (clear * (1 - n)) + n,
+            _ => SkyForms.WithOpaqueCover(clear, 10 * n),
+        };
+    }
+
     /// <summary>Sky temperature under a clear sky: Tsky = Ta eps^(1/4).</summary>
     /// <param name="air">Air temperature in °C.</param>
     /// <param name="dewPoint">Dew point in °C, not above the air temperature.</param>
@@ -51,8 +88,17 @@ public static class SkyForms
     /// <summary>Bliss: 0.8 + 0.004 Td in °C.</summary>
     public static SkyForm Bliss { get; } = new("bliss", "Bliss 1961 type", "0.8 + 0.004 Td, Td in °C", (_, td) => 0.8 + (0.004 * td), "Bliss 1961, in the code of a public pavement heat model after Gui and others 2007", SourceEvidence.SecondHand);
 
-    /// <summary>Berdahl and Martin: 0.711 + 0.56 (Td/100) + 0.73 (Td/100)², Td in °C, daily mean (without its hourly term).</summary>
+    /// <summary>Berdahl and Martin: 0.711 + 0.56 (Td/100) + 0.73 (Td/100)², Td in °C, daily mean; <see cref="BerdahlMartinHourly"/> adds its hourly term.</summary>
     public static SkyForm BerdahlMartin { get; } = new("berdahl-martin", "Berdahl and Martin 1984", "0.711 + 0.56 Td/100 + 0.73 (Td/100)², Td in °C", (_, td) => 0.711 + (0.0056 * td) + (0.73e-4 * td * td), "Berdahl and Martin 1984", SourceEvidence.Recalled);
+
+    /// <summary>Berdahl and Martin with the hourly term 0.013 cos(pi hour/12), highest at midnight.</summary>
+    public static SkyForm BerdahlMartinHourly { get; } = BerdahlMartin with { Id = "berdahl-martin-hourly", Name = "Berdahl and Martin 1984, hourly", Formula = "0.711 + 0.56 Td/100 + 0.73 (Td/100)² + 0.013 cos(pi hour/12), Td in °C", DailyTerm = 0.013 };
+
+    /// <summary>Berdahl and Fromberg, day: 0.727 + 0.0060 Td in °C.</summary>
+    public static SkyForm BerdahlFrombergDay { get; } = new("berdahl-fromberg-day", "Berdahl and Fromberg 1982, day", "0.727 + 0.0060 Td, Td in °C", (_, td) => 0.727 + (0.0060 * td), "Berdahl and Fromberg 1982", SourceEvidence.Recalled);
+
+    /// <summary>Edinger after Herb: 0.67 e^0.08, clouds as a black body.</summary>
+    public static SkyForm EdingerHerb { get; } = new("edinger-herb", "Edinger after Herb 2008", "n + 0.67 (1 − n) e^0.08, n cloud share", (_, td) => 0.67 * Math.Pow(VapourPressure(td), 0.08), "Edinger after Herb and others 2008, in the coefficients of a public road surface model", SourceEvidence.SecondHand) { Clouds = CloudForm.BlackShare };
 
     /// <summary>Berdahl and Fromberg, night: 0.741 + 0.0062 Td in °C.</summary>
     public static SkyForm BerdahlFrombergNight { get; } = new("berdahl-fromberg-night", "Berdahl and Fromberg 1982, night", "0.741 + 0.0062 Td, Td in °C", (_, td) => 0.741 + (0.0062 * td), "Berdahl and Fromberg 1982", SourceEvidence.Recalled);
@@ -62,7 +108,7 @@ public static class SkyForms
 
     /// <summary>All forms.</summary>
     public static IReadOnlyList<SkyForm> All { get; } =
-        [Swinbank, Brunt, BruntRecalibrated, IdsoRecalibrated, ClarkAllen, Brutsaert, Bliss, BerdahlMartin, BerdahlFrombergNight, IdsoJackson];
+        [Swinbank, Brunt, BruntRecalibrated, IdsoRecalibrated, ClarkAllen, Brutsaert, Bliss, BerdahlMartin, BerdahlMartinHourly, BerdahlFrombergNight, BerdahlFrombergDay, IdsoJackson, EdingerHerb];
 
     /// <summary>Sky temperature in °C from air temperature in °C and sky emissivity: Tsky = Ta eps^(1/4), Ta in K. Definition.</summary>
     public static double Temperature(double air, double emissivity) =>

@@ -38,6 +38,37 @@ public static class Sun
         return sine > 0 ? 1098 * sine * Math.Exp(-0.057 / sine) : 0;
     }
 
+    /// <summary>Share of the clear-sky irradiance that comes straight from the disc: sin b/(sin b + C), the rest comes from the sky.</summary>
+    /// <remarks>Source: as <see cref="Clear"/> (derived). Zero with the sun at or below the horizon.</remarks>
+    /// <param name="month">Month, 1 to 12.</param>
+    /// <param name="altitude">Height b of the sun above the horizon in degrees.</param>
+    public static double DirectShare(int month, double altitude)
+    {
+        var sine = Math.Sin(altitude * Math.PI / 180);
+        return sine > 0 ? sine / (sine + Months[Math.Clamp(month, 1, 12) - 1].C) : 0;
+    }
+
+    /// <summary>True solar time in h: clock brought to the longitude, plus the equation of time.</summary>
+    /// <remarks>Equation of time in minutes: 229.2 (0.000075 + 0.001868 cos B − 0.032077 sin B − 0.014615 cos 2B
+    /// − 0.04089 sin 2B), B = 360° (n − 1)/365. Source: Spencer 1971 as in Duffie and Beckman, Solar Engineering of Thermal
+    /// Processes, chapter 1 (recalled); good to about half a minute.</remarks>
+    /// <param name="at">Moment with its offset from UTC.</param>
+    /// <param name="longitude">Longitude in degrees, east positive.</param>
+    /// <returns>0 to 24, 12 at noon.</returns>
+    public static double SolarHour(DateTimeOffset at, double longitude)
+    {
+        var hour = at.UtcDateTime.TimeOfDay.TotalHours + (longitude / 15) + (EquationOfTime(at.DayOfYear) / 60);
+        return hour - (24 * Math.Floor(hour / 24));
+    }
+
+    /// <summary>Sundial minus mean time in minutes; see <see cref="SolarHour"/>.</summary>
+    /// <param name="dayOfYear">Day n of the year, 1 to 366.</param>
+    public static double EquationOfTime(int dayOfYear)
+    {
+        var b = 2 * Math.PI * (dayOfYear - 1) / 365;
+        return 229.2 * (0.000075 + (0.001868 * Math.Cos(b)) - (0.032077 * Math.Sin(b)) - (0.014615 * Math.Cos(2 * b)) - (0.04089 * Math.Sin(2 * b)));
+    }
+
     /// <summary>Share of the clear-sky irradiance that clouds let through: 1 − 0.75 (n/8)^3.4.</summary>
     /// <remarks>Source: Kasten and Czeplak 1980 (recalled). n is held between 0 and 8.</remarks>
     /// <param name="oktas">Cloud cover n in eighths.</param>

@@ -74,6 +74,16 @@ public sealed record MaterialRow(
         SpecificHeat.Value,
         (Emissivity ?? ThermalProperties.RoadEmissivity).Value,
         (Absorptivity ?? ThermalProperties.OldAbsorptivity).Value);
+
+    /// <summary>
+    /// The central values of a hot mix with its specific heat by <see cref="HeatLaws.Mix"/>, brought to this row's central
+    /// value where the law gives 920 J/(kg K), the value of a dense mix.
+    /// </summary>
+    /// <param name="binderShare">Mass of binder per mass of mix, 0 to 1.</param>
+    public LayerMaterial ToMaterial(double binderShare) =>
+        ToMaterial().WithHeatLaw(HeatLaws.Mix(binderShare).Scaled(SpecificHeat.Value / DenseMixHeat), 100);
+
+    private const double DenseMixHeat = 920;
 }
 
 /// <summary>
@@ -120,11 +130,22 @@ public static class ThermalProperties
         new(MaterialClass.Concrete, ConcreteConductivity, ConcreteDensity, ConcreteHeat, ConcreteEmissivity, ConcreteAbsorptivity),
         new(MaterialClass.CrushedRockDry, K(0.7, 0.5, 0.9, CoteKonrad, SourceEvidence.Recalled), Rho(2000, 2000, 2200, CoteKonrad, SourceEvidence.Recalled), RockHeat(850), null, null),
         new(MaterialClass.CrushedRockMoist, K(1.9, 1.5, 2.3, CoteKonrad, SourceEvidence.Recalled), Rho(2200, 2000, 2200, CoteKonrad, SourceEvidence.Recalled), RockHeat(1000), null, null),
-        new(MaterialClass.CrushedRockFrozen, K(2.5, 2.0, 3.0, CoteKonrad + "; thawing takes 334 kJ per kg of ice on top, not modelled", SourceEvidence.Recalled), Rho(2200, 2000, 2200, CoteKonrad, SourceEvidence.Recalled), RockHeat(900), null, null),
+        new(MaterialClass.CrushedRockFrozen, K(2.5, 2.0, 3.0, CoteKonrad + "; without the heat of thawing, for which see ThermalProperties.FrozenRock", SourceEvidence.Recalled), Rho(2200, 2000, 2200, CoteKonrad, SourceEvidence.Recalled), RockHeat(900), null, null),
         new(MaterialClass.Soil, K(1.5, 1.0, 3.0, "EN ISO 10456 clay or silt 1.5 (recalled); public pavement heat model, dry soil 1.0 to 3.0 (read)", SourceEvidence.Recalled), Rho(1800, 1200, 1800, "EN ISO 10456 clay or silt", SourceEvidence.Recalled), C(1500, 1500, 2500, "public pavement heat model 1500 (read); EN ISO 10456 1670 to 2500 (recalled)", SourceEvidence.Recalled), null, null),
         new(MaterialClass.SteelDeck, K(50, 50, 50, "structural steel, EN ISO 10456", SourceEvidence.Recalled), Rho(7850, 7800, 7850, "structural steel, EN ISO 10456 and handbooks", SourceEvidence.Recalled), C(460, 450, 460, "structural steel, EN ISO 10456 and handbooks", SourceEvidence.Recalled), null, null),
         new(MaterialClass.ConcreteDeck, ConcreteConductivity, ConcreteDensity, ConcreteHeat, ConcreteEmissivity, ConcreteAbsorptivity),
     ];
+
+    /// <summary>Frozen moist crushed rock that thaws under the mat, latent heat included: the condition of frozen moisture in the base.</summary>
+    /// <remarks>Conductivity and density of <see cref="MaterialClass.CrushedRockFrozen"/>, the density being that of the
+    /// moist rock; heat by <see cref="HeatLaws.ThawingGround"/>. Conductivity stays that of the frozen state, which errs to
+    /// the fast-cooling side.</remarks>
+    /// <param name="water">Mass of water per mass of dry rock; 0.02 to 0.08 is usual (judgement).</param>
+    public static LayerMaterial FrozenRock(double water)
+    {
+        var rock = Of(MaterialClass.CrushedRockFrozen).ToMaterial();
+        return (rock with { Density = rock.Density / (1 + water) }).WithHeatLaw(HeatLaws.ThawingGround(water), 20);
+    }
 
     /// <summary>The row of a class.</summary>
     public static MaterialRow Of(MaterialClass materialClass) => All[(int)materialClass];

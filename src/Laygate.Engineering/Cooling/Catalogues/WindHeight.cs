@@ -29,12 +29,22 @@ public static class WindHeight
     /// <param name="height">Height above ground in m.</param>
     /// <param name="exposure">Exposure of the site.</param>
     /// <returns>Wind speed in m/s at that height.</returns>
-    public static double At(double stationWind, double height, WindExposure exposure)
+    public static double At(double stationWind, double height, WindExposure exposure) =>
+        Between(stationWind, StationHeight, WindExposure.Open, height, exposure);
+
+    /// <summary>The same power law from any height and terrain to any other: V2 = V1 (d1/z1)^a1 (z2/d2)^a2.</summary>
+    /// <param name="wind">Wind speed V1 in m/s.</param>
+    /// <param name="from">Height z1 in m at which it is stated; positive.</param>
+    /// <param name="terrain">Terrain where it is stated.</param>
+    /// <param name="to">Height z2 in m for which it is wanted.</param>
+    /// <param name="exposure">Terrain there.</param>
+    /// <returns>Wind speed in m/s.</returns>
+    public static double Between(double wind, double from, WindExposure terrain, double to, WindExposure exposure)
     {
-        var (open, site) = (Layer(WindExposure.Open), Layer(exposure));
-        return Math.Max(0, stationWind)
-            * Math.Pow(open.Depth / StationHeight, open.Exponent)
-            * Math.Pow(Math.Max(0, height) / site.Depth, site.Exponent);
+        var (station, site) = (Layer(terrain), Layer(exposure));
+        return Math.Max(0, wind)
+            * Math.Pow(station.Depth / from, station.Exponent)
+            * Math.Pow(Math.Max(0, to) / site.Depth, site.Exponent);
     }
 
     private static (double Depth, double Exponent) Layer(WindExposure exposure) => exposure switch

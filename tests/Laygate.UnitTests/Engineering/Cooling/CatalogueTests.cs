@@ -16,6 +16,7 @@ public class CatalogueTests
     [InlineData("C6", 2.61, 8.33, 11.90, 14.95, 20.25, 27.12, 31.27)]
     [InlineData("C7", 10.79, 14.98, 19.17, 23.37, 31.75, 44.33, 52.71)]
     [InlineData("C8", 0, 4.60, 7.95, 10.96, 16.40, 23.78, 28.36)]
+    [InlineData("C13", 0, 4.42, 7.70, 10.65, 16.02, 23.34, 27.90)]
     [InlineData("C11", 8.19, 10.02, 11.85, 13.67, 17.33, 22.81, 26.47)]
     public void Convection(string id, double at0, double at1, double at2, double at3, double at5, double at8, double at10)
     {
@@ -35,6 +36,22 @@ public class CatalogueTests
     [Fact]
     public void Natural_convection() => Near(1.509 * Math.Cbrt(90), ConvectionForms.Walton.Coefficient(7, 100, 10), 0.001);
 
+    /// <summary>
+    /// By hand: C10 at 90 K: √(3.764² + (3.26 v^0.89)²); C12 2.284 v; C13K 36/37 of C13; C13L at 1 m/s, Re 188172:
+    /// 0.664 · 433.8 · 0.8913 · 0.0283/3.5; C13S at 5 m/s, Re 940860: 0.037 · 60 092 · 0.708/(1 + 2.443 · 0.2527 · (0.7944 − 1)) · 0.0283/3.5;
+    /// C14 at 100 and 10 °C: 0.15 · 0.0283 (9.80665 · 90 · 0.708/(328.15 · 1.86e-5²))^(1/3).
+    /// </summary>
+    [Theory]
+    [InlineData("C10", 0, 3.764)]
+    [InlineData("C10", 5, 14.17)]
+    [InlineData("C12", 5, 11.42)]
+    [InlineData("C13K", 5, 15.59)]
+    [InlineData("C13L", 1, 2.076)]
+    [InlineData("C13S", 5, 14.58)]
+    [InlineData("C14", 3, 7.50)]
+    public void Convection_by_hand(string id, double wind, double expected) =>
+        Near(expected, ConvectionForms.All.Single(f => f.Id.Equals(id, StringComparison.Ordinal)).Coefficient(wind, 100, 10), 0.01);
+
     /// <summary>thermal.md 1.1, wind height: shares of the wind at 10 m.</summary>
     [Theory]
     [InlineData(2, WindExposure.Open, 0.798)]
@@ -53,6 +70,7 @@ public class CatalogueTests
     [InlineData("brutsaert", -9.94)]
     [InlineData("bliss", -4.03)]
     [InlineData("berdahl-martin", -11.02)]
+    [InlineData("edinger-herb", -6.01)]
     [InlineData("berdahl-fromberg-night", -8.27)]
     [InlineData("idso-jackson", -8.86)]
     public void Sky(string id, double expected) => Near(expected, SkyForms.All.Single(f => f.Id.Equals(id, StringComparison.Ordinal)).Temperature(10, 4), 0.011);

@@ -56,6 +56,35 @@ public class PlaneWallTests
         Near(closed - convective, curve.Value(CoolingPlace.CoreSkinDifference, time), 0.05);
     }
 
+    /// <summary>A wall of twice the thickness that loses heat on both faces alike is closed in its middle: thermal.md 3c, dimensional rows.</summary>
+    [Theory]
+    [InlineData(600, 147.29558, 138.99044, 105.22276, 134.70251)]
+    [InlineData(3600, 94.31412, 86.40707, 64.16581, 84.00274)]
+    public void Open_on_both_faces(double time, double closed, double middle, double convective, double mean)
+    {
+        var curve = Solve([StackLayer.Course("wall", 0.10, Hot, 150)], new TopBoundary.ConstantCoefficient(25, 10), new BottomBoundary.ConstantCoefficient(25, 10), 3600);
+        Near(closed, curve.Value(CoolingPlace.MidDepth(0), time), 0.05);
+        Near(middle, curve.Value(CoolingPlace.Depth(0.075), time), 0.05);
+        Near(convective, curve.Value(CoolingPlace.BottomFace(0), time), 0.05);
+        Near(convective, curve.Value(CoolingPlace.Skin, time), 0.05);
+        Near(mean, curve.Value(CoolingPlace.Mean(0), time), 0.05);
+        Near(25 * (convective - 10), curve.FluxBelow(0, time), 0.001 * 25 * (convective - 10));
+        Near(0, curve.Balance().Gap, 1e-9 * curve.Balance().Brought);
+    }
+
+    /// <summary>A steel deck in air below cools a mat slower than one whose underside is held at the air's temperature, faster than a closed one.</summary>
+    [Fact]
+    public void Deck_in_air_lies_between_closed_and_held()
+    {
+        double Window(BottomBoundary bottom) => Solve(
+            [StackLayer.Course("hot", 0.040, Hot, 160), StackLayer.Existing("deck", 0.012, Steel, 10)], new TopBoundary.ConstantCoefficient(25, 10), bottom, 7200)
+            .FirstBelow(CoolingPlace.Mean(0), 80)!.Value;
+        var open = Window(new BottomBoundary.ConstantCoefficient(10, 10));
+        Assert.True(open > Window(new BottomBoundary.GivenTemperature(10)) + 10);
+        Assert.True(open < Window(new BottomBoundary.Insulated()) - 10);
+        Near(Window(new BottomBoundary.Insulated()), Window(new BottomBoundary.ConstantCoefficient(0, 10)), 1e-6);
+    }
+
     /// <summary>Incropera example 5.4 (thermal.md 3c): wall of 40 mm, exterior 42.9 °C after 8 min; printed to 0.1 K from a one-term series.</summary>
     [Fact]
     public void Textbook_pipe_wall()

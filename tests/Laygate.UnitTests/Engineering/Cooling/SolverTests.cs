@@ -164,6 +164,7 @@ public class SolverTests
         Refused(CoolingFailureKind.UnusableValue, "skin", Forty with { Top = new TopBoundary.Weather(WeatherSeries.Constant(10, -1, 10), ConvectionForms.Iso6946) });
         Refused(CoolingFailureKind.UnusableValue, "skin", Forty with { Top = new TopBoundary.Weather(new WeatherSeries(), ConvectionForms.Iso6946) });
         Refused(CoolingFailureKind.UnusableValue, "bottom", Forty with { Bottom = new BottomBoundary.GivenTemperature(double.NaN) });
+        Refused(CoolingFailureKind.UnusableValue, "bottom", Forty with { Bottom = new BottomBoundary.ConstantCoefficient(-1, 10) });
         Refused(CoolingFailureKind.OrderOfLaying, "wearing", Forty with { Layers = [course with { LaidAt = 1800 }, ground] });
         Refused(CoolingFailureKind.OrderOfLaying, "wearing", Forty with { Layers = [course, StackLayer.Course("binder", 0.08, Hot, 150, 60), ground] });
         Refused(CoolingFailureKind.OrderOfLaying, "ground", Forty with { Layers = [ground, course] });
