@@ -173,7 +173,7 @@ internal sealed partial class PavingSite
     {
         var mass = load[queues[held[buffer].Mix].Head];
         var time = model.Unloading.Exchange.Expected + (dock.Buffer == buffer ? 0 : model.Unloading.Changeover) + (mass / model.Unloading.Rate);
-        return held[buffer].Capacity - mass + (motion == Motion.Moving ? held[buffer].Taken * time : 0);
+        return held[buffer].Capacity - mass + (motion == Motion.Moving ? held[buffer].PerMetre * model.Speed * time : 0);
     }
 
     private static bool IsFull(in HeldMix buffer) => buffer.Level >= buffer.Capacity - Tiny;
