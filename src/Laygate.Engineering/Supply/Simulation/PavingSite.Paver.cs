@@ -82,7 +82,7 @@ internal sealed partial class PavingSite
         motion = Motion.Moving;
         for (var d = 0; d < docks.Length; d++)
         {
-            docks[d].Busy = 0;
+            docks[d].Busy = docks[d].Ahead(now); // Filling before the start does not count.
         }
 
         return true;
@@ -131,7 +131,7 @@ internal sealed partial class PavingSite
         motion = Motion.Wanting;
         wantSince = now;
         outcome.Stops++;
-        if (model.Stop is { } stop && now >= stop.At && plan.ComesFrom(held[lacking].Mix, stop.Plant) && double.IsNaN(outcome.FirstStopAfterPlant))
+        if (model.Stop is { } stop && now >= stop.At && plan.IsStopped(held[lacking].Mix) && double.IsNaN(outcome.FirstStopAfterPlant))
         {
             outcome.FirstStopAfterPlant = now;
         }
@@ -221,11 +221,22 @@ internal sealed partial class PavingSite
         outcome.Started = double.IsNaN(outcome.Started) ? now : outcome.Started;
         outcome.Ended = now;
         outcome.FirstStopAfterPlant = double.IsNaN(outcome.FirstStopAfterPlant) ? now : outcome.FirstStopAfterPlant;
-        outcome.FeederUse = now > outcome.Started ? docks.Max(dock => dock.Busy) / (now - outcome.Started) : 0;
+        outcome.FeederUse = Use();
         outcome.Events = engine.Events;
         record.End(ref outcome, held, mixes);
         motion = Motion.Over;
         return true;
+    }
+
+    private double Use()
+    {
+        var busy = 0.0;
+        foreach (ref var dock in docks.AsSpan())
+        {
+            busy = Math.Max(busy, dock.Busy - dock.Ahead(now));
+        }
+
+        return now > outcome.Started ? busy / (now - outcome.Started) : 0;
     }
 
     /// <summary>The next moment at which something on site changes.</summary>

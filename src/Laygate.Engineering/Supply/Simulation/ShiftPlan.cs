@@ -5,6 +5,9 @@ internal sealed class ShiftPlan
 {
     private readonly ShiftModel model;
     private readonly double[][] laidAtEnd;
+    private readonly HeldMix[] held;
+    private readonly ShiftPause[] pauses;
+    private readonly bool[] stopped;
 
     public ShiftPlan(ShiftModel model)
     {
@@ -21,6 +24,9 @@ internal sealed class ShiftPlan
         End = new double[model.Stretches.Count];
         laidAtEnd = [.. Mixes.Select(_ => new double[End.Length])];
         AddUp();
+        held = [.. model.Buffers.Select((_, i) => BuildHeld(i))];
+        pauses = [.. model.Pauses];
+        stopped = [.. Mixes.Select(mix => model.Lines.Any(line => Same(line.Mix, mix) && Same(line.Plant, model.Stop?.Plant)))];
         Network = BuildNetwork(opening);
         First = [.. Mixes.Select((_, m) => model.Trucks.Where((_, g) => MixOfGroup[g] == m).Sum(trucks => Math.Min(trucks.BeforeStart, trucks.Count) * trucks.Payload))];
     }
@@ -59,37 +65,13 @@ internal sealed class ShiftPlan
     public HaulNetwork Network { get; }
 
     /// <summary>A buffer at the beginning.</summary>
-    public HeldMix Held(int i)
-    {
-        var buffer = model.Buffers[i];
-        return new HeldMix
-        {
-            Capacity = buffer.Capacity,
-            Lowest = buffer.Lowest,
-            Restart = Math.Clamp(buffer.Restart, buffer.Lowest, buffer.Capacity),
-            Call = buffer.Call ?? double.NaN,
-            Total = model.Tonnage(i),
-            Mix = MixOf(buffer.Mix),
-            Dock = model.Unloading.OneForAll ? 0 : i,
-        };
-    }
+    public HeldMix Held(int i) => held[i];
 
     /// <summary>Largest load of a line, kg.</summary>
     public double LargestLoad(int line) => model.Trucks.Where(trucks => trucks.Line == line).Select(trucks => trucks.Payload).DefaultIfEmpty(0).Max();
 
-    /// <summary>Whether a plant makes a mix.</summary>
-    public bool ComesFrom(int mix, string plant)
-    {
-        foreach (var line in model.Lines)
-        {
-            if (string.Equals(line.Plant, plant, StringComparison.Ordinal) && string.Equals(line.Mix, Mixes[mix], StringComparison.Ordinal))
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
+    /// <summary>Whether a mix comes from the plant that stops.</summary>
+    public bool IsStopped(int mix) => stopped[mix];
 
     /// <summary>Mix that can be laid by the end of the shift when the paver does not stop any more, from the first metre on, kg.</summary>
     public double Reachable(int mix, double position, double now)
@@ -120,7 +102,7 @@ internal sealed class ShiftPlan
         }
 
         var time = PositionAt(mix, used) / model.Speed;
-        foreach (var pause in model.Pauses)
+        foreach (var pause in pauses)
         {
             time += time > pause.After ? pause.Length : 0;
         }
@@ -142,6 +124,23 @@ internal sealed class ShiftPlan
         var from = i == 0 ? 0 : End[i - 1];
         var before = i == 0 ? 0 : laid[i - 1];
         return laid[i] > before ? from + ((End[i] - from) * (used - before) / (laid[i] - before)) : End[i];
+    }
+
+    private static bool Same(string a, string? b) => string.Equals(a, b, StringComparison.Ordinal);
+
+    private HeldMix BuildHeld(int i)
+    {
+        var buffer = model.Buffers[i];
+        return new HeldMix
+        {
+            Capacity = buffer.Capacity,
+            Lowest = buffer.Lowest,
+            Restart = Math.Clamp(buffer.Restart, buffer.Lowest, buffer.Capacity),
+            Call = buffer.Call ?? double.NaN,
+            Total = model.Tonnage(i),
+            Mix = MixOf(buffer.Mix),
+            Dock = model.Unloading.OneForAll ? 0 : i,
+        };
     }
 
     private int MixOf(string mix) => Mixes.TakeWhile(other => !string.Equals(other, mix, StringComparison.Ordinal)).Count();

@@ -76,6 +76,9 @@ internal struct Dock
 
     /// <summary>Whether it serves one buffer only.</summary>
     public readonly bool IsDirect => First == Last;
+
+    /// <summary>Time of turning or docking that still lies ahead, s.</summary>
+    public readonly double Ahead(double now) => State is DockState.Turning or DockState.Docking ? Math.Max(0, Until - now) : 0;
 }
 
 /// <summary>One mix while the shift runs, kg.</summary>

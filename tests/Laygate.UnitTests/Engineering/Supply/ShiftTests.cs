@@ -20,19 +20,28 @@ public class ShiftTests
 
     [Theory]
     [InlineData(2)]
-    [InlineData(3)]
     [InlineData(4)]
-    public void Too_few_trucks_lay_what_they_can_carry(int trucks)
+    [InlineData(6)]
+    [InlineData(7)]
+    [InlineData(9)]
+    public void Rounds_keep_the_deterministic_bound_exactly(int trucks)
     {
-        // Round: loading 6 min or 18 t at 110 t/h (9.82 min), out 4 + 30, exchange 1.5, discharge, back 5 + 26. The discharge lies between
-        // 18 t at 600 t/h and at the paver's 85.2 t/h, so that the bound N · P / C is known within limits.
-        var model = Shifts.Single(trucks, 0) with { Duration = 40 * 3600, Stretches = [new ShiftStretch(30_000, Still.Stretches[0].PerMetre)] };
-        var shift = Shifts.Run(model, 1);
-        var laid = shift.Balance(0).Laid;
-        var hours = (shift.Outcomes[0].Ended - shift.Outcomes[0].Started) / 3600;
-        var round = 9.818 + 34 + 1.5 + 31;
-        Assert.InRange(laid / hours / 1000, trucks * 18 * 60 / (round + 12.7), trucks * 18 * 60 / (round + 1.8));
-        Assert.True(shift.Outcomes[0].Stops > 10);
+        // The feeder gives just what the paver takes, so that each discharge lasts P / R. Round: loading 6, out 4 + 30, exchange 1.5, discharge, back 5 + 26 min.
+        var perMetre = Still.Stretches[0].PerMetre[0];
+        var rate = perMetre * 4 / 60;
+        var model = Shifts.Single(trucks, 0) with
+        {
+            Duration = 40 * 3600,
+            Stretches = [new ShiftStretch(30_000, [perMetre])],
+            Unloading = Still.Unloading with { Rate = rate },
+            Lines = [Still.Lines[0] with { Rate = 1000 }],
+        };
+        var loads = ShiftSimulator.Loads(model)!.Select(load => load.Empty).Skip(3 * trucks).SkipLast(trucks).ToList();
+        var service = 90 + (18_000 / rate);
+        var bound = Laygate.Engineering.Supply.Queueing.ClosedNetwork.DeterministicBound(
+            trucks, UnitsNet.Duration.FromMinutes(4 + 30 + 5 + 26), [UnitsNet.Duration.FromMinutes(6), UnitsNet.Duration.FromSeconds(service)])!.Value;
+        Assert.True(loads.Count > 2 * trucks);
+        Assert.All(loads.Zip(loads.Skip(trucks)), pair => Assert.Equal(trucks / bound, pair.Second - pair.First, 1e-6));
     }
 
     [Fact]
@@ -77,7 +86,7 @@ public class ShiftTests
     {
         var late = Still with { Trucks = [Still.Trucks[0] with { BeforeStart = 4 }], Lines = [Still.Lines[0] with { Rate = 20 / 3.6 }], ByTimetable = false };
         var result = Shifts.Run(late, 1);
-        Assert.Equal(0, result.Outcomes[0].Started, 60); // The plant opens earlier in its stead.
+        Assert.Equal(0, result.Outcomes[0].Started, 60.0); // The plant opens earlier in its stead.
         var more = Still with { Trucks = [Still.Trucks[0] with { BeforeStart = 20 }] };
         Assert.True(Shifts.Run(more, 1).Outcomes[0].Finished); // More than there are trucks: all of them.
     }
