@@ -75,7 +75,9 @@ internal sealed class HaulReader(Calculation calculation)
     {
         var plants = plan.Supply!.Plants;
         var makers = plants.Where(plant => Makes(plant, trucks.Mix!)).ToList();
-        var plant = trucks.Plant is { } named ? plants.FirstOrDefault(plant => PlanView.Same(plant.Id, named)) : makers is [var only] ? only : null;
+        var plant = trucks.Plant is { } named
+            ? plants.FirstOrDefault(plant => PlanView.Same(plant.Id, named))
+            : makers is [var only] ? only : plants is [var single] ? single : null;
         if (plant is null)
         {
             calculation.Miss(plants.Count == 0 ? "supply" : $"trucks:{trucks.Id}", plants.Count == 0 ? "plants" : "plant");
