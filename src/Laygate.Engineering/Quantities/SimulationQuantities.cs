@@ -57,7 +57,13 @@ internal static class SimulationQuantities
         }
 
         calculation.Show("shifts", "replications", "shift", ShiftSimulator.Replications, null);
-        var band = read(ShiftSimulation.Of(context), model);
+        var simulation = ShiftSimulation.Of(context);
+        if (simulation.Result is null)
+        {
+            ShiftReader.IsTooLarge(calculation);
+        }
+
+        var band = read(simulation, model);
         return calculation.Result(quantity, symbol, expression, band?.Expected, band?.Low, band?.High);
     }
 

@@ -32,6 +32,12 @@ internal sealed class ShiftReader(Calculation calculation)
         return calculation.Stopped is null && IsPossible(model) ? model : null;
     }
 
+    /// <summary>Notes that the shift is too large to be simulated.</summary>
+    public static void IsTooLarge(Calculation calculation) => calculation.Block(AbsenceReason.NotComputable, new Note(SimulationNotes.TooLarge,
+    [
+        new NoteArgument("hours", null, ShiftSimulator.LongestTime / 3600, "h"), new NoteArgument("loads", null, ShiftSimulator.MostLoads, string.Empty),
+    ]));
+
     private ShiftModel Read(IReadOnlyList<Course> courses)
     {
         var stretches = new StretchReader(calculation, view).Read(courses);
@@ -115,10 +121,7 @@ internal sealed class ShiftReader(Calculation calculation)
             case ShiftProblem.None:
                 return true;
             case ShiftProblem.TooLarge:
-                calculation.Block(AbsenceReason.NotComputable, new Note(SimulationNotes.TooLarge,
-                [
-                    new NoteArgument("hours", null, ShiftSimulator.LongestTime / 3600, "h"), new NoteArgument("loads", null, ShiftSimulator.MostLoads, string.Empty),
-                ]));
+                IsTooLarge(calculation);
                 return false;
             default:
                 calculation.Block(AbsenceReason.OutsideRange, Note.Of(NoteIds.OutsideFormula, ("quantity", "shift.stop_chance")));

@@ -27,6 +27,14 @@ public sealed class ShiftSimulation
     /// <summary>Loads in order when nothing varies, by the level of the buffers.</summary>
     public IReadOnlyList<FedLoad>? Loads => loads.Value;
 
+    /// <summary>
+    /// Order of the loads of a pair by running balance: true for the upper mix. The largest payload of each mix counts; the lowest
+    /// level of its buffer is sent with it. Null where no two mixes are laid together.
+    /// </summary>
+    public IReadOnlyList<bool>? OrderByBalance() => Model is { Buffers: [var lower, var upper] } && !string.Equals(lower.Mix, upper.Mix, StringComparison.Ordinal)
+        ? LoadOrder.ByBalance(LoadsOf(0), LoadsOf(1), Model.Tonnage(0) / Model.Tonnage(1))
+        : null;
+
     /// <summary>The simulation of a context.</summary>
     public static ShiftSimulation Of(QuantityContext context) => context.Service(c => new ShiftSimulation(c));
 
@@ -57,5 +65,11 @@ public sealed class ShiftSimulation
         }
 
         return band;
+    }
+
+    private IReadOnlyList<double> LoadsOf(int buffer)
+    {
+        var payload = Model!.Trucks.Where(trucks => string.Equals(Model.Lines[trucks.Line].Mix, Model.Buffers[buffer].Mix, StringComparison.Ordinal)).Max(trucks => trucks.Payload);
+        return LoadOrder.Loads(Model.Tonnage(buffer) + Model.Buffers[buffer].Lowest, payload, Model.LoadStep);
     }
 }

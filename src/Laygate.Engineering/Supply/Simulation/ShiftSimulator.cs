@@ -34,10 +34,10 @@ public static class ShiftSimulator
     public const double LongestTime = 72 * 3600;
 
     /// <summary>Most loads, trucks or stretches.</summary>
-    public const int MostLoads = 3000;
+    public const int MostLoads = 2000;
 
     /// <summary>Most events of one shift.</summary>
-    public const long MostEvents = 200_000;
+    public const long MostEvents = 30_000;
 
     /// <summary>What stands in the way of a simulation.</summary>
     public static ShiftProblem Problem(ShiftModel model)

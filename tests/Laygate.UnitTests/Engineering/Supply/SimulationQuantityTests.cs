@@ -14,6 +14,8 @@ public class SimulationQuantityTests
         "supply.committed_highest", "supply.waiting_highest", "feeder.use", "trucks.wait_mean", "trucks.wait_high", "course.left_over", "plant.stop_survived",
     ];
 
+    private static readonly QuantityContext Asked = Ask.Context(ScenarioA.Plan);
+
     [Theory]
     [InlineData("shift.stop_chance", "shift", "%", 0, 10)] // about 5 % (0 to 5) there, by a rough simulation
     [InlineData("shift.stops_expected", "shift", "", 0, 0.2)]
@@ -27,7 +29,7 @@ public class SimulationQuantityTests
     [InlineData("course.left_over", "course:binder", "t", 8, 10)] // lowest level 8 t and the step of the last load
     [InlineData("course.left_over", "course:wearing", "t", 5, 7)]
     public void Scenario_a(string quantity, string address, string unit, double low, double high) =>
-        Assert.InRange(Ask.Number(ScenarioA.Plan, quantity, address, unit), low, high);
+        Assert.InRange(Ask.In(Asked.Get(quantity, Asked.Elements.Find(address)!), unit), low, high);
 
     [Fact]
     public void Chances_and_means_carry_their_limits_and_their_assumptions()
@@ -74,6 +76,16 @@ public class SimulationQuantityTests
         var paver = ScenarioA.Plan.Pavers[0];
         var plan = ScenarioA.Plan with { Pavers = [paver with { Buffers = [paver.Buffers[0], paver.Buffers[1] with { Call = null }] }] };
         Assert.Equal((10.5 + 15.5) / 2, ShiftSimulation.Of(Ask.Context(plan)).Model!.Buffers[1].Call!.Value / 1000, 0.05); // band of the practice sheet
+    }
+
+    [Fact]
+    public void Loads_are_listed_by_balance_and_by_level()
+    {
+        var simulation = ShiftSimulation.Of(Asked);
+        var order = simulation.OrderByBalance()!;
+        Assert.Equal((71, 32), (order.Count(isUpper => !isUpper), order.Count(isUpper => isUpper))); // 71 and 31 + 1 loads in the practice sheet
+        Assert.Equal(order.Count, simulation.Loads!.Count);
+        Assert.Null(ShiftSimulation.Of(Ask.Context(Simple)).OrderByBalance());
     }
 
     [Fact]
@@ -134,6 +146,60 @@ public class SimulationQuantityTests
             var element = context.Elements.Of(context.Catalogue.Find(name)!.Element).First();
             var number = Assert.IsType<NumberValue>(context.Get(name, element).Value);
             Assert.InRange(number.Si, number.Low!.Value, number.High!.Value);
+        }
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1e-9)]
+    [InlineData(0.01)]
+    [InlineData(3)]
+    [InlineData(1e4)]
+    [InlineData(1e12)]
+    [InlineData(-3)]
+    public void Any_figure_gives_an_answer_or_a_reason_in_bounded_time(double number)
+    {
+        var (plan, supply, paver) = (ScenarioA.Plan, ScenarioA.Plan.Supply!, ScenarioA.Plan.Pavers[0]);
+        var (big, feeder, plant) = (supply.Trucks[0], supply.Feeder!, supply.Plants[0]);
+        Plan[] changed =
+        [
+            plan with { Pavers = [paver with { Speed = M<UnitsNet.Speed>(number, "m/min") }] },
+            plan with { Pavers = [paver with { Buffers = [paver.Buffers[0] with { Capacity = T(number) }, paver.Buffers[1]] }] },
+            plan with { Pavers = [paver with { Buffers = [paver.Buffers[0] with { Lowest = T(number) }, paver.Buffers[1]] }] },
+            plan with { Pavers = [paver with { Buffers = [paver.Buffers[0], paver.Buffers[1] with { Call = T(number) }] }] },
+            plan with { Pavers = [paver with { Buffers = [paver.Buffers[0] with { Call = T(number) }, paver.Buffers[1]] }] },
+            plan with { Pavers = [paver with { Stops = [new PlannedStop("s", Min(number), Min(number), null)] }] },
+            plan with { Runs = [plan.Runs[0] with { To = Metres(number) }] },
+            plan with { Runs = [plan.Runs[0] with { Width = [Width(number)] }] },
+            plan with { Courses = [plan.Courses[0] with { Thickness = Mm(number) }, plan.Courses[1]] },
+            plan with { Supply = supply with { Feeder = feeder with { Rate = TPerH(number) } } },
+            plan with { Supply = supply with { Feeder = feeder with { Exchange = Min(number) } } },
+            plan with { Supply = supply with { Feeder = feeder with { Changeover = Min(number) } } },
+            plan with { Supply = supply with { Feeder = feeder with { UnloadingInParts = true, Rate = TPerH(number) } } },
+            plan with { Supply = supply with { Plants = [plant with { Planned = TPerH(number) }, supply.Plants[1]] } },
+            plan with { Supply = supply with { Plants = [plant with { SiloAtStart = T(number) }, supply.Plants[1]] } },
+            plan with { Supply = supply with { Plants = [plant with { SiloCapacity = T(number) }, supply.Plants[1]] } },
+            .. new Func<TruckGroup, TruckGroup>[]
+            {
+                trucks => trucks with { Payload = T(number) },
+                trucks => trucks with { Loading = Min(number) },
+                trucks => trucks with { Ticket = Min(number) },
+                trucks => trucks with { Cleaning = Min(number) },
+                trucks => trucks with { HaulOut = Min(number) },
+                trucks => trucks with { HaulOutBad = Min(number) },
+                trucks => trucks with { HaulBack = Min(number) },
+                trucks => trucks with { Count = (int)Math.Clamp(number, -3, 1e9) },
+                trucks => trucks with { LoadsBeforeStart = (int)Math.Clamp(number, -3, 1e9) },
+            }.Select(change => plan with { Supply = supply with { Trucks = [change(big), supply.Trucks[1]] } }),
+        ];
+        foreach (var one in changed)
+        {
+            var context = Ask.Context(one);
+            foreach (var name in new[] { "shift.stop_chance", "trucks.wait_mean", "course.left_over", "supply.committed_highest" })
+            {
+                var answer = context.Get(name, context.Elements.Of(context.Catalogue.Find(name)!.Element).First());
+                Assert.True(answer.Value is NumberValue value ? value.Low <= value.Si && value.Si <= value.High && double.IsFinite(value.High!.Value) : answer.Absence is not null, name);
+            }
         }
     }
 
