@@ -62,12 +62,13 @@ internal sealed class CellCases(IRuleFolder rules) : IRuleFolder
         text.Append(CultureInfo.InvariantCulture, $"    finding: {{ address: \"{finding.Address}\", outcome: {Words.Of(finding.Outcome)}, status: {Words.Of(finding.Status)}");
         if (finding.Limit is { } limit)
         {
-            text.Append(CultureInfo.InvariantCulture, $", value: \"{value}\", limit: \"{Limit(limit)}\"");
+            text.Append(CultureInfo.InvariantCulture, $", value: \"{value}\", limit: \"{Limit(limit)}\", strength: {Words.Of(limit.Strength)}");
         }
 
         text.Append(" }\n");
     }
 
+    // Six decimals, because a case is compared to the digits that are written.
     private static string Limit(ShownLimit limit) => string.Join(" to ", new[] { limit.Low, limit.High }.OfType<ShownValue>()
-        .Select(end => $"{end.Number!.Value.ToString("0.######", CultureInfo.InvariantCulture)} {end.Unit}".TrimEnd()));
+        .Select(end => $"{end.Number!.Value.ToString("F6", CultureInfo.InvariantCulture)} {end.Unit}".TrimEnd()));
 }
