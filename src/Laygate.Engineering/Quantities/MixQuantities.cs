@@ -28,13 +28,13 @@ internal static class MixQuantities
         Mix.StatedWord<Mix, DensityReference>("density_reference", "density.reference", "The density to which the degree of compaction refers.", mix => mix.Density?.Reference),
         Mix.Stated<Mix>("degree", Shape.Share, "density.degree", "Degree of compaction of the finished course.", mix => mix.Density?.Degree),
         Mix.StatedFields<Mix>("degree_stated", "density", "The degree of compaction and the density to which it refers.", mix =>
-            [("degree", mix?.Density?.Degree is not null), ("reference", mix?.Density?.Reference is not null)]),
+            [("density.degree", mix?.Density?.Degree is not null), ("density.reference", mix?.Density?.Reference is not null)]),
         Mix.StatedTemperature<Mix>("loading_expected", "loading.expected", "Expected or target temperature at loading.", mix => (mix.Loading?.Expected, mix.Loading?.Place)),
         Mix.StatedTemperature<Mix>("loading_highest", "loading.highest", "Highest temperature at loading.", mix => (mix.Loading?.Highest, mix.Loading?.Place)),
         Mix.Number("delivery_lowest", Shape.Temperature, "Lowest temperature on delivery; the expected one where no lowest is stated.", DeliveryLowest),
-        Mix.StatedTemperature<Mix>("delivery_highest", "delivery.highest", "Highest temperature on delivery.", mix => (mix.Delivery?.Highest, mix.Delivery?.Place)),
+        Mix.StatedTemperature<Mix>("delivery_expected", "delivery.expected", "Expected temperature on delivery.", mix => (mix.Delivery?.Expected, mix.Delivery?.Place)),
         Mix.StatedFields<Mix>("refusal_stated", "refuse_below", "The temperature below which a load is refused, and where it is measured.", mix =>
-            [("value", mix?.RefuseBelow?.Value is not null), ("place", mix?.RefuseBelow?.Place is not null)]),
+            [("refuse_below.value", mix?.RefuseBelow?.Value is not null), ("refuse_below.place", mix?.RefuseBelow?.Place is not null)]),
         Mix.StatedTemperature<Mix>("refuse_below", "refuse_below.value", "Temperature below which a load is refused.", mix => (mix.RefuseBelow?.Value, mix.RefuseBelow?.Place)),
         Mix.Number("cessation", Shape.Temperature, "Temperature below which rolling no longer densifies; the course mean unless the plan says otherwise.", Cessation, new Method(
             "stated, else by binder", "catalogue of assumptions", "an assumption where it is not stated"), Place.CourseMean),

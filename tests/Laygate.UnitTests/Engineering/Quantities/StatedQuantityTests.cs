@@ -32,16 +32,16 @@ public class StatedQuantityTests
     }
 
     [Fact]
-    public void Mix_states_target_highest_delivery_and_refusal()
+    public void Mix_states_target_delivery_and_refusal()
     {
         var plan = With(Small.Mix with
         {
             Loading = new TemperatureBand(null, C(165), null, Place.InLoad),
-            Delivery = new TemperatureBand(null, null, C(172), Place.InLoad),
+            Delivery = new TemperatureBand(null, C(160), null, Place.InLoad),
             RefuseBelow = new PlacedTemperature(C(150), null),
         });
         Assert.Equal(165, Ask.Number(plan, "mix.loading_expected", "mix:m", "°C"));
-        Assert.Equal(172, Ask.Number(plan, "mix.delivery_highest", "mix:m", "°C"));
+        Assert.Equal(160, Ask.Number(plan, "mix.delivery_expected", "mix:m", "°C"));
         Assert.Equal(PresenceLevel.Thin, ((PresenceValue)Ask.Answer(plan, "mix.refusal_stated", "mix:m").Value!).Level);
     }
 
