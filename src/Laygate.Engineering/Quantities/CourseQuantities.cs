@@ -36,6 +36,12 @@ internal static class CourseQuantities
             "q = t · ρ", Sources.Definition, "t and ρ above zero")),
         Course.Number("thickness_behind_screed", Shape.Thickness, "Thickness behind the screed that gives the nominal thickness when rolled.", BehindScreed, new Method(
             "t0 = t · D1 / D0", Sources.Balance, "both degrees of one reference density, 0.6 ≤ D0 ≤ D1 ≤ 1.1; otherwise no value")),
+        Course.Stated<Course>("density_behind_screed", Shape.Share, "density_behind_screed.value", "Density behind the screed as a share of the reference density.",
+            course => course.DensityBehindScreed?.Value),
+        Course.StatedWord<Course, DensityEvidence>("density_behind_screed_evidence", "density_behind_screed.evidence", "Where the density behind the screed is known from.",
+            course => course.DensityBehindScreed?.Evidence),
+        Course.Number("paver_speed", Shape.PaverSpeed, "Highest speed of the pavers that lay the course.", CourseMachines.PaverSpeed),
+        Course.Number("haul_longest", Shape.Minutes, "Longest loaded journey, on a usual day, of the trucks that carry the mix of the course.", CourseMachines.HaulLongest),
         Course.Stated<Course>("tonnage_stated", Shape.Mass, "tonnage", "Tonnage ordered for the course.", course => course.Tonnage),
         Course.Number("air_lowest", Shape.Temperature, "Lowest air temperature while the course is laid.", (c, _) => WeatherQuantities.Air(c)),
         Course.Number("base_lowest", Shape.Temperature, "Lowest temperature, while the course is laid, of the surface below the hot body that it belongs to.", (c, _) => WeatherQuantities.Base(c)),
