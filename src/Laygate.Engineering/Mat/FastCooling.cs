@@ -21,7 +21,7 @@ internal sealed class FastCooling
     private double floor = double.PositiveInfinity;
     private readonly List<MatReading> samples = [];
 
-    private FastCooling(QuantityContext context, CoolingSolver solver, PavingPass pass, MatInputs inputs)
+    private FastCooling(QuantityContext context, CoolingSolver solver, PavingPass pass, MatInputs inputs, bool everyPass)
     {
         this.solver = solver;
         this.inputs = inputs;
@@ -33,8 +33,7 @@ internal sealed class FastCooling
         tender = MatLimits.Tender(new Calculation(context), pass.Top);
         start = [.. pass.Courses.Select(course => MatLimits.Start(new Calculation(context), course))];
         layers = [.. pass.Courses.Select(course => inputs.LayerOf(course.Id))];
-        times = [.. PassPlan.Of(new Calculation(context)).SelectMany(planned => new[] { planned.Earliest, planned.Middle, planned.Latest })
-            .Where(time => time <= MatCooling.LongestRolling / 2).Distinct().Order()];
+        times = [.. PassPlan.Moments(new Calculation(context), everyPass).Where(time => time <= MatCooling.LongestRolling / 2).Distinct().Order()];
     }
 
     /// <summary>Reading at central values; null where nothing could be solved.</summary>
@@ -47,11 +46,11 @@ internal sealed class FastCooling
     public MatWeather? Weather { get; private set; }
 
     /// <summary>Solves the worst hour, then its samples.</summary>
-    public static FastCooling Solve(QuantityContext context, CoolingSolver solver, PavingPass pass)
+    public static FastCooling Solve(QuantityContext context, CoolingSolver solver, PavingPass pass, bool everyPass)
     {
         var calculation = new Calculation(context);
         var body = new MatReader(context, calculation).Read(pass)!;
-        var cooling = new FastCooling(context, solver, pass, body);
+        var cooling = new FastCooling(context, solver, pass, body, everyPass);
         foreach (var weather in new MatWeatherReader(context, calculation).Read(CoolingQuestion.Fast))
         {
             var reading = cooling.Read(weather, null);
@@ -79,6 +78,9 @@ internal sealed class FastCooling
         var index = vibration.ToList().FindIndex(span => PlanView.Same(span.Roller, roller));
         return index < 0 || Expected is null ? null : Band(reading => reading.UnderVibration[index]);
     }
+
+    /// <summary>Whether temperatures at a time were read.</summary>
+    public bool Has(double time) => Array.IndexOf(times, time) >= 0;
 
     /// <summary>A temperature at the time of a pass, with its band; null where that time lies outside the solve.</summary>
     public MatBand? At(double time, Func<MatMoment, double> read)
