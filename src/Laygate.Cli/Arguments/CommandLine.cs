@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using Laygate.Cli.Verbs;
 using Laygate.Validation.Schema;
 
 namespace Laygate.Cli.Arguments;
@@ -17,6 +18,10 @@ internal abstract record Request
     /// <summary>Check plans.</summary>
     /// <param name="Arguments">How.</param>
     internal sealed record Check(CheckArguments Arguments) : Request;
+
+    /// <summary>Anything else that a command does.</summary>
+    /// <param name="Run">Does it and gives the exit code.</param>
+    internal sealed record Do(Func<Host, int> Run) : Request;
 }
 
 /// <summary>Reads the command line. A token that begins with <c>-</c> is never a file unless it follows <c>--</c>; the library alone would swallow a misspelt option as a file name.</summary>
@@ -24,7 +29,7 @@ internal sealed class CommandLine(TimeProvider clock)
 {
     private static readonly string[] HelpWords = ["--help", "-h", "-?"];
 
-    private readonly CheckCommand check = new();
+    private readonly IReadOnlyList<Verb> verbs = [new CheckCommand(), new RulesCommand(), new ExplainCommand(), new NewCommand(), new ConfirmCommand()];
 
     /// <summary>Reads the arguments.</summary>
     /// <exception cref="ArgumentProblem">They cannot be used; the message says why.</exception>
@@ -33,7 +38,7 @@ internal sealed class CommandLine(TimeProvider clock)
         var options = arguments.TakeWhile(argument => argument is not "--").ToList();
         if (options.Exists(HelpWords.Contains))
         {
-            return new Request.Help(options.Contains("check") ? HelpText.Check : HelpText.Program);
+            return new Request.Help(verbs.FirstOrDefault(verb => options.Contains(verb.Name, StringComparer.Ordinal))?.Help ?? HelpText.Program);
         }
 
         if (arguments is ["--version"])
@@ -41,52 +46,54 @@ internal sealed class CommandLine(TimeProvider clock)
             return new Request.Version();
         }
 
-        RequireCommand(arguments);
-        RequireKnownOptions(options);
-        return new Request.Check(check.Read(Parse(arguments), clock));
+        var chosen = VerbOf(arguments);
+        RequireKnownOptions(chosen, options);
+        return chosen.Read(Parse(chosen, arguments), clock);
     }
 
-    private static void RequireCommand(IReadOnlyList<string> arguments)
+    private Verb VerbOf(IReadOnlyList<string> arguments)
     {
         if (arguments.Count == 0)
         {
             throw new ArgumentProblem("No command is given. Write for example: laygate check plan.yaml");
         }
 
-        if (arguments[0] is not "check")
+        if (verbs.FirstOrDefault(verb => string.Equals(verb.Name, arguments[0], StringComparison.Ordinal)) is { } known)
         {
-            var near = NearestNames.Of(arguments[0], ["check", "--version", "--help"]) is [var meant, ..] ? $" Did you mean `{meant}`?" : string.Empty;
-            throw new ArgumentProblem($"There is no command `{arguments[0]}`.{near} Write for example: laygate check plan.yaml");
+            return known;
         }
+
+        var near = NearestNames.Of(arguments[0], [.. verbs.Select(verb => verb.Name), "--version", "--help"]) is [var meant, ..] ? $" Did you mean `{meant}`?" : string.Empty;
+        throw new ArgumentProblem($"There is no command `{arguments[0]}`.{near} Write for example: laygate check plan.yaml");
     }
 
-    private void RequireKnownOptions(List<string> tokens)
+    private static void RequireKnownOptions(Verb verb, List<string> tokens)
     {
-        var known = check.Options.Select(option => option.Name).Append("--help").ToList();
+        var known = verb.Options.Select(option => option.Name).Append("--help").ToList();
         foreach (var token in tokens.Where(token => token.Length > 1 && token[0] == '-'))
         {
             var name = token.Split('=', ':')[0];
             if (!known.Contains(name, StringComparer.Ordinal))
             {
-                var near = NearestNames.Of(name, known) is [var meant, ..] ? $" Did you mean `{meant}`?" : " `laygate check --help` lists them.";
+                var near = NearestNames.Of(name, known) is [var meant, ..] ? $" Did you mean `{meant}`?" : $" `laygate {verb.Name} --help` lists them.";
                 throw new ArgumentProblem($"There is no option `{name}`.{near} A file whose name begins with `-` must follow `--`.");
             }
         }
     }
 
-    private ParseResult Parse(IReadOnlyList<string> arguments)
+    private static ParseResult Parse(Verb verb, IReadOnlyList<string> arguments)
     {
-        var root = new RootCommand { check };
+        var root = new RootCommand { verb };
         var parsed = root.Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null, EnablePosixBundling = false });
         return parsed.Errors.Count == 0
             ? parsed
-            : throw new ArgumentProblem(string.Join(' ', parsed.Errors.Select(Words)));
+            : throw new ArgumentProblem(string.Join(' ', parsed.Errors.Select(error => Words(verb, error))));
     }
 
     // The library's own sentences are resources that the native program does without.
-    private static string Words(ParseError error) => error.SymbolResult is OptionResult option
+    private static string Words(Verb verb, ParseError error) => error.SymbolResult is OptionResult option
         ? option.Tokens.Count == 0
             ? $"{option.Option.Name} needs a value."
             : $"{option.Option.Name} may be given only once, with one value."
-        : "The arguments cannot be read; see `laygate check --help`.";
+        : $"The arguments cannot be read; see `laygate {verb.Name} --help`.";
 }

@@ -14,11 +14,23 @@ internal sealed class Overlay(
     public void Apply(Specification specification)
     {
         var root = new BookPlace(specification.Name, null, string.Empty);
+        CheckClauses(specification, root);
         ForEach(specification.Select, id => id, root, "select", specification, (entry, _, place) => Select(entry, place));
         ForEach(specification.Set, set => set.Rule, root, "set", specification, (entry, set, place) => Set(entry, set, place, specification));
         ForEach(specification.Move, move => move.Rule, root, "move", specification, (entry, move, place) => Move(entry, move, place, specification));
         ForEach(specification.Confirm, confirm => confirm.Rule, root, "confirm", specification, (entry, confirm, place) => Confirm(entry, confirm, place));
         ForEach(specification.Deselect, deselect => deselect.Rule, root, "deselect", specification, (entry, deselect, place) => Deselect(entry, deselect, place, specification));
+    }
+
+    private void CheckClauses(Specification specification, BookPlace root)
+    {
+        for (var clause = 0; clause < specification.Clauses.Count; clause++)
+        {
+            for (var rule = 0; rule < specification.Clauses[clause].Rules.Count; rule++)
+            {
+                _ = Find(specification.Clauses[clause].Rules[rule], root.In("clauses", clause).In("rules", rule));
+            }
+        }
     }
 
     private void ForEach<T>(
@@ -175,17 +187,29 @@ internal sealed class Overlay(
         {
             Dead(place, entry.Definition.Id, "no-such-bound");
         }
-        else if (confirm.Row is { } row && (bound.Limit is not CheckedTable table || row < 1 || row > table.Rows.Count))
+        else
+        {
+            Confirm(entry, bound, confirm, place);
+        }
+    }
+
+    // Row 0 is never there: a key that no row has.
+    private void Confirm(Entry entry, CheckedBound bound, LimitConfirmation confirm, BookPlace place)
+    {
+        var row = confirm.RowKey is { } key ? LimitTexts.RowOf(bound.Definition.Limit, key) ?? 0 : confirm.Row;
+        var rows = (bound.Limit as CheckedTable)?.Rows.Count ?? 0;
+        if (row is { } number && (number < 1 || number > rows))
         {
             problems.Add(
-                place.In("row"),
-                BookMistake.UnknownRow,
-                ("row", FormattableString.Invariant($"{row}")),
-                ("rows", FormattableString.Invariant($"{(bound.Limit as CheckedTable)?.Rows.Count ?? 0}")));
+                place.In("row"), BookMistake.UnknownRow, ("row", confirm.RowKey ?? FormattableString.Invariant($"{row}")), ("rows", FormattableString.Invariant($"{rows}")));
+        }
+        else if (confirm.Limit is { } seen && LimitTexts.Of(bound.Definition, row) is { } now && !string.Equals(seen, now, StringComparison.Ordinal))
+        {
+            problems.Add(place.In("limit"), BookMistake.ConfirmedLimitChanged, ("id", entry.Definition.Id), ("seen", seen), ("now", now));
         }
         else
         {
-            Replace(entry, bound, Confirmations.Confirm(bound, confirm));
+            Replace(entry, bound, Confirmations.Confirm(bound, confirm with { Row = row }));
         }
     }
 
