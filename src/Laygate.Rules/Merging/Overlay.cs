@@ -36,12 +36,12 @@ internal sealed class Overlay(
     private void ForEach<T>(
         IReadOnlyList<T> list, Func<T, string> ruleOf, BookPlace root, string step, Specification specification, Action<Entry, T, BookPlace> apply)
     {
+        var seen = new HashSet<string>(list.Count, StringComparer.Ordinal);
         for (var index = 0; index < list.Count; index++)
         {
             var rule = ruleOf(list[index]);
             var place = root.In(step, index);
-            var again = step is not "confirm" && list.Take(index).Any(earlier => string.Equals(ruleOf(earlier), rule, StringComparison.Ordinal));
-            if (again)
+            if (!seen.Add(rule) && step is not "confirm")
             {
                 Dead(place, rule, "contradiction");
             }

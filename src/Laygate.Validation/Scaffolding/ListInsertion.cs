@@ -93,8 +93,8 @@ internal static class ListInsertion
             var line = lines[span.Line - 1];
             if (span.EndLine == span.Line)
             {
-                lines[span.Line - 1] = line.Remove(span.Column - 1, span.EndColumn - span.Column);
-                lines[span.Line - 1] = lines[span.Line - 1].TrimEnd(' ', '\r') + (line.EndsWith('\r') ? "\r" : string.Empty);
+                var rest = $"{line[..(span.Column - 1)].TrimEnd(' ')} {line[(span.EndColumn - 1)..].TrimStart(' ')}";
+                lines[span.Line - 1] = rest.TrimEnd(' ', '\r') + (line.EndsWith('\r') ? "\r" : string.Empty);
             }
 
             return this;
