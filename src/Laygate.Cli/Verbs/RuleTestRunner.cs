@@ -39,7 +39,7 @@ internal sealed class RuleTestRunner(Streams streams)
 
         var cases = run.Results.Count(result => result.Case.Length > 0);
         var wrong = misses.Count == 0 ? "all hold" : string.Create(CultureInfo.InvariantCulture, $"{misses.Count} wrong");
-        streams.Text(string.Create(CultureInfo.InvariantCulture, $"{cases} cases of {run.Rules} rules: {wrong}.\n"));
+        streams.Text(string.Create(CultureInfo.InvariantCulture, $"{cases} {(cases == 1 ? "case" : "cases")} of {run.Rules} {(run.Rules == 1 ? "rule" : "rules")}: {wrong}.\n"));
         return misses.Count == 0 ? ExitCodes.Clean : ExitCodes.Findings;
     }
 
