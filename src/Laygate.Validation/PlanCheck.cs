@@ -2,6 +2,8 @@ using System.Security.Cryptography;
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Plans;
+using Laygate.Rules.Definitions;
+using Laygate.Rules.Departures;
 using Laygate.Rules.Evaluation;
 using Laygate.Rules.Merging;
 using Laygate.Rules.Results;
@@ -16,13 +18,18 @@ namespace Laygate.Validation;
 /// <param name="CheckDate">Date of checking.</param>
 /// <param name="ProgramVersion">Version of the program, for the report.</param>
 /// <param name="Seed">Seed of everything that is sampled.</param>
-public sealed record CheckSettings(Stage? AtLeastStage, DateOnly CheckDate, string ProgramVersion, ulong Seed = 1);
+public sealed record CheckSettings(Stage? AtLeastStage, DateOnly CheckDate, string ProgramVersion, ulong Seed = 1)
+{
+    /// <summary>The file of settings that was laid over the command, for the report; null when there is none.</summary>
+    public string? SettingsFile { get; init; }
+}
 
 /// <summary>Checks plans against one rule book: bytes in, reports or positioned problems out. Each step hands on or stops; a plan that stops never gets a half-true report.</summary>
 public sealed class PlanCheck
 {
     private readonly RuleBook book;
     private readonly CheckSettings settings;
+    private readonly IReadOnlyList<Departure> departures;
     private readonly LoadedSchema schema = EmbeddedSchemas.Plan();
     private readonly QuantityCatalogue catalogue = LaygateQuantities.Catalogue();
     private readonly AssumptionSet assumptions;
@@ -30,10 +37,12 @@ public sealed class PlanCheck
     /// <summary>Prepares a check.</summary>
     /// <param name="book">The merged rule book.</param>
     /// <param name="settings">Stage, date and version.</param>
-    public PlanCheck(RuleBook book, CheckSettings settings)
+    /// <param name="departures">Departures, read against the same book; none when left out.</param>
+    public PlanCheck(RuleBook book, CheckSettings settings, IReadOnlyList<Departure>? departures = null)
     {
         this.book = book;
         this.settings = settings;
+        this.departures = departures ?? [];
         assumptions = new AssumptionSet([.. LaygateAssumptions.All, .. book.Assumptions]);
     }
 
@@ -69,7 +78,9 @@ public sealed class PlanCheck
             return mapping with { Plan = null, Problems = shape.Count > 0 ? shape : mapping.Problems };
         }
 
-        return mapping with { Problems = PlanConsistency.Check(mapping.Plan, mapping.Positions) };
+        // A blank in a free text would count as stated.
+        var blanks = Scaffolding.Blanks.In(document.Root);
+        return mapping with { Problems = blanks.Count > 0 ? blanks : PlanConsistency.Check(mapping.Plan, mapping.Positions) };
     }
 
     private Report Judge(PlanMapping plan, string file, int document, string hash)
@@ -84,7 +95,8 @@ public sealed class PlanCheck
             PlanHash = hash,
             ProgramVersion = settings.ProgramVersion,
         });
-        return report with { Findings = [.. report.Findings.Select(finding => finding with { Position = Place(plan.Positions, finding) })] };
+        report = DepartureJudge.Apply(report, book, departures, context.Elements.All.Select(element => element.Address), settings.CheckDate);
+        return report with { Settings = settings.SettingsFile, Findings = [.. report.Findings.Select(finding => finding with { Position = Place(plan.Positions, finding) })] };
     }
 
     // A missing input is where the reader has to write; otherwise the value itself; otherwise the element.

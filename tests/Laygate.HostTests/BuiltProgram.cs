@@ -41,6 +41,11 @@ internal static class BuiltProgram
         }
     }
 
+    /// <summary>A shell script that runs it, so that documented commands can be run as they stand.</summary>
+    public static string Wrapper() => Environment.GetEnvironmentVariable("LAYGATE_PROGRAM") is { Length: > 0 } program
+        ? $"#!/bin/sh\nexec '{program}' \"$@\"\n"
+        : $"#!/bin/sh\nexec '{Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") ?? "dotnet"}' '{Library()}' \"$@\"\n";
+
     private static ProcessStartInfo Start(string folder, string[] arguments)
     {
         var start = new ProcessStartInfo

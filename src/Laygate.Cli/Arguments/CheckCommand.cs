@@ -1,7 +1,5 @@
 using System.CommandLine;
-using System.Globalization;
 using Laygate.Model.Plans;
-using Laygate.Validation.Schema;
 
 namespace Laygate.Cli.Arguments;
 
@@ -9,7 +7,8 @@ namespace Laygate.Cli.Arguments;
 internal sealed class CheckCommand : Verb
 {
     private readonly Argument<string[]> files = new("FILES") { Arity = ArgumentArity.ZeroOrMore };
-    private readonly Option<string[]> rules = new("--rules") { Arity = ArgumentArity.OneOrMore, AllowMultipleArgumentsPerToken = false };
+    private readonly Option<string[]> rules = Values.Rules();
+    private readonly Option<string[]> departures = new("--departures") { Arity = ArgumentArity.OneOrMore, AllowMultipleArgumentsPerToken = false };
     private readonly Option<string> stage = new("--stage");
     private readonly Option<string> failOn = new("--fail-on");
     private readonly Option<string> format = new("--format");
@@ -19,10 +18,10 @@ internal sealed class CheckCommand : Verb
     private readonly Option<bool> all = new("--all") { Arity = ArgumentArity.Zero };
 
     public CheckCommand()
-        : base("check")
+        : base("check", HelpText.Check)
     {
         Add(files);
-        foreach (var option in (Option[])[rules, stage, failOn, format, output, date, stdinName, all])
+        foreach (var option in (Option[])[rules, departures, stage, failOn, format, output, date, stdinName, all])
         {
             Add(option);
         }
@@ -33,67 +32,17 @@ internal sealed class CheckCommand : Verb
     }
 
     /// <inheritdoc/>
-    public override string Summary => "check plans";
-
-    /// <inheritdoc/>
-    public override string Help => HelpText.Check;
-
-    /// <inheritdoc/>
-    public override Func<Host, int> Read(ParseResult parsed, TimeProvider clock)
+    public override Request Read(ParseResult parsed, TimeProvider clock) => new Request.Check(new CheckArguments
     {
-        var arguments = Values(parsed, clock);
-        return host => new CheckRun(host.Pipeline, host.Streams, host.Version).Run(arguments);
-    }
-
-    private CheckArguments Values(ParseResult parsed, TimeProvider clock)
-    {
-        var named = parsed.GetValue(files) ?? [];
-        if (named.Length == 0)
-        {
-            throw new ArgumentProblem("No file is named. Write for example: laygate check plan.yaml");
-        }
-
-        return new CheckArguments
-        {
-            Files = named,
-            Rules = [.. (parsed.GetValue(rules) ?? []).Select(rule => NotEmpty("--rules", rule)!)],
-            Stage = Word<Stage>("--stage", parsed.GetValue(stage)),
-            FailOn = Word<FailOn>("--fail-on", parsed.GetValue(failOn)) ?? FailOn.Fail,
-            Format = Word<OutputFormat>("--format", parsed.GetValue(format)) ?? OutputFormat.Console,
-            Output = NotEmpty("--output", parsed.GetValue(output)),
-            Date = Day(parsed.GetValue(date)) ?? DateOnly.FromDateTime(clock.GetLocalNow().DateTime),
-            All = parsed.GetValue(all),
-            StdinName = NotEmpty("--stdin-name", parsed.GetValue(stdinName)) ?? "standard input",
-        };
-    }
-
-    private static T? Word<T>(string option, string? word)
-        where T : struct, Enum
-    {
-        if (word is null)
-        {
-            return null;
-        }
-
-        var known = Words.Of<T>();
-        var near = NearestNames.Of(word, known) is [var meant, ..] ? $" Did you mean {meant}?" : string.Empty;
-        return Words.Find<T>(word)
-            ?? throw new ArgumentProblem($"{option} takes {string.Join(", ", known.SkipLast(1))} or {known[^1]}, not `{word}`.{near}");
-    }
-
-    private static DateOnly? Day(string? text)
-    {
-        if (text is null)
-        {
-            return null;
-        }
-
-        return DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day)
-            ? day
-            : throw new ArgumentProblem($"--date takes a day such as 2027-05-14, not `{text}`.");
-    }
-
-    private static string? NotEmpty(string option, string? text) => text is null || text.Trim().Length > 0
-        ? text
-        : throw new ArgumentProblem($"{option} needs a name.");
+        Files = parsed.GetValue(files) ?? [],
+        Rules = Values.NotEmpty("--rules", parsed.GetValue(rules)),
+        Departures = Values.NotEmpty("--departures", parsed.GetValue(departures)),
+        Stage = Values.Word<Stage>("--stage", parsed.GetValue(stage)),
+        FailOn = Values.Word<FailOn>("--fail-on", parsed.GetValue(failOn)),
+        Format = Values.Word<OutputFormat>("--format", parsed.GetValue(format)) ?? OutputFormat.Console,
+        Output = Values.NotEmpty("--output", parsed.GetValue(output)),
+        Date = Values.Day(parsed.GetValue(date)) ?? Values.Today(clock),
+        All = parsed.GetValue(all),
+        StdinName = Values.NotEmpty("--stdin-name", parsed.GetValue(stdinName)) ?? "standard input",
+    });
 }
