@@ -23,6 +23,7 @@ public static class AssumptionIds
     public const string Exchange = "trucks.exchange";
     public const string Reversal = "rolling.reversal";
     public const string Overlap = "rolling.overlap";
+    public const string DrumShare = "rolling.drum_share";
     public const string BondBinderDensity = "bond.binder_density";
     public const string HotBinderResidue = "bond.hot_binder_residue";
     public const string WindHeight = "weather.wind_height";

@@ -12,6 +12,7 @@ internal static class RollingAssumptions
     public static IReadOnlyList<Assumption> All { get; } =
     [
         LaygateAssumptions.Judged(Reversal, "Time that one reversal of direction costs a roller.", 10, "s", 5, 15),
+        LaygateAssumptions.Judged(DrumShare, "Share of the mass of a tandem roller on its heavier drum.", 50, "%", 50, 55),
         new(Overlap, "Overlap of neighbouring strips.", 0.15, "m", 0.075, 0.30,
             "trade article on strips, 6 in (recalled); lower end: " + Sources.Navedtra14081, Evidence.Recalled),
         LaygateAssumptions.Judged($"{Reach}free", "Reach of the drum over a free edge.", 0.10, "m", 0.05, 0.15),

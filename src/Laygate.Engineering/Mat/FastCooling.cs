@@ -15,6 +15,10 @@ internal sealed class FastCooling
     private readonly (double From, double To) rolling;
     private readonly IReadOnlyList<VibrationSpan> vibration;
     private readonly double tender;
+    private readonly (CoolingPlaceKind Kind, double Celsius)?[] start;
+    private readonly double[] times;
+    private readonly int[] layers;
+    private double floor = double.PositiveInfinity;
     private readonly List<MatReading> samples = [];
 
     private FastCooling(QuantityContext context, CoolingSolver solver, PavingPass pass, MatInputs inputs)
@@ -27,6 +31,10 @@ internal sealed class FastCooling
         rolling = MatLimits.Rolling(new Calculation(context));
         vibration = VibrationSpan.Of(new Calculation(context));
         tender = MatLimits.Tender(new Calculation(context), pass.Top);
+        start = [.. pass.Courses.Select(course => MatLimits.Start(new Calculation(context), course))];
+        layers = [.. pass.Courses.Select(course => inputs.LayerOf(course.Id))];
+        times = [.. PassPlan.Of(new Calculation(context)).SelectMany(planned => new[] { planned.Earliest, planned.Middle, planned.Latest })
+            .Where(time => time <= MatCooling.LongestRolling / 2).Distinct().Order()];
     }
 
     /// <summary>Reading at central values; null where nothing could be solved.</summary>
@@ -55,6 +63,7 @@ internal sealed class FastCooling
 
         if (cooling.Weather is { } worst)
         {
+            cooling.SetFloor();
             foreach (var sample in LatinHypercube.Draw(MatCooling.Samples, MatModel.Dimensions, context.Seed))
             {
                 cooling.samples.Add(cooling.Read(worst, sample) ?? cooling.Expected!);
@@ -71,6 +80,15 @@ internal sealed class FastCooling
         return index < 0 || Expected is null ? null : Band(reading => reading.UnderVibration[index]);
     }
 
+    /// <summary>A temperature at the time of a pass, with its band; null where that time lies outside the solve.</summary>
+    public MatBand? At(double time, Func<MatMoment, double> read)
+    {
+        var index = Array.IndexOf(times, time);
+        return index < 0 || Expected?.Moments[index] is not { } expected
+            ? null
+            : MatBand.Of(read(expected), samples.Select(sample => sample.Moments[index]).OfType<MatMoment>().Append(expected).Select(moment => (double?)read(moment)), 0);
+    }
+
     /// <summary>A value with its band.</summary>
     public MatBand Band(Func<MatReading, double?> read) =>
         MatBand.Of(read(Expected!), samples.Select(read), MatCooling.LongestRolling);
@@ -83,7 +101,7 @@ internal sealed class FastCooling
     {
         double[] limits = [.. cessation.Select(range => range.At(sample, MatModel.Cessation))];
         var lowest = inputs.LayerOf(inputs.Courses[inputs.HotFrom].Id);
-        var stop = double.IsNaN(limits[0]) ? null : new CoolingStop(lowest, limits[0] - 1);
+        var stop = double.IsNaN(limits[0]) ? null : new CoolingStop(lowest, Math.Min(limits[0] - 1, floor));
         var reading = Read(weather, sample, limits, stop);
         return stop is not null && reading is not null && reading.Windows.Where((time, i) => time is null && !double.IsNaN(limits[i])).Any()
             ? Read(weather, sample, limits, null)
@@ -100,11 +118,41 @@ internal sealed class FastCooling
         }
 
         var last = inputs.LastScreed;
-        return new MatReading(
+        var reading = new MatReading(
             [.. limits.Select((limit, i) => Window(curve, inputs.Courses[inputs.HotFrom + i], limit))],
             double.IsNaN(embedment.Central) ? null : curve.FirstBelow(CoolingPlace.Skin, embedment.At(sample, MatModel.Embedment), last) - last,
             CoreSkin(curve, last),
-            [.. vibration.Select(span => UnderVibration(curve, last, span))]);
+            [.. vibration.Select(span => UnderVibration(curve, last, span))],
+            [.. start.Select((limit, i) => Bears(curve, i, limit))],
+            Moments(curve));
+        return times.Length > 0 && curve.End < last + times[^1] ? reading with { Moments = LaterMoments(weather, sample) } : reading;
+    }
+
+    /// <summary>
+    /// Once the worst hour is known, each sample is solved on to a temperature that it reaches only after the last pass, so that few have to be solved twice.
+    /// </summary>
+    private void SetFloor()
+    {
+        if (times.Length > 0 && Expected!.Moments[^1] is { } end)
+        {
+            floor = Math.Max(45, end.Means[0] - 15);
+        }
+    }
+
+    private IReadOnlyList<MatMoment?> Moments(CoolingCurve curve) =>
+        [.. times.Select(time => MatMoment.Of(curve, layers, inputs.LastScreed + time))];
+
+    /// <summary>Solves again up to the last pass, where the first solve ended before it.</summary>
+    private IReadOnlyList<MatMoment?> LaterMoments(MatWeather weather, double[]? sample)
+    {
+        var result = solver.Solve(model.Build(weather, sample, inputs.LastScreed + times[^1] + 1, null));
+        return result.Curve is { } curve ? Moments(curve) : [.. times.Select(_ => (MatMoment?)null)];
+    }
+
+    private double? Bears(CoolingCurve curve, int course, (CoolingPlaceKind Kind, double Celsius)? limit)
+    {
+        var laid = inputs.Courses[inputs.HotFrom + course].LaidAt;
+        return limit is { } known ? curve.FirstBelow(new CoolingPlace(known.Kind, layers[course]), known.Celsius, laid) - laid : null;
     }
 
     private double? Window(CoolingCurve curve, MatCourse course, double limit) => double.IsNaN(limit)

@@ -9,8 +9,11 @@ namespace Laygate.Engineering.Mat;
 /// <param name="Grit">Until the skin is too cold for grit.</param>
 /// <param name="CoreSkin">Largest core-skin difference during the rolling, K.</param>
 /// <param name="UnderVibration">Largest core-skin difference under each vibrating roller while the skin is tender, K.</param>
+/// <param name="Bears">Until each course is down to its start temperature, where it has one, from bottom to top.</param>
+/// <param name="Moments">Temperatures at the times of the passes.</param>
 internal sealed record MatReading(
-    IReadOnlyList<double?> Windows, double? Grit, double? CoreSkin, IReadOnlyList<double> UnderVibration);
+    IReadOnlyList<double?> Windows, double? Grit, double? CoreSkin, IReadOnlyList<double> UnderVibration,
+    IReadOnlyList<double?> Bears, IReadOnlyList<MatMoment?> Moments);
 
 /// <summary>Cooling of the hot bodies of one plan; solves once and keeps what it read.</summary>
 internal sealed class MatCooling(QuantityContext context)

@@ -1,4 +1,5 @@
 using Laygate.Engineering.Assumptions;
+using Laygate.Engineering.Cooling;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Reading;
 using Laygate.Model.Measures;
@@ -90,6 +91,37 @@ internal static class MatLimits
         }
 
         return calculation.StatedOr(AssumptionIds.TenderLimit, "Tt", stated?.Highest, $"mix:{top.Mix}", "tender.highest");
+    }
+
+    /// <summary>Start temperature of a course with the place at which it holds; null where the plan states none, or for a place that is not predicted.</summary>
+    public static (CoolingPlaceKind Kind, double Celsius)? Start(Calculation calculation, Course course)
+    {
+        var start = PlanView.Of(calculation.Context).MixOf(course)?.Start;
+        if (start?.Value is not { } value)
+        {
+            return null;
+        }
+
+        var address = $"mix:{course.Mix}";
+        CoolingPlaceKind? kind = start.Place switch
+        {
+            Place.Skin => CoolingPlaceKind.Skin,
+            Place.CourseMean => CoolingPlaceKind.LayerMean,
+            Place.MidDepth => CoolingPlaceKind.MidDepth,
+            Place.Core => CoolingPlaceKind.Core,
+            _ => null,
+        };
+        if (start.Place is not { } place)
+        {
+            calculation.Miss(address, "start.place");
+        }
+        else if (kind is null)
+        {
+            calculation.Block(AbsenceReason.NeedsPerson, Note.Of(
+                NoteIds.OtherPlace, ("stated", Words.Of(place)), ("predicted", Words.Of(Place.CourseMean))));
+        }
+
+        return kind is { } known ? (known, calculation.Stated("Ts", value, address, "start.value")) : null;
     }
 
     /// <summary>From the first to the last pass over a point, s after the last screed.</summary>

@@ -16,6 +16,12 @@ internal static class CoolingMethods
         "largest T(core) − T(skin) while the roller vibrates and T(skin) < Tt; 0 while the skin is hotter", Source,
         "worst hour of laying; vibrated passes are taken as the first ones of the phase, evenly spread over its zone; " + Range);
 
+    public static Method AtPass { get; } = new(
+        "T(t) at the pass", Source,
+        "uppermost hot body, or that of the course; worst hour of laying; the passes of a phase share the time of its zone evenly; no value where that time lies more than six hours after the screed; " + Range);
+
+    public static Method Bears { get; } = new("T(t) = Ts, at the place for which Ts is stated", Source, "worst hour of laying, in which it cools fastest; " + Range);
+
     public static Method GritWindow { get; } = new("T(skin) = Tg", Source, "worst hour of laying; " + Range);
 
     public static Method SoftUntil { get; } = new(

@@ -86,8 +86,9 @@ internal static class FrictionAndOpeningQuantities
             return Answer.Missing(new InputReference(element.Address, "at"));
         }
 
-        return clock.End is { Year: < 9000 } end && double.IsFinite(after.Si) && Math.Abs(after.Si) < 1e9
-            ? Answers.At(end.AddSeconds(after.Si), new InputReference(element.Address, "after"), Origin.Computed)
-            : Answer.Missing(ShiftTimes.Missing(context.Plan.Shift));
+        var input = new InputReference(element.Address, "after");
+        return clock.End is not { } end ? Answer.Missing(ShiftTimes.Missing(context.Plan.Shift))
+            : end.Year < 9000 && double.IsFinite(after.Si) && Math.Abs(after.Si) < 1e9 ? Answers.At(end.AddSeconds(after.Si), input, Origin.Computed)
+            : Answer.None(AbsenceReason.OutsideRange, Note.Of(NoteIds.OutsideFormula, ("quantity", "opening.at")), input);
     }
 }

@@ -24,6 +24,7 @@ public static class LaygateQuantities
         .. BufferQuantities.All(),
         .. PhaseQuantities.All(),
         .. RollerQuantities.All(),
+        .. RollingTrainQuantities.All(),
         .. BondCoatQuantities.All(),
         .. JointQuantities.All(),
         .. FrictionAndOpeningQuantities.All(),

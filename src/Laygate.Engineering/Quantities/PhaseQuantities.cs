@@ -1,4 +1,3 @@
-using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Formulas;
 using Laygate.Engineering.Reading;
 using Laygate.Engineering.Rolling;
@@ -27,6 +26,12 @@ internal static class PhaseQuantities
             "L = to − from", Sources.Definition, "needs both distances")),
         Phase.Number("done_by", Shape.Minutes, "Minutes after the last screed by which the phase is done.", DoneBy, new Method(
             "stated, else t = x / v", Sources.Balance, "the slowest paver counts")),
+        Phase.Number("zone_passed", Shape.Minutes, "Minutes after the last screed at which the end of the zone passes a point.", ZonePassed, new Method(
+            "t = x / v", Sources.Balance, "the slowest paver counts")),
+        Phase.Number("window_length", Shape.Length, "Length that is laid while the shortest densification window of the courses lasts.", PhaseCooling.WindowLength, new Method(
+            "L = v · tw", Sources.Balance, "the slowest paver counts; low and high by those of the window")),
+        Phase.Number("skin_at_first_pass", Shape.Temperature, "Skin at the earliest moment of the first pass of the phase.", PhaseCooling.SkinAtFirst, CoolingMethods.AtPass, Place.Skin),
+        Phase.Number("skin_at_last_pass", Shape.Temperature, "Skin by the time the last pass of the phase has been made everywhere.", PhaseCooling.SkinAtLast, CoolingMethods.AtPass, Place.Skin),
         Phase.Category("mode", Modes, "How the rollers of the phase compact; mixed where they differ or change.", Mode),
     ];
 
@@ -42,11 +47,17 @@ internal static class PhaseQuantities
     /// <summary>Time after the last screed at which a distance behind it is reached, s.</summary>
     internal static double ZoneTime(Calculation calculation, double distance)
     {
+        var slowest = SlowestPaver(calculation);
+        return RollerOutput.ZoneTime(Si.Metres(distance), Si.MetresPerSecond(slowest))?.Seconds ?? double.NaN;
+    }
+
+    /// <summary>Speed of the slowest paver, m/s.</summary>
+    internal static double SlowestPaver(Calculation calculation)
+    {
         var pavers = calculation.Context.Plan.Pavers;
-        var slowest = pavers.Count == 0
+        return pavers.Count == 0
             ? PaverQuantities.SpeedOf(calculation, null)
             : pavers.Min(paver => PaverQuantities.SpeedOf(calculation, paver));
-        return RollerOutput.ZoneTime(Si.Metres(distance), Si.MetresPerSecond(slowest))?.Seconds ?? double.NaN;
     }
 
     /// <summary>Rollers of a phase that count for its output.</summary>
@@ -83,18 +94,19 @@ internal static class PhaseQuantities
         var phase = (Phase)element.Subject!;
         var rollers = Rollers(calculation, element);
         var passes = calculation.Stated("n", phase.Passes, element.Address, "passes");
-        var zone = Zone(calculation, phase, element.Address);
-        var reversal = calculation.StatedOr(AssumptionIds.Reversal, "tr", context.Plan.Rolling!.Reversal, "plan", "rolling.reversal");
+        var zone = Zone(calculation, phase);
+        var reversal = RollerTrain.Reversal(calculation);
         var sum = rollers.Sum(roller => Follows(calculation, roller, zone, reversal, passes));
         return calculation.Result("phase.speed_it_follows", "v", "v = Σ E · vr / (k · n)", sum);
     }
 
-    private static double Follows(Calculation calculation, Roller roller, double zone, double reversal, int passes)
+    /// <summary>Paver speed that one roller can follow, m/s.</summary>
+    internal static double Follows(Calculation calculation, Roller roller, double zone, double reversal, int passes)
     {
         var address = $"roller:{roller.Id}";
         var speed = Si.MetresPerSecond(calculation.Stated("vr", roller.Speed, address, "speed"));
         var strips = RollerStrips.Most(calculation, roller);
-        var efficiency = RollerOutput.Efficiency(Si.Metres(zone), speed, Si.Seconds(reversal));
+        var efficiency = RollerTrain.Efficiency(calculation, roller, zone, reversal);
         if (strips is not { } k || efficiency is not { } share)
         {
             return double.NaN;
@@ -105,13 +117,21 @@ internal static class PhaseQuantities
         return RollerOutput.SpeedItFollows(share, speed, k, passes)?.MetersPerSecond ?? double.NaN;
     }
 
-    private static double Zone(Calculation calculation, Phase phase, string address) =>
-        calculation.Stated("to", phase.ZoneTo, address, "zone_to") - calculation.Stated("from", phase.ZoneFrom, address, "zone_from");
+    /// <summary>Length of the zone of a phase, m.</summary>
+    internal static double Zone(Calculation calculation, Phase phase) =>
+        calculation.Stated("to", phase.ZoneTo, $"phase:{phase.Id}", "zone_to") - calculation.Stated("from", phase.ZoneFrom, $"phase:{phase.Id}", "zone_from");
+
+    private static Answer ZonePassed(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var distance = calculation.Stated("x", ((Phase)element.Subject!).ZoneTo, element.Address, "zone_to");
+        return calculation.Result("phase.zone_passed", "t", "t = x / v", ZoneTime(calculation, distance));
+    }
 
     private static Answer ZoneLength(QuantityContext context, Element element)
     {
         var calculation = new Calculation(context);
-        var zone = Zone(calculation, (Phase)element.Subject!, element.Address);
+        var zone = Zone(calculation, (Phase)element.Subject!);
         return calculation.Result("phase.zone_length", "L", "L = to − from", zone > 0 ? zone : null);
     }
 

@@ -21,6 +21,19 @@ internal static class RollerQuantities
         Roller.Stated<Roller>("speed", Shape.RoadSpeed, "speed", "Speed while rolling.", roller => roller.Speed),
         Roller.Number("impact_spacing", Shape.Thickness, "Distance between two impacts of the vibrating drum.", ImpactSpacing, new Method(
             "s = vr / f", Sources.Definition, "speed and frequency above zero")),
+        Roller.Number("strips", Shape.None, "Side-by-side strips that it needs on the widest mat.", RollerTrain.Strips, new Method(
+            "k = ⌈(W + hl + hr − o) / (b − o)⌉", Sources.Strips, "near a whole number sensitive to overlap and edges")),
+        Roller.Number("efficiency", Shape.Share, "Share of its time in which it rolls, when it reverses at both ends of its zone.", RollerTrain.EfficiencyOf, new Method(
+            "E = (L/vr) / (L/vr + tr)", Sources.Balance, "zone and speed above zero; waiting and breaks do not count")),
+        Roller.Number("effective_speed", Shape.RoadSpeed, "Speed at which it gets on, reversals counted.", RollerTrain.EffectiveSpeed, new Method(
+            "ve = E · vr", Sources.Balance, "as efficiency")),
+        Roller.Number("speed_it_follows", Shape.PaverSpeed, "Paver speed that it could follow alone.", RollerTrain.Follows, new Method(
+            "v = E · vr / (k · n)", Sources.Balance, "in the long run")),
+        Roller.Number("linear_load", Shape.LineLoad, "Static load of the heavier drum per width.", RollerTrain.LinearLoad, new Method(
+            "stated, else p = s · m · g / b", Sources.Definition, "computed for tandem rollers only, with the share of one drum; others must state it")),
+        Roller.Number("passes_vibrated", Shape.None, "Passes that it vibrates over a point.", RollerTrain.PassesVibrated, new Method(
+            "n = passes in this mode, else those of the phase", Sources.Definition, "0 in another mode and on rubber tyres")),
+        Roller.Number("mid_depth_while_vibrating", Shape.Temperature, "Lowest temperature in the middle of a course by the time its last vibrated pass has been made everywhere.", RollerCooling.MidDepth, CoolingMethods.AtPass, Place.MidDepth),
         Roller.Number("core_skin_difference", Shape.Difference, "Largest difference between core and skin while it vibrates on a tender skin.", RollerCooling.CoreSkin, CoolingMethods.UnderVibration),
         Roller.Number("thinnest_course", Shape.Thickness, "Smallest thickness of a course under its drum: the top course of each hot body.", ThinnestCourse, new Method(
             "least of the smallest thicknesses", Sources.Definition, "as the smallest thickness of a course")),

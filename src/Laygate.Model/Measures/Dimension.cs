@@ -45,6 +45,9 @@ public enum Dimension
     /// <summary>Pressure; SI unit Pa.</summary>
     Pressure,
 
+    /// <summary>Load per width of a drum; SI unit N/m.</summary>
+    ForcePerLength,
+
     /// <summary>Radiant power per area; SI unit W/m².</summary>
     Irradiance,
 

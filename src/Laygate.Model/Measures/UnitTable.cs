@@ -68,6 +68,8 @@ public static class UnitTable
         new("MPa", Pressure, 1e6, UnitsNet: PressureUnit.Megapascal),
         new("bar", Pressure, 1e5, UnitsNet: PressureUnit.Bar),
         new("psi", Pressure, Pound * 9.80665 / (0.0254 * 0.0254), 0, Us, PressureUnit.PoundForcePerSquareInch),
+        new("kN/m", ForcePerLength, 1e3, UnitsNet: ForcePerLengthUnit.KilonewtonPerMeter),
+        new("lb/in", ForcePerLength, Pound * 9.80665 / 0.0254, 0, Us, ForcePerLengthUnit.PoundForcePerInch),
         new("W/m2", Irradiance, 1, UnitsNet: IrradianceUnit.WattPerSquareMeter),
         new("V", Voltage, 1, UnitsNet: ElectricPotentialUnit.Volt),
         new("kV", Voltage, 1e3, UnitsNet: ElectricPotentialUnit.Kilovolt),

@@ -71,6 +71,15 @@ public enum RollingMode { Static, Vibration, Oscillation }
 /// <summary>Part of the rolling: initial (breakdown), main (intermediate), finish.</summary>
 public enum PhaseKind { Initial, Main, Finish }
 
+/// <summary>Side of a crossfall.</summary>
+public enum FallSide { Low, High }
+
+/// <summary>How the places at which rollers turn back lie: each pass at another station, or all on one line across.</summary>
+public enum TurningPlaces { Staggered, InLine }
+
+/// <summary>Where a roller stands while it waits.</summary>
+public enum WaitingPlace { OffTheMat, CooledMat, HotMat }
+
 /// <summary>Binder of a bond coat.</summary>
 public enum BondBinder { Emulsion, ModifiedEmulsion, CutBack, HotBinder }
 

@@ -217,6 +217,18 @@ public sealed record Rolling
 
     /// <summary>Time that one reversal of direction costs.</summary>
     public Measure<Duration>? Reversal { get; init; }
+
+    /// <summary>Side of the crossfall at which the rolling begins.</summary>
+    public FallSide? StartSide { get; init; }
+
+    /// <summary>Distance of the first strip from an edge without support; the rest of the edge is rolled last.</summary>
+    public Measure<Length>? FirstStripFromEdge { get; init; }
+
+    /// <summary>How the places at which the rollers turn back lie to each other.</summary>
+    public TurningPlaces? TurningPlaces { get; init; }
+
+    /// <summary>Where rollers stand while they wait.</summary>
+    public WaitingPlace? RollersWait { get; init; }
 }
 
 /// <summary>A phase of the rolling.</summary>
@@ -255,6 +267,9 @@ public sealed record Roller
 
     /// <summary>Mass.</summary>
     public Measure<Mass>? Mass { get; init; }
+
+    /// <summary>Static load of the heavier drum per width, from the maker's sheet.</summary>
+    public Measure<ForcePerLength>? LinearLoad { get; init; }
 
     /// <summary>Width of the drum, or over the tyres.</summary>
     public Measure<Length>? DrumWidth { get; init; }

@@ -11,6 +11,10 @@ internal static class RollingMapper
         Phases = at.List("phases", Phase),
         Rollers = at.List("rollers", Roller),
         Reversal = at.Measure<Duration>("reversal"),
+        StartSide = at.Word<FallSide>("start_side"),
+        FirstStripFromEdge = at.Measure<Length>("first_strip_from_edge"),
+        TurningPlaces = at.Word<TurningPlaces>("turning_places"),
+        RollersWait = at.Word<WaitingPlace>("rollers_wait"),
     };
 
     private static Phase Phase(Fields at) => new()
@@ -29,6 +33,7 @@ internal static class RollingMapper
         Phase = at.Id("phase"),
         Kind = at.Word<RollerKind>("kind"),
         Mass = at.Measure<Mass>("mass"),
+        LinearLoad = at.Measure<ForcePerLength>("linear_load"),
         DrumWidth = at.Measure<Length>("drum_width"),
         DrumDiameter = at.Measure<Length>("drum_diameter"),
         Overlap = at.Measure<Length>("overlap"),

@@ -100,6 +100,7 @@ public class PlanSchemaTests
     [InlineData("frequency", Dimension.Frequency)]
     [InlineData("irradiance", Dimension.Irradiance)]
     [InlineData("voltage", Dimension.Voltage)]
+    [InlineData("force_per_length", Dimension.ForcePerLength)]
     [InlineData("angle", Dimension.Angle)]
     public void A_measure_has_the_units_of_the_unit_table(string definition, params Dimension[] dimensions)
     {

@@ -58,6 +58,7 @@ internal static class RandomPlans
             "AreaDensity" => Dimension.MassPerArea,
             "FilmThickness" => Dimension.VolumePerArea,
             "Ratio" => Dimension.Proportion,
+            "ForcePerLength" => Dimension.ForcePerLength,
             "ElectricPotential" => Dimension.Voltage,
             { } name => Enum.Parse<Dimension>(name),
         };

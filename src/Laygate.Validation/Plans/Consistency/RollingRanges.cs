@@ -19,6 +19,7 @@ internal static class RollingRanges
         }
 
         inside.NotNegative("reversal", rolling.Reversal);
+        inside.NotNegative("first_strip_from_edge", rolling.FirstStripFromEdge);
     }
 
     private static void Phase(Phase phase, Where at)
@@ -32,6 +33,7 @@ internal static class RollingRanges
     private static void Roller(Roller roller, Where at)
     {
         at.Positive("mass", roller.Mass);
+        at.Positive("linear_load", roller.LinearLoad);
         at.Positive("drum_width", roller.DrumWidth);
         at.Positive("drum_diameter", roller.DrumDiameter);
         at.NotNegative("overlap", roller.Overlap);
