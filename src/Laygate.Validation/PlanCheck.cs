@@ -82,6 +82,7 @@ public sealed class PlanCheck
             CheckedOn = settings.CheckDate,
             Stage = settings.AtLeastStage,
             PlanHash = hash,
+            Samples = new ContextSamples(context),
             ProgramVersion = settings.ProgramVersion,
         });
         return report with { Findings = [.. report.Findings.Select(finding => finding with { Position = Place(plan.Positions, finding) })] };

@@ -1,3 +1,4 @@
+using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Mat;
 using Laygate.Engineering.Reading;
 
@@ -16,7 +17,7 @@ internal static class GritAndOpeningCooling
         }
 
         MatLimits.Embedment(calculation, pass.Top);
-        if (CoolingInputs.Gather(calculation, pass, CoolingQuestion.Fast) is { } stopped)
+        if (CoolingInputs.Gather(calculation, pass, MatQuestion.Fast) is { } stopped)
         {
             return stopped;
         }
@@ -24,7 +25,27 @@ internal static class GritAndOpeningCooling
         var cooling = MatCooling.Of(context).While(pass);
         return CoolingInputs.Result(
             calculation, "early-friction.grit_window", "tg", "T(skin, tg) = Tg", (cooling.Failure, cooling.Weather),
-            cooling.Expected is null ? null : cooling.Band(reading => reading.Grit), MatCooling.LongestRolling);
+            cooling.Band("grit"), MatCooling.LongestRolling);
+    }
+
+    /// <summary>Minutes from the last metre until what has been laid may be laid upon.</summary>
+    public static Answer OverlaidFrom(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        if (PlanView.Of(context).Passes is not [.., var pass])
+        {
+            return Answer.Missing(new InputReference("plan", "courses"));
+        }
+
+        calculation.Assumed(AssumptionIds.OverlayLimit, "To", element.Address, null);
+        if (CoolingInputs.Gather(calculation, pass, MatQuestion.Slow) is { } stopped)
+        {
+            return stopped;
+        }
+
+        var cooling = MatCooling.Of(context).Until(pass);
+        return CoolingInputs.Result(
+            calculation, "existing.cooled_for_overlay", "to", "T(core, to) = To", (cooling.Failure, cooling.Weather), cooling.OverlaidFrom, MatCooling.LongestOpening);
     }
 
     /// <summary>Minutes from the last metre until the whole hot body is below the opening temperature.</summary>
@@ -37,7 +58,7 @@ internal static class GritAndOpeningCooling
         }
 
         calculation.Stated("To", context.Plan.Opening?.Below?.Value, element.Address, "below.value");
-        if (CoolingInputs.Gather(calculation, pass, CoolingQuestion.Slow) is { } stopped)
+        if (CoolingInputs.Gather(calculation, pass, MatQuestion.Slow) is { } stopped)
         {
             return stopped;
         }
