@@ -70,12 +70,12 @@ public sealed class ExampleTests
         ? "-"
         : $"{Words.Of(limit.Strength)} {Show(limit.Low)}..{Show(limit.High)} [{Words.Of(limit.Source.Evidence)}, {limit.SetBy ?? "general"}]";
 
-    // Four significant digits: more would make approved findings change with the last step of the solver.
+    // Few digits where there is a band: more would make approved findings change with the last step of the solver.
     private static string Show(ShownValue? value) => value switch
     {
         null => string.Empty,
         { Text: { } words } => words,
-        { Low: { } low, High: { } high } => string.Create(CultureInfo.InvariantCulture, $"{value.Number:G4} ({low:G4} to {high:G4}) {value.Unit}").TrimEnd(),
+        { Low: { } low, High: { } high } => string.Create(CultureInfo.InvariantCulture, $"{value.Number:G3} ({low:G3} to {high:G3}) {value.Unit}").TrimEnd(),
         _ => string.Create(CultureInfo.InvariantCulture, $"{value.Number:G4} {value.Unit}").TrimEnd(),
     };
 }
