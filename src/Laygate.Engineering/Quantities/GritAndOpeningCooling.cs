@@ -1,6 +1,7 @@
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Mat;
 using Laygate.Engineering.Reading;
+using Laygate.Model.Measures;
 
 namespace Laygate.Engineering.Quantities;
 
@@ -26,6 +27,23 @@ internal static class GritAndOpeningCooling
         return CoolingInputs.Result(
             calculation, "early-friction.grit_window", "tg", "T(skin, tg) = Tg", (cooling.Failure, cooling.Weather),
             cooling.Band("grit"), MatCooling.LongestRolling);
+    }
+
+    /// <summary>Lowest stated air temperature from the end of laying to the opening.</summary>
+    public static Answer AirLowestBefore(QuantityContext context, Element element)
+    {
+        var clock = PlanView.Of(context).Clock;
+        var input = new InputReference("weather", "hours");
+        if (clock.End is not { } end)
+        {
+            return Answer.Missing(ShiftTimes.Missing(context.Plan.Shift));
+        }
+
+        var hours = (context.Plan.Weather?.Hours ?? []).OrderBy(hour => clock.At(hour.At)).ToList();
+        var opened = context.Get("opening.at", element).Value is MomentValue moment ? moment.At : DateTimeOffset.MaxValue;
+        var first = hours.FindLastIndex(hour => clock.At(hour.At) <= end);
+        var air = first < 0 ? null : hours.Skip(first).Where(hour => clock.At(hour.At) <= opened).Select(hour => hour.Air).OfType<IMeasure>().MinBy(value => value.Si);
+        return Answers.Measure(air, input);
     }
 
     /// <summary>Minutes from the last metre until what has been laid may be laid upon.</summary>
