@@ -21,7 +21,7 @@ internal static class Repository
 
     public static RuleFilesResult Book { get; } = new RuleFileReader(RuleSchemas.Embedded()).ReadBook(Rules, Version);
 
-    public static CaseRunner Cases() => new(Rules, Book, RuleSchemas.Embedded(), LaygateQuantities.Catalogue(), LaygateAssumptions.Set(), CheckDate);
+    public static CaseRunner Cases(IRuleFolder? rules = null) => new(rules ?? Rules, Book, RuleSchemas.Embedded(), LaygateQuantities.Catalogue(), LaygateAssumptions.Set(), CheckDate);
 
     /// <summary>Checks a plan of the repository as the command line does.</summary>
     public static FileResult Check(string plan, params string[] rules)

@@ -15,6 +15,7 @@ public static class LaygateAssumptions
         .. WorkAssumptions.All,
         .. RollingAssumptions.All,
         .. WeatherAssumptions.All,
+        .. SimulationAssumptions.All,
     ];
 
     /// <summary>The catalogue as a set.</summary>

@@ -15,6 +15,13 @@ internal static class BondCoatQuantities
         Coat.StatedFlag<BondCoat>("applied", "applied", "Whether a coat is applied.", coat => coat.Applied),
         Coat.Number("residual_rate", Shape.Spread, "Binder that stays on the surface per area.", ResidualRate, new Method(
             "r = rate · residue; a volume times the density of the binder", Sources.Definition, "needs rate and basis, and the residue where the rate is as sprayed")),
+        Coat.Number("residual_volume", Shape.Film, "Binder that stays on the surface, as a volume per area.", BondCoatRates.ResidualVolume, new Method(
+            "rV = rV0 · a; a mass divided by the density of the binder", Sources.Definition, "needs rate and basis, and the residue where the rate is as sprayed")),
+        Coat.Number("sprayed_rate", Shape.Spread, "What is sprayed, as a mass per area.", BondCoatRates.SprayedMass, new Method(
+            "r0, or r / a where the rate is residual; a volume times the density of the emulsion", Sources.Definition, "needs rate and basis, and the residue where the rate is residual")),
+        Coat.Number("sprayed_volume", Shape.Film, "What is sprayed, as a volume per area.", BondCoatRates.SprayedVolume, new Method(
+            "rV0, or rV / a where the rate is residual; a mass divided by the density of the emulsion", Sources.Definition, "needs rate and basis, and the residue where the rate is residual")),
+        Coat.StatedWord<BondCoat, BondBinder>("binder", "binder", "Binder of the coat.", coat => coat.Binder),
         Coat.Category("surface", Words.Of<ExistingSurface>(), "Surface that is sprayed: the existing one, or the course below.", Surface),
         Coat.StatedFlag<BondCoat>("broken", "broken", "Whether it has broken before laying.", coat => coat.Broken),
         Coat.StatedFlag<BondCoat>("trafficked", "trafficked", "Whether traffic uses it before laying.", coat => coat.Trafficked),

@@ -17,7 +17,7 @@ internal static class CourseRolling
             "t = middle of the time of the first pass, plus the delay of the screeds above", Sources.Balance,
             "the passes of a phase share the time of its zone evenly; the slowest paver counts")),
         Course.Number("bears_from", Shape.Minutes, "Minutes, after its screed, until the course is down to its start temperature; 0 where the plan states none.", BearsFrom, CoolingMethods.Bears),
-        Course.Number("temperature_at_first_pass", Shape.Temperature, "Temperature at the earliest moment of the first pass, at the place for which the start temperature is stated.", AtFirstPass, CoolingMethods.AtPass),
+        Course.Number("temperature_at_first_pass", Shape.Temperature, "Temperature at the earliest moment of the first pass, at the place for which the start temperature is stated; the course mean unless the plan says otherwise.", AtFirstPass, CoolingMethods.AtPass, Place.CourseMean),
         Course.Flag("bears_first_pass", "Whether the course is not above its start temperature at the first pass.", BearsFirstPass),
         Course.Category("first_mode", PhaseQuantities.Modes, "How the rollers of the first phase compact.", (c, _) => c.Plan.Rolling?.Phases is [var first, ..]
             ? c.Get("phase.mode", PlanView.Of(c).Of(ElementKind.Phase, first.Id)!)

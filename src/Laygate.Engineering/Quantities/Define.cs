@@ -29,6 +29,7 @@ internal sealed record Shape(Dimension Dimension, string Metric, string Us)
     public static readonly Shape Flow = new(Dimension.MassFlow, "t/h", "short ton/h");
     public static readonly Shape Density = new(Dimension.Density, "t/m3", "lb/ft3");
     public static readonly Shape Spread = new(Dimension.MassPerArea, "kg/m2", "lb/yd2");
+    public static readonly Shape Film = new(Dimension.VolumePerArea, "L/m2", "gal/yd2");
     public static readonly Shape Share = new(Dimension.Proportion, "%", "%");
     public static readonly Shape LineLoad = new(Dimension.ForcePerLength, "kN/m", "lb/in");
     public static readonly Shape Voltage = new(Dimension.Voltage, "kV", "kV");

@@ -15,6 +15,9 @@ internal static class FrictionAndOpeningQuantities
     [
         Friction.StatedFlag<EarlyFriction>("grit", "grit", "Whether grit is spread.", friction => friction.Grit),
         Friction.Presence("action", "What is done for the skid resistance of the fresh surface: grit with a rate, signs, or a temporary speed limit.", Action),
+        Friction.Stated<EarlyFriction>("rate", Shape.Spread, "rate", "Mass of grit per area.", friction => friction.Rate),
+        Friction.Category("grit_size", [], "Size of the grit, as its specification writes it.", (_, e) =>
+            Answers.Word((e.Subject as EarlyFriction)?.GritSize, new InputReference(e.Address, "grit_size"))),
         Friction.Stated<EarlyFriction>("grit_by", Shape.Minutes, "grit_by", "Minutes behind the last screed at which the last grit is spread.", friction => friction.GritBy),
         Friction.Number("grit_window", Shape.Minutes, "Minutes behind the last screed until the skin is too cold to take grit.", GritAndOpeningCooling.GritWindow, CoolingMethods.GritWindow),
         Opening.Presence("stated", "When the surface is opened: a time, or a temperature with its place.", Stated),
@@ -23,6 +26,8 @@ internal static class FrictionAndOpeningQuantities
         Opening.Number("soft_until", Shape.Minutes, "Minutes from the last metre laid until the whole hot body is below the opening temperature; its upper end is the slow one.", GritAndOpeningCooling.SoftUntil, CoolingMethods.SoftUntil),
         Opening.Number("air_lowest_before", Shape.Temperature, "Lowest stated air temperature between the last metre laid and the opening.", GritAndOpeningCooling.AirLowestBefore, new Method(
             "least of the stated hours", Sources.Definition, "from the hour of the last metre to the opening, as far as hours are stated: hours that are not stated can only lower it")),
+        Opening.StatedFields<PlanOpening>("released_by", "released_by", "Who opens the surface.", opening =>
+            [("released_by", Answers.Given(opening?.ReleasedBy))]),
         Opening.Moment("at", "Planned moment of opening.", At),
         Opening.StatedTemperature<PlanOpening>("temperature", "below.value", "Temperature below which the surface is opened.", opening => (opening.Below?.Value, opening.Below?.Place)),
     ];

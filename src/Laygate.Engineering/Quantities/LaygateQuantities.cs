@@ -29,5 +29,6 @@ public static class LaygateQuantities
         .. JointQuantities.All(),
         .. FrictionAndOpeningQuantities.All(),
         .. QualityQuantities.All(),
+        .. SimulationQuantities.All(),
     ]);
 }

@@ -1,6 +1,7 @@
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Formulas;
 using Laygate.Engineering.Reading;
+using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Quantities;
@@ -15,13 +16,25 @@ internal static class MixQuantities
         Mix.StatedWord<Mix, MixKind>("kind", "kind", "Kind of mixture.", mix => mix.Kind),
         Mix.StatedWord<Mix, Gradation>("gradation", "gradation", "Grading of a dense mix: fine or coarse.", mix => mix.Gradation),
         Mix.StatedWord<Mix, SizeBasis>("size_basis", "aggregate_size.basis", "Basis on which the aggregate size is stated.", mix => mix.AggregateSize?.Basis),
+        Mix.Category("name", [], "Designation of the mix, as its specification writes it.", (_, e) =>
+            Answers.Word((e.Subject as Mix)?.Name, new InputReference(e.Address, "name"))),
+        Mix.Category("sieve", [.. Sieve.Names.Order(StringComparer.Ordinal)], "Sieve by which the aggregate size is stated: its name.", (_, e) =>
+            Answers.Word((e.Subject as Mix)?.AggregateSize?.Sieve.Name, new InputReference(e.Address, "aggregate_size.sieve"))),
         Mix.Category("binder_grade", [], "Grade of the binder as the specification names it.", (_, e) =>
             Answers.Word((e.Subject as Mix)?.Binder?.Grade, new InputReference(e.Address, "binder.grade"))),
         Mix.StatedFlag<Mix>("binder_modified", "binder.modified", "Whether the binder is modified with polymer or rubber.", mix => mix.Binder?.Modified),
         Mix.Number("density", Shape.Density, "Density of the mix in the finished course.", Density, new Method(
             "stated, else by kind of mix", Sources.Navedtra14080, "an assumption where it is not stated")),
+        Mix.StatedWord<Mix, DensityReference>("density_reference", "density.reference", "The density to which the degree of compaction refers.", mix => mix.Density?.Reference),
+        Mix.Stated<Mix>("degree", Shape.Share, "density.degree", "Degree of compaction of the finished course.", mix => mix.Density?.Degree),
+        Mix.StatedFields<Mix>("degree_stated", "density", "The degree of compaction and the density to which it refers.", mix =>
+            [("density.degree", mix?.Density?.Degree is not null), ("density.reference", mix?.Density?.Reference is not null)]),
+        Mix.StatedTemperature<Mix>("loading_expected", "loading.expected", "Expected or target temperature at loading.", mix => (mix.Loading?.Expected, mix.Loading?.Place)),
         Mix.StatedTemperature<Mix>("loading_highest", "loading.highest", "Highest temperature at loading.", mix => (mix.Loading?.Highest, mix.Loading?.Place)),
         Mix.Number("delivery_lowest", Shape.Temperature, "Lowest temperature on delivery; the expected one where no lowest is stated.", DeliveryLowest),
+        Mix.StatedTemperature<Mix>("delivery_expected", "delivery.expected", "Expected temperature on delivery.", mix => (mix.Delivery?.Expected, mix.Delivery?.Place)),
+        Mix.StatedFields<Mix>("refusal_stated", "refuse_below", "The temperature below which a load is refused, and where it is measured.", mix =>
+            [("refuse_below.value", mix?.RefuseBelow?.Value is not null), ("refuse_below.place", mix?.RefuseBelow?.Place is not null)]),
         Mix.StatedTemperature<Mix>("refuse_below", "refuse_below.value", "Temperature below which a load is refused.", mix => (mix.RefuseBelow?.Value, mix.RefuseBelow?.Place)),
         Mix.Number("cessation", Shape.Temperature, "Temperature below which rolling no longer densifies; the course mean unless the plan says otherwise.", Cessation, new Method(
             "stated, else by binder", "catalogue of assumptions", "an assumption where it is not stated"), Place.CourseMean),

@@ -28,6 +28,8 @@ internal static class PhaseQuantities
             "stated, else t = x / v", Sources.Balance, "the slowest paver counts")),
         Phase.Number("zone_passed", Shape.Minutes, "Minutes after the last screed at which the end of the zone passes a point.", ZonePassed, new Method(
             "t = x / v", Sources.Balance, "the slowest paver counts")),
+        Phase.Number("last_pass_from", Shape.Minutes, "Minutes after the last screed before which the last pass cannot come where the zone ends.", LastPassFrom, new Method(
+            "t = ts + (n − 1) · (te − ts) / n, with te = x / v", Sources.Balance, "the passes share the time of the zone evenly; the slowest paver counts")),
         Phase.Number("window_length", Shape.Length, "Length that is laid while the shortest densification window of the courses lasts.", PhaseCooling.WindowLength, new Method(
             "L = v · tw", Sources.Balance, "the slowest paver counts; low and high by those of the window")),
         Phase.Number("skin_at_first_pass", Shape.Temperature, "Skin at the earliest moment of the first pass of the phase.", PhaseCooling.SkinAtFirst, CoolingMethods.AtPass, Place.Skin),
@@ -126,6 +128,17 @@ internal static class PhaseQuantities
         var calculation = new Calculation(context);
         var distance = calculation.Stated("x", ((Phase)element.Subject!).ZoneTo, element.Address, "zone_to");
         return calculation.Result("phase.zone_passed", "t", "t = x / v", ZoneTime(calculation, distance));
+    }
+
+    private static Answer LastPassFrom(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var phase = (Phase)element.Subject!;
+        var passes = calculation.Stated("n", phase.Passes, element.Address, "passes");
+        var start = ZoneTime(calculation, calculation.Stated("from", phase.ZoneFrom, element.Address, "zone_from"));
+        var end = ZoneTime(calculation, calculation.Stated("to", phase.ZoneTo, element.Address, "zone_to"));
+        return calculation.Result("phase.last_pass_from", "t", "t = ts + (n − 1) · (te − ts) / n", PassTimes.LatestOf(
+            Si.Seconds(start), Si.Seconds(end), passes, passes - 1)?.Seconds);
     }
 
     private static Answer ZoneLength(QuantityContext context, Element element)

@@ -21,7 +21,7 @@ internal static class RollingTrainQuantities
             Answers.Word(Word(c.Plan.Rolling?.RollersWait), Input("rollers_wait"))),
         Mix.StatedTemperature<Mix>("start", "start.value", "Temperature above which a course of it shoves under the roller.", mix => (mix.Start?.Value, mix.Start?.Place)),
         Mix.Flag("start_stated", "Whether the plan states a start temperature.", (_, e) => Answers.Follows(((Mix)e.Subject!).Start?.Value is not null)),
-        Run.Number("crossfall_highest", Shape.Share, "Steepest crossfall along the run.", Crossfall),
+        Run.Number("crossfall_highest", Shape.Share, "Steepest crossfall along the run, to whichever side.", Crossfall),
         Run.Category("start_side", Words.Of<FallSide>(), "Side of the crossfall at which the rolling begins.", (c, _) =>
             Answers.Word(Word(c.Plan.Rolling?.StartSide), Input("start_side"))),
         Run.Flag("has_open_edge", "Whether an edge has no support: free, or cut back later.", HasOpenEdge),
@@ -57,8 +57,12 @@ internal static class RollingTrainQuantities
         return calculation.Result(kind is null ? "plan.rollers_working" : "plan.rubber_tyred_rollers", "n", "n = rollers with a phase", counted);
     }
 
-    private static Answer Crossfall(QuantityContext context, Element element) => Answers.Measure(
-        ((Run)element.Subject!).Crossfall.MaxBy(at => Math.Abs(at.Value.Si))?.Value, new InputReference(element.Address, "crossfall"));
+    private static Answer Crossfall(QuantityContext context, Element element)
+    {
+        var steepest = ((Run)element.Subject!).Crossfall.MaxBy(at => Math.Abs(at.Value.Si))?.Value;
+        var answer = Answers.Measure(steepest, new InputReference(element.Address, "crossfall"));
+        return steepest is null ? answer : answer with { Value = new NumberValue(Math.Abs(steepest.Si)) };
+    }
 
     private static Answer HasOpenEdge(QuantityContext context, Element element)
     {

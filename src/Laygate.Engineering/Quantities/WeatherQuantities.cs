@@ -17,6 +17,10 @@ internal static class WeatherQuantities
             "open country (δ 270 m, α 0.14), wooded (370 m, 0.22), town (460 m, 0.33); a gust is no mean wind")),
         Weather.Number("rain_chance_highest", Shape.Share, "Highest chance of rain while laying.", (c, _) => WeatherAtLaying.Extreme(
             c, hour => hour.RainChance, (c.Plan.Weather?.Envelope?.RainChanceHighest, "rain_chance_highest"), highest: true)),
+        Weather.StatedFields<Laygate.Model.Plans.Weather>("forecast", "source", "Where the forecast comes from, and when it was last looked at.", weather =>
+            [("source", Answers.Given(weather?.Source)), ("last_look", weather?.LastLook is not null)]),
+        Weather.Presence("by_hour", "Weather hour by hour over the whole time of laying.", (c, e) => Answers.Fields(
+            new InputReference(e.Address, "hours"), ("hours", WeatherAtLaying.Hours(c) is not null))),
         Weather.Number("dew_margin_lowest", Shape.Difference, "Smallest margin of the surface that is laid upon over the dew point.", DewMargin, new Method(
             "Δ = Tbase − Tdew", Sources.Definition, "hour by hour; in an envelope the lowest base against the highest dew point")),
     ];

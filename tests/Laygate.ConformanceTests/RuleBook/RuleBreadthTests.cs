@@ -8,7 +8,7 @@ public sealed class RuleBreadthTests
     private static readonly IReadOnlyList<RuleDefinition> Rules = Repository.Book.General!.Rules;
 
     [Fact]
-    public void There_are_at_least_25_rules() => Assert.True(Rules.Count >= 25, $"{Rules.Count} rules");
+    public void There_are_at_least_90_rules() => Assert.True(Rules.Count >= 90, $"{Rules.Count} rules");
 
     [Theory]
     [InlineData("layers", 4)]

@@ -19,6 +19,7 @@ public class PlanSchemaTests
         "stage", "use", "traffic", "closure", "exposure", "existing surface", "state of the surface", "material",
         "kind of mix", "gradation", "basis", "density reference", "place", "kind of course", "way of laying", "evidence",
         "side", "edge", "kind of truck", "support", "kind of screed", "phase", "kind of roller", "mode",
+        "side of the crossfall", "turning places", "waiting place of the rollers",
         "bond coat binder", "rate basis", "direction", "joint form", "height", "test", "event", "kind of measure", "kind of document", "sieve",
     ];
 
@@ -164,6 +165,9 @@ public class PlanSchemaTests
         "way of laying" => Of<Laying>(),
         "evidence" => Of<DensityEvidence>(),
         "side" => Of<Side>(),
+        "side of the crossfall" => Of<FallSide>(),
+        "turning places" => Of<TurningPlaces>(),
+        "waiting place of the rollers" => Of<WaitingPlace>(),
         "edge" => Of<EdgeKind>(),
         "kind of truck" => Of<TruckKind>(),
         "support" => Of<CarriedBy>(),

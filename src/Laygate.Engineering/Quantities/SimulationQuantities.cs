@@ -1,0 +1,88 @@
+using Laygate.Engineering.Reading;
+using Laygate.Engineering.Supply.Simulation;
+using Laygate.Model.Plans;
+
+namespace Laygate.Engineering.Quantities;
+
+/// <summary>
+/// What the simulated shift says. All values come from the same replications, which are run when the first of them is asked
+/// for. Low and high are 90 % confidence limits for chances and counts of stops, else the 5 % and 95 % points of the shifts.
+/// </summary>
+internal static class SimulationQuantities
+{
+    private const string Source = "simulation of the haul by discrete events, derived here; its engine is checked against queueing theory";
+    private const string Range =
+        "one pass of one paving train with one course or a pair; no breakdowns, no hand work, no traffic jams beyond the spread of the journeys; 500 shifts, fixed seed";
+
+    private static readonly Define Shift = new(ElementKind.Shift);
+    private static readonly Define Course = new(ElementKind.Course);
+    private static readonly Define Supply = new(ElementKind.Supply);
+    private static readonly Define Plant = new(ElementKind.Plant);
+    private static readonly Define Trucks = new(ElementKind.Trucks);
+    private static readonly Define Feeder = new(ElementKind.Feeder);
+
+    public static IEnumerable<QuantityDefinition> All() =>
+    [
+        Of(Shift, "stop_chance", Shape.Share, "Chance that the paver stops at least once in the shift for want of mix.", "p = shifts with a stop / shifts", result => result.StopChance),
+        Of(Shift, "stops_expected", Shape.None, "Stops of the paver in a shift for want of mix, on average.", "n = mean over the shifts", result => result.Stops),
+        Of(Shift, "stop_length", Shape.Minutes, "Length of one stop for want of mix, on average; 0 where none was seen. The high end is the longest stop of a bad shift.", "t = time stopped / stops", result => result.StopLength ?? default),
+        Of(Shift, "finish_chance", Shape.Share, "Chance that all is laid by the end of the shift.", "p = shifts that finish / shifts", result => result.FinishChance),
+        Of(Shift, "metres_laid", Shape.Length, "Length laid in the shift.", "L = mean over the shifts", result => result.Metres),
+        Of(Shift, "start_delay", Shape.Minutes, "Delay of the first metre because the loads for the start are late.", "t = mean over the shifts", result => result.StartDelay),
+        Of(Supply, "committed_highest", Shape.Mass, "Most mix on the road, waiting and in buffers at one time: what may be lost when the work must stop.", "M = highest of road + waiting + buffers, looked at 121 times a shift", result => result.CommittedHighest),
+        Of(Supply, "waiting_highest", Shape.None, "Most trucks that wait on site at one time.", "n = highest of each shift, mean over the shifts", result => result.QueueHighest),
+        Feeder.Number("use", Shape.None, "Share of the time of laying in which the feeder is busy, as simulated.", (c, e) =>
+            Answer(c, "feeder.use", "u", "u = (exchange + turning + mass / rate) / time", (simulation, _) => simulation.Result?.FeederUse), new Method("u = (exchange + turning + mass / rate) / time", Source, Range)),
+        Trucks.Number("wait_mean", Shape.Minutes, "Wait of a truck on site before it docks, on average; low and high are the 5 % and 95 % points of single waits.", (c, e) =>
+            Answer(c, "trucks.wait_mean", "w", "w = mean over the trucks", (simulation, _) => OfGroup(simulation, e)), new Method("w = mean over the trucks", Source, Range)),
+        Trucks.Number("wait_high", Shape.Minutes, "Wait of a truck on site that one truck in twenty exceeds.", (c, e) =>
+            Answer(c, "trucks.wait_high", "w95", "w95 = 95 % point of the waits", (simulation, _) => OfGroup(simulation, e) is { } wait ? new Band(wait.High, wait.High, wait.High) : null), new Method("w95 = 95 % point of the waits", Source, Range)),
+        Course.Number("left_over", Shape.Mass, "Mix of the course left over at the end, in its buffer and on trucks.", (c, e) =>
+            Answer(c, "course.left_over", "M", "M = buffer + trucks", (simulation, _) => OfCourse(simulation, e)), new Method("M = buffer + trucks", Source, Range)),
+        Plant.Number("stop_survived", Shape.Minutes, "Time for which the paver goes on when the plant stops in the middle of the shift and loads no more trucks.", (c, e) =>
+            Answer(c, "plant.stop_survived", "t", "t = first stop for want of a mix of the plant − stop of the plant", (simulation, _) => simulation.Survived(e.Id, fromSilo: false)), new Method("t = first stop for want of a mix of the plant − stop of the plant", Source, Range)),
+    ];
+
+    private static QuantityDefinition Of(Define define, string name, Shape shape, string meaning, string expression, Func<ShiftResult, Band> read) =>
+        define.Number(name, shape, meaning, (c, e) =>
+            Answer(c, $"{Words.Of(e.Kind)}.{name}", expression[..expression.IndexOf(' ', StringComparison.Ordinal)], expression, (simulation, _) => simulation.Result is { } result ? read(result) : null), new Method(expression, Source, Range));
+
+    private static Answer Answer(
+        QuantityContext context, string quantity, string symbol, string expression, Func<ShiftSimulation, ShiftModel, Band?> read)
+    {
+        var calculation = new Calculation(context);
+        if (new ShiftReader(calculation).Read() is not { } model)
+        {
+            return calculation.Result(quantity, symbol, expression, null);
+        }
+
+        calculation.Show("shifts", "replications", "shift", ShiftSimulator.Replications, null);
+        var simulation = ShiftSimulation.Of(context);
+        if (simulation.Result is null)
+        {
+            ShiftReader.IsTooLarge(calculation);
+        }
+
+        var band = read(simulation, model);
+        return calculation.Result(quantity, symbol, expression, band?.Expected, band?.Low, band?.High);
+    }
+
+    private static Band? OfGroup(ShiftSimulation simulation, Element element) =>
+        Place(simulation.Model?.Trucks, trucks => PlanView.Same(trucks.Id, element.Id)) is { } place ? simulation.Result?.Wait(place) : null;
+
+    private static Band? OfCourse(ShiftSimulation simulation, Element element) =>
+        Place(simulation.Model?.Buffers, buffer => PlanView.Same(buffer.Course, element.Id)) is { } place ? simulation.Result?.LeftOver(place) : null;
+
+    private static int? Place<T>(IReadOnlyList<T>? list, Func<T, bool> isIt)
+    {
+        for (var i = 0; i < (list?.Count ?? 0); i++)
+        {
+            if (isIt(list![i]))
+            {
+                return i;
+            }
+        }
+
+        return null;
+    }
+}

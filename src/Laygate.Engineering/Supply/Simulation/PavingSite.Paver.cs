@@ -1,0 +1,318 @@
+namespace Laygate.Engineering.Supply.Simulation;
+
+/// <summary>The paver, and when the next thing happens.</summary>
+internal sealed partial class PavingSite
+{
+    private const double NoLength = 1e-9;
+
+    private Motion motion;
+    private int stretch;
+    private double stretchEnd;
+    private int pause;
+    private double pauseUntil;
+    private double wantSince;
+    private ShiftOutcome outcome;
+
+    /// <summary>Length laid, m.</summary>
+    private double Position { get; set; }
+
+    /// <summary>What happened; complete when laying has ended.</summary>
+    public ShiftOutcome Outcome => outcome;
+
+    private void ResetPaver()
+    {
+        motion = Motion.Waiting;
+        (stretch, pause, pauseUntil, Position) = (0, 0, double.NegativeInfinity, 0);
+        outcome = new ShiftOutcome { Started = double.NaN, FirstStopAfterPlant = double.NaN };
+    }
+
+    private void EnterStretch(int number)
+    {
+        stretch = number;
+        stretchEnd = plan.End[number];
+        for (var i = 0; i < held.Length; i++)
+        {
+            held[i].PerMetre = model.Stretches[number].PerMetre[i];
+        }
+    }
+
+    private void Travel(double time)
+    {
+        if (motion == Motion.Moving)
+        {
+            var length = model.Speed * time;
+            Position += length;
+            for (var i = 0; i < held.Length; i++)
+            {
+                held[i].Level -= held[i].PerMetre * length;
+                held[i].Laid += held[i].PerMetre * length;
+            }
+        }
+        else if (motion == Motion.Wanting)
+        {
+            outcome.Stopped += time;
+        }
+    }
+
+    /// <summary>Starts, stops and ends the paver.</summary>
+    private bool Drive(HaulEngine engine)
+    {
+        if (now >= model.Duration - Instant)
+        {
+            return End(engine);
+        }
+
+        return motion switch
+        {
+            Motion.Waiting => now >= -Instant && gate && Start(engine),
+            Motion.Moving => Move(engine),
+            Motion.Wanting => GoOn(engine),
+            _ => Resume(),
+        };
+    }
+
+    private bool Start(HaulEngine engine)
+    {
+        if (!IsReady())
+        {
+            return IsExhausted() && End(engine);
+        }
+
+        outcome.Started = now;
+        motion = Motion.Moving;
+        for (var d = 0; d < docks.Length; d++)
+        {
+            docks[d].Busy = docks[d].Ahead(now); // Filling before the start does not count.
+        }
+
+        return true;
+    }
+
+    private bool Move(HaulEngine engine)
+    {
+        if (Position >= stretchEnd - NoLength)
+        {
+            if (stretch + 1 == plan.End.Length)
+            {
+                outcome.Finished = true;
+                return End(engine);
+            }
+
+            EnterStretch(stretch + 1);
+            return true;
+        }
+
+        if (pause < model.Pauses.Count && now >= outcome.Started + model.Pauses[pause].After - Instant)
+        {
+            motion = Motion.Pausing;
+            pauseUntil = now + model.Pauses[pause++].Length;
+            return true;
+        }
+
+        var lacking = LackingWhileMoving();
+        return lacking >= 0 && (IsExhausted() ? End(engine) : Want(lacking));
+    }
+
+    private int LackingWhileMoving()
+    {
+        for (var i = 0; i < held.Length; i++)
+        {
+            if (held[i].Level <= held[i].Lowest + Tiny && held[i].Net < 0)
+            {
+                return i;
+            }
+        }
+
+        return -1;
+    }
+
+    private bool Want(int lacking)
+    {
+        motion = Motion.Wanting;
+        wantSince = now;
+        outcome.Stops++;
+        if (model.Stop is { } stop && now >= stop.At && plan.IsStopped(held[lacking].Mix) && double.IsNaN(outcome.FirstStopAfterPlant))
+        {
+            outcome.FirstStopAfterPlant = now;
+        }
+
+        return true;
+    }
+
+    private bool GoOn(HaulEngine engine)
+    {
+        if (pause < model.Pauses.Count && now >= outcome.Started + model.Pauses[pause].After - Instant)
+        {
+            pauseUntil = now + model.Pauses[pause++].Length; // A planned stop that falls into a stop for want of mix runs with it.
+        }
+
+        if (!IsReady())
+        {
+            return IsExhausted() && End(engine);
+        }
+
+        if (now < pauseUntil - Instant)
+        {
+            return false;
+        }
+
+        outcome.LongestStop = Math.Max(outcome.LongestStop, now - wantSince);
+        motion = Motion.Moving;
+        return true;
+    }
+
+    private bool Resume()
+    {
+        if (now < pauseUntil - Instant)
+        {
+            return false;
+        }
+
+        motion = Motion.Moving;
+        return true;
+    }
+
+    private bool IsReady()
+    {
+        for (var i = 0; i < held.Length; i++)
+        {
+            if (held[i].Level < RestartOf(i) - Tiny)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Whether a buffer is empty and its mix has come to an end.</summary>
+    private bool IsExhausted()
+    {
+        for (var i = 0; i < held.Length; i++)
+        {
+            if (held[i].Level <= held[i].Lowest + Tiny && held[i].Total - held[i].Laid > Tiny && mixes[held[i].Mix].NothingComes)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>Level at which the paver goes on: never more than the rest of the job needs, nor more than what still comes.</summary>
+    private double RestartOf(int buffer)
+    {
+        ref var mix = ref held[buffer];
+        var level = Math.Min(mix.Restart, mix.Lowest + Math.Max(0, mix.Total - mix.Laid));
+        return mixes[mix.Mix].NothingComes && mix.Level > mix.Lowest + Tiny ? Math.Min(level, mix.Level) : level;
+    }
+
+    private bool End(HaulEngine engine)
+    {
+        if (motion == Motion.Wanting)
+        {
+            outcome.LongestStop = Math.Max(outcome.LongestStop, now - wantSince);
+            outcome.FirstStopAfterPlant = double.IsNaN(outcome.FirstStopAfterPlant) && model.Stop is { } stop
+                ? Math.Max(stop.At, wantSince)
+                : outcome.FirstStopAfterPlant;
+        }
+
+        outcome.Metres = Position;
+        outcome.Started = double.IsNaN(outcome.Started) ? now : outcome.Started;
+        outcome.Ended = now;
+        outcome.FirstStopAfterPlant = double.IsNaN(outcome.FirstStopAfterPlant) ? now : outcome.FirstStopAfterPlant;
+        outcome.FeederUse = Use();
+        outcome.Events = engine.Events;
+        record.End(ref outcome, held, mixes);
+        motion = Motion.Over;
+        return true;
+    }
+
+    private double Use()
+    {
+        var busy = 0.0;
+        foreach (ref var dock in docks.AsSpan())
+        {
+            busy = Math.Max(busy, dock.Busy - dock.Ahead(now));
+        }
+
+        return now > outcome.Started ? busy / (now - outcome.Started) : 0;
+    }
+
+    /// <summary>The next moment at which something on site changes.</summary>
+    private double Soonest()
+    {
+        if (motion == Motion.Over)
+        {
+            return double.PositiveInfinity;
+        }
+
+        var next = Math.Min(model.Duration, record.SampleTime);
+        next = motion == Motion.Waiting && now < 0 ? Math.Min(next, 0) : next;
+        if (motion is Motion.Pausing or Motion.Wanting && pauseUntil > now)
+        {
+            next = Math.Min(next, pauseUntil);
+        }
+
+        if (motion == Motion.Moving)
+        {
+            next = Math.Min(next, now + ((stretchEnd - Position) / model.Speed));
+        }
+
+        if (motion is Motion.Moving or Motion.Wanting && pause < model.Pauses.Count)
+        {
+            next = Math.Min(next, Math.Max(now, outcome.Started + model.Pauses[pause].After));
+        }
+
+        for (var i = 0; i < held.Length; i++)
+        {
+            next = Math.Min(next, NextOf(i));
+        }
+
+        return next;
+    }
+
+    /// <summary>The next moment at which a level or its feeder matters.</summary>
+    private double NextOf(int i)
+    {
+        ref var buffer = ref held[i];
+        ref var dock = ref docks[buffer.Dock];
+        var next = double.PositiveInfinity;
+        var feeds = dock.State == DockState.Feeding && dock.Buffer == i;
+        if (dock.State is DockState.Turning or DockState.Docking)
+        {
+            next = dock.Until;
+        }
+        else if (feeds && buffer.Inflow > 0)
+        {
+            next = now + (load[dock.Truck] / buffer.Inflow);
+        }
+
+        var net = buffer.Net;
+        if (net > 0)
+        {
+            next = feeds && !IsFull(buffer) ? Math.Min(next, now + ((buffer.Capacity - buffer.Level) / net)) : next;
+            return motion is Motion.Waiting or Motion.Wanting ? Math.Min(next, Falls(RestartOf(i), buffer.Level, net)) : next;
+        }
+
+        if (net >= 0)
+        {
+            return next;
+        }
+
+        next = Math.Min(next, Falls(buffer.Level, buffer.Lowest, -net));
+        var isFree = dock.State == DockState.Idle || (dock.State == DockState.Feeding && !feeds && IsFull(held[dock.Buffer]));
+        if (isFree && !dock.IsDirect && HasTruck(i))
+        {
+            var level = buffer.IsCalled ? buffer.Call : FitLevel(dock, i);
+            next = Math.Min(next, Falls(buffer.Level, level, -net));
+            next = model.Unloading.InParts ? Math.Min(next, Falls(buffer.Level, buffer.Restart, -net)) : next;
+        }
+
+        return next;
+    }
+
+    /// <summary>When a level that changes evenly reaches another; infinite where it is there already.</summary>
+    private double Falls(double high, double low, double rate) =>
+        high > low + Tiny ? now + ((high - low) / rate) : double.PositiveInfinity;
+}

@@ -1,0 +1,217 @@
+namespace Laygate.Engineering.Supply.Simulation;
+
+/// <summary>
+/// The paving site of a shift: queue, feeder or tipping places, buffers, paver. Levels change evenly between events, so
+/// every moment at which something happens is known beforehand; nothing is stepped through.
+/// </summary>
+internal sealed partial class PavingSite
+{
+    /// <summary>Mass that counts as nothing, kg.</summary>
+    public const double Tiny = 1e-6;
+
+    private const double Instant = 1e-9;
+    private const int MostReactions = 1000;
+
+    private readonly ShiftModel model;
+    private readonly ShiftPlan plan;
+    private readonly HeldMix[] held;
+    private readonly Dock[] docks;
+    private readonly MixFlow[] mixes;
+    private readonly TruckQueue[] queues;
+    private readonly PlantLine[] lines;
+    private readonly bool[] groupOpen;
+    private readonly int[] arrivals;
+    private readonly double[] load;
+    private readonly double[] carried;
+    private readonly double[] arrived;
+    private readonly double[] loadedAt;
+    private readonly ShiftRecord record;
+    private readonly List<FedLoad>? list;
+    private readonly Sampler exchange;
+    private ulong stream;
+    private double now;
+    private bool gate;
+
+    /// <summary>Creates the site of a shift.</summary>
+    /// <param name="model">A model that <see cref="ShiftSimulator.Problem"/> finds nothing wrong with.</param>
+    /// <param name="plan">The model's figures worked out beforehand.</param>
+    /// <param name="record">Where results go.</param>
+    /// <param name="list">Where every load is listed; null for none.</param>
+    public PavingSite(ShiftModel model, ShiftPlan plan, ShiftRecord record, List<FedLoad>? list)
+    {
+        (this.model, this.plan, this.record, this.list) = (model, plan, record, list);
+        held = new HeldMix[model.Buffers.Count];
+        docks = new Dock[model.Unloading.OneForAll ? 1 : held.Length];
+        mixes = new MixFlow[plan.Mixes.Count];
+        queues = [.. plan.Mixes.Select(_ => new TruckQueue(plan.GroupOf.Length))];
+        lines = [.. model.Lines.Select((line, i) => new PlantLine(
+            line, plan.LargestLoad(i), string.Equals(model.Stop?.Plant, line.Plant, StringComparison.Ordinal) ? model.Stop : null))];
+        groupOpen = new bool[model.Trucks.Count];
+        arrivals = new int[model.Trucks.Count];
+        load = new double[plan.GroupOf.Length];
+        carried = new double[load.Length];
+        arrived = new double[load.Length];
+        loadedAt = new double[load.Length];
+        exchange = new Sampler(model.Unloading.Exchange);
+    }
+
+    /// <summary>Moment of the next event on site, s.</summary>
+    public double Next { get; private set; }
+
+    /// <summary>Whether laying has ended.</summary>
+    public bool IsOver => motion == Motion.Over;
+
+    /// <summary>Puts everything at the beginning of a replication.</summary>
+    public void Reset(ulong seed, int replication)
+    {
+        stream = RandomStream.Start(seed, replication, 1_000_003);
+        (now, gate, Next) = (plan.Opening, false, 0);
+        ResetPaver();
+        for (var m = 0; m < mixes.Length; m++)
+        {
+            mixes[m] = new MixFlow { Needed = plan.Needed[m], Lowest = plan.Lowest[m], OpenGroups = plan.Groups[m] };
+            queues[m].Clear();
+        }
+
+        Array.Fill(groupOpen, true);
+        Array.Clear(arrivals);
+        for (var i = 0; i < lines.Length; i++)
+        {
+            lines[i].Reset(plan.LineOpening[i]);
+        }
+
+        for (var i = 0; i < held.Length; i++)
+        {
+            held[i] = plan.Held(i);
+        }
+
+        for (var d = 0; d < docks.Length; d++)
+        {
+            docks[d] = model.Unloading.OneForAll ? new Dock { Last = held.Length - 1 } : new Dock { First = d, Last = d, Buffer = d };
+        }
+
+        record.Begin(replication);
+        EnterStretch(0);
+    }
+
+    /// <summary>A truck is loaded: the moment at which it is full, infinite where nothing is left to carry.</summary>
+    public double Load(int truck, int group, double moment, double earliest)
+    {
+        ref var mix = ref mixes[plan.MixOfGroup[group]];
+        var trucks = model.Trucks[group];
+        Integrate(moment);
+        var rest = Math.Min(mix.Needed, plan.Reachable(plan.MixOfGroup[group], Position, now) + mix.Lowest) - mix.Loaded;
+        if (rest <= Tiny || earliest + trucks.Out.Expected > model.Duration)
+        {
+            mix.OpenGroups -= groupOpen[group] ? 1 : 0;
+            groupOpen[group] = false;
+            Next = Math.Min(Next, now); // The paver may have waited for this mix in vain.
+            return double.PositiveInfinity;
+        }
+
+        var mass = rest >= trucks.Payload ? trucks.Payload : Math.Min(trucks.Payload, Math.Ceiling((rest - Tiny) / model.LoadStep) * model.LoadStep);
+        var leave = plan.LeaveAt(plan.MixOfGroup[group], mix.Loaded, trucks.Out.Expected);
+        var ready = lines[trucks.Line].Load(Math.Max(earliest, leave), mass);
+        if (double.IsPositiveInfinity(ready))
+        {
+            return ready;
+        }
+
+        mix.Loaded += mass;
+        mix.OpenGroups = mix.Loaded >= mix.Needed - Tiny ? 0 : mix.OpenGroups;
+        (load[truck], carried[truck], loadedAt[truck]) = (mass, mass, ready);
+        record.Leaves(ready, mass);
+        return ready;
+    }
+
+    /// <summary>A loaded truck arrives.</summary>
+    public void Arrive(int truck, double moment, HaulEngine engine)
+    {
+        Integrate(moment);
+        var group = plan.GroupOf[truck];
+        var mix = plan.MixOfGroup[group];
+        arrived[truck] = now;
+        arrivals[group]++;
+        mixes[mix].Arrived += load[truck];
+        queues[mix].Add(truck);
+        record.Arrives(now, load[truck]);
+        React(engine);
+        record.Queue(queues);
+    }
+
+    /// <summary>Something happens on site.</summary>
+    public void Continue(double moment, HaulEngine engine)
+    {
+        Integrate(moment);
+        while (record.SampleTime <= now + Instant)
+        {
+            record.Sample(held, mixes);
+        }
+
+        React(engine);
+    }
+
+    private void React(HaulEngine engine)
+    {
+        gate = gate || GateOpens();
+        for (var i = 0; i < MostReactions && motion != Motion.Over; i++)
+        {
+            var changed = ServeDocks(engine);
+            SetFlows();
+            if (!(Drive(engine) || changed))
+            {
+                break;
+            }
+        }
+
+        SetFlows();
+        Next = Soonest();
+    }
+
+    /// <summary>Whether enough loads wait; never more than there can be.</summary>
+    private bool GateOpens()
+    {
+        for (var group = 0; group < arrivals.Length; group++)
+        {
+            var trucks = model.Trucks[group];
+            ref var mix = ref mixes[plan.MixOfGroup[group]];
+            if (arrivals[group] < Math.Min(trucks.BeforeStart, trucks.Count) && (mix.OpenGroups > 0 || mix.Arrived < mix.Loaded - Tiny))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private void Integrate(double moment)
+    {
+        var time = moment - now;
+        if (time <= 0)
+        {
+            return;
+        }
+
+        now = moment;
+        for (var d = 0; d < docks.Length; d++)
+        {
+            ref var dock = ref docks[d];
+            if (dock.State == DockState.Feeding)
+            {
+                Pass(ref dock, Math.Min(load[dock.Truck], held[dock.Buffer].Inflow * time));
+            }
+        }
+
+        Travel(time);
+    }
+
+    /// <summary>Passes mix from a truck to a buffer.</summary>
+    private void Pass(ref Dock dock, double mass)
+    {
+        ref var buffer = ref held[dock.Buffer];
+        buffer.Level += mass;
+        load[dock.Truck] -= mass;
+        mixes[buffer.Mix].Fed += mass;
+        dock.Busy += mass / model.Unloading.Rate;
+    }
+}

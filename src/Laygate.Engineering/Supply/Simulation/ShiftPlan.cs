@@ -1,0 +1,170 @@
+namespace Laygate.Engineering.Supply.Simulation;
+
+/// <summary>What follows from a shift model before anything happens; shared by all replications and never changed.</summary>
+internal sealed class ShiftPlan
+{
+    private readonly ShiftModel model;
+    private readonly double[][] laidAtEnd;
+    private readonly HeldMix[] held;
+    private readonly ShiftPause[] pauses;
+    private readonly bool[] stopped;
+
+    public ShiftPlan(ShiftModel model)
+    {
+        this.model = model;
+        Mixes = [.. model.Buffers.Select(buffer => buffer.Mix).Distinct(StringComparer.Ordinal)];
+        MixOfGroup = [.. model.Trucks.Select(trucks => MixOf(model.Lines[trucks.Line].Mix))];
+        GroupOf = [.. model.Trucks.SelectMany((trucks, g) => Enumerable.Repeat(g, trucks.Count))];
+        Lowest = [.. Mixes.Select(mix => OfMix(mix).Sum(i => model.Buffers[i].Lowest))];
+        Needed = [.. Mixes.Select((mix, m) => OfMix(mix).Sum(model.Tonnage) + Lowest[m])];
+        Groups = [.. Mixes.Select((_, m) => MixOfGroup.Count(other => other == m))];
+        var opening = model.Trucks.Select(model.Opening).ToArray();
+        LineOpening = [.. model.Lines.Select((_, i) => opening.Where((_, g) => model.Trucks[g].Line == i).DefaultIfEmpty(0).Min())];
+        Opening = opening.DefaultIfEmpty(0).Min();
+        End = new double[model.Stretches.Count];
+        laidAtEnd = [.. Mixes.Select(_ => new double[End.Length])];
+        AddUp();
+        held = [.. model.Buffers.Select((_, i) => BuildHeld(i))];
+        pauses = [.. model.Pauses];
+        stopped = [.. Mixes.Select(mix => model.Lines.Any(line => Same(line.Mix, mix) && Same(line.Plant, model.Stop?.Plant)))];
+        Network = BuildNetwork(opening);
+        First = [.. Mixes.Select((_, m) => model.Trucks.Where((_, g) => MixOfGroup[g] == m).Sum(trucks => Math.Min(trucks.BeforeStart, trucks.Count) * trucks.Payload))];
+    }
+
+    /// <summary>Ids of the mixes.</summary>
+    public IReadOnlyList<string> Mixes { get; }
+
+    /// <summary>Mix of each group.</summary>
+    public int[] MixOfGroup { get; }
+
+    /// <summary>Group of each truck.</summary>
+    public int[] GroupOf { get; }
+
+    /// <summary>Mix that stays in the buffers, kg.</summary>
+    public double[] Lowest { get; }
+
+    /// <summary>Mix to be sent, kg.</summary>
+    public double[] Needed { get; }
+
+    /// <summary>Groups that carry each mix.</summary>
+    public int[] Groups { get; }
+
+    /// <summary>Mix that is on site at the start, kg.</summary>
+    public double[] First { get; }
+
+    /// <summary>When each line opens, s.</summary>
+    public double[] LineOpening { get; }
+
+    /// <summary>When the first plant opens, s.</summary>
+    public double Opening { get; }
+
+    /// <summary>Where each stretch ends, m.</summary>
+    public double[] End { get; }
+
+    /// <summary>Loading places and rounds.</summary>
+    public HaulNetwork Network { get; }
+
+    /// <summary>A buffer at the beginning.</summary>
+    public HeldMix Held(int i) => held[i];
+
+    /// <summary>Largest load of a line, kg.</summary>
+    public double LargestLoad(int line) => model.Trucks.Where(trucks => trucks.Line == line).Select(trucks => trucks.Payload).DefaultIfEmpty(0).Max();
+
+    /// <summary>Whether a mix comes from the plant that stops.</summary>
+    public bool IsStopped(int mix) => stopped[mix];
+
+    /// <summary>Mix that can be laid by the end of the shift when the paver does not stop any more, from the first metre on, kg.</summary>
+    public double Reachable(int mix, double position, double now)
+    {
+        var end = position + (model.Speed * Math.Max(0, model.Duration - Math.Max(0, now)));
+        var i = Array.BinarySearch(End, end);
+        i = i < 0 ? ~i : i;
+        if (i >= End.Length)
+        {
+            return laidAtEnd[mix][^1];
+        }
+
+        var from = i == 0 ? 0 : End[i - 1];
+        var before = i == 0 ? 0 : laidAtEnd[mix][i - 1];
+        return End[i] > from ? before + ((laidAtEnd[mix][i] - before) * (end - from) / (End[i] - from)) : laidAtEnd[mix][i];
+    }
+
+    /// <summary>When a load is to leave by the timetable, s.</summary>
+    /// <param name="mix">Its mix.</param>
+    /// <param name="sent">Mix sent before, kg.</param>
+    /// <param name="journey">Usual journey, s.</param>
+    public double LeaveAt(int mix, double sent, double journey)
+    {
+        var used = sent - First[mix];
+        if (!model.ByTimetable || used < 0)
+        {
+            return double.NegativeInfinity;
+        }
+
+        var time = PositionAt(mix, used) / model.Speed;
+        foreach (var pause in pauses)
+        {
+            time += time > pause.After ? pause.Length : 0;
+        }
+
+        return time - journey;
+    }
+
+    /// <summary>Where the paver has used some of a mix, m.</summary>
+    private double PositionAt(int mix, double used)
+    {
+        var laid = laidAtEnd[mix];
+        var i = Array.BinarySearch(laid, used);
+        i = i < 0 ? ~i : i;
+        if (i >= laid.Length)
+        {
+            return End[^1];
+        }
+
+        var from = i == 0 ? 0 : End[i - 1];
+        var before = i == 0 ? 0 : laid[i - 1];
+        return laid[i] > before ? from + ((End[i] - from) * (used - before) / (laid[i] - before)) : End[i];
+    }
+
+    private static bool Same(string a, string? b) => string.Equals(a, b, StringComparison.Ordinal);
+
+    private HeldMix BuildHeld(int i)
+    {
+        var buffer = model.Buffers[i];
+        return new HeldMix
+        {
+            Capacity = buffer.Capacity,
+            Lowest = buffer.Lowest,
+            Restart = Math.Clamp(buffer.Restart, buffer.Lowest, buffer.Capacity),
+            Call = buffer.Call ?? double.NaN,
+            Total = model.Tonnage(i),
+            Mix = MixOf(buffer.Mix),
+            Dock = model.Unloading.OneForAll ? 0 : i,
+        };
+    }
+
+    private int MixOf(string mix) => Mixes.TakeWhile(other => !string.Equals(other, mix, StringComparison.Ordinal)).Count();
+
+    private IEnumerable<int> OfMix(string mix) => Enumerable.Range(0, model.Buffers.Count).Where(i => string.Equals(model.Buffers[i].Mix, mix, StringComparison.Ordinal));
+
+    private void AddUp()
+    {
+        for (var k = 0; k < End.Length; k++)
+        {
+            var stretch = model.Stretches[k];
+            End[k] = (k == 0 ? 0 : End[k - 1]) + stretch.Length;
+            for (var m = 0; m < Mixes.Count; m++)
+            {
+                laidAtEnd[m][k] = (k == 0 ? 0 : laidAtEnd[m][k - 1]) + OfMix(Mixes[m]).Sum(i => stretch.PerMetre[i] * stretch.Length);
+            }
+        }
+    }
+
+    /// <summary>One loading place for each mix at each plant.</summary>
+    private HaulNetwork BuildNetwork(double[] opening) => new(
+        [.. model.Lines.Select(_ => new HaulStation(1))],
+        [.. model.Trucks.Select((trucks, g) => new HaulGroup(
+            trucks.Count,
+            [new HaulStop(trucks.Line, trucks.Loading, trucks.Out), new HaulStop(-1, TimeSpread.Constant(0), trucks.Back)],
+            opening[g]))]);
+}

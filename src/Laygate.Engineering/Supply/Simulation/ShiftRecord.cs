@@ -1,0 +1,167 @@
+namespace Laygate.Engineering.Supply.Simulation;
+
+/// <summary>
+/// Room for what happens in many shifts, one place for each replication, so that the order in which they are run does not
+/// matter. A writer for one worker; workers share the arrays but never a place in them.
+/// </summary>
+internal sealed class ShiftRecord
+{
+    /// <summary>Moments at which levels are looked at.</summary>
+    public const int Moments = 121;
+
+    /// <summary>Width of a class of waiting time, s.</summary>
+    public const double WaitClass = 30;
+
+    /// <summary>Number of classes of waiting time.</summary>
+    public const int WaitClasses = 2880;
+
+    private readonly ShiftArrays arrays;
+    private readonly float[] road = new float[Moments + 1];
+    private readonly double step;
+    private int replication;
+    private int moment;
+    private int queueHighest;
+
+    public ShiftRecord(ShiftArrays arrays, double duration)
+    {
+        this.arrays = arrays;
+        step = duration / (Moments - 1);
+    }
+
+    /// <summary>Trucks by class of waiting time, for each group.</summary>
+    public int[] Waited { get; private set; } = [];
+
+    /// <summary>When levels are looked at next, s; infinite after the last time.</summary>
+    public double SampleTime => moment < Moments ? moment * step : double.PositiveInfinity;
+
+    public void Begin(int number)
+    {
+        if (Waited.Length == 0)
+        {
+            Waited = new int[arrays.Groups * WaitClasses];
+        }
+
+        (replication, moment, queueHighest) = (number, 0, 0);
+        Array.Clear(road);
+    }
+
+    /// <summary>A load leaves the plant.</summary>
+    public void Leaves(double time, double mass) => road[Place(time)] += (float)mass;
+
+    /// <summary>A load arrives on site.</summary>
+    public void Arrives(double time, double mass) => road[Place(time)] -= (float)mass;
+
+    /// <summary>A truck has waited.</summary>
+    public void Waits(int group, double time)
+    {
+        var place = (replication * arrays.Groups) + group;
+        arrays.WaitSum[place] += time;
+        arrays.WaitCount[place]++;
+        Waited[(group * WaitClasses) + (int)Math.Clamp(time / WaitClass, 0, WaitClasses - 1)]++;
+    }
+
+    /// <summary>Trucks stand in the queue.</summary>
+    public void Queue(TruckQueue[] queues)
+    {
+        var count = 0;
+        foreach (var queue in queues)
+        {
+            count += queue.Count;
+        }
+
+        queueHighest = Math.Max(queueHighest, count);
+    }
+
+    /// <summary>Looks at levels and waiting loads.</summary>
+    public void Sample(HeldMix[] held, MixFlow[] mixes)
+    {
+        var place = ((replication * Moments) + moment++) * arrays.Channels;
+        for (var i = 0; i < held.Length; i++)
+        {
+            arrays.Samples[place + i] = (float)held[i].Level;
+        }
+
+        var waiting = 0.0;
+        foreach (ref var mix in mixes.AsSpan())
+        {
+            waiting += mix.Arrived - mix.Fed;
+        }
+
+        arrays.Samples[place + held.Length] = (float)waiting;
+    }
+
+    /// <summary>The shift is over.</summary>
+    public void End(ref ShiftOutcome outcome, HeldMix[] held, MixFlow[] mixes)
+    {
+        while (moment < Moments)
+        {
+            Sample(held, mixes);
+        }
+
+        outcome.QueueHighest = queueHighest;
+        outcome.CommittedHighest = SumRoad(held.Length);
+        for (var i = 0; i < held.Length; i++)
+        {
+            var place = (replication * held.Length) + i;
+            arrays.Laid[place] = held[i].Laid;
+            arrays.InBuffers[place] = held[i].Level;
+        }
+
+        for (var m = 0; m < mixes.Length; m++)
+        {
+            var place = (replication * mixes.Length) + m;
+            arrays.Loaded[place] = mixes[m].Loaded;
+            arrays.OnTrucks[place] = mixes[m].Loaded - mixes[m].Fed;
+        }
+
+        arrays.Outcomes[replication] = outcome;
+    }
+
+    private double SumRoad(int buffers)
+    {
+        var onRoad = 0f;
+        var highest = 0f;
+        for (var k = 0; k < Moments; k++)
+        {
+            onRoad += road[k];
+            var place = ((replication * Moments) + k) * arrays.Channels;
+            arrays.Samples[place + buffers + 1] = onRoad;
+            var sum = onRoad;
+            for (var i = 0; i <= buffers; i++)
+            {
+                sum += arrays.Samples[place + i];
+            }
+
+            highest = Math.Max(highest, sum);
+        }
+
+        return highest;
+    }
+
+    private int Place(double time) => (int)Math.Clamp(Math.Ceiling(time / step), 0, Moments);
+}
+
+/// <summary>Arrays that the replications write to.</summary>
+internal sealed class ShiftArrays(int replications, int buffers, int mixes, int groups)
+{
+    public int Groups { get; } = groups;
+
+    /// <summary>Levels of the buffers, waiting loads, loads on the road.</summary>
+    public int Channels { get; } = buffers + 2;
+
+    public ShiftOutcome[] Outcomes { get; } = new ShiftOutcome[replications];
+
+    public double[] Laid { get; } = new double[replications * buffers];
+
+    public double[] InBuffers { get; } = new double[replications * buffers];
+
+    public double[] Loaded { get; } = new double[replications * mixes];
+
+    public double[] OnTrucks { get; } = new double[replications * mixes];
+
+    public double[] WaitSum { get; } = new double[replications * groups];
+
+    public int[] WaitCount { get; } = new int[replications * groups];
+
+    public float[] Samples { get; } = new float[replications * ShiftRecord.Moments * (buffers + 2)];
+}

@@ -1,0 +1,166 @@
+using System.Runtime.InteropServices;
+
+namespace Laygate.Engineering.Supply.Simulation;
+
+/// <summary>A value with its low and high end.</summary>
+/// <param name="Expected">Mean, or share.</param>
+/// <param name="Low">Low end.</param>
+/// <param name="High">High end.</param>
+[StructLayout(LayoutKind.Auto)]
+public readonly record struct Band(double Expected, double Low, double High);
+
+/// <summary>Levels along the shift: median and the points below which 5 % and 95 % of the shifts lie.</summary>
+/// <param name="Times">Moments after the planned start of laying, s.</param>
+/// <param name="Low">5 % point, kg.</param>
+/// <param name="Middle">Median, kg.</param>
+/// <param name="High">95 % point, kg.</param>
+public sealed record LevelCurve(IReadOnlyList<double> Times, IReadOnlyList<double> Low, IReadOnlyList<double> Middle, IReadOnlyList<double> High);
+
+/// <summary>What happened in many simulated shifts. Curves are worked out when they are asked for.</summary>
+public sealed class ShiftResult
+{
+    private readonly ShiftModel model;
+    private readonly ShiftPlan plan;
+    private readonly ShiftArrays arrays;
+    private readonly int[] waited;
+
+    internal ShiftResult(ShiftModel model, ShiftPlan plan, ShiftArrays arrays, int[] waited) =>
+        (this.model, this.plan, this.arrays, this.waited) = (model, plan, arrays, waited);
+
+    /// <summary>Every simulated shift, by the number of its replication.</summary>
+    public IReadOnlyList<ShiftOutcome> Outcomes => arrays.Outcomes;
+
+    /// <summary>Chance of at least one stop for want of mix, 0 to 1, with its exact 90 % confidence limits.</summary>
+    public Band StopChance => Statistics.Share(arrays.Outcomes.Count(shift => shift.Stops > 0), Outcomes.Count);
+
+    /// <summary>Chance that all is laid by the end of the shift, with its exact 90 % confidence limits.</summary>
+    public Band FinishChance => Statistics.Share(arrays.Outcomes.Count(shift => shift.Finished), Outcomes.Count);
+
+    /// <summary>Mean number of stops for want of mix in a shift, with the 90 % confidence limits of the mean.</summary>
+    public Band Stops => Statistics.MeanOf([.. Outcomes.Select(shift => (double)shift.Stops)]);
+
+    /// <summary>Length of one stop for want of mix, s: mean over all stops; low and high are the 5 % and 95 % points of the longest stop in the shifts that have one. Null where there is none.</summary>
+    public Band? StopLength
+    {
+        get
+        {
+            var stopped = Outcomes.Where(shift => shift.Stops > 0).ToList();
+            if (stopped.Count == 0)
+            {
+                return null;
+            }
+
+            var longest = Statistics.Spread([.. stopped.Select(shift => shift.LongestStop)]);
+            var mean = stopped.Sum(shift => shift.Stopped) / stopped.Sum(shift => shift.Stops);
+            return new Band(mean, Math.Min(mean, longest.Low), Math.Max(mean, longest.High));
+        }
+    }
+
+    /// <summary>Length laid, m: mean, 5 % and 95 % point of the shifts.</summary>
+    public Band Metres => Statistics.Spread([.. Outcomes.Select(shift => shift.Metres)]);
+
+    /// <summary>Delay of the first metre after the planned start, s: mean, 5 % and 95 % point of the shifts.</summary>
+    public Band StartDelay => Statistics.Spread([.. Outcomes.Select(shift => Math.Max(0, shift.Started))]);
+
+    /// <summary>Share of the time of laying in which the feeder is busy, or the busier of two tipping places.</summary>
+    public Band FeederUse => Statistics.Spread([.. Outcomes.Select(shift => shift.FeederUse)]);
+
+    /// <summary>Most mix on the road, waiting and in buffers at one time, kg.</summary>
+    public Band CommittedHighest => Statistics.Spread([.. Outcomes.Select(shift => shift.CommittedHighest)]);
+
+    /// <summary>Most trucks waiting on site at one time.</summary>
+    public Band QueueHighest => Statistics.Spread([.. Outcomes.Select(shift => (double)shift.QueueHighest)]);
+
+    /// <summary>Time from a plant's stop to the first stop of the paver for want of a mix of that plant, or to the end of laying, s. Zero without a plant that stops.</summary>
+    public Band Survived => model.Stop is not { } stop
+        ? default
+        : Statistics.Spread([.. Outcomes.Select(shift => Math.Max(0, shift.FirstStopAfterPlant - stop.At))]);
+
+    /// <summary>Wait of a truck on site before it docks, s: mean over all trucks of a group; low and high are the 5 % and 95 % points of single waits, to half a minute. Null where no truck came.</summary>
+    public Band? Wait(int group)
+    {
+        var classes = waited.AsSpan(group * ShiftRecord.WaitClasses, ShiftRecord.WaitClasses);
+        long count = 0;
+        var sum = 0.0;
+        for (var i = 0; i < Outcomes.Count; i++)
+        {
+            count += arrays.WaitCount[(i * arrays.Groups) + group];
+            sum += arrays.WaitSum[(i * arrays.Groups) + group];
+        }
+
+        if (count == 0)
+        {
+            return null;
+        }
+
+        var mean = sum / count;
+        return new Band(
+            mean,
+            Math.Min(mean, Statistics.PointOfClasses(classes, count, 0.05) * ShiftRecord.WaitClass),
+            Math.Max(mean, Statistics.PointOfClasses(classes, count, 0.95) * ShiftRecord.WaitClass));
+    }
+
+    /// <summary>Mix of a course left over at the end, kg: in its buffer, and on the trucks that still carry its mix.</summary>
+    public Band LeftOver(int buffer)
+    {
+        var mix = plan.Held(buffer).Mix;
+        var carries = !Enumerable.Range(0, buffer).Any(other => plan.Held(other).Mix == mix);
+        var (buffers, mixes) = (model.Buffers.Count, plan.Mixes.Count);
+        return Statistics.Spread([.. Enumerable.Range(0, Outcomes.Count).Select(i =>
+            arrays.InBuffers[(i * buffers) + buffer] + (carries ? arrays.OnTrucks[(i * mixes) + mix] : 0))]);
+    }
+
+    /// <summary>Mix of one replication that left the plants, was laid, and is left in buffers and on trucks, kg.</summary>
+    /// <param name="replication">Number of the replication.</param>
+    public (double Loaded, double Laid, double InBuffers, double OnTrucks) Balance(int replication)
+    {
+        var (buffers, mixes) = (model.Buffers.Count, plan.Mixes.Count);
+        return (
+            arrays.Loaded.AsSpan(replication * mixes, mixes).ToArray().Sum(),
+            arrays.Laid.AsSpan(replication * buffers, buffers).ToArray().Sum(),
+            arrays.InBuffers.AsSpan(replication * buffers, buffers).ToArray().Sum(),
+            arrays.OnTrucks.AsSpan(replication * mixes, mixes).ToArray().Sum());
+    }
+
+    /// <summary>Level of a buffer along the shift.</summary>
+    public LevelCurve Level(int buffer) => Curve(samples => samples[buffer]);
+
+    /// <summary>Mix that waits on site in trucks.</summary>
+    public LevelCurve Waiting() => Curve(samples => samples[model.Buffers.Count]);
+
+    /// <summary>Mix on the road.</summary>
+    public LevelCurve OnTheRoad() => Curve(samples => samples[model.Buffers.Count + 1]);
+
+    /// <summary>Committed mix: on the road, waiting and in buffers; what is lost when it rains.</summary>
+    public LevelCurve Committed() => Curve(Sum);
+
+    private static double Sum(ReadOnlySpan<float> samples)
+    {
+        var sum = 0.0;
+        foreach (var sample in samples)
+        {
+            sum += sample;
+        }
+
+        return sum;
+    }
+
+    private LevelCurve Curve(Func<ReadOnlySpan<float>, double> read)
+    {
+        var count = Outcomes.Count;
+        var values = new double[count];
+        var (low, middle, high) = (new double[ShiftRecord.Moments], new double[ShiftRecord.Moments], new double[ShiftRecord.Moments]);
+        for (var k = 0; k < ShiftRecord.Moments; k++)
+        {
+            for (var i = 0; i < count; i++)
+            {
+                values[i] = read(arrays.Samples.AsSpan(((i * ShiftRecord.Moments) + k) * arrays.Channels, arrays.Channels));
+            }
+
+            Array.Sort(values);
+            (low[k], middle[k], high[k]) = (Statistics.Point(values, 0.05), Statistics.Point(values, 0.5), Statistics.Point(values, 0.95));
+        }
+
+        return new LevelCurve([.. Enumerable.Range(0, ShiftRecord.Moments).Select(k => k * model.Duration / (ShiftRecord.Moments - 1))], low, middle, high);
+    }
+}

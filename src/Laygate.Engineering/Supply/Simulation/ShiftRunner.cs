@@ -1,0 +1,42 @@
+namespace Laygate.Engineering.Supply.Simulation;
+
+/// <summary>Engine, site and record of one worker.</summary>
+internal sealed class ShiftRunner
+{
+    private readonly ShiftRecord record;
+    private readonly PavingSite site;
+    private readonly HaulEngine engine;
+
+    public ShiftRunner(ShiftModel model, ShiftPlan plan, ShiftArrays arrays, List<FedLoad>? list = null)
+    {
+        record = new ShiftRecord(arrays, model.Duration);
+        site = new PavingSite(model, plan, record, list);
+        engine = new HaulEngine(plan.Network, site);
+    }
+
+    /// <summary>Runs some of the replications.</summary>
+    /// <returns>Whether none needed too many events.</returns>
+    public bool Run(ulong seed, int from, int to)
+    {
+        for (var i = from; i < to; i++)
+        {
+            engine.Reset(seed, i);
+            site.Reset(seed, i);
+            if (!engine.Run(double.MaxValue, ShiftSimulator.MostEvents) || !site.IsOver)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Adds the waiting times of this worker to those of the others.</summary>
+    public void AddWaited(int[] waited)
+    {
+        for (var i = 0; i < record.Waited.Length; i++)
+        {
+            waited[i] += record.Waited[i];
+        }
+    }
+}

@@ -1,0 +1,160 @@
+using System.Collections.Concurrent;
+
+namespace Laygate.Engineering.Supply.Simulation;
+
+/// <summary>Why a shift cannot be simulated.</summary>
+public enum ShiftProblem
+{
+    /// <summary>Nothing stands in the way.</summary>
+    None,
+
+    /// <summary>Time, speed, lengths or masses are zero, negative or not finite.</summary>
+    UnusableFigures,
+
+    /// <summary>More than two courses are laid together.</summary>
+    TooManyCourses,
+
+    /// <summary>A mix has no truck.</summary>
+    NoTrucks,
+
+    /// <summary>The plant of a group makes none of the mixes that are laid.</summary>
+    NoPlant,
+
+    /// <summary>The shift, a journey or the number of loads is too large to be simulated.</summary>
+    TooLarge,
+}
+
+/// <summary>Simulates a shift many times. The same model and seed give the same answer, on any number of cores.</summary>
+public static class ShiftSimulator
+{
+    /// <summary>Replications where nothing else is asked for.</summary>
+    public const int Replications = 500;
+
+    /// <summary>Longest shift and longest time from the opening of a plant to the start of laying, s.</summary>
+    public const double LongestTime = 72 * 3600;
+
+    /// <summary>Most loads, trucks or stretches.</summary>
+    public const int MostLoads = 2000;
+
+    /// <summary>Most events of one shift.</summary>
+    public const long MostEvents = 30_000;
+
+    /// <summary>What stands in the way of a simulation.</summary>
+    public static ShiftProblem Problem(ShiftModel model)
+    {
+        if (model.Buffers.Count is 0 or > 2)
+        {
+            return ShiftProblem.TooManyCourses;
+        }
+
+        if (!HasUsableFigures(model))
+        {
+            return ShiftProblem.UnusableFigures;
+        }
+
+        if (model.Buffers.Any(buffer => !model.Trucks.Any(trucks => trucks.Count > 0 && IsOf(model, trucks, buffer))))
+        {
+            return ShiftProblem.NoTrucks;
+        }
+
+        if (model.Trucks.Any(trucks => !model.Buffers.Any(buffer => IsOf(model, trucks, buffer))))
+        {
+            return ShiftProblem.NoPlant;
+        }
+
+        var loads = model.Buffers.Select((_, i) => model.Tonnage(i)).Sum() / model.Trucks.Where(trucks => trucks.Count > 0).Min(trucks => trucks.Payload);
+        return loads > MostLoads || model.Trucks.Sum(trucks => (double)trucks.Count) > MostLoads || model.Stretches.Count > MostLoads
+            || model.Duration > LongestTime || model.Trucks.Any(trucks => !(model.Opening(trucks) >= -LongestTime))
+            ? ShiftProblem.TooLarge
+            : ShiftProblem.None;
+    }
+
+    /// <summary>Simulates a shift.</summary>
+    /// <param name="model">The shift.</param>
+    /// <param name="seed">Seed.</param>
+    /// <param name="replications">Number of shifts, 1 to 100 000.</param>
+    /// <param name="parallel">Whether all cores are used; the result is the same.</param>
+    /// <returns>What happened; null where <see cref="Problem"/> names a reason or a shift needs too many events.</returns>
+    public static ShiftResult? Run(ShiftModel model, ulong seed, int replications = Replications, bool parallel = true)
+    {
+        if (Problem(model) != ShiftProblem.None || replications is < 1 or > 100_000)
+        {
+            return null;
+        }
+
+        var plan = new ShiftPlan(model);
+        var arrays = new ShiftArrays(replications, model.Buffers.Count, plan.Mixes.Count, model.Trucks.Count);
+        var waited = new int[model.Trucks.Count * ShiftRecord.WaitClasses];
+        var first = new ShiftRunner(model, plan, arrays);
+        if (!first.Run(seed, 0, 1))
+        {
+            return null;
+        }
+
+        var complete = parallel && replications > 16
+            ? RunParallel(model, plan, arrays, seed, waited)
+            : first.Run(seed, 1, replications);
+        first.AddWaited(waited);
+        return complete ? new ShiftResult(model, plan, arrays, waited) : null;
+    }
+
+    /// <summary>The loads of a shift in which nothing varies, in the order in which the feeder takes them by the level of the buffers.</summary>
+    /// <returns>The loads; null where the shift cannot be simulated.</returns>
+    public static IReadOnlyList<FedLoad>? Loads(ShiftModel model)
+    {
+        if (Problem(model) != ShiftProblem.None)
+        {
+            return null;
+        }
+
+        var steady = model.WithoutSpread();
+        var plan = new ShiftPlan(steady);
+        var list = new List<FedLoad>();
+        var runner = new ShiftRunner(steady, plan, new ShiftArrays(1, model.Buffers.Count, plan.Mixes.Count, model.Trucks.Count), list);
+        return runner.Run(0, 0, 1) ? list : null;
+    }
+
+    private static bool RunParallel(ShiftModel model, ShiftPlan plan, ShiftArrays arrays, ulong seed, int[] waited)
+    {
+        var complete = 1;
+        Parallel.ForEach(
+            Partitioner.Create(1, arrays.Outcomes.Length, 16),
+            () => new ShiftRunner(model, plan, arrays),
+            (range, _, runner) =>
+            {
+                if (!runner.Run(seed, range.Item1, range.Item2))
+                {
+                    Interlocked.Exchange(ref complete, 0);
+                }
+
+                return runner;
+            },
+            runner =>
+            {
+                lock (waited)
+                {
+                    runner.AddWaited(waited);
+                }
+            });
+        return complete == 1;
+    }
+
+    private static bool IsOf(ShiftModel model, ShiftTrucks trucks, ShiftBuffer buffer) =>
+        trucks.Line >= 0 && trucks.Line < model.Lines.Count && string.Equals(model.Lines[trucks.Line].Mix, buffer.Mix, StringComparison.Ordinal);
+
+    private static bool HasUsableFigures(ShiftModel model) =>
+        Positive(model.Duration) && Positive(model.Speed) && Positive(model.Length) && Positive(model.LoadStep) && model.BadDay is >= 0.5 and < 1
+        && model.Stretches.All(stretch => stretch.Length >= 0 && stretch.PerMetre.Count == model.Buffers.Count && stretch.PerMetre.All(NotNegative))
+        && model.Buffers.Select((_, i) => model.Tonnage(i)).All(Positive)
+        && model.Buffers.All(buffer => Positive(buffer.Capacity) && NotNegative(buffer.Lowest) && buffer.Lowest < buffer.Capacity
+            && NotNegative(buffer.Restart) && (buffer.Call is null || NotNegative(buffer.Call.Value)))
+        && model.Lines.All(line => NotNegative(line.Rate) && NotNegative(line.Stock) && NotNegative(line.Capacity))
+        && model.Trucks.All(trucks => trucks.Count >= 0 && Positive(trucks.Payload) && trucks.Loading.IsUsable && trucks.Out.IsUsable && trucks.Back.IsUsable)
+        && Positive(model.Unloading.Rate) && model.Unloading.Exchange.IsUsable && NotNegative(model.Unloading.Changeover)
+        && model.Pauses.All(pause => NotNegative(pause.After) && NotNegative(pause.Length))
+        && (model.Stop is null || (NotNegative(model.Stop.At) && model.Stop.Length >= 0));
+
+    private static bool Positive(double value) => value > 0 && double.IsFinite(value);
+
+    private static bool NotNegative(double value) => value >= 0 && double.IsFinite(value);
+}
