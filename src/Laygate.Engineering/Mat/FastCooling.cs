@@ -17,11 +17,11 @@ internal sealed class FastCooling
     private readonly double[] central = MatRanges.Central();
     private SampledAnswers? answers;
 
-    private FastCooling(QuantityContext context, PavingPass pass, MatInputs inputs)
+    private FastCooling(QuantityContext context, PavingPass pass, MatInputs inputs, bool everyPass)
     {
         this.inputs = inputs;
         model = new MatModel(inputs, context.Assumptions);
-        questions = new MatQuestions(context, pass, inputs);
+        questions = new MatQuestions(context, pass, inputs, everyPass);
     }
 
     /// <summary>Why nothing could be solved.</summary>
@@ -33,11 +33,11 @@ internal sealed class FastCooling
     private int Lowest => inputs.LayerOf(inputs.Courses[inputs.HotFrom].Id);
 
     /// <summary>Solves every hour, then the samples of the worst.</summary>
-    public static FastCooling Solve(QuantityContext context, MatCooling mat, PavingPass pass)
+    public static FastCooling Solve(QuantityContext context, MatCooling mat, PavingPass pass, bool everyPass)
     {
         var calculation = new Calculation(context);
         var body = new MatReader(context, calculation).Read(pass)!;
-        var cooling = new FastCooling(context, pass, body);
+        var cooling = new FastCooling(context, pass, body, everyPass);
         cooling.FindWorst(mat.Solver, new MatWeatherReader(context, calculation).Read(MatQuestion.Fast));
         if (cooling.Weather is { } worst)
         {
@@ -56,6 +56,9 @@ internal sealed class FastCooling
     public MatBand? Band(string question) => answers is not null && questions.Find(question) is { } index
         ? MatBand.Of(answers.Expected(index), Enumerable.Range(0, answers.Count).Select(sample => answers.Sample(index, sample)), MatCooling.LongestRolling)
         : null;
+
+    /// <summary>Whether temperatures at a time were read.</summary>
+    public bool Has(double time) => Array.IndexOf(questions.Times, time) >= 0;
 
     /// <summary>A temperature at the time of a pass, with its band; null where that time lies outside the solve.</summary>
     public MatBand? At(double time, Func<MatMoment, double> read)

@@ -16,6 +16,7 @@ internal sealed class MatCooling(QuantityContext context)
 
     private readonly CoolingSampler sampler = new();
     private readonly Dictionary<PavingPass, FastCooling> fast = [];
+    private readonly Dictionary<PavingPass, FastCooling> timed = [];
     private SlowCooling? slow;
 
     /// <summary>Solver for single cases; its curve is valid until its next solve.</summary>
@@ -29,8 +30,26 @@ internal sealed class MatCooling(QuantityContext context)
     {
         if (!fast.TryGetValue(pass, out var known))
         {
-            known = FastCooling.Solve(context, this, pass);
+            known = FastCooling.Solve(context, this, pass, everyPass: false);
             fast[pass] = known;
+        }
+
+        return known;
+    }
+
+    /// <summary>The same, with temperatures at a moment of any pass; solved again only for a moment that the usual questions do not need.</summary>
+    public FastCooling While(PavingPass pass, double time)
+    {
+        var usual = While(pass);
+        if (usual.Has(time))
+        {
+            return usual;
+        }
+
+        if (!timed.TryGetValue(pass, out var known))
+        {
+            known = FastCooling.Solve(context, this, pass, everyPass: true);
+            timed[pass] = known;
         }
 
         return known;

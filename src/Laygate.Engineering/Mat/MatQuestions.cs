@@ -15,7 +15,7 @@ internal sealed class MatQuestions
     private readonly int[] layers;
     private readonly double last;
 
-    public MatQuestions(QuantityContext context, PavingPass pass, MatInputs inputs)
+    public MatQuestions(QuantityContext context, PavingPass pass, MatInputs inputs, bool everyPass)
     {
         this.inputs = inputs;
         layers = [.. pass.Courses.Select(course => inputs.LayerOf(course.Id))];
@@ -25,8 +25,7 @@ internal sealed class MatQuestions
         AddCourses(context, pass);
         AddDifferences(context, pass);
         AddEdges(context, pass);
-        Times = [.. PassPlan.Of(new Calculation(context)).SelectMany(planned => new[] { planned.Earliest, planned.Middle, planned.Latest })
-            .Where(time => time >= 0 && time <= MatCooling.LongestRolling / 2).Distinct().Order()];
+        Times = [.. PassPlan.Moments(new Calculation(context), everyPass).Where(time => time >= 0 && time <= MatCooling.LongestRolling / 2).Distinct().Order()];
         AddMoments();
     }
 

@@ -62,7 +62,12 @@ public sealed record PassTimetable(DateTimeOffset? From, IReadOnlyList<PassAtPoi
             return (null, stopped);
         }
 
-        var cooling = MatCooling.Of(context).While(body);
+        if (planned.Count == 0)
+        {
+            return (new PassTimetable(null, []), null);
+        }
+
+        var cooling = MatCooling.Of(context).While(body, planned[0].Middle);
         var windows = body.Courses.Select(one => context.Get("course.densification_window", view.Of(ElementKind.Course, one.Id)!).Value as NumberValue).ToList();
         return (new PassTimetable(cooling.Weather?.Start, [.. planned.Select(pass => At(cooling, body, pass, delays, windows)).OfType<PassAtPoint>()]), null);
     }

@@ -77,9 +77,9 @@ internal static class CourseRolling
             return stopped;
         }
 
-        var cooling = MatCooling.Of(context).While(pass);
+        var cooling = MatCooling.Of(context).While(pass, first!.Earliest);
         var index = pass.Courses.ToList().IndexOf(course);
-        var band = cooling.At(first!.Earliest, moment => kind switch
+        var band = cooling.At(first.Earliest, moment => kind switch
         {
             CoolingPlaceKind.Skin => moment.Skin,
             CoolingPlaceKind.Core => moment.Core,

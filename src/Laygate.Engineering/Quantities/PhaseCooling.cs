@@ -57,8 +57,9 @@ internal static class PhaseCooling
             return stopped;
         }
 
-        var cooling = MatCooling.Of(context).While(body);
+        var time = pick(passes);
+        var cooling = MatCooling.Of(context).While(body, time);
         return CoolingInputs.Result(
-            calculation, quantity, "T", "T = T(skin) at t", (cooling.Failure, cooling.Weather), cooling.At(pick(passes), moment => moment.Skin), MatCooling.LongestRolling);
+            calculation, quantity, "T", "T = T(skin) at t", (cooling.Failure, cooling.Weather), cooling.At(time, moment => moment.Skin), MatCooling.LongestRolling);
     }
 }

@@ -93,9 +93,10 @@ internal static class RollerCooling
             return calculation.Result("roller.mid_depth_while_vibrating", "T", "T = least T(mid-depth)", null);
         }
 
-        var cooling = MatCooling.Of(context).While(body);
+        var time = passes[(int)vibrated - 1].Latest;
+        var cooling = MatCooling.Of(context).While(body, time);
         return CoolingInputs.Result(
             calculation, "roller.mid_depth_while_vibrating", "T", "T = least T(mid-depth)", (cooling.Failure, cooling.Weather),
-            cooling.At(passes[(int)vibrated - 1].Latest, moment => moment.MidDepths.Min()), MatCooling.LongestRolling);
+            cooling.At(time, moment => moment.MidDepths.Min()), MatCooling.LongestRolling);
     }
 }
