@@ -61,38 +61,6 @@ internal static class RollerCooling
             return calculation.Result("roller.mid_depth_while_vibrating", "T", "T = least T(mid-depth)", null);
         }
 
-        var cooling = MatCooling.Of(context).While(body);
-        return CoolingInputs.Result(
-            calculation, "roller.mid_depth_while_vibrating", "T", "T = least T(mid-depth)", (cooling.Failure, cooling.Weather),
-            cooling.At(passes[(int)vibrated - 1].Latest, moment => moment.MidDepths.Min()), MatCooling.LongestRolling);
-    }
-
-    /// <summary>Lowest mid-depth temperature of the courses at the end of the last vibrated pass.</summary>
-    public static Answer MidDepth(QuantityContext context, Element element)
-    {
-        var calculation = new Calculation(context);
-        if (PlanView.Of(context).Passes is not [.., var body])
-        {
-            return Answer.Missing(new InputReference("plan", "courses"));
-        }
-
-        if (context.Elements.Related(element, ElementKind.Phase)?.Subject is not Phase phase)
-        {
-            return Answer.Missing(new InputReference(element.Address, "phase"));
-        }
-
-        var vibrated = calculation.Quantity("n", "roller.passes_vibrated", element);
-        var passes = PassPlan.Of(calculation, phase);
-        if (CoolingInputs.Gather(calculation, body, MatQuestion.Fast) is { } stopped)
-        {
-            return stopped;
-        }
-
-        if (!(vibrated >= 1 && vibrated <= passes.Count))
-        {
-            return calculation.Result("roller.mid_depth_while_vibrating", "T", "T = least T(mid-depth)", null);
-        }
-
         var time = passes[(int)vibrated - 1].Latest;
         var cooling = MatCooling.Of(context).While(body, time);
         return CoolingInputs.Result(
