@@ -93,6 +93,7 @@ public sealed class PlanCheck
             CheckedOn = settings.CheckDate,
             Stage = settings.AtLeastStage,
             PlanHash = hash,
+            Samples = new ContextSamples(context),
             ProgramVersion = settings.ProgramVersion,
         });
         report = DepartureJudge.Apply(report, book, departures, context.Elements.All.Select(element => element.Address), settings.CheckDate);

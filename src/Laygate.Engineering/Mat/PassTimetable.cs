@@ -57,7 +57,7 @@ public sealed record PassTimetable(DateTimeOffset? From, IReadOnlyList<PassAtPoi
         var calculation = new Calculation(context);
         var planned = PassPlan.Of(calculation);
         double[] delays = [.. body.Courses.Select(one => CourseRolling.DelayAbove(calculation, one))];
-        if (CoolingInputs.Gather(calculation, body, CoolingQuestion.Fast) is { } stopped)
+        if (CoolingInputs.Gather(calculation, body, MatQuestion.Fast) is { } stopped)
         {
             return (null, stopped);
         }

@@ -52,7 +52,7 @@ internal static class PhaseCooling
         }
 
         var passes = PassPlan.Of(calculation, (Phase)element.Subject!);
-        if (CoolingInputs.Gather(calculation, body, CoolingQuestion.Fast) is { } stopped)
+        if (CoolingInputs.Gather(calculation, body, MatQuestion.Fast) is { } stopped)
         {
             return stopped;
         }

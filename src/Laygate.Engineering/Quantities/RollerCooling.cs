@@ -24,7 +24,7 @@ internal static class RollerCooling
 
         VibrationSpan.Of(calculation, roller, phase);
         MatLimits.Tender(calculation, pass.Top);
-        if (CoolingInputs.Gather(calculation, pass, CoolingQuestion.Fast) is { } stopped)
+        if (CoolingInputs.Gather(calculation, pass, MatQuestion.Fast) is { } stopped)
         {
             return stopped;
         }
@@ -32,7 +32,7 @@ internal static class RollerCooling
         var cooling = MatCooling.Of(context).While(pass);
         return CoolingInputs.Result(
             calculation, "roller.core_skin_difference", "ΔT", "ΔT = largest T(core) − T(skin) while T(skin) < Tt", (cooling.Failure, cooling.Weather),
-            cooling.BandUnder(roller.Id), MatCooling.LongestRolling);
+            cooling.Band($"vibration {roller.Id}"), MatCooling.LongestRolling);
     }
 
     /// <summary>Lowest mid-depth temperature of the courses at the end of the last vibrated pass.</summary>
@@ -51,7 +51,7 @@ internal static class RollerCooling
 
         var vibrated = calculation.Quantity("n", "roller.passes_vibrated", element);
         var passes = PassPlan.Of(calculation, phase);
-        if (CoolingInputs.Gather(calculation, body, CoolingQuestion.Fast) is { } stopped)
+        if (CoolingInputs.Gather(calculation, body, MatQuestion.Fast) is { } stopped)
         {
             return stopped;
         }
