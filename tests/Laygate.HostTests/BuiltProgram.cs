@@ -11,17 +11,20 @@ internal static class BuiltProgram
     public sealed record Result(int Code, string Out, string Error);
 
     /// <summary>Runs it to its end; a run longer than 30 s is killed and fails the test.</summary>
-    public static Result Run(byte[]? input, string folder, params string[] arguments)
+    public static Result Run(byte[]? input, string folder, params string[] arguments) => Run(Watchdog, input, folder, arguments);
+
+    /// <summary>The same with another watchdog.</summary>
+    public static Result Run(TimeSpan watchdog, byte[]? input, string folder, params string[] arguments)
     {
         using var process = new Process { StartInfo = Start(folder, arguments) };
         process.Start();
         var output = process.StandardOutput.ReadToEndAsync();
         var error = process.StandardError.ReadToEndAsync();
         Feed(process, input ?? []);
-        if (!process.WaitForExit(Watchdog))
+        if (!process.WaitForExit(watchdog))
         {
             process.Kill(entireProcessTree: true);
-            Assert.Fail($"laygate {string.Join(' ', arguments)} ran longer than {Watchdog.TotalSeconds} s");
+            Assert.Fail($"laygate {string.Join(' ', arguments)} ran longer than {watchdog.TotalSeconds} s");
         }
 
         process.WaitForExit();

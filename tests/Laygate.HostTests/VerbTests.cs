@@ -141,8 +141,13 @@ public sealed class VerbTests : IDisposable
     }
 
     [Fact]
-    public void All_shipped_cases_hold_and_the_last_line_counts_them() =>
-        Assert.Matches("^[0-9]+ cases of [0-9]+ rules: all hold.\n$", Run(0, "rules", "--test").Out);
+    public void All_shipped_cases_hold_and_the_last_line_counts_them()
+    {
+        // Some 500 cases, each with its own plan: 4 s alone, many times that beside other work.
+        var result = BuiltProgram.Run(TimeSpan.FromMinutes(5), null, folder, "rules", "--test");
+        Assert.Equal(0, result.Code);
+        Assert.Matches("^[0-9]+ cases of [0-9]+ rules: all hold.\n$", result.Out);
+    }
 
     [Fact]
     public void A_confirmed_limit_fails_and_the_finding_says_who_confirmed()
