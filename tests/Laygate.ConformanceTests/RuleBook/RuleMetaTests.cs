@@ -6,8 +6,8 @@ using Laygate.Reporting.Language;
 using Laygate.Rules.Binding;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Results;
-using Laygate.Validation.RuleFiles;
 using Laygate.Validation.Reading;
+using Laygate.Validation.RuleFiles;
 
 namespace Laygate.ConformanceTests.RuleBook;
 

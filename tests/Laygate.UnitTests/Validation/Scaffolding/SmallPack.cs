@@ -1,8 +1,8 @@
 using System.Text;
 using Laygate.Rules.Merging;
+using Laygate.UnitTests.Validation.RuleFiles;
 using Laygate.Validation;
 using Laygate.Validation.RuleFiles;
-using Laygate.UnitTests.Validation.RuleFiles;
 
 namespace Laygate.UnitTests.Validation.Scaffolding;
 
