@@ -4,6 +4,7 @@ using Laygate.Engineering.Quantities;
 using Laygate.Model.Plans;
 using Laygate.Rules.Evaluation;
 using Laygate.Rules.Merging;
+using Laygate.Rules.Remedies;
 using Laygate.Rules.Results;
 using Laygate.Validation.Plans;
 using Laygate.Validation.Reading;
@@ -16,7 +17,10 @@ namespace Laygate.Validation;
 /// <param name="CheckDate">Date of checking.</param>
 /// <param name="ProgramVersion">Version of the program, for the report.</param>
 /// <param name="Seed">Seed of everything that is sampled.</param>
-public sealed record CheckSettings(Stage? AtLeastStage, DateOnly CheckDate, string ProgramVersion, ulong Seed = 1);
+/// <param name="Remedies">Whether to look for what would mend findings.</param>
+/// <param name="Outlook">Whether to judge laying hour by hour, or by the envelope of the weather.</param>
+public sealed record CheckSettings(
+    Stage? AtLeastStage, DateOnly CheckDate, string ProgramVersion, ulong Seed = 1, bool Remedies = false, bool Outlook = false);
 
 /// <summary>Checks plans against one rule book: bytes in, reports or positioned problems out. Each step hands on or stops; a plan that stops never gets a half-true report.</summary>
 public sealed class PlanCheck
@@ -75,7 +79,12 @@ public sealed class PlanCheck
     private Report Judge(PlanMapping plan, string file, int document, string hash)
     {
         var context = new QuantityContext(plan.Plan!, catalogue, assumptions, settings.Seed);
-        var report = Evaluator.Evaluate(book, context, new EvaluationSettings
+        if (settings.Remedies || settings.Outlook)
+        {
+            context.Remembering();
+        }
+
+        var evaluation = new EvaluationSettings
         {
             File = file,
             Document = document,
@@ -83,9 +92,13 @@ public sealed class PlanCheck
             Stage = settings.AtLeastStage,
             PlanHash = hash,
             ProgramVersion = settings.ProgramVersion,
-        });
+        };
+        var report = Evaluator.Evaluate(book, context, evaluation);
+        report = settings.Remedies ? RemedySearch.AddTo(report, book, context, evaluation, IsConsistent) : report;
         return report with { Findings = [.. report.Findings.Select(finding => finding with { Position = Place(plan.Positions, finding) })] };
     }
+
+    private static bool IsConsistent(Plan plan) => PlanConsistency.Check(plan).Count == 0;
 
     // A missing input is where the reader has to write; otherwise the value itself; otherwise the element.
     private static Position Place(PlanPositions positions, Finding finding)

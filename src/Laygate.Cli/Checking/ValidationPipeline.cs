@@ -23,7 +23,7 @@ internal sealed class ValidationPipeline : ICheckPipeline
             return new CheckSession(null, bound.Problems);
         }
 
-        var check = new PlanCheck(bound.Book, new CheckSettings(request.AtLeastStage, request.Date, request.ProgramVersion));
+        var check = new PlanCheck(bound.Book, new CheckSettings(request.AtLeastStage, request.Date, request.ProgramVersion, Remedies: true));
         return new CheckSession(check.Run, []);
     }
 }

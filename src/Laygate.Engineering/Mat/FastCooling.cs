@@ -19,12 +19,14 @@ internal sealed class FastCooling
     private readonly double[] times;
     private readonly int[] layers;
     private double floor = double.PositiveInfinity;
+    private readonly MatMemory? memory;
     private readonly List<MatReading> samples = [];
 
     private FastCooling(QuantityContext context, CoolingSolver solver, PavingPass pass, MatInputs inputs)
     {
         this.solver = solver;
         this.inputs = inputs;
+        memory = context.Memory;
         model = new MatModel(inputs, context.Assumptions);
         cessation = [.. pass.Courses.Select(course => MatLimits.CessationRange(context, course))];
         embedment = MatLimits.EmbedmentRange(context, pass.Top);
@@ -61,7 +63,7 @@ internal sealed class FastCooling
             }
         }
 
-        if (cooling.Weather is { } worst)
+        if (cooling.Weather is { } worst && context.WithSpread)
         {
             cooling.SetFloor();
             foreach (var sample in LatinHypercube.Draw(MatCooling.Samples, MatModel.Dimensions, context.Seed))
@@ -110,13 +112,35 @@ internal sealed class FastCooling
 
     private MatReading? Read(MatWeather weather, double[]? sample, double[] limits, CoolingStop? stop)
     {
-        var result = solver.Solve(model.Build(weather, sample, MatCooling.LongestRolling, stop));
-        Failure ??= result.Failure;
-        if (result.Curve is not { } curve)
-        {
-            return null;
-        }
+        var problem = model.Build(weather, sample, MatCooling.LongestRolling, stop);
+        var (reading, failure) = memory is null
+            ? Solve(problem, weather, sample, limits)
+            : memory.Reading(MatKey.Of(problem, LookedFor(sample, limits)), () => Solve(problem, weather, sample, limits));
+        Failure ??= failure;
+        return reading;
+    }
 
+    // Everything besides the problem that a reading depends on.
+    private IEnumerable<double> LookedFor(double[]? sample, double[] limits) =>
+    [
+        .. limits, embedment.At(sample, MatModel.Embedment), inputs.LastScreed, inputs.HotFrom, rolling.From, rolling.To, tender,
+        .. vibration.SelectMany(span => new[] { span.From, span.To }),
+        .. start.SelectMany(limit => limit is { } known ? new[] { (double)known.Kind, known.Celsius } : [-1, double.NaN]),
+        .. times, .. layers.Select(layer => (double)layer),
+    ];
+
+    private (MatReading? Reading, CoolingFailure? Failure) Solve(CoolingProblem problem, MatWeather weather, double[]? sample, double[] limits)
+    {
+        var result = Curve(problem, sample);
+        return (result.Curve is { } curve ? Look(curve, weather, sample, limits) : null, result.Failure);
+    }
+
+    // The few curves at central values are kept whole: a change of the rolling looks elsewhere on the same curve.
+    private CoolingResult Curve(CoolingProblem problem, double[]? sample) =>
+        memory is null || sample is not null ? solver.Solve(problem) : memory.Curve(MatKey.Of(problem, []), () => solver.Solve(problem));
+
+    private MatReading Look(CoolingCurve curve, MatWeather weather, double[]? sample, double[] limits)
+    {
         var last = inputs.LastScreed;
         var reading = new MatReading(
             [.. limits.Select((limit, i) => Window(curve, inputs.Courses[inputs.HotFrom + i], limit))],
@@ -145,7 +169,7 @@ internal sealed class FastCooling
     /// <summary>Solves again up to the last pass, where the first solve ended before it.</summary>
     private IReadOnlyList<MatMoment?> LaterMoments(MatWeather weather, double[]? sample)
     {
-        var result = solver.Solve(model.Build(weather, sample, inputs.LastScreed + times[^1] + 1, null));
+        var result = Curve(model.Build(weather, sample, inputs.LastScreed + times[^1] + 1, null), sample);
         return result.Curve is { } curve ? Moments(curve) : [.. times.Select(_ => (MatMoment?)null)];
     }
 

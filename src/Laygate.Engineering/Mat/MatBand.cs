@@ -6,10 +6,15 @@ namespace Laygate.Engineering.Mat;
 /// <param name="High">95 % point.</param>
 internal sealed record MatBand(double? Expected, double Low, double High)
 {
-    /// <summary>Takes the band from samples; a sample that is not reached counts as the end of the time solved for.</summary>
+    /// <summary>Takes the band from samples; a sample that is not reached counts as the end of the time solved for. Without samples it has no width.</summary>
     public static MatBand Of(double? expected, IEnumerable<double?> samples, double end)
     {
         var sorted = samples.Select(sample => sample ?? end).Order().ToArray();
+        if (sorted.Length == 0)
+        {
+            return new(expected, expected ?? end, expected ?? end);
+        }
+
         return new(expected, Point(sorted, 0.05), Point(sorted, 0.95));
     }
 

@@ -11,11 +11,13 @@ internal sealed class SlowCooling
     private readonly MatModel model;
     private readonly MatInputs inputs;
     private readonly double limit;
+    private readonly MatMemory? memory;
 
     private SlowCooling(QuantityContext context, CoolingSolver solver, MatInputs inputs)
     {
         this.solver = solver;
         this.inputs = inputs;
+        memory = context.Memory;
         model = new MatModel(inputs, context.Assumptions);
         limit = context.Plan.Opening?.Below?.Value?.Si ?? double.NaN;
     }
@@ -47,7 +49,7 @@ internal sealed class SlowCooling
             var duration = Math.Min(MatCooling.LongestOpening, (1.5 * expected.Value) + 1800);
             cooling.SoftUntil = MatBand.Of(
                 expected,
-                LatinHypercube.Draw(MatCooling.Samples, MatModel.Dimensions, context.Seed).Select(sample => cooling.Read(weather, sample, duration)),
+                (context.WithSpread ? LatinHypercube.Draw(MatCooling.Samples, MatModel.Dimensions, context.Seed) : []).Select(sample => cooling.Read(weather, sample, duration)),
                 MatCooling.LongestOpening);
         }
 
@@ -59,13 +61,21 @@ internal sealed class SlowCooling
     {
         for (var within = duration; ; within = Math.Min(MatCooling.LongestOpening, 4 * within))
         {
-            var result = solver.Solve(model.Build(weather, sample, within, null));
-            Failure ??= result.Failure;
-            var cold = result.Curve?.FirstBelow(CoolingPlace.Core, limit, inputs.LastScreed) - inputs.LastScreed;
-            if (cold is not null || result.Curve is null || within >= MatCooling.LongestOpening)
+            var problem = model.Build(weather, sample, within, null);
+            var (cold, failure) = memory is null
+                ? Solve(problem)
+                : memory.Time(MatKey.Of(problem, [limit, inputs.LastScreed]), () => Solve(problem));
+            Failure ??= failure;
+            if (cold is not null || failure is not null || within >= MatCooling.LongestOpening)
             {
                 return cold;
             }
         }
+    }
+
+    private (double? Cold, CoolingFailure? Failure) Solve(CoolingProblem problem)
+    {
+        var result = solver.Solve(problem);
+        return (result.Curve?.FirstBelow(CoolingPlace.Core, limit, inputs.LastScreed) - inputs.LastScreed, result.Failure);
     }
 }

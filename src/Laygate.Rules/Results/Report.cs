@@ -170,6 +170,9 @@ public sealed record Finding
     /// <summary>Remarks, to be worded by Reporting.</summary>
     public IReadOnlyList<Note> Notes { get; init; } = [];
 
+    /// <summary>What would mend it; null when it was not asked for, or when no number can mend it.</summary>
+    public RemedySet? Remedies { get; init; }
+
     /// <summary>Position in the plan; set by Validation.</summary>
     public Position? Position { get; init; }
 }
