@@ -11,7 +11,7 @@ internal static class PaverLevers
         {
             var address = $"paver:{paver.Id}";
             if (PlanLevers.Measure(
-                LeverKind.PaverSpeed, address, "speed", paver.Speed, (PlanLevers.SlowestPaver / 60, null),
+                LeverKind.PaverSpeed, address, "speed", paver.Speed, (PlanLevers.SlowestPaver / 60, PlanLevers.SpeedFactor * paver.Speed?.Si),
                 speed => PlanCopy.WithPaver(plan, paver with { Speed = speed })) is { } lever)
             {
                 yield return lever;

@@ -13,6 +13,9 @@ public static class PlanLevers
     /// <summary>How far is looked where nothing else ends a range: this many times the stated value. A bound of the search, not of the trade.</summary>
     public const double SearchFactor = 4;
 
+    /// <summary>The same for the speed of machines, which have a working range.</summary>
+    public const double SpeedFactor = 2;
+
     /// <summary>Most rollers added to a phase; a bound of the search.</summary>
     public const int MostAddedRollers = 4;
 

@@ -9,7 +9,15 @@ internal static class LeverWords
 {
     /// <summary>A change with both values, for example <c>paver:p1 speed from 5 m/min to 3.2 m/min</c>.</summary>
     public static string Change(LeverSetting setting) =>
-        $"{Name(setting)} from {Value(setting.From)} to {Value(setting.To)}" + (setting.ByDesigner ? " (the designer must agree)" : string.Empty);
+        $"{Name(setting)} from {Value(setting.From)} to {Value(setting.To)}{With(setting.Lever)}" + (setting.ByDesigner ? " (the designer must agree)" : string.Empty);
+
+    private static string With(LeverKind lever) => lever switch
+    {
+        LeverKind.MixTemperature => ", delivery and laying with it",
+        LeverKind.ShiftStart => ", the shift as long as before",
+        LeverKind.Thickness => ", its lowest and highest with it",
+        _ => string.Empty,
+    };
 
     /// <summary>What is changed and where.</summary>
     public static string Name(LeverSetting setting) => $"{What(setting.Lever)} ({PlainText.Show(setting.Address)})".Replace(" (", $"{PlainText.Glue}(", StringComparison.Ordinal);
@@ -29,11 +37,11 @@ internal static class LeverWords
         LeverKind.Rollers => "rollers in the phase",
         LeverKind.RollerSpeed => "roller speed",
         LeverKind.ZoneLength => "end of the zone behind the screed",
-        LeverKind.MixTemperature => "loading temperature, with delivery and laying as much higher or lower,",
+        LeverKind.MixTemperature => "loading temperature",
         LeverKind.BufferCapacity => "buffer capacity",
         LeverKind.CallLevel => "call level of the buffer",
         LeverKind.Opening => "opening",
-        LeverKind.ShiftStart => "start of the shift, its length kept,",
+        LeverKind.ShiftStart => "start of the shift",
         LeverKind.Thickness => "nominal thickness",
         LeverKind.GritBy => "time of the last grit behind the screed",
         _ => "rate of the bond coat",

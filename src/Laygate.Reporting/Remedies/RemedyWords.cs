@@ -6,7 +6,9 @@ namespace Laygate.Reporting.Remedies;
 /// <summary>Sentences about what would mend a finding, and what would not.</summary>
 internal static class RemedyWords
 {
-    /// <summary>One sentence per remedy, then what cannot mend it.</summary>
+    private const int MostFailed = 3;
+
+    /// <summary>One sentence per remedy; where there is none, what cannot mend it. The whole list stands in the JSON report.</summary>
     public static IEnumerable<string> Of(Finding finding)
     {
         if (finding.Remedies is not { } set)
@@ -19,7 +21,7 @@ internal static class RemedyWords
             yield return Found(finding, remedy);
         }
 
-        foreach (var failed in set.CannotBy)
+        foreach (var failed in set.Found.Count > 0 ? [] : set.CannotBy.Take(MostFailed))
         {
             yield return Failed(finding, failed);
         }

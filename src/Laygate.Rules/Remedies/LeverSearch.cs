@@ -46,7 +46,7 @@ internal sealed class LeverSearch(Judge judge, Lever lever, Variant asItIs)
     {
         var values = lever.Values(up);
         var last = LastConsistent(values);
-        if (last < 0 || At(values[last], target) is not { } end || !Improves(target, end))
+        if (last < 0 || !Touches(target, values[0], values[last]))
         {
             return null;
         }
@@ -58,23 +58,36 @@ internal sealed class LeverSearch(Judge judge, Lever lever, Variant asItIs)
             index = Smallest(values, last, target, 0);
         }
 
-        return new LeverEffect(target, lever, up, index, values, end, values[last]);
+        var best = index >= 0 ? index : Best(values, last, target);
+        return best < 0 ? null : new LeverEffect(target, lever, up, index, values, At(values[best], target)!, values[best]);
     }
 
-    /// <summary>The first value that mends the finding with the margin it needs; -1 when none does.</summary>
+    /// <summary>Whether the lever moves the finding at all: most levers do not, and need no search.</summary>
+    private bool Touches(Finding target, double nearest, double farthest) =>
+        asItIs.Find(target.Rule, target.Address) is { } before
+        && (Differs(before, At(farthest, target)) || Differs(before, At(nearest, target)));
+
+    private static bool Differs(Finding before, Finding? after) =>
+        after is not null && (after.Outcome != before.Outcome || !Nullable.Equals(Margins.Of(after), Margins.Of(before)));
+
+    /// <summary>
+    /// The first value that mends the finding with the margin it needs; -1 when none does. Looked for in doubling strides and
+    /// then by halving, so that a limit with two ends is not jumped over unless its band is narrower than the stride.
+    /// </summary>
     private int Smallest(IReadOnlyList<double> values, int last, Finding target, double needed)
     {
-        if (lever.IsCount && last < MostTriedOneByOne)
+        var (low, high) = (-1, -1);
+        foreach (var i in Scan(last))
         {
-            return Enumerable.Range(0, last + 1).Select(i => (int?)i).FirstOrDefault(i => Mends(values[i!.Value], target, needed)) ?? -1;
+            if (Mends(values[i], target, needed))
+            {
+                high = i;
+                break;
+            }
+
+            low = i;
         }
 
-        if (!Mends(values[last], target, needed))
-        {
-            return -1;
-        }
-
-        var (low, high) = (-1, last);
         while (high - low > 1)
         {
             var middle = (low + high) / 2;
@@ -82,6 +95,33 @@ internal sealed class LeverSearch(Judge judge, Lever lever, Variant asItIs)
         }
 
         return high;
+    }
+
+    /// <summary>The scanned value at which the finding comes nearest to its limit; -1 when it comes no nearer than it is.</summary>
+    private int Best(IReadOnlyList<double> values, int last, Finding target)
+    {
+        var (best, margin) = (-1, double.NegativeInfinity);
+        foreach (var i in Scan(last))
+        {
+            if (At(values[i], target) is { } found && Improves(target, found) && Margins.Of(found) is { } now && now > margin)
+            {
+                (best, margin) = (i, now);
+            }
+        }
+
+        return best;
+    }
+
+    // Few whole numbers are tried one by one; long ranges in strides that double.
+    private IEnumerable<int> Scan(int last)
+    {
+        var oneByOne = lever.IsCount && last < MostTriedOneByOne;
+        for (var i = 0; i < last; i = oneByOne ? i + 1 : (2 * i) + 1)
+        {
+            yield return i;
+        }
+
+        yield return last;
     }
 
     private bool Mends(double value, Finding target, double needed) =>
