@@ -39,6 +39,9 @@ internal sealed record CheckArguments
     /// <summary>Whether everything is listed one by one.</summary>
     public required bool All { get; init; }
 
+    /// <summary>Whether laying is judged hour by hour, or by the envelope of the weather.</summary>
+    public bool Outlook { get; init; }
+
     /// <summary>Name under which standard input is reported.</summary>
     public required string StdinName { get; init; }
 }

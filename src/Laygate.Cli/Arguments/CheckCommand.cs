@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using Laygate.Model.Plans;
 using Laygate.Validation.Schema;
 
@@ -16,13 +15,14 @@ internal sealed class CheckCommand : Verb
     private readonly Option<string> output = new("--output");
     private readonly Option<string> date = new("--date");
     private readonly Option<string> stdinName = new("--stdin-name");
+    private readonly Option<bool> outlook = new("--outlook") { Arity = ArgumentArity.Zero };
     private readonly Option<bool> all = new("--all") { Arity = ArgumentArity.Zero };
 
     public CheckCommand()
         : base("check")
     {
         Add(files);
-        foreach (var option in (Option[])[rules, stage, failOn, format, output, date, stdinName, all])
+        foreach (var option in (Option[])[rules, stage, failOn, format, output, date, stdinName, outlook, all])
         {
             Add(option);
         }
@@ -56,14 +56,15 @@ internal sealed class CheckCommand : Verb
         return new CheckArguments
         {
             Files = named,
-            Rules = [.. (parsed.GetValue(rules) ?? []).Select(rule => NotEmpty("--rules", rule)!)],
+            Rules = [.. (parsed.GetValue(rules) ?? []).Select(rule => OptionValues.NotEmpty("--rules", rule)!)],
             Stage = Word<Stage>("--stage", parsed.GetValue(stage)),
             FailOn = Word<FailOn>("--fail-on", parsed.GetValue(failOn)) ?? FailOn.Fail,
             Format = Word<OutputFormat>("--format", parsed.GetValue(format)) ?? OutputFormat.Console,
-            Output = NotEmpty("--output", parsed.GetValue(output)),
-            Date = Day(parsed.GetValue(date)) ?? DateOnly.FromDateTime(clock.GetLocalNow().DateTime),
+            Output = OptionValues.NotEmpty("--output", parsed.GetValue(output)),
+            Date = OptionValues.Day(parsed.GetValue(date)) ?? DateOnly.FromDateTime(clock.GetLocalNow().DateTime),
+            Outlook = parsed.GetValue(outlook),
             All = parsed.GetValue(all),
-            StdinName = NotEmpty("--stdin-name", parsed.GetValue(stdinName)) ?? "standard input",
+            StdinName = OptionValues.NotEmpty("--stdin-name", parsed.GetValue(stdinName)) ?? "standard input",
         };
     }
 
@@ -80,20 +81,4 @@ internal sealed class CheckCommand : Verb
         return Words.Find<T>(word)
             ?? throw new ArgumentProblem($"{option} takes {string.Join(", ", known.SkipLast(1))} or {known[^1]}, not `{word}`.{near}");
     }
-
-    private static DateOnly? Day(string? text)
-    {
-        if (text is null)
-        {
-            return null;
-        }
-
-        return DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day)
-            ? day
-            : throw new ArgumentProblem($"--date takes a day such as 2027-05-14, not `{text}`.");
-    }
-
-    private static string? NotEmpty(string option, string? text) => text is null || text.Trim().Length > 0
-        ? text
-        : throw new ArgumentProblem($"{option} needs a name.");
 }

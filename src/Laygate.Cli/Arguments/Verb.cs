@@ -28,5 +28,5 @@ internal abstract class Verb(string name) : Command(name)
 internal static class Verbs
 {
     /// <summary>All commands, in the order of the help.</summary>
-    public static IReadOnlyList<Verb> All() => [new CheckCommand(), new VerifyCommand()];
+    public static IReadOnlyList<Verb> All() => [new CheckCommand(), new SheetCommand(), new VerifyCommand()];
 }

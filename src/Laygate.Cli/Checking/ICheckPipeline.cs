@@ -8,12 +8,17 @@ namespace Laygate.Cli.Checking;
 /// <param name="AtLeastStage">Stage at which at least to judge.</param>
 /// <param name="Date">Date of checking.</param>
 /// <param name="ProgramVersion">Version of the program.</param>
-internal sealed record CheckRequest(IReadOnlyList<string> Rules, Stage? AtLeastStage, DateOnly Date, string ProgramVersion);
+/// <param name="Remedies">Whether the output shows what would mend findings.</param>
+/// <param name="Outlook">Whether the output shows laying hour by hour.</param>
+internal sealed record CheckRequest(
+    IReadOnlyList<string> Rules, Stage? AtLeastStage, DateOnly Date, string ProgramVersion, bool Remedies = false, bool Outlook = false);
 
 /// <summary>A rule book that is ready, or why there is none.</summary>
 /// <param name="Check">Checks the plans of one file, given its name and bytes; null when the rules could not be read.</param>
 /// <param name="Problems">Why the rules could not be read.</param>
-internal sealed record CheckSession(Func<string, byte[], FileResult>? Check, IReadOnlyList<Problem> Problems);
+/// <param name="Sheet">Makes the site sheets of one file, given its name, its bytes and whether as a draft; null when the rules could not be read.</param>
+internal sealed record CheckSession(
+    Func<string, byte[], FileResult>? Check, IReadOnlyList<Problem> Problems, Func<string, byte[], bool, SheetResult>? Sheet = null);
 
 /// <summary>Opens a rule book and checks plans against it.</summary>
 internal interface ICheckPipeline

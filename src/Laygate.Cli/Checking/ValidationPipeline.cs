@@ -23,7 +23,9 @@ internal sealed class ValidationPipeline : ICheckPipeline
             return new CheckSession(null, bound.Problems);
         }
 
-        var check = new PlanCheck(bound.Book, new CheckSettings(request.AtLeastStage, request.Date, request.ProgramVersion, Remedies: true));
-        return new CheckSession(check.Run, []);
+        var settings = new CheckSettings(
+            request.AtLeastStage, request.Date, request.ProgramVersion, Remedies: request.Remedies, Outlook: request.Outlook);
+        var check = new PlanCheck(bound.Book, settings);
+        return new CheckSession(check.Run, [], check.Sheet);
     }
 }

@@ -1,0 +1,13 @@
+using Laygate.Reporting.Language;
+using Laygate.Reporting.Text;
+using Laygate.Rules.Results;
+
+namespace Laygate.Reporting.Sheet;
+
+/// <summary>A limit as the crew reads it: the bad situation that its rule is named after, and the figure.</summary>
+internal static class LimitWords
+{
+    /// <summary>For example "Surface below too cold for the thickness of the course: at least 4 °C".</summary>
+    public static string Of(Finding finding) =>
+        $"{finding.Title}: {Wording.LimitText(finding.Limit!, Figures.Of(finding)).Replace(PlainText.Glue, ' ')}";
+}
