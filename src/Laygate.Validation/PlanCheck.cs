@@ -4,6 +4,7 @@ using Laygate.Engineering.Quantities;
 using Laygate.Model.Plans;
 using Laygate.Rules.Evaluation;
 using Laygate.Rules.Merging;
+using Laygate.Rules.Outlook;
 using Laygate.Rules.Remedies;
 using Laygate.Rules.Results;
 using Laygate.Validation.Plans;
@@ -118,6 +119,7 @@ public sealed class PlanCheck
         };
         var report = Evaluator.Evaluate(book, context, evaluation);
         report = settings.Remedies ? RemedySearch.AddTo(report, book, context, evaluation, IsConsistent) : report;
+        report = settings.Outlook ? OutlookSearch.AddTo(report, book, context, evaluation) : report;
         return new JudgedPlan(
             context, report with { Findings = [.. report.Findings.Select(finding => finding with { Position = Place(plan.Positions, finding) })] });
     }

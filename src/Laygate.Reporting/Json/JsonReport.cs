@@ -29,6 +29,7 @@ internal static class JsonReport
         }
 
         json.WriteEndArray();
+        JsonOutlook.Write(json, report.Outlook);
         JsonParts.Assumptions(json, report.Assumptions);
         JsonParts.Notes(json, report.Notes);
         json.WriteEndObject();

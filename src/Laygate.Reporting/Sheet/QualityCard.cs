@@ -14,7 +14,7 @@ internal static class QualityCard
             [MarkdownText.Of(course.Id), SheetNumbers.Of(course.Window), SheetNumbers.Of(course.RunPerLoad), CardWriter.Blank]));
         card.Gap();
         card.Item($"grit holds until {SheetNumbers.Of(sheet.GritWindow)} behind the last screed");
-        card.Item("a second figure after a comma is the range that the computation allows for; measure, do not trust the minute");
+        card.Item("the two figures after \"between\" are the range that the computation allows for: measure, do not trust the minute");
         Tests(card, sheet);
         HoldPoints(card, sheet);
         ShiftManagerCard.StopWork(card, sheet);

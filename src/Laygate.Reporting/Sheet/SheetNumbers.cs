@@ -66,11 +66,11 @@ internal static class SheetNumbers
 
         var band = value is { Low: { } from, High: { } to } ? Math.Abs(to - from) : 0;
         var ends = value is { Low: { } low, High: { } high }
-            ? $", {Rounding.Text(low, kind, 0, band)} to {Rounding.Text(high, kind, 0, band)}"
+            ? $", between {Rounding.Text(low, kind, 0, band)} and {Rounding.Text(high, kind, 0, band)}"
             : string.Empty;
         var unit = value.Unit.Length > 0 ? " " + value.Unit : string.Empty;
         var expected = kind == RoundingKind.Exact ? Rounding.Plain(number) : Rounded(number, value.Unit, kind, band);
-        return $"{expected}{ends}{unit}";
+        return $"{expected}{unit}{ends}";
     }
 
     // What a crew can set or read: millimetres, tenths of a metre per minute, and no more.

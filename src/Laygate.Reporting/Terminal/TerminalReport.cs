@@ -31,6 +31,7 @@ public static class TerminalReport
         WriteHead(page, report);
         WriteCounts(page, report.Counts);
         new FindingList(page, report, settings).Write();
+        new OutlookPart(page).Write(report.Outlook);
         new AssumptionList(page, settings).Write(report.Assumptions);
     }
 

@@ -249,6 +249,9 @@ public sealed record Report
     /// <summary>Assumptions used, each once.</summary>
     public IReadOnlyList<AssumptionUse> Assumptions { get; init; } = [];
 
+    /// <summary>Laying hour by hour, or the weather in which the plan still works; null when it was not asked for.</summary>
+    public LayingOutlook? Outlook { get; init; }
+
     /// <summary>Remarks on the run as a whole, such as a jurisdiction that differs from the rule book's.</summary>
     public IReadOnlyList<Note> Notes { get; init; } = [];
 }
