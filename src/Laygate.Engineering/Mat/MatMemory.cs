@@ -13,8 +13,8 @@ internal sealed class MatMemory
     private readonly ConcurrentDictionary<MatKey, CoolingResult> curves = new();
     private readonly ConcurrentDictionary<MatKey, (double?, CoolingFailure?)> times = new();
 
-    /// <summary>Curves that were solved and kept; for tests and measurements.</summary>
-    public int Curves => curves.Count;
+    /// <summary>Solves that were kept; for tests and measurements.</summary>
+    public int Count => readings.Count + curves.Count + times.Count;
 
     /// <summary>A reading, from memory or newly solved.</summary>
     public (MatReading?, CoolingFailure?) Reading(MatKey key, Func<(MatReading?, CoolingFailure?)> solve) =>

@@ -52,6 +52,9 @@ public sealed class QuantityContext
     /// <summary>Solves of cooling mats that changed copies of this plan share; null when nothing is kept.</summary>
     internal MatMemory? Memory { get; private set; }
 
+    /// <summary>Number of solves of cooling mats that are kept, over this plan and its changed copies; 0 when nothing is kept.</summary>
+    public int KeptSolves => Memory?.Count ?? 0;
+
     /// <summary>Keeps solves of cooling mats from now on, so that <see cref="For"/> does not solve again what a change leaves as it was.</summary>
     public QuantityContext Remembering()
     {

@@ -60,6 +60,7 @@ internal static class JsonOutlook
         json.WriteString("status", Words.Of(broken.Status));
         JsonParts.Value(json, "value", broken.Value);
         JsonLimit.Limit(json, "limit", broken.Limit);
+        json.WriteBoolean("on_expected_values_only", broken.OnExpectedValuesOnly);
     }
 
     private static void Lead(Utf8JsonWriter json, PlantLead lead)

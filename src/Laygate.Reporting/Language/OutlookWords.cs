@@ -36,7 +36,8 @@ internal static class OutlookWords
         }
 
         var end = limit.Low ?? limit.High;
-        return end is null ? name : $"{name}: {Number(value)} against {(limit.Low is null ? "at most" : "at least")} {Number(end)}";
+        var tight = broken.OnExpectedValuesOnly ? ", met on expected values only" : string.Empty;
+        return end is null ? name : $"{name}: {Number(value)} against {(limit.Low is null ? "at most" : "at least")} {Number(end)}{tight}";
     }
 
     /// <summary>A value to three digits.</summary>

@@ -41,7 +41,7 @@ internal sealed class WeatherJudge
                 .ThenByDescending(finding => finding.Outcome == Outcome.Missed)
                 .ThenBy(Relative)
                 .Select(finding => new BrokenLimit(
-                    new FindingReference(finding.Rule, finding.Title, finding.Address), finding.Status, finding.Value, finding.Limit)),
+                    new FindingReference(finding.Rule, finding.Title, finding.Address), finding.Status, finding.Value, finding.Limit, finding.OnExpectedValuesOnly)),
         ];
     }
 

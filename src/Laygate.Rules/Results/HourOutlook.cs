@@ -18,7 +18,8 @@ public enum LayingVerdict
 /// <param name="Status">Status.</param>
 /// <param name="Value">Value.</param>
 /// <param name="Limit">Limit.</param>
-public sealed record BrokenLimit(FindingReference Finding, Status Status, ShownValue? Value, ShownLimit? Limit);
+/// <param name="OnExpectedValuesOnly">Whether the expected value meets it and only the unfavourable end misses.</param>
+public sealed record BrokenLimit(FindingReference Finding, Status Status, ShownValue? Value, ShownLimit? Limit, bool OnExpectedValuesOnly);
 
 /// <summary>Laying in one hour of the forecast.</summary>
 /// <param name="At">Start of the hour.</param>
