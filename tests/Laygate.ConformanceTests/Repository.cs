@@ -1,6 +1,5 @@
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
-using Laygate.Rules.Merging;
 using Laygate.Rules.Results;
 using Laygate.Validation;
 using Laygate.Validation.Cases;
@@ -29,7 +28,7 @@ internal static class Repository
         new PlanCheck(Bound(rules), new CheckSettings(null, CheckDate, Version)).Run(plan, Bytes(plan));
 
     /// <summary>The rule book with specifications laid over it.</summary>
-    public static RuleBook Bound(params string[] rules)
+    public static Laygate.Rules.Merging.RuleBook Bound(params string[] rules)
     {
         var pack = new RulePack(Book.General!, Book.Specifications, RulePack.HashOf(Rules));
         var bound = RuleBooks.Load(pack, rules, new FilesOfRepository());

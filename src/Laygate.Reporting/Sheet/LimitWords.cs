@@ -9,5 +9,8 @@ internal static class LimitWords
 {
     /// <summary>For example "Surface below too cold for the thickness of the course: at least 4 °C".</summary>
     public static string Of(Finding finding) =>
-        $"{finding.Title}: {Wording.LimitText(finding.Limit!, Figures.Of(finding)).Replace(PlainText.Glue, ' ')}";
+        $"{finding.Title}: {Wording.LimitText(Plain(finding.Limit!), Figures.Of(finding)).Replace(PlainText.Glue, ' ')}";
+
+    // The same limit in another unit with all its digits is nothing for a crew.
+    private static ShownLimit Plain(ShownLimit limit) => limit.Quantity is null ? limit : limit with { Stated = null };
 }

@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.SheetData;
 using Laygate.Model.Plans;
@@ -9,12 +10,11 @@ namespace Laygate.Validation.Sheets;
 internal sealed class SheetBuilder
 {
     /// <summary>Quantities whose limit the crew watches while it works.</summary>
-    private static readonly HashSet<string> Watched = new(StringComparer.Ordinal)
-    {
+    private static readonly FrozenSet<string> Watched = FrozenSet.Create(
+        StringComparer.Ordinal,
         "weather.dew_margin_lowest", "course.air_lowest", "course.base_lowest", "course.last_densifying_pass", "course.laying_temperature",
         "early-friction.grit_by", "opening.time_after_laying", "trucks.age_at_laying",
-        "roller.core_skin_difference", "roller.impact_spacing", "existing.condition",
-    };
+        "roller.core_skin_difference", "roller.impact_spacing", "existing.condition");
 
     private readonly Plan plan;
     private readonly Report report;

@@ -3,7 +3,6 @@ using Laygate.Engineering.Quantities;
 using Laygate.Model.Levers;
 using Laygate.Model.Plans;
 using Laygate.Rules.Evaluation;
-using Laygate.Rules.Merging;
 using Laygate.Rules.Remedies;
 using Laygate.Rules.Results;
 using Laygate.Validation.Plans;
@@ -143,7 +142,7 @@ public sealed class RemedyTests
     /// <summary>One example under its rules: the report with remedies, and fresh evaluations without.</summary>
     private sealed class Bench
     {
-        private readonly RuleBook book;
+        private readonly Laygate.Rules.Merging.RuleBook book;
         private readonly EvaluationSettings settings;
         private readonly AssumptionSet assumptions;
 

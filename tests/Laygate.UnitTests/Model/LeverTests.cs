@@ -64,7 +64,7 @@ public class LeverTests
         var lever = Of(LeverKind.Rollers);
         Assert.Equal((1.0, true), (lever.Current, lever.IsCount));
         var rollers = lever.Change(3).Rolling!.Rollers;
-        Assert.Equal(["r", "s", "r-added-1", "r-added-2"], rollers.Select(roller => roller.Id));
+        Assert.Equal(["r", "s", "r-added-1", "r-added-2"], rollers.Select(roller => roller.Id), StringComparer.Ordinal);
         Assert.Equal("roller:r", RollerCopy.ModelOf("roller:r-added-2"));
         Assert.Equal("roller:s", RollerCopy.ModelOf("roller:s"));
     }
