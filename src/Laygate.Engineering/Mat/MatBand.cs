@@ -20,6 +20,11 @@ internal sealed record MatBand(double? Expected, double Low, double High)
 
     private static double Point(double[] sorted, double share)
     {
+        if (sorted.Length == 1)
+        {
+            return sorted[0];
+        }
+
         var place = share * (sorted.Length - 1);
         var i = Math.Min((int)place, sorted.Length - 2);
         return sorted[i] + ((place - i) * (sorted[i + 1] - sorted[i]));

@@ -42,12 +42,14 @@ internal sealed class MatKey : IEquatable<MatKey>
 {
     private readonly double[] numbers;
     private readonly string form;
+    private readonly SpecificHeatLaw?[] laws;
     private readonly int hash;
 
-    private MatKey(double[] numbers, string form)
+    private MatKey(double[] numbers, string form, SpecificHeatLaw?[] laws)
     {
         this.numbers = numbers;
         this.form = form;
+        this.laws = laws;
         var code = new HashCode();
         code.Add(form, StringComparer.Ordinal);
         foreach (var number in numbers)
@@ -68,29 +70,32 @@ internal sealed class MatKey : IEquatable<MatKey>
             problem.StopAt?.Layer ?? -1,
             problem.StopAt?.Celsius ?? double.NaN,
             problem.Bottom is BottomBoundary.GivenTemperature given ? given.Celsius : double.NaN,
+            problem.Bottom is BottomBoundary.ConstantCoefficient hung ? hung.Coefficient : double.NaN,
+            problem.Bottom is BottomBoundary.ConstantCoefficient air ? air.Fluid : double.NaN,
             problem.Layers.Count,
         };
         foreach (var layer in problem.Layers)
         {
             var material = layer.Material;
             all.AddRange([
-                (int)layer.Role, layer.Thickness, layer.Initial.At(0), layer.LaidAt,
+                (int)layer.Role, layer.Thickness, layer.Initial.At(0), layer.Initial.Mean(0, layer.Thickness), layer.LaidAt, layer.ResistanceBelow,
                 material.Conductivity, material.Density, material.SpecificHeat, material.Emissivity, material.Absorptivity]);
         }
 
         for (var i = 0; i < weather.Series.Count; i++)
         {
             var point = weather.Series[i];
-            all.AddRange([point.Time, point.Air, point.Wind, point.Sky, point.Sun, point.AddedHeat]);
+            all.AddRange([point.Time, point.Air, point.Wind, point.Sky, point.Sun, point.AddedHeat, point.Rain, point.DewPoint]);
         }
 
         all.AddRange(lookedFor);
-        return new MatKey([.. all], weather.Convection.Id);
+        return new MatKey([.. all], weather.Convection.Id, [.. problem.Layers.Select(layer => layer.Material.HeatLaw)]);
     }
 
     /// <inheritdoc/>
     public bool Equals(MatKey? other) => other is not null && hash == other.hash
         && string.Equals(form, other.form, StringComparison.Ordinal)
+        && laws.AsSpan().SequenceEqual(other.laws)
         && System.Runtime.InteropServices.MemoryMarshal.AsBytes(numbers.AsSpan()).SequenceEqual(System.Runtime.InteropServices.MemoryMarshal.AsBytes(other.numbers.AsSpan()));
 
     /// <inheritdoc/>
