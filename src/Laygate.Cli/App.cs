@@ -41,8 +41,10 @@ internal sealed class App(ICheckPipeline pipeline, Streams streams, TimeProvider
     {
         switch (request)
         {
-            case Request.Run run:
-                return run.Work(new Host(pipeline, streams, Version));
+            case Request.Check check:
+                return new CheckRun(pipeline, streams, Version).Run(check.Arguments);
+            case Request.Do verb:
+                return verb.Run(new Host(pipeline, streams, clock, Version));
             case Request.Help help:
                 Print(help.Text);
                 return ExitCodes.Clean;
@@ -58,3 +60,10 @@ internal sealed class App(ICheckPipeline pipeline, Streams streams, TimeProvider
         streams.Out.Flush();
     }
 }
+
+/// <summary>What a command works with.</summary>
+/// <param name="Pipeline">The checks.</param>
+/// <param name="Streams">Input and output.</param>
+/// <param name="Clock">The clock.</param>
+/// <param name="Version">Version of the program.</param>
+internal sealed record Host(ICheckPipeline Pipeline, Streams Streams, TimeProvider Clock, string Version);

@@ -16,19 +16,23 @@ internal sealed class CheckRun(ICheckPipeline pipeline, Streams streams, string 
     /// <exception cref="ArgumentProblem">The output cannot be written.</exception>
     public int Run(CheckArguments arguments)
     {
-        var session = pipeline.Open(new CheckRequest(arguments.Rules, arguments.Stage, arguments.Date, version, Remedies: true, arguments.Outlook));
-        var results = session.Check is { } check ? Check(arguments, check) : [];
-        WriteProblems([.. session.Problems, .. results.SelectMany(result => result.Problems)]);
-        Write(arguments, results, session.Problems);
-        return session.Check is null || session.Problems.Count > 0
-            ? ExitCodes.Unreadable
-            : ExitCodes.Of(results, arguments.FailOn);
-    }
+        var sessions = new CheckSessions(pipeline, arguments, version);
+        var results = new List<FileResult>();
+        var code = ExitCodes.Clean;
+        foreach (var input in new PlanFiles(streams.Input, arguments.StdinName).Find(sessions.Plans()))
+        {
+            var governed = sessions.For(input);
+            if (governed.Session.Check is { } check)
+            {
+                results.Add(Check(input, check));
+                code = Math.Max(code, ExitCodes.Of([results[^1]], governed.FailOn));
+            }
+        }
 
-    private List<FileResult> Check(CheckArguments arguments, Func<string, byte[], FileResult> check)
-    {
-        var inputs = new PlanFiles(streams.Input, arguments.StdinName).Find(arguments.Files);
-        return [.. inputs.Select(input => Check(input, check))];
+        var problems = sessions.Problems;
+        WriteProblems([.. problems, .. results.SelectMany(result => result.Problems)]);
+        Write(arguments, results, problems);
+        return problems.Count > 0 ? ExitCodes.Unreadable : code;
     }
 
     private static FileResult Check(PlanInput input, Func<string, byte[], FileResult> check)

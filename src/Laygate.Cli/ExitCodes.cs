@@ -8,7 +8,7 @@ internal enum FailOn
     /// <summary>Only findings with status fail.</summary>
     Fail,
 
-    /// <summary>Also warnings, what is not assessed included; not what needs a person.</summary>
+    /// <summary>Also warnings, what is not assessed and departures that do not hold included; not what needs a person.</summary>
     Warn,
 
     /// <summary>Never.</summary>
@@ -41,7 +41,7 @@ internal static class ExitCodes
     private static int Counts(Counts counts, FailOn failOn) => failOn switch
     {
         FailOn.Fail => counts.Failed,
-        FailOn.Warn => counts.Failed + counts.Warned + counts.NotAssessed,
+        FailOn.Warn => counts.Failed + counts.Warned + counts.NotAssessed + counts.DepartureWarnings,
         _ => 0,
     };
 }

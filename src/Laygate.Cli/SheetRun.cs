@@ -13,13 +13,16 @@ namespace Laygate.Cli;
 /// <summary>One run of <c>laygate sheet</c>.</summary>
 internal sealed class SheetRun(ICheckPipeline pipeline, Streams streams, string version)
 {
+    private const string StdinName = "standard input";
+
     /// <summary>Makes the sheet, or says why there is none.</summary>
     /// <returns>The exit code: 1 when the plan fails and no draft was asked for.</returns>
     /// <exception cref="ArgumentProblem">The output cannot be written.</exception>
     public int Run(SheetArguments arguments)
     {
-        var session = pipeline.Open(new CheckRequest(arguments.Rules, null, arguments.Date, version));
-        var result = session.Sheet is { } sheet ? Make(arguments, sheet) : null;
+        var input = Input(arguments);
+        var session = new CheckSessions(pipeline, Checked(arguments), version).For(input).Session;
+        var result = session.Sheet is { } sheet ? Make(input, sheet, arguments.Draft) : null;
         WriteProblems([.. session.Problems, .. result?.Problems ?? []]);
         if (result is null || session.Problems.Count > 0 || result.Problems.Count > 0)
         {
@@ -36,16 +39,26 @@ internal sealed class SheetRun(ICheckPipeline pipeline, Streams streams, string 
         return ExitCodes.Clean;
     }
 
-    private SheetResult Make(SheetArguments arguments, Func<string, byte[], bool, SheetResult> sheet)
+    // A sheet is judged as a check would be, settings of the repository included.
+    private static CheckArguments Checked(SheetArguments arguments) => new()
     {
-        var inputs = new PlanFiles(streams.Input, "standard input").Find([arguments.File]);
-        if (inputs.Count > 1)
-        {
-            throw new ArgumentProblem("A site sheet is made of one file at a time.");
-        }
+        Files = [arguments.File],
+        Rules = arguments.Rules,
+        Format = OutputFormat.Console,
+        Date = arguments.Date,
+        All = false,
+        Remedies = false,
+        StdinName = StdinName,
+    };
 
-        var (bytes, problem) = PlanBytes.Read(inputs[0]);
-        return bytes is null ? new SheetResult(inputs[0].Name, [], [], [problem!]) : sheet(inputs[0].Name, bytes, arguments.Draft);
+    private PlanInput Input(SheetArguments arguments) => new PlanFiles(streams.Input, StdinName).Find([arguments.File]) is [var only]
+        ? only
+        : throw new ArgumentProblem("A site sheet is made of one file at a time.");
+
+    private static SheetResult Make(PlanInput input, Func<string, byte[], bool, SheetResult> sheet, bool draft)
+    {
+        var (bytes, problem) = PlanBytes.Read(input);
+        return bytes is null ? new SheetResult(input.Name, [], [], [problem!]) : sheet(input.Name, bytes, draft);
     }
 
     private void Refuse(Report report)

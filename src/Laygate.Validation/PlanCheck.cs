@@ -2,6 +2,8 @@ using System.Security.Cryptography;
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Plans;
+using Laygate.Rules.Definitions;
+using Laygate.Rules.Departures;
 using Laygate.Rules.Evaluation;
 using Laygate.Rules.Merging;
 using Laygate.Rules.Outlook;
@@ -19,16 +21,24 @@ namespace Laygate.Validation;
 /// <param name="CheckDate">Date of checking.</param>
 /// <param name="ProgramVersion">Version of the program, for the report.</param>
 /// <param name="Seed">Seed of everything that is sampled.</param>
-/// <param name="Remedies">Whether to look for what would mend findings.</param>
-/// <param name="Outlook">Whether to judge laying hour by hour, or by the envelope of the weather.</param>
-public sealed record CheckSettings(
-    Stage? AtLeastStage, DateOnly CheckDate, string ProgramVersion, ulong Seed = 1, bool Remedies = false, bool Outlook = false);
+public sealed record CheckSettings(Stage? AtLeastStage, DateOnly CheckDate, string ProgramVersion, ulong Seed = 1)
+{
+    /// <summary>Whether to look for what would mend findings.</summary>
+    public bool Remedies { get; init; }
+
+    /// <summary>Whether to judge laying hour by hour, or by the envelope of the weather.</summary>
+    public bool Outlook { get; init; }
+
+    /// <summary>The file of settings that was laid over the command, for the report; null when there is none.</summary>
+    public string? SettingsFile { get; init; }
+}
 
 /// <summary>Checks plans against one rule book: bytes in, reports or positioned problems out. Each step hands on or stops; a plan that stops never gets a half-true report.</summary>
 public sealed class PlanCheck
 {
     private readonly RuleBook book;
     private readonly CheckSettings settings;
+    private readonly IReadOnlyList<Departure> departures;
     private readonly LoadedSchema schema = EmbeddedSchemas.Plan();
     private readonly QuantityCatalogue catalogue = LaygateQuantities.Catalogue();
     private readonly AssumptionSet assumptions;
@@ -36,10 +46,12 @@ public sealed class PlanCheck
     /// <summary>Prepares a check.</summary>
     /// <param name="book">The merged rule book.</param>
     /// <param name="settings">Stage, date and version.</param>
-    public PlanCheck(RuleBook book, CheckSettings settings)
+    /// <param name="departures">Departures, read against the same book; none when left out.</param>
+    public PlanCheck(RuleBook book, CheckSettings settings, IReadOnlyList<Departure>? departures = null)
     {
         this.book = book;
         this.settings = settings;
+        this.departures = departures ?? [];
         assumptions = new AssumptionSet([.. LaygateAssumptions.All, .. book.Assumptions]);
     }
 
@@ -97,7 +109,9 @@ public sealed class PlanCheck
             return mapping with { Plan = null, Problems = shape.Count > 0 ? shape : mapping.Problems };
         }
 
-        return mapping with { Problems = PlanConsistency.Check(mapping.Plan, mapping.Positions) };
+        // A blank in a free text would count as stated.
+        var blanks = Scaffolding.Blanks.In(document.Root);
+        return mapping with { Problems = blanks.Count > 0 ? blanks : PlanConsistency.Check(mapping.Plan, mapping.Positions) };
     }
 
     private JudgedPlan Judge(PlanMapping plan, string file, int document, string hash)
@@ -115,13 +129,16 @@ public sealed class PlanCheck
             CheckedOn = settings.CheckDate,
             Stage = settings.AtLeastStage,
             PlanHash = hash,
+            Samples = new ContextSamples(context),
             ProgramVersion = settings.ProgramVersion,
         };
         var report = Evaluator.Evaluate(book, context, evaluation);
         report = settings.Remedies ? RemedySearch.AddTo(report, book, context, evaluation, IsConsistent) : report;
         report = settings.Outlook ? OutlookSearch.AddTo(report, book, context, evaluation) : report;
+        report = DepartureJudge.Apply(report, book, departures, context.Elements.All.Select(element => element.Address), settings.CheckDate);
         return new JudgedPlan(
-            context, report with { Findings = [.. report.Findings.Select(finding => finding with { Position = Place(plan.Positions, finding) })] });
+            context,
+            report with { Settings = settings.SettingsFile, Findings = [.. report.Findings.Select(finding => finding with { Position = Place(plan.Positions, finding) })] });
     }
 
     private static bool IsConsistent(Plan plan) => PlanConsistency.Check(plan).Count == 0;

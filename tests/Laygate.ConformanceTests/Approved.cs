@@ -5,7 +5,7 @@ namespace Laygate.ConformanceTests;
 /// <summary>Approved outputs, held strictly: a missing one fails. With <c>LAYGATE_APPROVE</c> set they are written anew, to be read in the diff.</summary>
 internal static class Approved
 {
-    private static readonly bool Approving = Environment.GetEnvironmentVariable("LAYGATE_APPROVE") is { Length: > 0 };
+    public static readonly bool Approving = Environment.GetEnvironmentVariable("LAYGATE_APPROVE") is { Length: > 0 };
 
     public static void Match(string text, string name, [System.Runtime.CompilerServices.CallerFilePath] string caller = "")
     {

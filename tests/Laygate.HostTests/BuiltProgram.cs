@@ -11,17 +11,20 @@ internal static class BuiltProgram
     public sealed record Result(int Code, string Out, string Error);
 
     /// <summary>Runs it to its end; a run longer than 30 s is killed and fails the test.</summary>
-    public static Result Run(byte[]? input, string folder, params string[] arguments)
+    public static Result Run(byte[]? input, string folder, params string[] arguments) => Run(Watchdog, input, folder, arguments);
+
+    /// <summary>The same with another watchdog.</summary>
+    public static Result Run(TimeSpan watchdog, byte[]? input, string folder, params string[] arguments)
     {
         using var process = new Process { StartInfo = Start(folder, arguments) };
         process.Start();
         var output = process.StandardOutput.ReadToEndAsync();
         var error = process.StandardError.ReadToEndAsync();
         Feed(process, input ?? []);
-        if (!process.WaitForExit(Watchdog))
+        if (!process.WaitForExit(watchdog))
         {
             process.Kill(entireProcessTree: true);
-            Assert.Fail($"laygate {string.Join(' ', arguments)} ran longer than {Watchdog.TotalSeconds} s");
+            Assert.Fail($"laygate {string.Join(' ', arguments)} ran longer than {watchdog.TotalSeconds} s");
         }
 
         process.WaitForExit();
@@ -40,6 +43,11 @@ internal static class BuiltProgram
             // The program ended before it read its input; its code tells whether that was right.
         }
     }
+
+    /// <summary>A shell script that runs it, so that documented commands can be run as they stand.</summary>
+    public static string Wrapper() => Environment.GetEnvironmentVariable("LAYGATE_PROGRAM") is { Length: > 0 } program
+        ? $"#!/bin/sh\nexec '{program}' \"$@\"\n"
+        : $"#!/bin/sh\nexec '{Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") ?? "dotnet"}' '{Library()}' \"$@\"\n";
 
     private static ProcessStartInfo Start(string folder, string[] arguments)
     {

@@ -15,17 +15,20 @@ internal enum OutputFormat
 /// <summary>What <c>laygate check</c> was asked to do.</summary>
 internal sealed record CheckArguments
 {
-    /// <summary>Files, patterns, or <c>-</c> for standard input, in order.</summary>
+    /// <summary>Files, patterns, or <c>-</c> for standard input, in order; none: the plans that the settings name.</summary>
     public required IReadOnlyList<string> Files { get; init; }
 
     /// <summary>Names or paths of specifications.</summary>
     public required IReadOnlyList<string> Rules { get; init; }
 
+    /// <summary>Files of departures; they take the place of those of the settings.</summary>
+    public IReadOnlyList<string> Departures { get; init; } = [];
+
     /// <summary>Stage at which at least to judge; null: the plan's own.</summary>
     public Stage? Stage { get; init; }
 
-    /// <summary>From which kind of finding on the run counts as failed.</summary>
-    public required FailOn FailOn { get; init; }
+    /// <summary>From which kind of finding on the run counts as failed; null: what the settings ask for, or fail.</summary>
+    public FailOn? FailOn { get; init; }
 
     /// <summary>Form of the output.</summary>
     public required OutputFormat Format { get; init; }
@@ -38,6 +41,9 @@ internal sealed record CheckArguments
 
     /// <summary>Whether everything is listed one by one.</summary>
     public required bool All { get; init; }
+
+    /// <summary>Whether to look for what would mend findings.</summary>
+    public bool Remedies { get; init; } = true;
 
     /// <summary>Whether laying is judged hour by hour, or by the envelope of the weather.</summary>
     public bool Outlook { get; init; }

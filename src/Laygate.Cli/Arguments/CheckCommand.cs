@@ -1,6 +1,5 @@
 using System.CommandLine;
 using Laygate.Model.Plans;
-using Laygate.Validation.Schema;
 
 namespace Laygate.Cli.Arguments;
 
@@ -8,7 +7,8 @@ namespace Laygate.Cli.Arguments;
 internal sealed class CheckCommand : Verb
 {
     private readonly Argument<string[]> files = new("FILES") { Arity = ArgumentArity.ZeroOrMore };
-    private readonly Option<string[]> rules = new("--rules") { Arity = ArgumentArity.OneOrMore, AllowMultipleArgumentsPerToken = false };
+    private readonly Option<string[]> rules = Values.Rules();
+    private readonly Option<string[]> departures = new("--departures") { Arity = ArgumentArity.OneOrMore, AllowMultipleArgumentsPerToken = false };
     private readonly Option<string> stage = new("--stage");
     private readonly Option<string> failOn = new("--fail-on");
     private readonly Option<string> format = new("--format");
@@ -19,10 +19,10 @@ internal sealed class CheckCommand : Verb
     private readonly Option<bool> all = new("--all") { Arity = ArgumentArity.Zero };
 
     public CheckCommand()
-        : base("check")
+        : base("check", HelpText.Check)
     {
         Add(files);
-        foreach (var option in (Option[])[rules, stage, failOn, format, output, date, stdinName, outlook, all])
+        foreach (var option in (Option[])[rules, departures, stage, failOn, format, output, date, stdinName, outlook, all])
         {
             Add(option);
         }
@@ -33,52 +33,18 @@ internal sealed class CheckCommand : Verb
     }
 
     /// <inheritdoc/>
-    public override string Summary => "check plans";
-
-    /// <inheritdoc/>
-    public override string Help => HelpText.Check;
-
-    /// <inheritdoc/>
-    public override Func<Host, int> Read(ParseResult parsed, TimeProvider clock)
+    public override Request Read(ParseResult parsed, TimeProvider clock) => new Request.Check(new CheckArguments
     {
-        var arguments = Values(parsed, clock);
-        return host => new CheckRun(host.Pipeline, host.Streams, host.Version).Run(arguments);
-    }
-
-    private CheckArguments Values(ParseResult parsed, TimeProvider clock)
-    {
-        var named = parsed.GetValue(files) ?? [];
-        if (named.Length == 0)
-        {
-            throw new ArgumentProblem("No file is named. Write for example: laygate check plan.yaml");
-        }
-
-        return new CheckArguments
-        {
-            Files = named,
-            Rules = [.. (parsed.GetValue(rules) ?? []).Select(rule => OptionValues.NotEmpty("--rules", rule)!)],
-            Stage = Word<Stage>("--stage", parsed.GetValue(stage)),
-            FailOn = Word<FailOn>("--fail-on", parsed.GetValue(failOn)) ?? FailOn.Fail,
-            Format = Word<OutputFormat>("--format", parsed.GetValue(format)) ?? OutputFormat.Console,
-            Output = OptionValues.NotEmpty("--output", parsed.GetValue(output)),
-            Date = OptionValues.Day(parsed.GetValue(date)) ?? DateOnly.FromDateTime(clock.GetLocalNow().DateTime),
-            Outlook = parsed.GetValue(outlook),
-            All = parsed.GetValue(all),
-            StdinName = OptionValues.NotEmpty("--stdin-name", parsed.GetValue(stdinName)) ?? "standard input",
-        };
-    }
-
-    private static T? Word<T>(string option, string? word)
-        where T : struct, Enum
-    {
-        if (word is null)
-        {
-            return null;
-        }
-
-        var known = Words.Of<T>();
-        var near = NearestNames.Of(word, known) is [var meant, ..] ? $" Did you mean {meant}?" : string.Empty;
-        return Words.Find<T>(word)
-            ?? throw new ArgumentProblem($"{option} takes {string.Join(", ", known.SkipLast(1))} or {known[^1]}, not `{word}`.{near}");
-    }
+        Files = parsed.GetValue(files) ?? [],
+        Rules = Values.NotEmpty("--rules", parsed.GetValue(rules)),
+        Departures = Values.NotEmpty("--departures", parsed.GetValue(departures)),
+        Stage = Values.Word<Stage>("--stage", parsed.GetValue(stage)),
+        FailOn = Values.Word<FailOn>("--fail-on", parsed.GetValue(failOn)),
+        Format = Values.Word<OutputFormat>("--format", parsed.GetValue(format)) ?? OutputFormat.Console,
+        Output = Values.NotEmpty("--output", parsed.GetValue(output)),
+        Date = Values.Day(parsed.GetValue(date)) ?? Values.Today(clock),
+        Outlook = parsed.GetValue(outlook),
+        All = parsed.GetValue(all),
+        StdinName = Values.NotEmpty("--stdin-name", parsed.GetValue(stdinName)) ?? "standard input",
+    });
 }

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using Laygate.Cli.Verbs;
 using Laygate.Validation.Schema;
 
 namespace Laygate.Cli.Arguments;
@@ -14,9 +15,13 @@ internal abstract record Request
     /// <summary>Show the version.</summary>
     internal sealed record Version : Request;
 
-    /// <summary>Run a command.</summary>
-    /// <param name="Work">What to do; it returns the exit code.</param>
-    internal sealed record Run(Func<Host, int> Work) : Request;
+    /// <summary>Check plans.</summary>
+    /// <param name="Arguments">How.</param>
+    internal sealed record Check(CheckArguments Arguments) : Request;
+
+    /// <summary>Anything else that a command does.</summary>
+    /// <param name="Run">Does it and gives the exit code.</param>
+    internal sealed record Do(Func<Host, int> Run) : Request;
 }
 
 /// <summary>Reads the command line. A token that begins with <c>-</c> is never a file unless it follows <c>--</c>; the library alone would swallow a misspelt option as a file name.</summary>
@@ -24,7 +29,7 @@ internal sealed class CommandLine(TimeProvider clock)
 {
     private static readonly string[] HelpWords = ["--help", "-h", "-?"];
 
-    private readonly IReadOnlyList<Verb> verbs = Verbs.All();
+    private readonly IReadOnlyList<Verb> verbs = [new CheckCommand(), new SheetCommand(), new VerifyCommand(), new RulesCommand(), new ExplainCommand(), new NewCommand(), new ConfirmCommand()];
 
     /// <summary>Reads the arguments.</summary>
     /// <exception cref="ArgumentProblem">They cannot be used; the message says why.</exception>
@@ -33,7 +38,7 @@ internal sealed class CommandLine(TimeProvider clock)
         var options = arguments.TakeWhile(argument => argument is not "--").ToList();
         if (options.Exists(HelpWords.Contains))
         {
-            return new Request.Help(Find(options.Find(option => Find(option) is not null))?.Help ?? HelpText.Program(verbs));
+            return new Request.Help(verbs.FirstOrDefault(verb => options.Contains(verb.Name, StringComparer.Ordinal))?.Help ?? HelpText.Program);
         }
 
         if (arguments is ["--version"])
@@ -41,26 +46,24 @@ internal sealed class CommandLine(TimeProvider clock)
             return new Request.Version();
         }
 
-        var verb = Required(arguments);
-        RequireKnownOptions(verb, options);
-        return new Request.Run(verb.Read(Parse(verb, arguments), clock));
+        var chosen = VerbOf(arguments);
+        RequireKnownOptions(chosen, options);
+        return chosen.Read(Parse(chosen, arguments), clock);
     }
 
-    private Verb? Find(string? name) => verbs.FirstOrDefault(verb => string.Equals(verb.Name, name, StringComparison.Ordinal));
-
-    private Verb Required(IReadOnlyList<string> arguments)
+    private Verb VerbOf(IReadOnlyList<string> arguments)
     {
         if (arguments.Count == 0)
         {
             throw new ArgumentProblem("No command is given. Write for example: laygate check plan.yaml");
         }
 
-        if (Find(arguments[0]) is { } verb)
+        if (verbs.FirstOrDefault(verb => string.Equals(verb.Name, arguments[0], StringComparison.Ordinal)) is { } known)
         {
-            return verb;
+            return known;
         }
 
-        var near = NearestNames.Of(arguments[0], [.. verbs.Select(known => known.Name), "--version", "--help"]) is [var meant, ..] ? $" Did you mean `{meant}`?" : string.Empty;
+        var near = NearestNames.Of(arguments[0], [.. verbs.Select(verb => verb.Name), "--version", "--help"]) is [var meant, ..] ? $" Did you mean `{meant}`?" : string.Empty;
         throw new ArgumentProblem($"There is no command `{arguments[0]}`.{near} Write for example: laygate check plan.yaml");
     }
 

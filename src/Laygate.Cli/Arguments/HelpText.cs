@@ -4,10 +4,25 @@ namespace Laygate.Cli.Arguments;
 internal static class HelpText
 {
     /// <summary>Help for the program.</summary>
-    public static string Program(IReadOnlyList<Verb> verbs) =>
-        "Laygate reads a job plan for laying hot asphalt and checks it before the shift.\n\nUsage\n"
-        + string.Concat(verbs.Select(verb => $"  laygate {verb.Name,-12}{verb.Summary}\n"))
-        + "  laygate --version   show the version\n\n`laygate check --help`, and so on, says more about a command.\n\nExample\n  laygate check plan.yaml\n";
+    public const string Program = """
+        Laygate reads a job plan for laying hot asphalt and checks it before the shift.
+
+        Usage
+          laygate check FILES… [options]    check plans
+          laygate sheet PLAN [options]      make the site sheet of a plan
+          laygate verify [FILES…]           compare the computation with published results
+          laygate rules [options]           list rules, print the merged book, run their cases
+          laygate explain RULE              show one rule in full
+          laygate new KIND NAME             begin a plan, specification, rule or departure
+          laygate confirm RULE [options]    record that a limit was looked up
+          laygate --version                 show the version
+
+        `laygate COMMAND --help` says how each one works.
+
+        Example
+          laygate check plan.yaml
+
+        """;
 
     /// <summary>Help for site sheets.</summary>
     public const string Sheet = """
@@ -49,10 +64,13 @@ internal static class HelpText
 
         FILES are plans in YAML. Patterns such as 'jobs/*.yaml' and 'jobs/**/*.yaml' work
         in every shell. `-` reads standard input. A name that begins with `-` follows `--`.
+        Without FILES the plans are checked that the nearest `laygate.yaml` names.
 
         Options
           --rules NAME|PATH      add a specification: one that is shipped, or a file or
                                  folder of your own; repeat it for more than one
+          --departures FILE      departures that the approving side permits; repeat it for
+                                 more than one file
           --stage STAGE          judge at concept, submission or release, or at the plan's
                                  own stage if that is later
           --fail-on KIND         exit with 1 on: fail (usual), warn (also warnings and
@@ -75,7 +93,27 @@ internal static class HelpText
         Example
           laygate check jobs/*.yaml --stage release --fail-on warn
 
+        A `laygate.yaml` in the folder of a plan, or above it, may name rules, departures, a
+        stage and `fail_on: warn`; the stricter of it and the command holds.
+
         A check is no approval: local codes and the competent person come first.
+
+        """;
+
+    /// <summary>Help for verifying.</summary>
+    public const string Verify = """
+        Runs verification cases: what the program computes, beside published results,
+        exact solutions and worked examples. There is no setting that `check` has not.
+
+        Usage
+          laygate verify [FILES…] [--format console|json|markdown]
+
+        Without FILES the cases that ship with the program are run.
+
+        Exit codes
+          0  every check is within its tolerance
+          1  a check is off
+          2  a file could not be read
 
         """;
 }

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 
 namespace Laygate.Cli.Arguments;
 
@@ -15,13 +14,13 @@ internal sealed record SheetArguments(string File, IReadOnlyList<string> Rules, 
 internal sealed class SheetCommand : Verb
 {
     private readonly Argument<string[]> files = new("PLAN") { Arity = ArgumentArity.ZeroOrMore };
-    private readonly Option<string[]> rules = new("--rules") { Arity = ArgumentArity.OneOrMore, AllowMultipleArgumentsPerToken = false };
+    private readonly Option<string[]> rules = Values.Rules();
     private readonly Option<bool> draft = new("--draft") { Arity = ArgumentArity.Zero };
     private readonly Option<string> output = new("--output");
     private readonly Option<string> date = new("--date");
 
     public SheetCommand()
-        : base("sheet")
+        : base("sheet", HelpText.Sheet)
     {
         Add(files);
         foreach (var option in (Option[])[rules, draft, output, date])
@@ -31,19 +30,13 @@ internal sealed class SheetCommand : Verb
     }
 
     /// <inheritdoc/>
-    public override string Summary => "make the site sheet of a plan";
-
-    /// <inheritdoc/>
-    public override string Help => HelpText.Sheet;
-
-    /// <inheritdoc/>
-    public override Func<Host, int> Read(ParseResult parsed, TimeProvider clock)
+    public override Request Read(ParseResult parsed, TimeProvider clock)
     {
-        var arguments = Values(parsed, clock);
-        return host => new SheetRun(host.Pipeline, host.Streams, host.Version).Run(arguments);
+        var arguments = Asked(parsed, clock);
+        return new Request.Do(host => new SheetRun(host.Pipeline, host.Streams, host.Version).Run(arguments));
     }
 
-    private SheetArguments Values(ParseResult parsed, TimeProvider clock)
+    private SheetArguments Asked(ParseResult parsed, TimeProvider clock)
     {
         var named = parsed.GetValue(files) ?? [];
         if (named.Length != 1)
@@ -55,33 +48,9 @@ internal sealed class SheetCommand : Verb
 
         return new SheetArguments(
             named[0],
-            [.. (parsed.GetValue(rules) ?? []).Select(rule => OptionValues.NotEmpty("--rules", rule)!)],
+            Values.NotEmpty("--rules", parsed.GetValue(rules)),
             parsed.GetValue(draft),
-            OptionValues.NotEmpty("--output", parsed.GetValue(output)),
-            OptionValues.Day(parsed.GetValue(date)) ?? DateOnly.FromDateTime(clock.GetLocalNow().DateTime));
+            Values.NotEmpty("--output", parsed.GetValue(output)),
+            Values.Day(parsed.GetValue(date)) ?? Values.Today(clock));
     }
-}
-
-/// <summary>Values that several commands read alike.</summary>
-internal static class OptionValues
-{
-    /// <summary>A day; null where none is given.</summary>
-    /// <exception cref="ArgumentProblem">It is no day.</exception>
-    public static DateOnly? Day(string? text)
-    {
-        if (text is null)
-        {
-            return null;
-        }
-
-        return DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day)
-            ? day
-            : throw new ArgumentProblem($"--date takes a day such as 2027-05-14, not `{text}`.");
-    }
-
-    /// <summary>A name; null where none is given.</summary>
-    /// <exception cref="ArgumentProblem">It is empty.</exception>
-    public static string? NotEmpty(string option, string? text) => text is null || text.Trim().Length > 0
-        ? text
-        : throw new ArgumentProblem($"{option} needs a name.");
 }

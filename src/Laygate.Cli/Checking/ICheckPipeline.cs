@@ -8,10 +8,20 @@ namespace Laygate.Cli.Checking;
 /// <param name="AtLeastStage">Stage at which at least to judge.</param>
 /// <param name="Date">Date of checking.</param>
 /// <param name="ProgramVersion">Version of the program.</param>
-/// <param name="Remedies">Whether the output shows what would mend findings.</param>
-/// <param name="Outlook">Whether the output shows laying hour by hour.</param>
-internal sealed record CheckRequest(
-    IReadOnlyList<string> Rules, Stage? AtLeastStage, DateOnly Date, string ProgramVersion, bool Remedies = false, bool Outlook = false);
+internal sealed record CheckRequest(IReadOnlyList<string> Rules, Stage? AtLeastStage, DateOnly Date, string ProgramVersion)
+{
+    /// <summary>Files of departures.</summary>
+    public IReadOnlyList<string> Departures { get; init; } = [];
+
+    /// <summary>Whether the output shows what would mend findings.</summary>
+    public bool Remedies { get; init; }
+
+    /// <summary>Whether the output shows laying hour by hour.</summary>
+    public bool Outlook { get; init; }
+
+    /// <summary>The file of settings that was laid over the command, as it is to be shown.</summary>
+    public string? Settings { get; init; }
+}
 
 /// <summary>A rule book that is ready, or why there is none.</summary>
 /// <param name="Check">Checks the plans of one file, given its name and bytes; null when the rules could not be read.</param>

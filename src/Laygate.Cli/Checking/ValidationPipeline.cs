@@ -1,31 +1,54 @@
 using Laygate.Cli.Files;
 using Laygate.Rules.Results;
 using Laygate.Validation;
+using Laygate.Validation.Departures;
 using Laygate.Validation.RuleFiles;
 
 namespace Laygate.Cli.Checking;
 
-/// <summary>The only place that knows the entry points of Validation.</summary>
+/// <summary>The only place that knows the entry points of Validation for a check.</summary>
 internal sealed class ValidationPipeline : ICheckPipeline
 {
     /// <inheritdoc/>
     public CheckSession Open(CheckRequest request)
     {
-        var path = Path.Combine(AppContext.BaseDirectory, RulePack.FileName);
-        if (!File.Exists(path))
-        {
-            return new CheckSession(null, [new Problem(path, "The rule pack that belongs beside the program is missing.", "Install the program again.", null)]);
-        }
-
-        var bound = RuleBooks.Load(RulePack.Read(File.ReadAllBytes(path)), request.Rules, new RuleFilesOnDisk());
+        var (bound, _) = RuleBookOnDisk.Open(request.Rules);
         if (bound.Book is null)
         {
             return new CheckSession(null, bound.Problems);
         }
 
-        var settings = new CheckSettings(
-            request.AtLeastStage, request.Date, request.ProgramVersion, Remedies: request.Remedies, Outlook: request.Outlook);
-        var check = new PlanCheck(bound.Book, settings);
+        var departures = DepartureFiles.Load(request.Departures, bound.Book, new RuleFilesOnDisk());
+        if (departures.Problems.Count > 0)
+        {
+            return new CheckSession(null, departures.Problems);
+        }
+
+        var settings = new CheckSettings(request.AtLeastStage, request.Date, request.ProgramVersion)
+        {
+            Remedies = request.Remedies,
+            Outlook = request.Outlook,
+            SettingsFile = request.Settings,
+        };
+        var check = new PlanCheck(bound.Book, settings, departures.Departures);
         return new CheckSession(check.Run, [], check.Sheet);
+    }
+}
+
+/// <summary>Opens the shipped pack beside the program, with the specifications that a command names.</summary>
+internal static class RuleBookOnDisk
+{
+    /// <summary>Opens a rule book.</summary>
+    /// <returns>The book or its problems, and the pack where there is one.</returns>
+    public static (BoundBook Bound, RulePack? Pack) Open(IReadOnlyList<string> rules)
+    {
+        var path = Path.Combine(AppContext.BaseDirectory, RulePack.FileName);
+        if (!File.Exists(path))
+        {
+            return (new BoundBook(null, [new Problem(path, "The rule pack that belongs beside the program is missing.", "Install the program again.", null)]), null);
+        }
+
+        var pack = RulePack.Read(File.ReadAllBytes(path));
+        return (RuleBooks.Load(pack, rules, new RuleFilesOnDisk()), pack);
     }
 }

@@ -34,6 +34,20 @@ public static class AssumptionIds
     public const string CalmShare = "weather.calm_share";
     public const string WindSpread = "weather.wind_spread";
     public const string BuildUpThickness = "existing.thickness";
+    public const string SunShare = "weather.sun_share";
+    public const string ConvectionForm = "weather.convection_form";
+    public const string SkyForm = "weather.sky_form";
+    public const string HeatRise = "mix.heat_rise";
+    public const string DegreeBehindScreed = "mix.degree_behind_screed";
+    public const string LooseConductivity = "mix.loose_conductivity";
+    public const string MarkingHot = "mix.marking_hot";
+    public const string MarkingCold = "mix.marking_cold";
+    public const string OverlayLimit = "mix.overlay_limit";
+    public const string FilmDamp = "existing.film_damp";
+    public const string FilmWet = "existing.film_wet";
+    public const string FilmIce = "existing.film_ice";
+    public const string FrozenMoisture = "existing.frozen_moisture";
+    public const string DeckUnderside = "existing.deck_underside";
 #pragma warning restore CS1591
 
     /// <summary>Density of a kind of mix.</summary>

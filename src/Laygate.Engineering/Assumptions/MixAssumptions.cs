@@ -24,6 +24,10 @@ internal static class MixAssumptions
         new(SizeBases, "Nominal maximum size over EN upper sieve size D: both let 90 to 100 % pass.", 1, string.Empty, 1, 1, "EN 13108-1 and EN 13043, from memory; Asphalt Institute SP-2 as quoted", Evidence.Recalled),
         LaygateAssumptions.Judged(TenderLimit, "Skin temperature below which vibrating steel can shove a mat with a hot core.", 115, "°C", 90, 115),
         LaygateAssumptions.Judged(GritEmbedment, "Skin temperature below which grit is no longer pressed in.", 100, "°C", 90, 110),
+        LaygateAssumptions.Judged(DegreeBehindScreed, "Density behind the screed as a share of the reference density, where neither trial nor maker's statement is given.", 86, "%", 78, 94),
+        new(MarkingHot, "Skin temperature from which finish rolling takes out marks.", 85, "°C", 80, 95, "trade page on finish rolling, 185 °F; a stable mix may be finished hotter", Evidence.Recalled),
+        new(MarkingCold, "Skin temperature below which finish rolling no longer takes out marks.", 71, "°C", 66, 75, "trade page on finish rolling, 160 °F; low end 150 °F from Caltrans 2006 to 2015, from memory", Evidence.Recalled),
+        new(OverlayLimit, "Temperature of the hottest point below which hauling and the next course may go on a new course.", 60, "°C", 50, 65, "UFGS 02749, no hauling on the new pavement before it has cooled to 60 °C (140 °F) (read); range judged", Evidence.Read),
         LaygateAssumptions.Judged(BondBinderDensity, "Density of bond-coat binder and emulsion.", 1000, Unit, 980, 1030),
         LaygateAssumptions.Judged(HotBinderResidue, "Binder that stays of hot binder sprayed without water or solvent.", 100, "%", 99, 100),
     ];

@@ -39,10 +39,13 @@ public sealed class WeatherBuilder(WeatherSite site, SkyForm sky)
     public double SunOn(WeatherHour hour)
     {
         var altitude = Altitude(hour.At);
-        var open = hour.Sun ?? (altitude is { } b ? Sun.Clear(hour.At.Month, b) * Sun.CloudShare(hour.Cloud) : 0);
-        var direct = (altitude is { } height ? Sun.DirectShare(hour.At.Month, height) : 1) * (1 - (Math.Clamp(hour.Cloud, 0, 8) / 8));
+        var open = hour.Sun ?? (altitude is { } b ? Sun.Clear(Month(hour.At), b) * Sun.CloudShare(hour.Cloud) : 0);
+        var direct = (altitude is { } height ? Sun.DirectShare(Month(hour.At), height) : 1) * (1 - (Math.Clamp(hour.Cloud, 0, 8) / 8));
         return open * (1 - (Math.Clamp(hour.Shade, 0, 1) * direct));
     }
+
+    /// <summary>The month of the northern hemisphere with the same season.</summary>
+    private int Month(DateTimeOffset at) => site.Position is { Latitude: < 0 } ? ((at.Month + 5) % 12) + 1 : at.Month;
 
     private double? Altitude(DateTimeOffset at) => site.Position is { } place
         ? Sun.Altitude(place.Latitude, at.DayOfYear, Sun.SolarHour(at, place.Longitude ?? (15 * at.Offset.TotalHours)))

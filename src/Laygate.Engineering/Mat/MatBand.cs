@@ -6,25 +6,26 @@ namespace Laygate.Engineering.Mat;
 /// <param name="High">95 % point.</param>
 internal sealed record MatBand(double? Expected, double Low, double High)
 {
-    /// <summary>Takes the band from samples; a sample that is not reached counts as the end of the time solved for. Without samples it has no width.</summary>
-    public static MatBand Of(double? expected, IEnumerable<double?> samples, double end)
-    {
-        var sorted = samples.Select(sample => sample ?? end).Order().ToArray();
-        if (sorted.Length == 0)
-        {
-            return new(expected, expected ?? end, expected ?? end);
-        }
+    /// <summary>The samples in the order in which they were drawn; null where some have no value.</summary>
+    public IReadOnlyList<double>? Samples { get; init; }
 
-        return new(expected, Point(sorted, 0.05), Point(sorted, 0.95));
+    /// <summary>Takes the band from samples.</summary>
+    /// <param name="expected">Value at central assumptions; not finite where there is none.</param>
+    /// <param name="samples">Samples: positive infinity where a time is not reached, not a number where there is no value.</param>
+    /// <param name="end">Time solved for, which a sample counts that is not reached.</param>
+    public static MatBand Of(double expected, IEnumerable<double> samples, double end)
+    {
+        double[] drawn = [.. samples.Select(sample => double.IsPositiveInfinity(sample) ? end : sample)];
+        double? known = double.IsFinite(expected) ? expected : null;
+        var absent = double.IsPositiveInfinity(expected) ? end : 0;
+        var sorted = drawn.Where(double.IsFinite).Order().ToArray();
+        return sorted.Length < 2
+            ? new MatBand(known, known ?? absent, known ?? absent)
+            : new MatBand(known, Point(sorted, 0.05), Point(sorted, 0.95)) { Samples = sorted.Length == drawn.Length ? drawn : null };
     }
 
     private static double Point(double[] sorted, double share)
     {
-        if (sorted.Length == 1)
-        {
-            return sorted[0];
-        }
-
         var place = share * (sorted.Length - 1);
         var i = Math.Min((int)place, sorted.Length - 2);
         return sorted[i] + ((place - i) * (sorted[i + 1] - sorted[i]));

@@ -1,35 +1,26 @@
 using Laygate.Engineering.Cooling;
+using Laygate.Engineering.Cooling.Sampling;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Reading;
 
 namespace Laygate.Engineering.Mat;
 
-/// <summary>What is read from one cooling curve while rolling; times in s after the screed concerned, null where not reached.</summary>
-/// <param name="Windows">Densification window of each course of the hot body, from bottom to top.</param>
-/// <param name="Grit">Until the skin is too cold for grit.</param>
-/// <param name="CoreSkin">Largest core-skin difference during the rolling, K.</param>
-/// <param name="UnderVibration">Largest core-skin difference under each vibrating roller while the skin is tender, K.</param>
-/// <param name="Bears">Until each course is down to its start temperature, where it has one, from bottom to top.</param>
-/// <param name="Moments">Temperatures at the times of the passes.</param>
-internal sealed record MatReading(
-    IReadOnlyList<double?> Windows, double? Grit, double? CoreSkin, IReadOnlyList<double> UnderVibration,
-    IReadOnlyList<double?> Bears, IReadOnlyList<MatMoment?> Moments);
-
 /// <summary>Cooling of the hot bodies of one plan; solves once and keeps what it read.</summary>
 internal sealed class MatCooling(QuantityContext context)
 {
-    /// <summary>Samples for low and high.</summary>
-    public const int Samples = 64;
-
     /// <summary>Longest time solved for while rolling, s.</summary>
     public const double LongestRolling = 12 * 3600;
 
     /// <summary>Longest time solved for until opening, s.</summary>
     public const double LongestOpening = 72 * 3600;
 
-    private readonly CoolingSolver solver = new();
+    private readonly CoolingSampler sampler = new();
     private readonly Dictionary<PavingPass, FastCooling> fast = [];
+    private readonly Dictionary<PavingPass, FastCooling> timed = [];
     private SlowCooling? slow;
+
+    /// <summary>Solver for single cases; its curve is valid until its next solve.</summary>
+    public CoolingSolver Solver { get; } = new();
 
     /// <summary>The cooling of a context.</summary>
     public static MatCooling Of(QuantityContext context) => context.Service(c => new MatCooling(c));
@@ -39,13 +30,94 @@ internal sealed class MatCooling(QuantityContext context)
     {
         if (!fast.TryGetValue(pass, out var known))
         {
-            known = FastCooling.Solve(context, solver, pass);
+            known = FastCooling.Solve(context, this, pass, everyPass: false);
             fast[pass] = known;
         }
 
         return known;
     }
 
+    /// <summary>The same, with temperatures at a moment of any pass; solved again only for a moment that the usual questions do not need.</summary>
+    public FastCooling While(PavingPass pass, double time)
+    {
+        var usual = While(pass);
+        if (usual.Has(time))
+        {
+            return usual;
+        }
+
+        if (!timed.TryGetValue(pass, out var known))
+        {
+            known = FastCooling.Solve(context, this, pass, everyPass: true);
+            timed[pass] = known;
+        }
+
+        return known;
+    }
+
     /// <summary>Cooling of the uppermost hot body from the last metre on.</summary>
-    public SlowCooling Until(PavingPass pass) => slow ??= SlowCooling.Solve(context, solver, pass);
+    public SlowCooling Until(PavingPass pass) => slow ??= SlowCooling.Solve(context, this, pass);
+
+    /// <summary>
+    /// Solves the samples of a body, first within a bound that most samples need, and without it where that left a sample without an answer
+    /// which the expected case has.
+    /// </summary>
+    /// <param name="ranges">Ranges of the parameters.</param>
+    /// <param name="build">Builds a problem from a sample, within the bound or without it.</param>
+    /// <param name="questions">Questions to each curve.</param>
+    /// <param name="lookedFor">Numbers that the questions look for at a sample.</param>
+    public SamplingResult Sample(
+        ParameterRange[] ranges, Func<double[], bool, CoolingProblem> build, IReadOnlyList<CoolingQuestion> questions, Func<double[], IEnumerable<double>> lookedFor)
+    {
+        if (context.Memory is not { } memory)
+        {
+            return Sample(ranges, build, questions);
+        }
+
+        // What varies does so between its ends, so that the expected case, the ends and two mixed corners tell one body from another.
+        double[][] probes =
+        [
+            MatRanges.Central(),
+            [.. ranges.Select(range => range.At(0))],
+            [.. ranges.Select(range => range.At(1))],
+            [.. ranges.Select((range, i) => range.At(i % 2))],
+            [.. ranges.Select((range, i) => range.At(((i % 5) + 0.5) / 5))],
+        ];
+        var key = MatKey.Of(
+            [.. probes.Select(probe => build(probe, true)), build(probes[0], false)],
+            [Count, context.Seed, .. probes.SelectMany(lookedFor)],
+            questions.Select(question => question.Name));
+        return memory.Run(key, () => Sample(ranges, build, questions));
+    }
+
+    /// <summary>A number that is read from the curve of one problem.</summary>
+    /// <param name="problem">The problem.</param>
+    /// <param name="read">Reads it; null where there is none.</param>
+    /// <param name="lookedFor">Numbers that it looks for.</param>
+    /// <param name="name">What it is.</param>
+    public (double? Value, CoolingFailure? Failure) Read(CoolingProblem problem, Func<CoolingCurve, double?> read, IEnumerable<double> lookedFor, IEnumerable<string> name)
+    {
+        return context.Memory is { } memory ? memory.Number(MatKey.Of([problem], lookedFor, name), Solve) : Solve();
+
+        (double?, CoolingFailure?) Solve()
+        {
+            var result = Solver.Solve(problem);
+            return (result.Curve is { } curve ? read(curve) : null, result.Failure);
+        }
+    }
+
+    // A search needs the expected case alone.
+    private int Count => context.WithSpread ? context.Samples : 0;
+
+    private SamplingResult Sample(ParameterRange[] ranges, Func<double[], bool, CoolingProblem> build, IReadOnlyList<CoolingQuestion> questions)
+    {
+        var seed = unchecked((int)(context.Seed ^ (context.Seed >> 32)));
+        var result = sampler.Run(ranges, sample => build(sample, true), questions, Count, seed);
+        return result.Answers is { } answers && Enumerable.Range(0, questions.Count).Any(question => IsLeftOpen(answers, question))
+            ? sampler.Run(ranges, sample => build(sample, false), questions, Count, seed)
+            : result;
+    }
+
+    private static bool IsLeftOpen(SampledAnswers answers, int question) => double.IsFinite(answers.Expected(question))
+        && Enumerable.Range(0, answers.Count).Any(sample => !double.IsFinite(answers.Sample(question, sample)));
 }

@@ -12,8 +12,9 @@ namespace Laygate.Engineering.Mat;
 /// <param name="Coldest">Low end of that temperature, °C.</param>
 /// <param name="Hottest">High end of that temperature, °C.</param>
 /// <param name="LaidAt">When its screed passes, s after the first course that counts.</param>
+/// <param name="Looseness">Density behind the screed over final density; 1 for a course that is rolled already.</param>
 internal sealed record MatCourse(
-    string Id, double Thickness, double Density, MaterialClass Material, double Celsius, double Coldest, double Hottest, double LaidAt);
+    string Id, double Thickness, double Density, MaterialClass Material, double Celsius, double Coldest, double Hottest, double LaidAt, double Looseness);
 
 /// <summary>A layer below the hot body.</summary>
 /// <param name="Material">Class.</param>
@@ -22,8 +23,16 @@ internal sealed record MatCourse(
 internal sealed record MatLayer(MaterialClass Material, double Thickness, bool IsAssumed = false)
 {
     /// <summary>Whether it is crushed rock.</summary>
-    public bool IsUnbound => Material == MaterialClass.CrushedRockMoist;
+    public bool IsUnbound => Material is MaterialClass.CrushedRockMoist or MaterialClass.CrushedRockFrozen;
+
+    /// <summary>Whether it is frozen and thaws under the mat.</summary>
+    public bool IsFrozen => Material == MaterialClass.CrushedRockFrozen;
 }
+
+/// <summary>Water on the surface on which the lowest course is laid.</summary>
+/// <param name="Assumption">Id of the assumption that gives its depth in mm.</param>
+/// <param name="IsIce">Whether it has to melt first.</param>
+internal sealed record MatFilm(string Assumption, bool IsIce);
 
 /// <summary>What the plan gives to the cooling of one hot body.</summary>
 /// <param name="Courses">Courses from bottom to top; warm ones below the hot body first.</param>
@@ -33,6 +42,9 @@ internal sealed record MatLayer(MaterialClass Material, double Thickness, bool I
 internal sealed record MatInputs(
     IReadOnlyList<MatCourse> Courses, int HotFrom, IReadOnlyList<MatLayer> Below, Calculation Gathered)
 {
+    /// <summary>Water below the lowest course; null where the base is dry or not said to be otherwise.</summary>
+    public MatFilm? Film { get; init; }
+
     /// <summary>Whether the lowest layer is a bridge deck with air below.</summary>
     public bool OnDeck => Below[^1].Material is MaterialClass.SteelDeck or MaterialClass.ConcreteDeck;
 

@@ -13,8 +13,9 @@ namespace Laygate.Engineering.Mat;
 /// <param name="High">High end.</param>
 internal sealed record MatRange(double Central, double Low, double High)
 {
-    /// <summary>The value at a sample between 0 and 1; the central one without.</summary>
-    public double At(double[]? sample, int dimension) => sample is null ? Central : Low + (sample[dimension] * (High - Low));
+    /// <summary>The value at a sample between 0 and 1; the central one where the sample is not a number.</summary>
+    public double At(double[] sample, int dimension) =>
+        double.IsNaN(sample[dimension]) ? Central : Low + (sample[dimension] * (High - Low));
 }
 
 /// <summary>Temperatures and times of a plan that are looked for in a cooling curve.</summary>
@@ -123,6 +124,24 @@ internal static class MatLimits
 
         return kind is { } known ? (known, calculation.Stated("Ts", value, address, "start.value")) : null;
     }
+
+    /// <summary>Range of an assumption that no plan states.</summary>
+    public static MatRange RangeOf(QuantityContext context, string id)
+    {
+        var assumption = context.Assumptions[id];
+        return new MatRange(assumption.Number, assumption.Low, assumption.High);
+    }
+
+    /// <summary>
+    /// Place at which the temperature of the course below is taken when a course is laid: the one for which the plan states its lowest value,
+    /// else the course mean.
+    /// </summary>
+    public static Place PlaceOfLower(Course course) => course.LowerTemperatureLowest?.Place is { } place and not Place.InLoad ? place : Place.CourseMean;
+
+    /// <summary>Band of skin temperature in which finish rolling takes out marks, °C: from the hotter to the colder end.</summary>
+    public static (double Hot, double Cold) Marking(Calculation calculation) => (
+        calculation.Assumed(AssumptionIds.MarkingHot, "Tm1", "plan", null),
+        calculation.Assumed(AssumptionIds.MarkingCold, "Tm2", "plan", null));
 
     /// <summary>From the first to the last pass over a point, s after the last screed.</summary>
     public static (double From, double To) Rolling(Calculation calculation)

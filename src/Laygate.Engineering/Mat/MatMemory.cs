@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using Laygate.Engineering.Cooling;
+using Laygate.Engineering.Cooling.Sampling;
 
 namespace Laygate.Engineering.Mat;
 
@@ -9,49 +10,36 @@ namespace Laygate.Engineering.Mat;
 /// </summary>
 internal sealed class MatMemory
 {
-    private readonly ConcurrentDictionary<MatKey, (MatReading?, CoolingFailure?)> readings = new();
-    private readonly ConcurrentDictionary<MatKey, CoolingResult> curves = new();
-    private readonly ConcurrentDictionary<MatKey, (double?, CoolingFailure?)> times = new();
+    private readonly ConcurrentDictionary<MatKey, SamplingResult> runs = new();
+    private readonly ConcurrentDictionary<MatKey, (double?, CoolingFailure?)> numbers = new();
 
     /// <summary>Solves that were kept; for tests and measurements.</summary>
-    public int Count => readings.Count + curves.Count + times.Count;
+    public int Count => runs.Count + numbers.Count;
 
-    /// <summary>A reading, from memory or newly solved.</summary>
-    public (MatReading?, CoolingFailure?) Reading(MatKey key, Func<(MatReading?, CoolingFailure?)> solve) =>
-        readings.TryGetValue(key, out var known) ? known : readings.GetOrAdd(key, solve());
+    /// <summary>The answers of all samples, from memory or newly solved.</summary>
+    public SamplingResult Run(MatKey key, Func<SamplingResult> solve) => runs.TryGetValue(key, out var known) ? known : runs.GetOrAdd(key, solve());
 
-    /// <summary>A whole curve, from memory or newly solved.</summary>
-    public CoolingResult Curve(MatKey key, Func<CoolingResult> solve)
-    {
-        if (curves.TryGetValue(key, out var known))
-        {
-            return known;
-        }
-
-        var result = solve();
-        return curves.GetOrAdd(key, new CoolingResult(result.Curve?.Keep(), result.Failure));
-    }
-
-    /// <summary>A time, from memory or newly solved.</summary>
-    public (double?, CoolingFailure?) Time(MatKey key, Func<(double?, CoolingFailure?)> solve) =>
-        times.TryGetValue(key, out var known) ? known : times.GetOrAdd(key, solve());
+    /// <summary>A number read from one solve, from memory or newly solved.</summary>
+    public (double? Value, CoolingFailure? Failure) Number(MatKey key, Func<(double?, CoolingFailure?)> solve) =>
+        numbers.TryGetValue(key, out var known) ? known : numbers.GetOrAdd(key, solve());
 }
 
 /// <summary>All numbers of a question to the solver of a cooling mat, in a fixed order; equal only bit by bit.</summary>
 internal sealed class MatKey : IEquatable<MatKey>
 {
+    /// <summary>Temperatures, °C, at which a law of specific heat is read: its lines bend only at and below freezing.</summary>
+    private static readonly double[] HeatReadAt = [-20, -1, -0.75, -0.5, -0.25, -0.1, 0, 0.1, 0.5, 1, 20, 150];
+
     private readonly double[] numbers;
-    private readonly string form;
-    private readonly SpecificHeatLaw?[] laws;
+    private readonly string words;
     private readonly int hash;
 
-    private MatKey(double[] numbers, string form, SpecificHeatLaw?[] laws)
+    private MatKey(double[] numbers, string words)
     {
         this.numbers = numbers;
-        this.form = form;
-        this.laws = laws;
+        this.words = words;
         var code = new HashCode();
-        code.Add(form, StringComparer.Ordinal);
+        code.Add(words, StringComparer.Ordinal);
         foreach (var number in numbers)
         {
             code.Add(BitConverter.DoubleToInt64Bits(number));
@@ -60,42 +48,59 @@ internal sealed class MatKey : IEquatable<MatKey>
         hash = code.ToHashCode();
     }
 
-    /// <summary>The key of a problem as <see cref="MatModel"/> builds it, and of what is looked for in its curve.</summary>
-    public static MatKey Of(CoolingProblem problem, IEnumerable<double> lookedFor)
+    /// <summary>The key of problems as <see cref="MatModel"/> builds them, and of what is looked for in their curves.</summary>
+    /// <param name="problems">The problems.</param>
+    /// <param name="lookedFor">Numbers of the questions.</param>
+    /// <param name="questions">Names of the questions.</param>
+    public static MatKey Of(IReadOnlyList<CoolingProblem> problems, IEnumerable<double> lookedFor, IEnumerable<string> questions)
     {
-        var weather = (TopBoundary.Weather)problem.Top;
-        var all = new List<double>(128)
+        var all = new List<double>(256 * problems.Count);
+        foreach (var problem in problems)
         {
-            problem.Duration,
-            problem.StopAt?.Layer ?? -1,
-            problem.StopAt?.Celsius ?? double.NaN,
-            problem.Bottom is BottomBoundary.GivenTemperature given ? given.Celsius : double.NaN,
-            problem.Bottom is BottomBoundary.ConstantCoefficient hung ? hung.Coefficient : double.NaN,
-            problem.Bottom is BottomBoundary.ConstantCoefficient air ? air.Fluid : double.NaN,
-            problem.Layers.Count,
-        };
+            AddSolve(all, problem);
+            AddLayers(all, problem);
+            AddWeather(all, (TopBoundary.Weather)problem.Top);
+        }
+
+        all.AddRange(lookedFor);
+        return new MatKey([.. all], string.Join('\n', questions.Concat(problems.Select(problem => ((TopBoundary.Weather)problem.Top).Convection.Id))));
+    }
+
+    private static void AddSolve(List<double> all, CoolingProblem problem) => all.AddRange([
+        problem.Duration,
+        problem.StopAt?.Layer ?? -1,
+        problem.StopAt?.Celsius ?? double.NaN,
+        problem.Bottom is BottomBoundary.GivenTemperature given ? given.Celsius : double.NaN,
+        problem.Bottom is BottomBoundary.ConstantCoefficient hung ? hung.Coefficient : double.NaN,
+        problem.Bottom is BottomBoundary.ConstantCoefficient air ? air.Fluid : double.NaN,
+        problem.Layers.Count,
+    ]);
+
+    private static void AddLayers(List<double> all, CoolingProblem problem)
+    {
         foreach (var layer in problem.Layers)
         {
             var material = layer.Material;
             all.AddRange([
                 (int)layer.Role, layer.Thickness, layer.Initial.At(0), layer.Initial.Mean(0, layer.Thickness), layer.LaidAt, layer.ResistanceBelow,
                 material.Conductivity, material.Density, material.SpecificHeat, material.Emissivity, material.Absorptivity]);
+            all.AddRange(HeatReadAt.Select(celsius => material.HeatLaw?.At(celsius) ?? double.NaN));
         }
+    }
 
+    private static void AddWeather(List<double> all, TopBoundary.Weather weather)
+    {
+        all.Add(weather.Series.Count);
         for (var i = 0; i < weather.Series.Count; i++)
         {
             var point = weather.Series[i];
             all.AddRange([point.Time, point.Air, point.Wind, point.Sky, point.Sun, point.AddedHeat, point.Rain, point.DewPoint]);
         }
-
-        all.AddRange(lookedFor);
-        return new MatKey([.. all], weather.Convection.Id, [.. problem.Layers.Select(layer => layer.Material.HeatLaw)]);
     }
 
     /// <inheritdoc/>
     public bool Equals(MatKey? other) => other is not null && hash == other.hash
-        && string.Equals(form, other.form, StringComparison.Ordinal)
-        && laws.AsSpan().SequenceEqual(other.laws)
+        && string.Equals(words, other.words, StringComparison.Ordinal)
         && System.Runtime.InteropServices.MemoryMarshal.AsBytes(numbers.AsSpan()).SequenceEqual(System.Runtime.InteropServices.MemoryMarshal.AsBytes(other.numbers.AsSpan()));
 
     /// <inheritdoc/>

@@ -1,105 +1,148 @@
+using System.Globalization;
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Cooling;
 using Laygate.Engineering.Cooling.Catalogues;
 
 namespace Laygate.Engineering.Mat;
 
-/// <summary>Builds the question to the conduction solver for one hot body: at central values, or at one sample of the ranges.</summary>
+/// <summary>
+/// Builds the question to the conduction solver for one hot body from a share between 0 and 1 in each dimension of
+/// <see cref="MatRanges"/>; a share that is not a number stands for the central value.
+/// </summary>
 internal sealed class MatModel(MatInputs inputs, AssumptionSet assumptions)
 {
-    /// <summary>Ranges that a sample covers: conductivity and heat of the mixes, emissivity, ground, wind, laying temperature, convection form, sky, absorptivity,
-    /// and cessation, embedment and build-up where they are assumed.</summary>
-    public const int Dimensions = 12;
+    /// <summary>Temperature at which an assumed specific heat holds, °C: half way between cold (20 °C) and laid (150 °C).</summary>
+    private const double HeatStatedAt = 85;
 
-    /// <summary>Sample of an assumed cessation temperature.</summary>
-    public const int Cessation = 9;
-
-    /// <summary>Sample of an assumed embedment temperature.</summary>
-    public const int Embedment = 10;
-
-    private const int Mix = 0;
-    private const int Heat = 1;
-    private const int Emissive = 2;
-    private const int Ground = 3;
-    private const int Wind = 4;
-    private const int Laying = 5;
-    private const int Form = 6;
-    private const int Sky = 7;
-    private const int Absorptive = 8;
-    private const int BuildUp = 11;
-
-    /// <summary>
-    /// Convection forms that a sample may take: all have a still-air term and hold no long-wave exchange, so that none
-    /// counts it twice. The first is the central one.
-    /// </summary>
+    /// <summary>Long-wave free convection forms with a still-air term, so that none counts long-wave twice. The first is the central one.</summary>
     private static readonly ConvectionForm[] Forms =
     [
         ConvectionForms.Iso6946, ConvectionForms.NusseltJuerges, ConvectionForms.McAdams, ConvectionForms.Vehrencamp, ConvectionForms.RyanHerb,
     ];
 
+    private static readonly SkyForm[] Skies = [SkyForms.ClarkAllen, SkyForms.BruntRecalibrated, SkyForms.IdsoRecalibrated];
+
     /// <summary>Builds a question.</summary>
     /// <param name="weather">Weather from the moment at which the first course is laid.</param>
-    /// <param name="sample">Sample between 0 and 1 in each dimension; null for central values.</param>
+    /// <param name="sample">Share in each dimension.</param>
     /// <param name="duration">Time to solve for, s.</param>
     /// <param name="stop">Where to end early.</param>
-    public CoolingProblem Build(MatWeather weather, double[]? sample, double duration, CoolingStop? stop)
+    public CoolingProblem Build(MatWeather weather, double[] sample, double duration, CoolingStop? stop)
     {
         var layers = new List<StackLayer>(inputs.Courses.Count + inputs.Below.Count);
         for (var i = inputs.Courses.Count - 1; i >= 0; i--)
         {
-            var course = inputs.Courses[i];
-            layers.Add(StackLayer.Course(course.Id, course.Thickness, Material(course, sample), LaidAtCelsius(course, sample), course.LaidAt));
+            layers.Add(Course(inputs.Courses[i], i, weather, sample));
         }
 
-        layers.AddRange(inputs.Below.Select((layer, i) =>
-            StackLayer.Existing(i.ToString(System.Globalization.CultureInfo.InvariantCulture), Thickness(layer, sample), Material(layer, sample), weather.Base)));
-        BottomBoundary bottom = inputs.OnDeck ? new BottomBoundary.GivenTemperature(weather.Base) : new BottomBoundary.HalfSpace();
-        var form = sample is null ? Forms[0] : Forms[Math.Min(Forms.Length - 1, (int)(sample[Form] * Forms.Length))];
-        return new CoolingProblem(layers, new TopBoundary.Weather(Series(weather, sample), form), bottom, duration) { StopAt = stop };
+        layers.AddRange(inputs.Below.Select((layer, i) => StackLayer.Existing(
+            i.ToString(CultureInfo.InvariantCulture), Thickness(layer, sample), Material(layer, sample), layer.IsFrozen ? Math.Min(weather.Base, -1) : weather.Base)));
+        BottomBoundary bottom = inputs.OnDeck
+            ? new BottomBoundary.ConstantCoefficient(Pick(AssumptionIds.DeckUnderside, sample, MatRanges.Ground), weather.AtStart.Air)
+            : new BottomBoundary.HalfSpace();
+        return new CoolingProblem(layers, new TopBoundary.Weather(Series(weather, sample), Choose(Forms, AssumptionIds.ConvectionForm, sample, MatRanges.Form)), bottom, duration)
+        {
+            StopAt = stop,
+        };
     }
 
-    private LayerMaterial Material(MatCourse course, double[]? sample) => new(
-        Pick(AssumptionIds.ConductivityOf(course.Material), sample, Mix),
-        course.Density,
-        Pick(AssumptionIds.SpecificHeatOf(course.Material), sample, Heat),
-        Pick(AssumptionIds.EmissivityOf(course.Material), sample, Emissive),
-        Pick(AssumptionIds.AbsorptivityOf(course.Material), sample, Absorptive));
-
-    private LayerMaterial Material(MatLayer layer, double[]? sample)
+    /// <summary>A course as it lies: between compacted and as loose as behind the screed, with the same mass and heat; less what water below it takes.</summary>
+    private StackLayer Course(MatCourse course, int index, MatWeather weather, double[] sample)
     {
-        var conductivity = Pick(AssumptionIds.ConductivityOf(layer.Material), sample, Ground);
-        if (layer is { IsAssumed: true, IsUnbound: true } && sample is not null)
+        var layer = StackLayer.Course(course.Id, course.Thickness, Material(course, sample), LaidAtCelsius(course, sample), course.LaidAt);
+        if (double.IsFinite(sample[MatRanges.Loose]) && course.Looseness is > 0 and < 1)
+        {
+            var share = sample[MatRanges.Loose];
+            var loose = Pick(AssumptionIds.LooseConductivity, sample, MatRanges.Mix);
+            layer = LaidThickness.AsLaid(layer, 1 - (share * (1 - course.Looseness)), 1 - (share * (1 - loose)));
+        }
+
+        if (index > 0 || inputs.Film is not { } film)
+        {
+            return layer;
+        }
+
+        var water = Math.Max(0, weather.Base);
+        var melting = film.IsIce ? 1 + (HeatLaws.MeltingHeat / WetBase.Heat(1, water)) : 1;
+        return WetBase.Lay(layer, melting * Pick(film.Assumption, sample, MatRanges.Film), water).Course;
+    }
+
+    private LayerMaterial Material(MatCourse course, double[] sample)
+    {
+        var heat = Pick(AssumptionIds.SpecificHeatOf(course.Material), sample, MatRanges.Heat);
+        var material = new LayerMaterial(
+            Pick(AssumptionIds.ConductivityOf(course.Material), sample, MatRanges.Mix),
+            course.Density,
+            heat,
+            Pick(AssumptionIds.EmissivityOf(course.Material), sample, MatRanges.Emissive),
+            Pick(AssumptionIds.AbsorptivityOf(course.Material), sample, MatRanges.Absorptive));
+        var rise = Pick(AssumptionIds.HeatRise, sample, MatRanges.Rise);
+        return rise > 0 ? material.WithHeatLaw(SpecificHeatLaw.Linear(heat - (rise * HeatStatedAt), rise), HeatStatedAt) : material;
+    }
+
+    private LayerMaterial Material(MatLayer layer, double[] sample)
+    {
+        var conductivity = Pick(AssumptionIds.ConductivityOf(layer.Material), sample, MatRanges.Ground);
+        if (layer is { IsAssumed: true, IsUnbound: true, IsFrozen: false } && double.IsFinite(sample[MatRanges.Ground]))
         {
             var dry = assumptions[AssumptionIds.ConductivityOf(MaterialClass.CrushedRockDry)].Low;
             var moist = assumptions[AssumptionIds.ConductivityOf(MaterialClass.CrushedRockMoist)].High;
-            conductivity = dry + (sample[Ground] * (moist - dry));
+            conductivity = dry + (sample[MatRanges.Ground] * (moist - dry));
         }
 
-        return new LayerMaterial(
-            conductivity,
-            assumptions[AssumptionIds.DensityOfMaterial(layer.Material)].Number,
-            assumptions[AssumptionIds.SpecificHeatOf(layer.Material)].Number);
+        var density = assumptions[AssumptionIds.DensityOfMaterial(layer.Material)].Number;
+        var material = new LayerMaterial(conductivity, density, assumptions[AssumptionIds.SpecificHeatOf(layer.Material)].Number);
+        if (!layer.IsFrozen)
+        {
+            return material;
+        }
+
+        var water = Pick(AssumptionIds.FrozenMoisture, sample, MatRanges.Film) / 100;
+        return (material with { Density = density / (1 + water) }).WithHeatLaw(HeatLaws.ThawingGround(water), 20);
     }
 
-    private double Thickness(MatLayer layer, double[]? sample) => layer is { IsAssumed: true, IsUnbound: false }
-        ? Pick(AssumptionIds.BuildUpThickness, sample, BuildUp)
+    private double Thickness(MatLayer layer, double[] sample) => layer is { IsAssumed: true, IsUnbound: false }
+        ? Pick(AssumptionIds.BuildUpThickness, sample, MatRanges.BuildUp)
         : layer.Thickness;
 
-    private static double LaidAtCelsius(MatCourse course, double[]? sample) =>
-        sample is null ? course.Celsius : course.Coldest + (sample[Laying] * (course.Hottest - course.Coldest));
+    private static double LaidAtCelsius(MatCourse course, double[] sample) => double.IsNaN(sample[MatRanges.Laying])
+        ? course.Celsius
+        : course.Coldest + (sample[MatRanges.Laying] * (course.Hottest - course.Coldest));
 
-    private WeatherSeries Series(MatWeather weather, double[]? sample)
+    private WeatherSeries Series(MatWeather weather, double[] sample)
     {
-        var spread = assumptions[AssumptionIds.WindSpread];
-        var gust = sample is null ? 1 : 1 + ((spread.Low + (sample[Wind] * (spread.High - spread.Low))) / 100);
-        var sky = Pick(AssumptionIds.SkyBelowAir, sample, Sky);
-        return new WeatherSeries([.. weather.Points.Select(point => new WeatherPoint(
-            point.Time, point.Air, Math.Max(0, point.Wind * gust), point.Air - (point.SkyBelowAir ?? sky), Math.Max(0, point.Sun)))]);
+        var gust = 1 + (Pick(AssumptionIds.WindSpread, sample, MatRanges.Wind) / 100);
+        var depression = Pick(AssumptionIds.SkyBelowAir, sample, MatRanges.Sky);
+        var sun = Pick(AssumptionIds.SunShare, sample, MatRanges.Sun) / 100;
+        var builder = new WeatherBuilder(weather.Site, Choose(Skies, AssumptionIds.SkyForm, sample, MatRanges.Sky));
+        var points = new WeatherPoint[weather.Points.Count];
+        for (var i = 0; i < points.Length; i++)
+        {
+            var planned = weather.Points[i];
+            var point = builder.Point(planned.Hour, planned.Time);
+            points[i] = point with
+            {
+                Wind = Math.Max(0, point.Wind * gust),
+                Sky = planned.HasSky ? point.Sky : point.Air - depression,
+                Sun = Math.Max(0, planned.Hour.Sun is null ? point.Sun * sun : point.Sun),
+            };
+        }
+
+        return new WeatherSeries(points);
     }
 
-    private double Pick(string id, double[]? sample, int dimension)
+    private T Choose<T>(T[] forms, string id, double[] sample, int dimension)
     {
         var assumption = assumptions[id];
-        return sample is null ? assumption.Number : assumption.Low + (sample[dimension] * (assumption.High - assumption.Low));
+        var number = double.IsNaN(sample[dimension])
+            ? assumption.Number
+            : Math.Min(assumption.High, Math.Floor(assumption.Low + (sample[dimension] * (assumption.High - assumption.Low + 1))));
+        return forms[Math.Clamp((int)number, 1, forms.Length) - 1];
+    }
+
+    private double Pick(string id, double[] sample, int dimension)
+    {
+        var assumption = assumptions[id];
+        return double.IsNaN(sample[dimension]) ? assumption.Number : assumption.Low + (sample[dimension] * (assumption.High - assumption.Low));
     }
 }

@@ -33,7 +33,7 @@ internal sealed class MatReader(QuantityContext context, Calculation calculation
 
         var below = Below(pass, warm);
         return calculation.Stopped is null && below.Count > 0
-            ? new MatInputs(courses, warm is null ? 0 : warm.Courses.Count, below, calculation)
+            ? new MatInputs(courses, warm is null ? 0 : warm.Courses.Count, below, calculation) { Film = Film(warm ?? pass) }
             : null;
     }
 
@@ -61,7 +61,7 @@ internal sealed class MatReader(QuantityContext context, Calculation calculation
         if (lowest is { Delay: null, Distance: null } && lowest.LowerTemperatureLowest?.Value is { } temperature)
         {
             var celsius = calculation.Stated("Tw", temperature, $"course:{lowest.Id}", "lower_temperature_lowest.value");
-            courses.AddRange(warm.Courses.Select(course => Course(course, 0, celsius)));
+            courses.AddRange(warm.Courses.Select(course => Course(course, 0, celsius) with { Looseness = 1 }));
             return 0;
         }
 
@@ -69,7 +69,7 @@ internal sealed class MatReader(QuantityContext context, Calculation calculation
         for (var i = 0; i < warm.Courses.Count; i++)
         {
             time += i > 0 ? PairQuantities.DelayOf(calculation, warm.Courses[i]) : 0;
-            courses.Add(Course(warm.Courses[i], time, stated: null));
+            courses.Add(Course(warm.Courses[i], time, stated: null) with { Looseness = 1 });
         }
 
         return time + PairQuantities.DelayOf(calculation, lowest);
@@ -86,6 +86,7 @@ internal sealed class MatReader(QuantityContext context, Calculation calculation
         var (coldest, hottest) = Stray(course);
         calculation.Assumed(AssumptionIds.ConductivityOf(material), "k", address, null);
         calculation.Assumed(AssumptionIds.SpecificHeatOf(material), "c", address, null);
+        calculation.Assumed(AssumptionIds.HeatRise, "dc/dT", address, null);
         return new MatCourse(
             course.Id,
             thickness,
@@ -94,7 +95,44 @@ internal sealed class MatReader(QuantityContext context, Calculation calculation
             celsius,
             stated ?? Math.Min(celsius, band?.Lowest?.Si ?? (celsius + coldest)),
             stated ?? Math.Max(celsius, band?.Highest?.Si ?? (celsius + hottest)),
-            laidAt);
+            laidAt,
+            Looseness(course, address));
+    }
+
+    /// <summary>Density behind the screed over final density: stated, or assumed; its share of the time is carried into low and high.</summary>
+    private double Looseness(Course course, string address)
+    {
+        var degree = view.MixOf(course)?.Density?.Degree;
+        var final = degree is null
+            ? calculation.Assumed(AssumptionIds.MixDegree, "D1", $"mix:{course.Mix}", null)
+            : calculation.Stated("D1", degree, $"mix:{course.Mix}", "density.degree");
+        var behind = course.DensityBehindScreed?.Value is { } stated
+            ? calculation.Stated("D0", stated, address, "density_behind_screed.value")
+            : calculation.Assumed(AssumptionIds.DegreeBehindScreed, "D0", address, null);
+        return final > 0 ? Math.Clamp(behind / final, 0.5, 1) : 1;
+    }
+
+    /// <summary>Water below the lowest course, where that lies on the existing surface and the plan says that it is not dry.</summary>
+    private MatFilm? Film(PavingPass lowest)
+    {
+        if (!ReferenceEquals(context.Plan.Courses[0], lowest.Courses[0]))
+        {
+            return null;
+        }
+
+        MatFilm? film = context.Plan.Existing?.Condition switch
+        {
+            Moisture.Damp => new(AssumptionIds.FilmDamp, IsIce: false),
+            Moisture.Wet => new(AssumptionIds.FilmWet, IsIce: false),
+            Moisture.Frozen => new(AssumptionIds.FilmIce, IsIce: true),
+            _ => null,
+        };
+        if (film is not null)
+        {
+            calculation.Assumed(film.Assumption, "w", "existing", null);
+        }
+
+        return film;
     }
 
     /// <summary>Expected temperature behind the screed: stated, else delivery less the loss on the way to the mat.</summary>
@@ -126,15 +164,26 @@ internal sealed class MatReader(QuantityContext context, Calculation calculation
         List<MatLayer> layers =
         [
             .. cold.Select(course => new MatLayer(ClassOf(view.MixOf(course)?.Kind), course.Thickness.Si)),
-            .. BuildUp(),
+            .. BuildUp().Select(Frozen),
         ];
         foreach (var layer in layers)
         {
             calculation.Assumed(AssumptionIds.ConductivityOf(layer.Material), "k", "existing", null);
         }
 
+        if (layers.Exists(layer => layer.IsFrozen))
+        {
+            calculation.Assumed(AssumptionIds.FrozenMoisture, "w", "existing", null);
+        }
+
         return layers;
     }
+
+    /// <summary>Crushed rock of a frozen existing surface is frozen too.</summary>
+    private MatLayer Frozen(MatLayer layer) => context.Plan.Existing?.Condition == Moisture.Frozen
+        && layer.Material is MaterialClass.CrushedRockMoist or MaterialClass.CrushedRockDry
+            ? layer with { Material = MaterialClass.CrushedRockFrozen }
+            : layer;
 
     private List<MatLayer> BuildUp()
     {

@@ -1,14 +1,17 @@
 using Laygate.Engineering.Assumptions;
+using Laygate.Engineering.Cooling;
 using Laygate.Engineering.Cooling.Catalogues;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Reading;
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
+using PlanHour = Laygate.Model.Plans.WeatherHour;
+using WeatherHour = Laygate.Engineering.Cooling.WeatherHour;
 
 namespace Laygate.Engineering.Mat;
 
 /// <summary>Which end of the weather a question needs.</summary>
-internal enum CoolingQuestion
+internal enum MatQuestion
 {
     /// <summary>Time to roll or to grit: fast cooling is unfavourable.</summary>
     Fast,
@@ -17,22 +20,24 @@ internal enum CoolingQuestion
     Slow,
 }
 
-/// <summary>Weather at the mat at one moment, before sampling.</summary>
+/// <summary>Weather at one moment, before sampling.</summary>
 /// <param name="Time">Time in s after the start of the series.</param>
-/// <param name="Air">Air temperature in °C.</param>
-/// <param name="Wind">Wind at the mat in m/s.</param>
-/// <param name="SkyBelowAir">Stated depression of the sky in K; null where it is assumed.</param>
-/// <param name="Sun">Sun in W/m².</param>
-internal sealed record MatWeatherPoint(double Time, double Air, double Wind, double? SkyBelowAir, double Sun);
+/// <param name="Hour">The hour as the plan or an assumption states it; without sun where it follows from place, date and cloud.</param>
+/// <param name="HasSky">Whether cloud and dew point are stated; otherwise the sky lies below the air by an assumed depression.</param>
+internal sealed record MatWeatherPoint(double Time, WeatherHour Hour, bool HasSky);
 
-/// <summary>Weather from one laying moment on.</summary>
+/// <summary>Weather from one laying moment on: straight lines between the points, held after the last.</summary>
 /// <param name="Start">The moment in words of the plan; null for an envelope.</param>
 /// <param name="Base">Temperature of the surface that is laid upon, °C.</param>
+/// <param name="Site">Wind and position of the site.</param>
 /// <param name="Points">Points in time.</param>
-internal sealed record MatWeather(DateTimeOffset? Start, double Base, IReadOnlyList<MatWeatherPoint> Points)
+internal sealed record MatWeather(DateTimeOffset? Start, double Base, WeatherSite Site, IReadOnlyList<MatWeatherPoint> Points)
 {
-    /// <summary>The point in force at the start.</summary>
-    public MatWeatherPoint AtStart => Points.LastOrDefault(point => point.Time <= 0) ?? Points[0];
+    /// <summary>The hour in force at the start.</summary>
+    public WeatherHour AtStart => (Points.LastOrDefault(point => point.Time <= 0) ?? Points[0]).Hour;
+
+    /// <summary>Wind at the mat at the start, m/s.</summary>
+    public double WindAtStart => new WeatherBuilder(Site, SkyForms.ClarkAllen).Wind(AtStart.Wind);
 }
 
 /// <summary>Reads the weather of a plan for the cooling of the mat.</summary>
@@ -46,7 +51,7 @@ internal sealed class MatWeatherReader(QuantityContext context, Calculation calc
     private double DefaultSun => context.Assumptions[AssumptionIds.Sun].Number;
 
     /// <summary>Candidates: each hour of laying for fast cooling, its end for slow cooling, or the envelope.</summary>
-    public IReadOnlyList<MatWeather> Read(CoolingQuestion question)
+    public IReadOnlyList<MatWeather> Read(MatQuestion question)
     {
         if (WeatherAtLaying.Hours(context) is not { } hours)
         {
@@ -59,15 +64,20 @@ internal sealed class MatWeatherReader(QuantityContext context, Calculation calc
             return [];
         }
 
-        var factor = WindReduction.Factor(calculation);
-        if (hours.Any(hour => hour.DewPoint is null || hour.CloudEighths is null))
+        var site = Site(WindReduction.Factor(calculation));
+        if (hours.Any(hour => !HasSky(hour)))
         {
             calculation.Assumed(AssumptionIds.SkyBelowAir, "ΔTsky", Address, new InputReference(Address, "hours"));
         }
 
-        return question == CoolingQuestion.Fast
-            ? [.. hours.Select(hour => From(hours, Later(clock.At(hour.At), clock.Start!.Value), factor, question))]
-            : [From(hours, clock.End!.Value, factor, question)];
+        if (site.Position is not null && hours.Any(hour => SunIsComputed(hour, question)))
+        {
+            calculation.Assumed(AssumptionIds.SunShare, "fs", Address, null);
+        }
+
+        return question == MatQuestion.Fast
+            ? [.. hours.Select(hour => From(hours, Later(clock.At(hour.At), clock.Start!.Value), site, question))]
+            : [From(hours, clock.End!.Value, site, question)];
     }
 
     private static DateTimeOffset Later(DateTimeOffset a, DateTimeOffset b) => a > b ? a : b;
@@ -88,15 +98,29 @@ internal sealed class MatWeatherReader(QuantityContext context, Calculation calc
         return [];
     }
 
-    private IReadOnlyList<MatWeather> Envelope(WeatherEnvelope envelope, CoolingQuestion question)
+    private IReadOnlyList<MatWeather> Envelope(WeatherEnvelope envelope, MatQuestion question)
     {
-        var fast = question == CoolingQuestion.Fast;
+        var fast = question == MatQuestion.Fast;
         var air = Either("Ta", fast ? null : (envelope.AirHighest, "air_highest"), (envelope.AirLowest, "air_lowest"));
         var below = Either("Tb", fast ? null : (envelope.BaseHighest, "base_highest"), (envelope.BaseLowest, "base_lowest"));
         var wind = calculation.Stated("v(h)", envelope.WindHighest, Address, "envelope.wind_highest") * WindReduction.Factor(calculation);
         var calm = fast ? 1 : calculation.Assumed(AssumptionIds.CalmShare, "calm", Address, null);
         calculation.Assumed(AssumptionIds.SkyBelowAir, "ΔTsky", Address, null);
-        return calculation.Stopped is null ? [new MatWeather(null, below, [new MatWeatherPoint(0, air, wind * calm, null, DefaultSun)])] : [];
+        if (!fast && clock.End is not null && Site(1).Position is not null)
+        {
+            calculation.Assumed(AssumptionIds.SunShare, "fs", Address, null);
+        }
+
+        return calculation.Stopped is null
+            ? [new MatWeather(null, below, Site(1), fast || clock.End is not { Year: < 9000 } end ? [Still(default, 0, DefaultSun)] : Days(end))]
+            : [];
+
+        MatWeatherPoint Still(DateTimeOffset at, double time, double? sun) =>
+            new(time, new WeatherHour(at, air, wind * calm, 0, air) { Sun = sun }, HasSky: false);
+
+        // The envelope names no sun; for slow cooling the unfavourable one is that of a clear sky, hour by hour.
+        IReadOnlyList<MatWeatherPoint> Days(DateTimeOffset end) =>
+            [.. Enumerable.Range(0, (int)(MatCooling.LongestOpening / 3600) + 1).Select(hour => Still(end.AddHours(hour), 3600 * hour, null))];
     }
 
     private double Either(string symbol, (IMeasure? Value, string Key)? preferred, (IMeasure? Value, string Key) other)
@@ -106,45 +130,41 @@ internal sealed class MatWeatherReader(QuantityContext context, Calculation calc
     }
 
     /// <summary>Weather from one moment on, held after the last stated hour.</summary>
-    private MatWeather From(IReadOnlyList<WeatherHour> laying, DateTimeOffset start, double factor, CoolingQuestion question)
+    private MatWeather From(IReadOnlyList<PlanHour> laying, DateTimeOffset start, WeatherSite site, MatQuestion question)
     {
         var hours = weather!.Hours.OrderBy(hour => clock.At(hour.At)).Where(IsWhole).ToList();
         var points = hours
-            .Select(hour => Point(hour, (clock.At(hour.At) - start).TotalSeconds, factor, question))
+            .Select(hour => Point(hour, start, question))
             .DistinctBy(point => point.Time)
             .ToList();
         var current = laying.LastOrDefault(hour => clock.At(hour.At) <= start) ?? laying[0];
-        return new MatWeather(start, current.Base!.Si, points);
+        return new MatWeather(start, current.Base!.Si, site, points);
     }
 
-    private static bool IsWhole(WeatherHour hour) => hour is { Air: not null, Wind: not null };
+    private static bool IsWhole(PlanHour hour) => hour is { Air: not null, Wind: not null };
 
-    private MatWeatherPoint Point(WeatherHour hour, double time, double factor, CoolingQuestion question) => new(
-        time, hour.Air!.Si, hour.Wind!.Si * factor, Depression(hour), hour.Sun?.Si ?? (question == CoolingQuestion.Slow ? ClearSun(hour) : DefaultSun));
+    private static bool HasSky(PlanHour hour) => hour is { DewPoint: not null, CloudEighths: not null };
 
-    /// <summary>How far the sky lies below the air by dew point and cloud; null where either is not stated.</summary>
-    private static double? Depression(WeatherHour hour)
+    /// <summary>Sun not stated follows from place, date and cloud; without a stated cloud slow cooling takes a clear sky, fast cooling no sun.</summary>
+    private static bool SunIsComputed(PlanHour hour, MatQuestion question) =>
+        hour.Sun is null && (hour.CloudEighths is not null || question == MatQuestion.Slow);
+
+    private MatWeatherPoint Point(PlanHour hour, DateTimeOffset start, MatQuestion question)
     {
-        if (hour is not { DewPoint: { } dew, CloudEighths: { } cloud, Air: { } air })
+        var (at, air) = (clock.At(hour.At), hour.Air!.Si);
+        var stated = new WeatherHour(at, air, hour.Wind!.Si, hour.CloudEighths ?? 0, hour.DewPoint?.Si ?? air)
         {
-            return null;
-        }
-
-        var emissivity = SkyForms.WithOpaqueCover(SkyForms.ClarkAllen.ClearEmissivity(air.Si, dew.Si), cloud * 1.25);
-        return air.Si - SkyForms.Temperature(air.Si, emissivity);
+            Sun = hour.Sun?.Si ?? (SunIsComputed(hour, question) ? null : DefaultSun),
+        };
+        return new MatWeatherPoint((at - start).TotalSeconds, stated, HasSky(hour));
     }
 
-    /// <summary>Sun of a sky with the stated cloud, clear where none is stated; none where the place is not stated.</summary>
-    private double ClearSun(WeatherHour hour)
+    /// <summary>The site: without a latitude and an offset from UTC the sun is not known and counts as none.</summary>
+    private WeatherSite Site(double share) => new()
     {
-        if (context.Plan.Location is not { Latitude: { } latitude, Longitude: { } longitude } || !clock.HasZone)
-        {
-            return 0;
-        }
-
-        var at = clock.At(hour.At).UtcDateTime;
-        var solar = at.TimeOfDay.TotalHours + (longitude.Si / 15);
-        var month = latitude.Si >= 0 ? at.Month : ((at.Month + 5) % 12) + 1;
-        return Sun.Clear(month, Sun.Altitude(latitude.Si, at.DayOfYear, solar)) * Sun.CloudShare(hour.CloudEighths ?? 0);
-    }
+        WindShare = share,
+        Position = context.Plan.Location?.Latitude is { } latitude && clock.HasZone
+            ? new SitePosition(latitude.Si, context.Plan.Location.Longitude?.Si)
+            : null,
+    };
 }

@@ -1,5 +1,6 @@
 using Laygate.Engineering.Formulas;
 using Laygate.Engineering.Quantities;
+using Laygate.Engineering.Reading;
 using Laygate.Engineering.Rolling;
 using Laygate.Model.Plans;
 using Duration = UnitsNet.Duration;
@@ -52,6 +53,24 @@ internal static class PassPlan
         }
 
         return [.. Enumerable.Range(1, passes).Select(i => new PlannedPass(phase, i, times[i - 1], times[i]))];
+    }
+
+    /// <summary>
+    /// Moments at which temperatures are asked for: those of every pass, or only the start of the first pass, the end of finish rolling and the end of vibration.
+    /// </summary>
+    public static IEnumerable<double> Moments(Calculation calculation, bool everyPass)
+    {
+        var passes = Of(calculation);
+        if (everyPass)
+        {
+            return passes.SelectMany(pass => new[] { pass.Earliest, pass.Middle, pass.Latest });
+        }
+
+        var vibrated = (calculation.Context.Plan.Rolling?.Rollers ?? [])
+            .Where(roller => roller is { Mode: RollingMode.Vibration, Kind: not RollerKind.Pneumatic })
+            .SelectMany(roller => passes.Where(pass => PlanView.Same(pass.Phase.Id, roller.Phase) && pass.Number == (roller.PassesInMode ?? pass.Phase.Passes)));
+        return passes.Take(1).Select(pass => pass.Earliest)
+            .Concat(passes.Where(pass => pass.Phase.Kind == PhaseKind.Finish && pass.Number == pass.Phase.Passes).Concat(vibrated).Select(pass => pass.Latest));
     }
 
     private static List<double> Times(double start, double end, int passes)

@@ -57,12 +57,17 @@ public sealed record PassTimetable(DateTimeOffset? From, IReadOnlyList<PassAtPoi
         var calculation = new Calculation(context);
         var planned = PassPlan.Of(calculation);
         double[] delays = [.. body.Courses.Select(one => CourseRolling.DelayAbove(calculation, one))];
-        if (CoolingInputs.Gather(calculation, body, CoolingQuestion.Fast) is { } stopped)
+        if (CoolingInputs.Gather(calculation, body, MatQuestion.Fast) is { } stopped)
         {
             return (null, stopped);
         }
 
-        var cooling = MatCooling.Of(context).While(body);
+        if (planned.Count == 0)
+        {
+            return (new PassTimetable(null, []), null);
+        }
+
+        var cooling = MatCooling.Of(context).While(body, planned[0].Middle);
         var windows = body.Courses.Select(one => context.Get("course.densification_window", view.Of(ElementKind.Course, one.Id)!).Value as NumberValue).ToList();
         return (new PassTimetable(cooling.Weather?.Start, [.. planned.Select(pass => At(cooling, body, pass, delays, windows)).OfType<PassAtPoint>()]), null);
     }

@@ -1,81 +1,82 @@
+using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Cooling;
+using Laygate.Engineering.Cooling.Sampling;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Reading;
 
 namespace Laygate.Engineering.Mat;
 
-/// <summary>Cooling of the uppermost hot body from the last metre on, until it may be opened.</summary>
+/// <summary>Cooling of the uppermost hot body from the last metre on, until it may be opened or laid upon.</summary>
 internal sealed class SlowCooling
 {
-    private readonly CoolingSolver solver;
     private readonly MatModel model;
-    private readonly MatInputs inputs;
-    private readonly double limit;
-    private readonly MatMemory? memory;
+    private readonly MatWeather weather;
+    private readonly double last;
+    private readonly double? opening;
+    private readonly MatRange overlay;
+    private readonly CoolingQuestion[] questions;
+    private SampledAnswers? answers;
 
-    private SlowCooling(QuantityContext context, CoolingSolver solver, MatInputs inputs)
+    private SlowCooling(QuantityContext context, MatInputs inputs, MatWeather weather)
     {
-        this.solver = solver;
-        this.inputs = inputs;
-        memory = context.Memory;
+        this.weather = weather;
+        last = inputs.LastScreed;
         model = new MatModel(inputs, context.Assumptions);
-        limit = context.Plan.Opening?.Below?.Value?.Si ?? double.NaN;
+        opening = context.Plan.Opening?.Below?.Value?.Si;
+        overlay = MatLimits.RangeOf(context, AssumptionIds.OverlayLimit);
+        questions = [Cold("soft", _ => opening), Cold("overlay", sample => overlay.At(sample, MatRanges.Cessation))];
     }
 
     /// <summary>Seconds after the last screed until the whole hot body is below the opening temperature, without an expected value where it stays above; null where nothing was solved.</summary>
-    public MatBand? SoftUntil { get; private set; }
+    public MatBand? SoftUntil => Band(0);
+
+    /// <summary>The same until it may be laid upon.</summary>
+    public MatBand? OverlaidFrom => Band(1);
 
     /// <summary>Weather from the last metre on.</summary>
-    public MatWeather? Weather { get; private set; }
+    public MatWeather Weather => weather;
 
     /// <summary>Why nothing could be solved.</summary>
     public CoolingFailure? Failure { get; private set; }
 
     /// <summary>Solves central values, then samples.</summary>
-    public static SlowCooling Solve(QuantityContext context, CoolingSolver solver, PavingPass pass)
+    public static SlowCooling Solve(QuantityContext context, MatCooling mat, PavingPass pass)
     {
         var calculation = new Calculation(context);
         var body = new MatReader(context, calculation).Read(pass)!;
-        var cooling = new SlowCooling(context, solver, body);
-        var weather = new MatWeatherReader(context, calculation).Read(CoolingQuestion.Slow)[0];
-        cooling.Weather = weather;
-        var expected = cooling.Read(weather, null, 3 * 3600);
-        if (expected is null)
-        {
-            cooling.SoftUntil = cooling.Failure is null ? new MatBand(null, 0, 0) : null;
-        }
-        else
-        {
-            var duration = Math.Min(MatCooling.LongestOpening, (1.5 * expected.Value) + 1800);
-            cooling.SoftUntil = MatBand.Of(
-                expected,
-                (context.WithSpread ? LatinHypercube.Draw(MatCooling.Samples, MatModel.Dimensions, context.Seed) : []).Select(sample => cooling.Read(weather, sample, duration)),
-                MatCooling.LongestOpening);
-        }
-
+        var cooling = new SlowCooling(context, body, new MatWeatherReader(context, calculation).Read(MatQuestion.Slow)[0]);
+        var duration = cooling.Needed(mat.Solver);
+        var result = mat.Sample(
+            MatRanges.All(isRolled: true),
+            (sample, isBounded) => cooling.model.Build(cooling.weather, sample, isBounded ? duration : MatCooling.LongestOpening, null),
+            cooling.questions,
+            cooling.LookedFor);
+        (cooling.answers, cooling.Failure) = (result.Answers, result.Failure);
         return cooling;
     }
 
-    /// <summary>Looks within a time, and within the longest one when that was too short.</summary>
-    private double? Read(MatWeather weather, double[]? sample, double duration)
+    private IEnumerable<double> LookedFor(double[] sample) => [last, opening ?? double.NaN, overlay.At(sample, MatRanges.Cessation)];
+
+    private CoolingQuestion Cold(string name, Func<double[], double?> limit) => new(
+        name,
+        (curve, sample) => limit(sample) is { } celsius ? curve.FirstBelow(CoolingPlace.Core, celsius, last) - last : null,
+        double.PositiveInfinity);
+
+    /// <summary>Time that most samples need, from the expected case.</summary>
+    private double Needed(CoolingSolver solver)
     {
-        for (var within = duration; ; within = Math.Min(MatCooling.LongestOpening, 4 * within))
+        var central = MatRanges.Central();
+        for (var within = 3 * 3600.0; ; within = Math.Min(MatCooling.LongestOpening, 4 * within))
         {
-            var problem = model.Build(weather, sample, within, null);
-            var (cold, failure) = memory is null
-                ? Solve(problem)
-                : memory.Time(MatKey.Of(problem, [limit, inputs.LastScreed]), () => Solve(problem));
-            Failure ??= failure;
-            if (cold is not null || failure is not null || within >= MatCooling.LongestOpening)
+            var curve = solver.Solve(model.Build(weather, central, within, null)).Curve;
+            double?[] times = [.. questions.Select(question => curve is null ? null : question.Answer(curve, central))];
+            if (curve is null || within >= MatCooling.LongestOpening || times.All(time => time is not null))
             {
-                return cold;
+                return Math.Min(MatCooling.LongestOpening, (2.5 * (times.Max() ?? 0)) + last + 3600);
             }
         }
     }
 
-    private (double? Cold, CoolingFailure? Failure) Solve(CoolingProblem problem)
-    {
-        var result = solver.Solve(problem);
-        return (result.Curve?.FirstBelow(CoolingPlace.Core, limit, inputs.LastScreed) - inputs.LastScreed, result.Failure);
-    }
+    private MatBand? Band(int question) => answers is null ? null : MatBand.Of(
+        answers.Expected(question), Enumerable.Range(0, answers.Count).Select(sample => answers.Sample(question, sample)), MatCooling.LongestOpening);
 }

@@ -164,6 +164,12 @@ public sealed record Answer
     /// <summary>A remark that goes with the value.</summary>
     public Note? Note { get; init; }
 
+    /// <summary>
+    /// The samples behind low and high, in SI, in the order in which they were drawn; null for values that are not sampled. All sampled values
+    /// of one context share their samples of properties and weather, so that differences may be taken sample by sample.
+    /// </summary>
+    internal IReadOnlyList<double>? Samples { get; init; }
+
     /// <summary>Whether the value rests on a weak assumption (recalled or judged) in place of a plan input.</summary>
     public bool RestsOnWeakAssumption => Working.Assumptions.Any(use =>
         use.StandsFor is not null && use.Evidence is (Evidence.Recalled or Evidence.Judgement or Evidence.CommonPractice));

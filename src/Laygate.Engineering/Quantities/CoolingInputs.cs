@@ -11,7 +11,7 @@ namespace Laygate.Engineering.Quantities;
 internal static class CoolingInputs
 {
     /// <summary>Gathers stack and weather; returns the answer where something is missing.</summary>
-    public static Answer? Gather(Calculation calculation, PavingPass pass, CoolingQuestion question)
+    public static Answer? Gather(Calculation calculation, PavingPass pass, MatQuestion question)
     {
         var context = calculation.Context;
         new MatReader(context, calculation).Read(pass);
@@ -26,7 +26,7 @@ internal static class CoolingInputs
         Show(calculation, solved.Weather);
         if (band is null)
         {
-            return Answer.None(AbsenceReason.NotComputable, Note.Of(NoteIds.CoolingFailed, ("reason", solved.Failure is { } known ? Words.Of(known.Kind) : "no-result")));
+            return Failed(solved.Failure);
         }
 
         if (band.Expected is not { } expected)
@@ -36,11 +36,12 @@ internal static class CoolingInputs
         }
 
         var answer = calculation.Result(quantity, symbol, expression, expected, Math.Min(band.Low, expected), Math.Max(band.High, expected));
-        var condition = calculation.Context.Plan.Existing?.Condition;
-        return condition is null or Moisture.Dry
-            ? answer
-            : answer with { Note = Note.Of(NoteIds.WaterNotIncluded, ("condition", Words.Of(condition.Value))) };
+        return answer with { Samples = band.Samples };
     }
+
+    /// <summary>The answer where nothing could be solved.</summary>
+    public static Answer Failed(CoolingFailure? failure) => Answer.None(
+        AbsenceReason.NotComputable, Note.Of(NoteIds.CoolingFailed, ("reason", failure is { } known ? Words.Of(known.Kind) : "no-result")));
 
     /// <summary>Shows the moment and the weather with which the answer was found.</summary>
     private static void Show(Calculation calculation, MatWeather? weather)
@@ -58,6 +59,6 @@ internal static class CoolingInputs
 
         calculation.Show("Ta", "air", "weather", weather.AtStart.Air, UnitTable.Find(us ? "°F" : "°C"));
         calculation.Show("Tb", "base", "weather", weather.Base, UnitTable.Find(us ? "°F" : "°C"));
-        calculation.Show("v", "wind at mat", "weather", weather.AtStart.Wind, UnitTable.Find(us ? "mph" : "m/s"));
+        calculation.Show("v", "wind at mat", "weather", weather.WindAtStart, UnitTable.Find(us ? "mph" : "m/s"));
     }
 }

@@ -5,8 +5,28 @@ internal static class CoolingMethods
 {
     private const string Source = "transient heat conduction, solved here by conservative finite volumes; convection EN ISO 6946 with long-wave apart";
 
-    private const string Range =
-        "low and high: 5 % and 95 % points of 64 stratified samples over properties, convection form, wind and laying temperature. Water on the base, rain and free edges are not in the value";
+    private const string Spread =
+        "low and high: 5 % and 95 % points of stratified samples (64 in a check) over properties, convection and sky forms, wind, sun, laying temperature and looseness of the mat. Water on a damp, wet or frozen base is in the value, rain is not";
+
+    /// <summary>Signs of the biases where fast cooling is unfavourable.</summary>
+    private const string Range = Spread
+        + ". Unfavourable end: low. Bias: compacted from the first moment, perfect contact and no shelter from the wind cool too fast; no loss through free edges and no evaporation from the mix too slowly";
+
+    /// <summary>Signs of the biases where slow cooling is unfavourable.</summary>
+    private const string SlowRange = Spread
+        + ". Unfavourable end: high. Bias: no loss through free edges and no water sprayed cool too slowly; wind held after the last stated hour either way";
+
+    public static Method OfLower { get; } = new(
+        "T(Δt) of the course below", Source, "worst hour of laying, in which it cools fastest; " + Range);
+
+    public static Method Marking { get; } = new("T(skin) = Tm", Source, "worst hour of laying; " + Range);
+
+    public static Method Edge { get; } = new(
+        "mean T(Δt) of the course", Source,
+        "worst hour of laying; conduction in one dimension: the loss through the free side is left out, so within about one thickness of the edge the mat is colder than the value; " + Range);
+
+    public static Method OverlaidFrom { get; } = new(
+        "T(core) = To", Source, "uppermost hot body, from the end of laying; warm end of an envelope; the weather is held after the last stated hour; " + SlowRange);
 
     public static Method Window { get; } = new("mean T(t) of the course = Tc", Source, "worst hour of laying by expected value; " + Range);
 
@@ -25,5 +45,5 @@ internal static class CoolingMethods
     public static Method GritWindow { get; } = new("T(skin) = Tg", Source, "worst hour of laying; " + Range);
 
     public static Method SoftUntil { get; } = new(
-        "T(core) = To", Source, "from the end of laying; warm end of an envelope; the weather is held after the last stated hour; " + Range);
+        "T(core) = To", Source, "from the end of laying; warm end of an envelope; the weather is held after the last stated hour; " + SlowRange);
 }

@@ -13,6 +13,9 @@ internal static class CourseCoolingQuantities
     public static IEnumerable<QuantityDefinition> All() =>
     [
         Course.Number("densification_window", Shape.Minutes, "Minutes from the moment its screed passes a point until the mean temperature of the course is down to its cessation temperature.", Window, CoolingMethods.Window),
+        Course.Number("temperature_of_lower_at_laying", Shape.Temperature, "Temperature of the course below when this one is laid hot-on-warm or hot-on-hot on it, at the place for which the plan states its lowest value, else its mean.", OfLower, CoolingMethods.OfLower),
+        Course.Number("marking_from", Shape.Minutes, "Minutes behind the last screed of its hot body until finish rolling can take out marks.", (c, e) => Marking(c, e, "course.marking_from", "marking from"), CoolingMethods.Marking),
+        Course.Number("marking_to", Shape.Minutes, "Minutes behind the last screed of its hot body until the skin is too cold to take out marks.", (c, e) => Marking(c, e, "course.marking_to", "marking to"), CoolingMethods.Marking),
         Course.Number("last_densifying_pass", Shape.Minutes, "Minutes, after the screed of the course, of the last pass of the initial and main phases.", LastPass, new Method(
             "t = latest of the phases, done_within or zone_to / v, plus the delay of the screeds above", Sources.Balance, "the slowest paver counts; finish rolling does not count")),
     ];
@@ -23,16 +26,53 @@ internal static class CourseCoolingQuantities
         var course = (Course)element.Subject!;
         var pass = PlanView.Of(context).PassOf(course);
         MatLimits.Cessation(calculation, course);
-        if (CoolingInputs.Gather(calculation, pass, CoolingQuestion.Fast) is { } stopped)
+        if (CoolingInputs.Gather(calculation, pass, MatQuestion.Fast) is { } stopped)
         {
             return stopped;
         }
 
         var cooling = MatCooling.Of(context).While(pass);
-        var index = pass.Courses.ToList().IndexOf(course);
         return CoolingInputs.Result(
             calculation, "course.densification_window", "tw", "mean T(tw) = Tc", (cooling.Failure, cooling.Weather),
-            cooling.Expected is null ? null : cooling.Band(reading => reading.Windows[index]), MatCooling.LongestRolling);
+            cooling.Band($"window {course.Id}"), MatCooling.LongestRolling);
+    }
+
+    private static Answer OfLower(QuantityContext context, Element element)
+    {
+        const string Name = "course.temperature_of_lower_at_laying";
+        var calculation = new Calculation(context);
+        var course = (Course)element.Subject!;
+        if (course.Laid is not (Laying.HotOnWarm or Laying.HotOnHot))
+        {
+            return Answer.None(AbsenceReason.NotComputable, Note.Of(NoteIds.LaidCold), new InputReference(element.Address, "laid"));
+        }
+
+        var pass = PlanView.Of(context).PassOf(course);
+        PairQuantities.DelayOf(calculation, course);
+        if (CoolingInputs.Gather(calculation, pass, MatQuestion.Fast) is { } stopped)
+        {
+            return stopped;
+        }
+
+        var cooling = MatCooling.Of(context).While(pass);
+        var answer = CoolingInputs.Result(
+            calculation, Name, "Tl", "Tl = T(Δt)", (cooling.Failure, cooling.Weather), cooling.Band($"lower {course.Id}"), MatCooling.LongestRolling);
+        return answer.Value is null ? answer : answer with { Place = MatLimits.PlaceOfLower(course) };
+    }
+
+    private static Answer Marking(QuantityContext context, Element element, string quantity, string question)
+    {
+        var calculation = new Calculation(context);
+        var pass = PlanView.Of(context).PassOf((Course)element.Subject!);
+        MatLimits.Marking(calculation);
+        if (CoolingInputs.Gather(calculation, pass, MatQuestion.Fast) is { } stopped)
+        {
+            return stopped;
+        }
+
+        var cooling = MatCooling.Of(context).While(pass);
+        return CoolingInputs.Result(
+            calculation, quantity, "tm", "T(skin, tm) = Tm", (cooling.Failure, cooling.Weather), cooling.Band(question), MatCooling.LongestRolling);
     }
 
     private static Answer LastPass(QuantityContext context, Element element)

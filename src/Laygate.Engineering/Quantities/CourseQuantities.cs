@@ -36,6 +36,10 @@ internal static class CourseQuantities
             "q = t · ρ", Sources.Definition, "t and ρ above zero")),
         Course.Number("thickness_behind_screed", Shape.Thickness, "Thickness behind the screed that gives the nominal thickness when rolled.", BehindScreed, new Method(
             "t0 = t · D1 / D0", Sources.Balance, "both degrees of one reference density, 0.6 ≤ D0 ≤ D1 ≤ 1.1; otherwise no value")),
+        Course.Number("roll_down", Shape.Thickness, "Thickness behind the screed less the nominal thickness.", RollDown, new Method(
+            "Δt = t0 − t", Sources.Balance, "as thickness_behind_screed: mass per area does not change")),
+        Course.StatedTemperature<Course>("lower_temperature_lowest", "lower_temperature_lowest.value", "Lowest temperature of the course below when this one is laid on it, as planned.",
+            course => (course.LowerTemperatureLowest?.Value, course.LowerTemperatureLowest?.Place)),
         Course.Stated<Course>("density_behind_screed", Shape.Share, "density_behind_screed.value", "Density behind the screed as a share of the reference density.",
             course => course.DensityBehindScreed?.Value),
         Course.StatedWord<Course, DensityEvidence>("density_behind_screed_evidence", "density_behind_screed.evidence", "Where the density behind the screed is known from.",
@@ -99,9 +103,16 @@ internal static class CourseQuantities
         var t = calculation.Quantity("t", "course.thickness", element);
         var degree = PlanView.Of(context).MixOf(course)?.Density?.Degree;
         var final = calculation.StatedOr(AssumptionIds.MixDegree, "D1", degree, $"mix:{course.Mix}", "density.degree");
-        var behind = calculation.Stated("D0", course.DensityBehindScreed?.Value, element.Address, "density_behind_screed.value");
+        var behind = calculation.StatedOr(AssumptionIds.DegreeBehindScreed, "D0", course.DensityBehindScreed?.Value, element.Address, "density_behind_screed.value");
         return calculation.Result(
             "course.thickness_behind_screed", "t0", "t0 = t · D1 / D0", CourseThickness.BehindScreed(Si.Metres(t), Si.Share(final), Si.Share(behind))?.Meters);
+    }
+
+    private static Answer RollDown(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var behind = calculation.Quantity("t0", "course.thickness_behind_screed", element);
+        return calculation.Result("course.roll_down", "Δt", "Δt = t0 − t", behind - calculation.Quantity("t", "course.thickness", element));
     }
 
     /// <summary>Density of a course's mix; by assumption where the plan does not even list the mix.</summary>

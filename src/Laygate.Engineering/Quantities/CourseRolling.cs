@@ -54,16 +54,15 @@ internal static class CourseRolling
         }
 
         var pass = PlanView.Of(context).PassOf(course);
-        if (CoolingInputs.Gather(calculation, pass, CoolingQuestion.Fast) is { } stopped)
+        if (CoolingInputs.Gather(calculation, pass, MatQuestion.Fast) is { } stopped)
         {
             return stopped;
         }
 
         var cooling = MatCooling.Of(context).While(pass);
-        var index = pass.Courses.ToList().IndexOf(course);
         return CoolingInputs.Result(
             calculation, "course.bears_from", "t", "T(t) = Ts", (cooling.Failure, cooling.Weather),
-            cooling.Expected is null ? null : cooling.Band(reading => reading.Bears[index]), MatCooling.LongestRolling);
+            cooling.Band($"bears {course.Id}"), MatCooling.LongestRolling);
     }
 
     private static Answer AtFirstPass(QuantityContext context, Element element)
@@ -73,14 +72,14 @@ internal static class CourseRolling
         var kind = MatLimits.Start(calculation, course)?.Kind ?? CoolingPlaceKind.LayerMean;
         var first = First(calculation);
         var pass = PlanView.Of(context).PassOf(course);
-        if (CoolingInputs.Gather(calculation, pass, CoolingQuestion.Fast) is { } stopped)
+        if (CoolingInputs.Gather(calculation, pass, MatQuestion.Fast) is { } stopped)
         {
             return stopped;
         }
 
-        var cooling = MatCooling.Of(context).While(pass);
+        var cooling = MatCooling.Of(context).While(pass, first!.Earliest);
         var index = pass.Courses.ToList().IndexOf(course);
-        var band = cooling.At(first!.Earliest, moment => kind switch
+        var band = cooling.At(first.Earliest, moment => kind switch
         {
             CoolingPlaceKind.Skin => moment.Skin,
             CoolingPlaceKind.Core => moment.Core,

@@ -11,6 +11,7 @@ internal static class ExistingQuantities
     [
         Existing.StatedWord<Existing, ExistingSurface>("surface", "surface", "Kind of surface that is laid upon.", existing => existing.Surface),
         Existing.StatedWord<Existing, Moisture>("condition", "condition", "State of the surface at laying.", existing => existing.Condition),
+        Existing.Number("cooled_for_overlay", Shape.Minutes, "Minutes from the last metre laid until what this plan has laid has cooled enough for hauling and for the next course; its upper end is the slow one.", GritAndOpeningCooling.OverlaidFrom, CoolingMethods.OverlaidFrom),
         Existing.StatedFlag<Existing>("clean", "clean", "Whether the surface is swept and clean.", existing => existing.Clean),
         Existing.Stated<Existing>(
             "left_above_interface", Shape.Thickness, "milling.left_above_interface",

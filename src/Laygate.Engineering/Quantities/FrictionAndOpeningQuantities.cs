@@ -24,6 +24,8 @@ internal static class FrictionAndOpeningQuantities
         Opening.Number("time_after_laying", Shape.Hours, "Time from the last metre laid to opening.", TimeAfterLaying, new Method(
             "stated, else T = opening − end of laying", Sources.Definition, "needs the end of the shift where a moment is stated")),
         Opening.Number("soft_until", Shape.Minutes, "Minutes from the last metre laid until the whole hot body is below the opening temperature; its upper end is the slow one.", GritAndOpeningCooling.SoftUntil, CoolingMethods.SoftUntil),
+        Opening.Number("air_lowest_before", Shape.Temperature, "Lowest stated air temperature between the last metre laid and the opening.", GritAndOpeningCooling.AirLowestBefore, new Method(
+            "least of the stated hours", Sources.Definition, "from the hour of the last metre to the opening, as far as hours are stated: hours that are not stated can only lower it")),
         Opening.StatedFields<PlanOpening>("released_by", "released_by", "Who opens the surface.", opening =>
             [("released_by", Answers.Given(opening?.ReleasedBy))]),
         Opening.Moment("at", "Planned moment of opening.", At),

@@ -1,5 +1,7 @@
+using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Mat;
 using Laygate.Engineering.Reading;
+using Laygate.Model.Measures;
 
 namespace Laygate.Engineering.Quantities;
 
@@ -16,7 +18,7 @@ internal static class GritAndOpeningCooling
         }
 
         MatLimits.Embedment(calculation, pass.Top);
-        if (CoolingInputs.Gather(calculation, pass, CoolingQuestion.Fast) is { } stopped)
+        if (CoolingInputs.Gather(calculation, pass, MatQuestion.Fast) is { } stopped)
         {
             return stopped;
         }
@@ -24,7 +26,44 @@ internal static class GritAndOpeningCooling
         var cooling = MatCooling.Of(context).While(pass);
         return CoolingInputs.Result(
             calculation, "early-friction.grit_window", "tg", "T(skin, tg) = Tg", (cooling.Failure, cooling.Weather),
-            cooling.Expected is null ? null : cooling.Band(reading => reading.Grit), MatCooling.LongestRolling);
+            cooling.Band("grit"), MatCooling.LongestRolling);
+    }
+
+    /// <summary>Lowest stated air temperature from the end of laying to the opening.</summary>
+    public static Answer AirLowestBefore(QuantityContext context, Element element)
+    {
+        var clock = PlanView.Of(context).Clock;
+        var input = new InputReference("weather", "hours");
+        if (clock.End is not { } end)
+        {
+            return Answer.Missing(ShiftTimes.Missing(context.Plan.Shift));
+        }
+
+        var hours = (context.Plan.Weather?.Hours ?? []).OrderBy(hour => clock.At(hour.At)).ToList();
+        var opened = context.Get("opening.at", element).Value is MomentValue moment ? moment.At : DateTimeOffset.MaxValue;
+        var first = hours.FindLastIndex(hour => clock.At(hour.At) <= end);
+        var air = first < 0 ? null : hours.Skip(first).Where(hour => clock.At(hour.At) <= opened).Select(hour => hour.Air).OfType<IMeasure>().MinBy(value => value.Si);
+        return Answers.Measure(air, input);
+    }
+
+    /// <summary>Minutes from the last metre until what has been laid may be laid upon.</summary>
+    public static Answer OverlaidFrom(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        if (PlanView.Of(context).Passes is not [.., var pass])
+        {
+            return Answer.Missing(new InputReference("plan", "courses"));
+        }
+
+        calculation.Assumed(AssumptionIds.OverlayLimit, "To", element.Address, null);
+        if (CoolingInputs.Gather(calculation, pass, MatQuestion.Slow) is { } stopped)
+        {
+            return stopped;
+        }
+
+        var cooling = MatCooling.Of(context).Until(pass);
+        return CoolingInputs.Result(
+            calculation, "existing.cooled_for_overlay", "to", "T(core, to) = To", (cooling.Failure, cooling.Weather), cooling.OverlaidFrom, MatCooling.LongestOpening);
     }
 
     /// <summary>Minutes from the last metre until the whole hot body is below the opening temperature.</summary>
@@ -37,7 +76,7 @@ internal static class GritAndOpeningCooling
         }
 
         calculation.Stated("To", context.Plan.Opening?.Below?.Value, element.Address, "below.value");
-        if (CoolingInputs.Gather(calculation, pass, CoolingQuestion.Slow) is { } stopped)
+        if (CoolingInputs.Gather(calculation, pass, MatQuestion.Slow) is { } stopped)
         {
             return stopped;
         }

@@ -1,3 +1,4 @@
+using Laygate.Engineering.Mat;
 using Laygate.Engineering.Reading;
 using Laygate.Model.Plans;
 
@@ -15,8 +16,36 @@ internal static class JointQuantities
         Joint.StatedWord<Joint, JointHeight>("height", "height", "Over what height the joint is treated.", joint => joint.Height),
         Joint.StatedFlag<Joint>("coated", "coated", "Whether the face is cleaned and coated.", joint => joint.Coated),
         Joint.Stated<Joint>("offset_below", Shape.Thickness, "offset_below", "Distance to the nearest parallel joint of the course below.", joint => joint.OffsetBelow),
+        Joint.Stated<Joint>("delay", Shape.Minutes, "delay", "Time at one point between the paver that makes the edge and the one that lays against it.", joint => joint.Delay),
+        Joint.Number("edge_temperature", Shape.Temperature, "Mean temperature of the course at its edge when the neighbouring strip arrives.", EdgeTemperature, CoolingMethods.Edge, Place.CourseMean),
         Joint.Flag("in_pair", "Whether it is a longitudinal joint through two courses laid hot-on-hot.", InPair),
     ];
+
+    private static Answer EdgeTemperature(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var joint = (Joint)element.Subject!;
+        var delay = calculation.Stated("Δt", joint.Delay, element.Address, "delay");
+        if (context.Elements.Related(element, ElementKind.Course)?.Subject is not Course course)
+        {
+            return Answer.Missing(new InputReference(element.Address, "course"));
+        }
+
+        var pass = PlanView.Of(context).PassOf(course);
+        if (CoolingInputs.Gather(calculation, pass, MatQuestion.Fast) is { } stopped)
+        {
+            return stopped;
+        }
+
+        if (delay is < 0 or > MatCooling.LongestRolling / 2)
+        {
+            return Answer.None(AbsenceReason.OutsideRange, Note.Of(NoteIds.OutsideFormula, ("quantity", "joint.edge_temperature")));
+        }
+
+        var cooling = MatCooling.Of(context).While(pass);
+        return CoolingInputs.Result(
+            calculation, "joint.edge_temperature", "Te", "Te = mean T(Δt)", (cooling.Failure, cooling.Weather), cooling.Band($"edge {joint.Id}"), MatCooling.LongestRolling);
+    }
 
     private static Answer InPair(QuantityContext context, Element element)
     {

@@ -36,8 +36,8 @@ public static class NoteIds
     /// <summary>The cooling of the mat could not be solved. Argument: <c>reason</c>, a word of the solver.</summary>
     public const string CoolingFailed = "cooling-failed";
 
-    /// <summary>The surface that is laid upon is wet, damp or frozen; the heat that water takes is not in the value. Argument: <c>condition</c>, a word.</summary>
-    public const string WaterNotIncluded = "water-not-included";
+    /// <summary>The course is not laid on a hot or warm one. No arguments.</summary>
+    public const string LaidCold = "laid-cold";
 
     /// <summary>A list lacks an entry: <c>list</c>, <c>kind</c>, <c>fields</c> that it needs.</summary>
     public const string EntryMissing = "entry-missing";

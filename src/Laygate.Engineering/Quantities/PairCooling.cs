@@ -12,7 +12,7 @@ internal static class PairCooling
         var calculation = new Calculation(context);
         var pass = PlanView.Of(context).PassOf(((Pair)element.Subject!).Upper);
         MatLimits.Rolling(calculation);
-        if (CoolingInputs.Gather(calculation, pass, CoolingQuestion.Fast) is { } stopped)
+        if (CoolingInputs.Gather(calculation, pass, MatQuestion.Fast) is { } stopped)
         {
             return stopped;
         }
@@ -20,6 +20,6 @@ internal static class PairCooling
         var cooling = MatCooling.Of(context).While(pass);
         return CoolingInputs.Result(
             calculation, "pair.core_skin_difference", "ΔT", "ΔT = largest T(core) − T(skin)", (cooling.Failure, cooling.Weather),
-            cooling.Expected is null ? null : cooling.Band(reading => reading.CoreSkin), MatCooling.LongestRolling);
+            cooling.Band("core-skin"), MatCooling.LongestRolling);
     }
 }

@@ -21,6 +21,8 @@ internal static class PairQuantities
         Pair.Category("joint_height", Words.Of<JointHeight>(), "Height over which the longitudinal joints of the pair are treated; the lowest of them.", Height),
         Pair.Category("first_mode", PhaseQuantities.Modes, "How the rollers of the first phase compact.", FirstMode),
         Pair.Number("core_skin_difference", Shape.Difference, "Largest difference between core and skin during the rolling.", PairCooling.CoreSkin, CoolingMethods.CoreSkin),
+        Pair.Number("roll_down", Shape.Thickness, "Roll-down of both courses together.", RollDown, new Method(
+            "Δt = Δt1 + Δt2", Sources.Balance, "as the roll-down of a course")),
         Pair.Number("delay", Shape.Minutes, "Time between the two screeds at one point.", Delay, new Method(
             "stated, else Δt = a / v", Sources.Balance, "a above or equal to zero, v above zero")),
     ];
@@ -114,6 +116,15 @@ internal static class PairQuantities
         context.Plan.Rolling?.Phases is [var first, ..] && context.Elements.Find($"phase:{first.Id}") is { } phase
             ? context.Get("phase.mode", phase)
             : Answer.Missing(new InputReference("plan", "rolling.phases"));
+
+    private static Answer RollDown(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var (view, pair) = (PlanView.Of(context), (Pair)element.Subject!);
+        return calculation.Result(
+            "pair.roll_down", "Δt", "Δt = Δt1 + Δt2",
+            calculation.Quantity("Δt1", "course.roll_down", view.Of(ElementKind.Course, pair.Lower.Id)) + calculation.Quantity("Δt2", "course.roll_down", view.Of(ElementKind.Course, pair.Upper.Id)));
+    }
 
     private static Answer Delay(QuantityContext context, Element element)
     {

@@ -52,13 +52,14 @@ internal static class PhaseCooling
         }
 
         var passes = PassPlan.Of(calculation, (Phase)element.Subject!);
-        if (CoolingInputs.Gather(calculation, body, CoolingQuestion.Fast) is { } stopped)
+        if (CoolingInputs.Gather(calculation, body, MatQuestion.Fast) is { } stopped)
         {
             return stopped;
         }
 
-        var cooling = MatCooling.Of(context).While(body);
+        var time = pick(passes);
+        var cooling = MatCooling.Of(context).While(body, time);
         return CoolingInputs.Result(
-            calculation, quantity, "T", "T = T(skin) at t", (cooling.Failure, cooling.Weather), cooling.At(pick(passes), moment => moment.Skin), MatCooling.LongestRolling);
+            calculation, quantity, "T", "T = T(skin) at t", (cooling.Failure, cooling.Weather), cooling.At(time, moment => moment.Skin), MatCooling.LongestRolling);
     }
 }

@@ -43,6 +43,9 @@ public sealed class QuantityContext
     /// <summary>Seed of everything that is sampled.</summary>
     public ulong Seed { get; }
 
+    /// <summary>Number of samples behind low and high of a cooling mat: 64 for a check, 300 on request; at least 2.</summary>
+    public int Samples { get; init; } = 64;
+
     /// <summary>Unit system in which computed values are shown: that of the first course's thickness.</summary>
     public UnitSystem System { get; }
 
@@ -70,7 +73,7 @@ public sealed class QuantityContext
     /// <param name="withSpread">Whether low and high ends are computed.</param>
     public QuantityContext For(Plan plan, bool withSpread)
     {
-        var changed = new QuantityContext(plan, Catalogue, Assumptions, Seed) { WithSpread = withSpread, Memory = Memory };
+        var changed = new QuantityContext(plan, Catalogue, Assumptions, Seed) { WithSpread = withSpread, Samples = Samples, Memory = Memory };
         foreach (var ((quantity, address), answer) in given)
         {
             changed.Give(quantity, address, answer);
@@ -116,6 +119,15 @@ public sealed class QuantityContext
         return answer;
     }
 
+    /// <summary>Samples of two quantities that were drawn together, value and limit pair by pair in SI; null when either is not sampled.</summary>
+    /// <param name="quantity">Name of the value's quantity.</param>
+    /// <param name="limit">Name of the limit's quantity, of the same element or of one it belongs to.</param>
+    /// <param name="address">Address of the element.</param>
+    public IReadOnlyList<(double Value, double Limit)>? JointSamples(string quantity, string limit, string address) =>
+        Elements.Find(address) is { } element && Get(quantity, element).Samples is { } values && Get(limit, element).Samples is { } limits && values.Count == limits.Count
+            ? [.. values.Zip(limits)]
+            : null;
+
     /// <summary>A helper object of this context that is costly to make and shared by several quantities, such as the cooling of the mat.</summary>
     public T Service<T>(Func<QuantityContext, T> create)
         where T : class
@@ -136,7 +148,7 @@ public sealed class QuantityContext
     /// <summary>The same plan and given values under other assumptions.</summary>
     internal QuantityContext Under(AssumptionSet assumptions)
     {
-        var variant = new QuantityContext(Plan, Catalogue, assumptions, Seed) { isVariant = true, WithSpread = WithSpread, Memory = Memory };
+        var variant = new QuantityContext(Plan, Catalogue, assumptions, Seed) { isVariant = true, WithSpread = WithSpread, Samples = Samples, Memory = Memory };
         foreach (var ((quantity, address), answer) in given)
         {
             variant.Give(quantity, address, answer);

@@ -24,7 +24,7 @@ internal static class RollerCooling
 
         VibrationSpan.Of(calculation, roller, phase);
         MatLimits.Tender(calculation, pass.Top);
-        if (CoolingInputs.Gather(calculation, pass, CoolingQuestion.Fast) is { } stopped)
+        if (CoolingInputs.Gather(calculation, pass, MatQuestion.Fast) is { } stopped)
         {
             return stopped;
         }
@@ -32,7 +32,7 @@ internal static class RollerCooling
         var cooling = MatCooling.Of(context).While(pass);
         return CoolingInputs.Result(
             calculation, "roller.core_skin_difference", "ΔT", "ΔT = largest T(core) − T(skin) while T(skin) < Tt", (cooling.Failure, cooling.Weather),
-            cooling.BandUnder(roller.Id), MatCooling.LongestRolling);
+            cooling.Band($"vibration {roller.Id}"), MatCooling.LongestRolling);
     }
 
     /// <summary>Lowest mid-depth temperature of the courses at the end of the last vibrated pass.</summary>
@@ -51,7 +51,7 @@ internal static class RollerCooling
 
         var vibrated = calculation.Quantity("n", "roller.passes_vibrated", element);
         var passes = PassPlan.Of(calculation, phase);
-        if (CoolingInputs.Gather(calculation, body, CoolingQuestion.Fast) is { } stopped)
+        if (CoolingInputs.Gather(calculation, body, MatQuestion.Fast) is { } stopped)
         {
             return stopped;
         }
@@ -61,9 +61,10 @@ internal static class RollerCooling
             return calculation.Result("roller.mid_depth_while_vibrating", "T", "T = least T(mid-depth)", null);
         }
 
-        var cooling = MatCooling.Of(context).While(body);
+        var time = passes[(int)vibrated - 1].Latest;
+        var cooling = MatCooling.Of(context).While(body, time);
         return CoolingInputs.Result(
             calculation, "roller.mid_depth_while_vibrating", "T", "T = least T(mid-depth)", (cooling.Failure, cooling.Weather),
-            cooling.At(passes[(int)vibrated - 1].Latest, moment => moment.MidDepths.Min()), MatCooling.LongestRolling);
+            cooling.At(time, moment => moment.MidDepths.Min()), MatCooling.LongestRolling);
     }
 }

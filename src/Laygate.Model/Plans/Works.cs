@@ -366,6 +366,9 @@ public sealed record Joint
     /// <summary>Distance to the nearest parallel joint of the course below.</summary>
     public Measure<Length>? OffsetBelow { get; init; }
 
+    /// <summary>Time at one point between the paver that makes the edge and the one that lays against it.</summary>
+    public Measure<Duration>? Delay { get; init; }
+
     /// <summary>How the face is made.</summary>
     public JointForm? Form { get; init; }
 

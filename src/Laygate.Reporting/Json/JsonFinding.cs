@@ -17,6 +17,7 @@ internal static class JsonFinding
         json.WriteString("status", finding.Status == Status.None ? null : Words.Of(finding.Status));
         json.WriteString("outcome", Words.Of(finding.Outcome));
         json.WriteString("address", finding.Address);
+        json.WriteString("departure", finding.Departure?.Id);
         json.WriteString("title", finding.Title);
         json.WriteString("message", Wording.Message(finding));
         JsonParts.Value(json, "value", finding.Value);

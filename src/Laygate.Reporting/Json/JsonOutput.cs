@@ -12,7 +12,7 @@ public static class JsonOutput
     /// <summary>Version of the shape; a key may be added without raising it, none is renamed or removed.</summary>
     public const int ReportVersion = 1;
 
-    private static readonly JsonWriterOptions Options = new() { Indented = true, NewLine = "\n", Encoder = Encoder() };
+    internal static readonly JsonWriterOptions Options = new() { Indented = true, NewLine = "\n", Encoder = Encoder() };
 
     /// <summary>Writes the results of one run as UTF-8 with a line feed at the end.</summary>
     /// <param name="output">Where to write.</param>

@@ -21,6 +21,7 @@ internal static class JsonReport
         json.WriteBoolean("judged_for_shift", report.JudgedForShift);
         Layers(json, report.Layers);
         json.WriteString("book_hash", report.BookHash);
+        json.WriteString("settings", report.Settings);
         Counts(json, report.Counts);
         json.WriteStartArray("findings");
         foreach (var finding in report.Findings)
@@ -30,6 +31,7 @@ internal static class JsonReport
 
         json.WriteEndArray();
         JsonOutlook.Write(json, report.Outlook);
+        JsonDeparture.List(json, report.Departures);
         JsonParts.Assumptions(json, report.Assumptions);
         JsonParts.Notes(json, report.Notes);
         json.WriteEndObject();
@@ -64,6 +66,7 @@ internal static class JsonReport
         json.WriteNumber("departed", counts.Departed);
         json.WriteNumber("passed", counts.Passed);
         json.WriteNumber("not_applicable", counts.NotApplicable);
+        json.WriteNumber("departure_warnings", counts.DepartureWarnings);
         json.WriteEndObject();
     }
 }

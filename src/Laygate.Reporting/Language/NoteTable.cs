@@ -16,6 +16,7 @@ internal static class NoteTable
         ["ends-combined"] = "Value and limit both have a band; their ends are combined on the safe side.",
         ["jurisdiction-differs"] = "The plan lies in {plan}, but {specification} speaks for {book}: choose the rules of the place with --rules.",
         ["jurisdiction-not-stated"] = "The plan does not state its jurisdiction, and {specification} speaks for {book}: state `location.jurisdiction`.",
+        ["laid-cold"] = "The course is not laid on a hot or warm one.",
         ["limit-end-announced"] = "The limit is to be replaced by {successor}; no day is announced.",
         ["limit-ended"] = "The {strength} limit ended on {to} and names no successor; this is judged for {date}.",
         ["limit-not-yet-valid"] = "The {strength} limit holds only from {from}; this is judged for {date}.",
@@ -37,7 +38,6 @@ internal static class NoteTable
         ["rule-preview"] = "This rule is new and may change.",
         ["size-basis-maximum"] = "The aggregate size {sieve} is stated as the maximum; without the sieve series it cannot be set against a limit for D or the nominal maximum.",
         ["too-many-mixes"] = "{count} mixes pass through one feeder; no relation is known for more than two.",
-        ["water-not-included"] = "The surface below is {condition}: the heat that water takes is not in the value.",
         ["weak-assumption"] = "Only a warning, because the value rests on an assumption in place of something that the plan does not state.",
     }.ToFrozenDictionary(StringComparer.Ordinal);
 }

@@ -73,7 +73,7 @@ public static class SourceWords
         && limit.Source.Evidence is Evidence.Recalled
             or Evidence.Judgement or Evidence.CommonPractice;
 
-    private static string? Validity(SourceReference source) => (source.ValidFrom, source.ValidTo, source.Successor) switch
+    internal static string? Validity(SourceReference source) => (source.ValidFrom, source.ValidTo, source.Successor) switch
     {
         (_, { } to, { Length: > 0 } next) => $"In force until {Day(to)}, then {PlainText.Show(next)}.",
         (_, { } to, _) => $"In force until {Day(to)}.",

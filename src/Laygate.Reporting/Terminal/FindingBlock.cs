@@ -30,6 +30,12 @@ internal sealed class FindingBlock(Page page, string file)
             Row("note", NoteWords.Glued(note));
         }
 
+        if (finding.Departure is { } departure)
+        {
+            Row("allowed", DepartureWords.Permission(departure));
+            Row("instead", PlainText.Show(departure.CompensatingMeasure));
+        }
+
         Explain(finding);
         foreach (var sentence in RemedyWords.Of(finding))
         {

@@ -30,6 +30,7 @@ public static class TerminalReport
     {
         WriteHead(page, report);
         WriteCounts(page, report.Counts);
+        WriteDepartures(page, report.Departures);
         new FindingList(page, report, settings).Write();
         new OutlookPart(page).Write(report.Outlook);
         new AssumptionList(page, settings).Write(report.Assumptions);
@@ -42,6 +43,11 @@ public static class TerminalReport
         page.Flow(0, 2, [new TextSpan(TextStyle.Plain, Identity(report))]);
         page.Flow(0, 2, [new TextSpan(TextStyle.Plain, Judged(report))]);
         page.Flow(0, 2, [new TextSpan(TextStyle.Plain, Rules(report))]);
+        if (report.Settings is { } settings)
+        {
+            page.Flow(0, 2, [new TextSpan(TextStyle.Plain, $"Settings: {PlainText.Show(settings)}.")]);
+        }
+
         foreach (var note in report.Notes)
         {
             page.Flow(0, 2, [new TextSpan(TextStyle.Warn, "Note: "), new TextSpan(TextStyle.Plain, NoteWords.Glued(note))]);
@@ -87,6 +93,23 @@ public static class TerminalReport
         }
 
         page.Flow(0, 0, spans.Take(spans.Count - 1));
+    }
+
+    // A departure that does not hold stands before the findings: somebody relies on it.
+    private static void WriteDepartures(Page page, IReadOnlyList<DepartureUse> uses)
+    {
+        var broken = uses.Where(use => use.State != DepartureState.Holds).ToList();
+        if (broken.Count == 0)
+        {
+            return;
+        }
+
+        page.Blank();
+        page.Flow(0, 2, [new TextSpan(TextStyle.Heading, $"Departures that do not hold: {broken.Count.ToString(CultureInfo.InvariantCulture)}"), new TextSpan(TextStyle.Quiet, " (each counts as a warning)")]);
+        foreach (var use in broken)
+        {
+            page.Flow(2, 4, [new TextSpan(TextStyle.Warn, "WARN"), new TextSpan(TextStyle.Plain, "\u00A0 " + DepartureWords.Of(use)), new TextSpan(TextStyle.Quiet, $" ({PlainText.Show(use.Departure.File)})")]);
+        }
     }
 
     private static void WriteCaution(Page page)

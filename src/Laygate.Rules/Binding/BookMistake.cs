@@ -141,6 +141,9 @@ public enum BookMistake
     /// <summary>The table has no such row: row, rows.</summary>
     UnknownRow,
 
+    /// <summary>The limit has changed since it was confirmed: id, seen, now.</summary>
+    ConfirmedLimitChanged,
+
     /// <summary>No assumption has this id: id.</summary>
     UnknownAssumption,
 

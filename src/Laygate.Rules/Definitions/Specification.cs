@@ -54,6 +54,9 @@ public sealed record Specification
     /// <summary>What it covers and what not, in words.</summary>
     public string? Coverage { get; init; }
 
+    /// <summary>Its clauses and how far rules cover each.</summary>
+    public IReadOnlyList<ClauseCoverage> Clauses { get; init; } = [];
+
     /// <summary>Rules that it brings into force without changing their bounds.</summary>
     public IReadOnlyList<string> Select { get; init; } = [];
 
@@ -102,4 +105,35 @@ public sealed record BoundMove(string Rule, Strength From, Strength To, string R
 /// <param name="Strength">The bound.</param>
 /// <param name="Row">Index of the table row from 1; null for all.</param>
 /// <param name="Confirmation">Who, when, edition, page.</param>
-public sealed record LimitConfirmation(string Rule, Strength Strength, int? Row, Confirmation Confirmation);
+public sealed record LimitConfirmation(string Rule, Strength Strength, int? Row, Confirmation Confirmation)
+{
+    /// <summary>Key of the table row, in place of its index: rows may be added without moving the confirmation.</summary>
+    public string? RowKey { get; init; }
+
+    /// <summary>The limit that was seen, as text; one that has changed since is not confirmed by it. Null: not stated.</summary>
+    public string? Limit { get; init; }
+}
+
+/// <summary>How far rules cover a clause of a publication.</summary>
+public enum ClauseStatus
+{
+    /// <summary>Rules judge it.</summary>
+    Automated,
+
+    /// <summary>Rules judge a part of it.</summary>
+    Partly,
+
+    /// <summary>A person must judge it.</summary>
+    Person,
+
+    /// <summary>Not dealt with.</summary>
+    OutOfScope,
+}
+
+/// <summary>A clause of a publication and how far rules cover it.</summary>
+/// <param name="Number">Clause, table or section, as published.</param>
+/// <param name="Subject">What it is about, in our own words.</param>
+/// <param name="Status">How far it is covered.</param>
+/// <param name="Rules">Rules that judge it.</param>
+/// <param name="Note">What is left, or why.</param>
+public sealed record ClauseCoverage(string Number, string Subject, ClauseStatus Status, IReadOnlyList<string> Rules, string? Note);

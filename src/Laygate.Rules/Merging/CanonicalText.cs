@@ -74,7 +74,7 @@ internal static class CanonicalText
         lines.Add(1, $"from stage {Words.Of(rule.FromStage)}; severity {rule.Severity}; places {string.Join(", ", merged.Rule.Jurisdictions)}");
         foreach (var condition in rule.When)
         {
-            lines.Add(1, $"when {condition.Quantity} {Match(condition.Words, condition.AtLeast, condition.Below)}");
+            lines.Add(1, $"when {condition.Quantity} {LimitTexts.Match(condition.Words, condition.AtLeast, condition.Below)}");
         }
 
         lines.Add(1, $"{Words.Of(rule.AppliesTo)}: {rule.Quantity} {Words.Of(rule.Check)}");
@@ -96,7 +96,7 @@ internal static class CanonicalText
         switch (limit)
         {
             case ConstantLimit constant:
-                lines.Add(2, Ends(constant.Low, constant.High, lowExclusive, highExclusive));
+                lines.Add(2, LimitTexts.Ends(constant.Low, constant.High, lowExclusive, highExclusive));
                 break;
             case QuantityLimit quantity:
                 lines.Add(2, $"{quantity.Quantity} times {quantity.Factor.ToString("R", CultureInfo.InvariantCulture)}");
@@ -108,8 +108,7 @@ internal static class CanonicalText
                 lines.Add(2, $"by {string.Join(", ", table.Keys)}");
                 foreach (var row in table.Rows)
                 {
-                    var matches = string.Join(", ", row.Matches.Select(match => match.Any ? "any" : Match(match.Words, match.AtLeast, match.Below)));
-                    lines.Add(2, $"[{matches}]: {Ends(row.Low, row.High, lowExclusive, highExclusive)}{(row.Source is null ? string.Empty : "; " + Text(row.Source))}");
+                    lines.Add(2, $"[{LimitTexts.RowKey(row)}]: {LimitTexts.Ends(row.Low, row.High, lowExclusive, highExclusive)}{(row.Source is null ? string.Empty : "; " + Text(row.Source))}");
                 }
 
                 break;
@@ -118,16 +117,6 @@ internal static class CanonicalText
                 break;
         }
     }
-
-    private static string Ends(LimitValue? low, LimitValue? high, bool lowExclusive, bool highExclusive) =>
-        string.Join(" and ", new[]
-        {
-            low is null ? null : $"{(lowExclusive ? "above" : "at least")} {low.Text}",
-            high is null ? null : $"{(highExclusive ? "below" : "at most")} {high.Text}",
-        }.Where(end => end is not null));
-
-    private static string Match(IReadOnlyList<string>? words, LimitValue? atLeast, LimitValue? below) =>
-        words is null ? Ends(atLeast, below, lowExclusive: false, highExclusive: true) : string.Join("|", words);
 
     private static string Text(SourceReference source) => string.Create(
         CultureInfo.InvariantCulture,

@@ -14,6 +14,7 @@ internal sealed class Overlay(
     public void Apply(Specification specification)
     {
         var root = new BookPlace(specification.Name, null, string.Empty);
+        CheckClauses(specification, root);
         ForEach(specification.Select, id => id, root, "select", specification, (entry, _, place) => Select(entry, place));
         ForEach(specification.Set, set => set.Rule, root, "set", specification, (entry, set, place) => Set(entry, set, place, specification));
         ForEach(specification.Move, move => move.Rule, root, "move", specification, (entry, move, place) => Move(entry, move, place, specification));
@@ -21,15 +22,26 @@ internal sealed class Overlay(
         ForEach(specification.Deselect, deselect => deselect.Rule, root, "deselect", specification, (entry, deselect, place) => Deselect(entry, deselect, place, specification));
     }
 
+    private void CheckClauses(Specification specification, BookPlace root)
+    {
+        for (var clause = 0; clause < specification.Clauses.Count; clause++)
+        {
+            for (var rule = 0; rule < specification.Clauses[clause].Rules.Count; rule++)
+            {
+                _ = Find(specification.Clauses[clause].Rules[rule], root.In("clauses", clause).In("rules", rule));
+            }
+        }
+    }
+
     private void ForEach<T>(
         IReadOnlyList<T> list, Func<T, string> ruleOf, BookPlace root, string step, Specification specification, Action<Entry, T, BookPlace> apply)
     {
+        var seen = new HashSet<string>(list.Count, StringComparer.Ordinal);
         for (var index = 0; index < list.Count; index++)
         {
             var rule = ruleOf(list[index]);
             var place = root.In(step, index);
-            var again = step is not "confirm" && list.Take(index).Any(earlier => string.Equals(ruleOf(earlier), rule, StringComparison.Ordinal));
-            if (again)
+            if (!seen.Add(rule) && step is not "confirm")
             {
                 Dead(place, rule, "contradiction");
             }
@@ -175,17 +187,29 @@ internal sealed class Overlay(
         {
             Dead(place, entry.Definition.Id, "no-such-bound");
         }
-        else if (confirm.Row is { } row && (bound.Limit is not CheckedTable table || row < 1 || row > table.Rows.Count))
+        else
+        {
+            Confirm(entry, bound, confirm, place);
+        }
+    }
+
+    // Row 0 is never there: a key that no row has.
+    private void Confirm(Entry entry, CheckedBound bound, LimitConfirmation confirm, BookPlace place)
+    {
+        var row = confirm.RowKey is { } key ? LimitTexts.RowOf(bound.Definition.Limit, key) ?? 0 : confirm.Row;
+        var rows = (bound.Limit as CheckedTable)?.Rows.Count ?? 0;
+        if (row is { } number && (number < 1 || number > rows))
         {
             problems.Add(
-                place.In("row"),
-                BookMistake.UnknownRow,
-                ("row", FormattableString.Invariant($"{row}")),
-                ("rows", FormattableString.Invariant($"{(bound.Limit as CheckedTable)?.Rows.Count ?? 0}")));
+                place.In("row"), BookMistake.UnknownRow, ("row", confirm.RowKey ?? FormattableString.Invariant($"{row}")), ("rows", FormattableString.Invariant($"{rows}")));
+        }
+        else if (confirm.Limit is { } seen && LimitTexts.Of(bound.Definition, row) is { } now && !string.Equals(seen, now, StringComparison.Ordinal))
+        {
+            problems.Add(place.In("limit"), BookMistake.ConfirmedLimitChanged, ("id", entry.Definition.Id), ("seen", seen), ("now", now));
         }
         else
         {
-            Replace(entry, bound, Confirmations.Confirm(bound, confirm));
+            Replace(entry, bound, Confirmations.Confirm(bound, confirm with { Row = row }));
         }
     }
 

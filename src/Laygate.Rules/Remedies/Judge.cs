@@ -21,7 +21,7 @@ internal sealed class Variant(RuleBook book, QuantityContext context, Evaluation
         new FindingBuilder(context, book.Sources),
         Evaluator.StageOf(context.Plan, settings),
         context.Plan.Shift?.Date ?? settings.CheckedOn,
-        settings.Samples);
+        settings.Samples is null ? null : new ContextSamples(context));
 
     /// <summary>What one rule says of one element of the changed plan; null when it has no such element.</summary>
     public Finding? Find(string rule, string address)

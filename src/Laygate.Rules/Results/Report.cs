@@ -173,6 +173,9 @@ public sealed record Finding
     /// <summary>What would mend it; null when it was not asked for, or when no number can mend it.</summary>
     public RemedySet? Remedies { get; init; }
 
+    /// <summary>The departure that covers it; null when none does.</summary>
+    public Departure? Departure { get; init; }
+
     /// <summary>Position in the plan; set by Validation.</summary>
     public Position? Position { get; init; }
 }
@@ -196,7 +199,11 @@ public sealed record BookLayer(string Name, string Title, string Edition, string
 /// <param name="NotApplicable">Not applicable.</param>
 /// <param name="Departed">Departed.</param>
 public sealed record Counts(
-    int Failed, int Warned, int Passed, int NotAssessed, int NeedsPerson, int Open, int NotApplicable, int Departed);
+    int Failed, int Warned, int Passed, int NotAssessed, int NeedsPerson, int Open, int NotApplicable, int Departed)
+{
+    /// <summary>Departures that do not hold: each is a warning beside the findings, not a finding.</summary>
+    public int DepartureWarnings { get; init; }
+}
 
 /// <summary>The report on one plan.</summary>
 public sealed record Report
@@ -251,6 +258,12 @@ public sealed record Report
 
     /// <summary>Laying hour by hour, or the weather in which the plan still works; null when it was not asked for.</summary>
     public LayingOutlook? Outlook { get; init; }
+
+    /// <summary>Departures for this plan and what became of each, in the order of their files.</summary>
+    public IReadOnlyList<DepartureUse> Departures { get; init; } = [];
+
+    /// <summary>The file of settings that was laid over the command; null when there is none.</summary>
+    public string? Settings { get; init; }
 
     /// <summary>Remarks on the run as a whole, such as a jurisdiction that differs from the rule book's.</summary>
     public IReadOnlyList<Note> Notes { get; init; } = [];

@@ -4,6 +4,7 @@ using Laygate.Engineering.Quantities;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Evaluation;
 using Laygate.Rules.Merging;
+using Laygate.Rules.Results;
 using Laygate.Validation.Plans;
 using Laygate.Validation.Reading;
 using Laygate.Validation.RuleFiles;
@@ -54,6 +55,11 @@ public sealed class CaseRunner
         var (cases, results) = Read(rule);
         return [.. results, .. cases.Select(one => Result(rule, one, Differences(rule, one))), .. Kinds(rule, cases)];
     }
+
+    /// <summary>The cases of a rule as a list; those that cannot be read are left out.</summary>
+    /// <param name="rule">The rule.</param>
+    public IReadOnlyList<CaseSummary> Summaries(RuleDefinition rule) =>
+        [.. Read(rule).Cases.Select(one => new CaseSummary(one.Name, one.Finding.Needed("outcome"), one.Finding.Text("status"), one.With))];
 
     /// <summary>Changes each figure of a rule by one unit of its last digit, up and down, and finds those that no case notices.</summary>
     /// <param name="rule">The rule.</param>
@@ -120,13 +126,18 @@ public sealed class CaseRunner
         var file = FileOf(rule);
         var documents = new DocumentReader(folder);
         var problems = new List<ReadingProblem>();
-        var cases = documents.Read(file, "list of cases", schemas.Cases) is MapToken root ? CaseReader.Read(root, problems) : [];
+        var own = files.Specifications.FirstOrDefault(specification => specification.Rules.Contains(rule));
+        IReadOnlyList<RuleCase> cases = documents.Read(file, "list of cases", schemas.Cases) is MapToken root ? [.. CaseReader.Read(root, problems).Select(one => WithOwn(one, own))] : [];
         return (cases,
         [
             .. documents.Problems.Select(problem => new CaseResult(rule.Id, problem.File, string.Empty, problem.Position, [problem.Message])),
             .. problems.Select(problem => new CaseResult(rule.Id, documents.NameOf(file), string.Empty, Spans.Of(problem.Position), [problem.Message])),
         ]);
     }
+
+    // A rule that a specification adds is there only with it.
+    private static RuleCase WithOwn(RuleCase one, Specification? own) =>
+        own is null || one.With.Contains(own.Name, StringComparer.Ordinal) ? one : one with { With = [.. one.With, own.Name] };
 
     private string FileOf(RuleDefinition rule)
     {

@@ -34,6 +34,7 @@ internal static class SurfaceMapper
         Run = at.Id("run"),
         Where = at.Text("where"),
         OffsetBelow = at.Measure<Length>("offset_below"),
+        Delay = at.Measure<Duration>("delay"),
         Form = at.Word<JointForm>("form"),
         Height = at.Word<JointHeight>("height"),
         Coated = at.Flag("coated"),

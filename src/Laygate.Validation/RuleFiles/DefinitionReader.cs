@@ -45,6 +45,7 @@ internal sealed class DefinitionReader(List<ReadingProblem> problems)
         Layer = map.Text("layer") is "particular" ? Layer.ParticularSpecification : Layer.StandardSpecification,
         Jurisdiction = map.Needed("jurisdiction"),
         Coverage = map.Text("coverage"),
+        Clauses = [.. map.Maps("clauses").Select(Clause)],
         Sources = Sources(map["sources"]),
         Select = map.Texts("select"),
         Deselect = [.. map.Maps("deselect").Select(item => new Deselection(item.Needed("rule"), item.Needed("reason")))],
@@ -71,7 +72,14 @@ internal sealed class DefinitionReader(List<ReadingProblem> problems)
         map.Needed("rule"),
         map.NeededWord<Strength>("strength"),
         int.TryParse(map.Text("row"), NumberStyles.None, CultureInfo.InvariantCulture, out var row) ? row : null,
-        new Confirmation(map.Needed("by"), map.Date("on", problems) ?? default, map.Needed("edition"), map.Needed("page")));
+        new Confirmation(map.Needed("by"), map.Date("on", problems) ?? default, map.Needed("edition"), map.Needed("page")))
+    {
+        RowKey = map.Text("row") is { } key && !int.TryParse(key, NumberStyles.None, CultureInfo.InvariantCulture, out _) ? key : null,
+        Limit = map.Text("limit"),
+    };
+
+    private static ClauseCoverage Clause(MapToken map) => new(
+        map.Needed("clause"), map.Needed("subject"), map.NeededWord<ClauseStatus>("status"), map.Texts("rules"), map.Text("note"));
 
     private Assumption Assume(MapToken map)
     {

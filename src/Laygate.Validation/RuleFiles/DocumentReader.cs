@@ -55,7 +55,7 @@ internal sealed class DocumentReader(IRuleFolder folder)
     public void Report(string file, TextSpan? span, string message, string? hint) =>
         Problems.Add(new Problem(NameOf(file), message, hint, span is { } at ? Spans.Of(at) : null));
 
-    public string NameOf(string file) => folder.Name.Length == 0 ? file : $"{folder.Name}/{file}";
+    public string NameOf(string file) => folder.Shown(file);
 
     private void Report(string file, IEnumerable<ReadingProblem> found)
     {

@@ -18,6 +18,9 @@ public sealed class RuleFileReader(RuleSchemas schemas)
 {
     private const string SpecificationFolder = "specifications/";
 
+    /// <summary>File of a rule book that lists the ids of rules that are gone, so that none is used again.</summary>
+    private const string RetiredFile = "retired.yaml";
+
     /// <summary>The families of rules, which are the folders of a rule book.</summary>
     public static IReadOnlyList<string> Families { get; } =
     [
@@ -143,7 +146,8 @@ public sealed class RuleFileReader(RuleSchemas schemas)
 
         // Cases and base plans are read by those who run cases.
         private static bool IsForCases(string file) =>
-            file.EndsWith("/cases.yaml", StringComparison.Ordinal) || file.StartsWith("bases/", StringComparison.Ordinal);
+            file.EndsWith("/cases.yaml", StringComparison.Ordinal) || file.StartsWith("bases/", StringComparison.Ordinal)
+            || file.Contains("/bases/", StringComparison.Ordinal) || string.Equals(file, RetiredFile, StringComparison.Ordinal);
 
         private static string Stem(string file)
         {

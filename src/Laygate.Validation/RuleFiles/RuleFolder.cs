@@ -12,6 +12,10 @@ public interface IRuleFolder
     /// <summary>Reads a file.</summary>
     /// <param name="file">One of <see cref="Files"/>.</param>
     byte[] Read(string file);
+
+    /// <summary>How a file is shown in messages.</summary>
+    /// <param name="file">One of <see cref="Files"/>.</param>
+    string Shown(string file) => Name.Length == 0 ? file : $"{Name}/{file}";
 }
 
 /// <summary>Files held in memory, by name.</summary>

@@ -50,6 +50,10 @@ internal sealed class CaseDimension
 
     public static CaseDimension Coefficient { get; } = Own("a heat transfer coefficient", "W/(m2 K)", "25");
 
+    public static CaseDimension Resistance { get; } = Own("a thermal resistance", "m2 K/W", "0.01");
+
+    public static CaseDimension RainRate { get; } = Own("a rate of rain", "mm/h", "1");
+
     public static CaseDimension AreaPerTime { get; } = new(
         Dimension.None, "an area per time", "1100 m2/h", [new Unit("m2/h", Dimension.None, 1.0 / 3600), new Unit("m2/s", Dimension.None, 1)]);
 

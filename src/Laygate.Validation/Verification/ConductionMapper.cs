@@ -18,20 +18,28 @@ internal static class ConductionMapper
         return new ConductionQuestion(problem, fields.Span, [.. layers.Select(layer => (layer.Text("id")!, layer.Span))]);
     }
 
-    private static StackLayer Layer(CaseFields fields, CaseFields materials) => new(
-        fields.Text("id")!,
-        fields.Text("role") is "course" ? LayerRole.Course : LayerRole.Existing,
-        fields.Required("thickness", CaseDimension.Length),
-        Material((ScalarToken)fields["material"]!, materials),
-        Initial(fields),
-        fields.Number("joins", CaseDimension.Duration) ?? 0);
+    private static StackLayer Layer(CaseFields fields, CaseFields materials)
+    {
+        var layer = new StackLayer(
+            fields.Text("id")!,
+            fields.Text("role") is "course" ? LayerRole.Course : LayerRole.Existing,
+            fields.Required("thickness", CaseDimension.Length),
+            Material((ScalarToken)fields["material"]!, materials),
+            Initial(fields),
+            fields.Number("joins", CaseDimension.Duration) ?? 0)
+        {
+            ResistanceBelow = fields.Number("resistance_below", CaseDimension.Resistance) ?? 0,
+        };
+        return fields.Group("water_below") is { } water
+            ? WetBase.Lay(layer, 1000 * water.Required("depth", CaseDimension.Length), water.Required("temperature", CaseDimension.Temperature)).Course
+            : layer;
+    }
 
     private static LayerMaterial Material(ScalarToken name, CaseFields materials)
     {
         if (materials.Group(name.Text) is { } found)
         {
-            var bare = new LayerMaterial(
-                found.Required("conductivity", CaseDimension.Conductivity), found.Required("density", CaseDimension.Density), found.Required("specific_heat", CaseDimension.SpecificHeat));
+            var bare = Heat(found, new LayerMaterial(found.Required("conductivity", CaseDimension.Conductivity), found.Required("density", CaseDimension.Density), 1));
             return bare with
             {
                 Emissivity = found.Number("emissivity", CaseDimension.Plain) ?? bare.Emissivity,
@@ -41,6 +49,19 @@ internal static class ConductionMapper
 
         materials.Problems.Add(Unknown("material", name, materials.Map.Entries.Select(entry => entry.Key.Text)));
         return new LayerMaterial(1, 1, 1);
+    }
+
+    /// <summary>One specific heat, or a law; the law's value at its hottest point grades the grid.</summary>
+    private static LayerMaterial Heat(CaseFields fields, LayerMaterial material)
+    {
+        if (fields["specific_heat"] is not ListToken)
+        {
+            return material with { SpecificHeat = fields.Required("specific_heat", CaseDimension.SpecificHeat) };
+        }
+
+        (double Celsius, double Heat)[] points =
+            [.. fields.Groups("specific_heat").Select(point => (point.Required("temperature", CaseDimension.Temperature), point.Required("value", CaseDimension.SpecificHeat)))];
+        return material.WithHeatLaw(SpecificHeatLaw.Through(points), points[^1].Celsius);
     }
 
     private static InitialTemperature Initial(CaseFields fields) => fields["initial"] is ListToken

@@ -30,6 +30,9 @@ internal static class WeatherFormulas
         new("clear-sky-sun", CaseDimension.Irradiance, [new("month", CaseDimension.Count), Altitude], i => Sun.Clear(i.Whole("month"), i["altitude"])),
         new("clear-sky-sun-haurwitz", CaseDimension.Irradiance, [Altitude], i => Sun.Haurwitz(i["altitude"])),
         new("cloud-transmission", CaseDimension.Plain, [new("oktas", CaseDimension.Plain)], i => Sun.CloudShare(i["oktas"])),
+        new("rain-heat-loss", CaseDimension.Irradiance,
+            [new("rain", CaseDimension.RainRate), new("skin", CaseDimension.Temperature), Air, new("wind", CaseDimension.Speed), DewPoint],
+            i => RainHeat.Loss(new WeatherPoint(0, i["air"], i["wind"], i["air"], 0, 0, i["rain"], i["dew_point"]), i["skin"])),
     ];
 
     private static double SkyTemperature(CaseInputs i) => Form(i).Temperature(i["air"], i["dew_point"]);

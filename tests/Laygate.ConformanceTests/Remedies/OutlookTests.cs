@@ -68,7 +68,7 @@ public sealed partial class OutlookTests
 
     private static Report Check(string plan, bool outlook, params string[] rules)
     {
-        var check = new PlanCheck(Repository.Bound(rules), new CheckSettings(null, Repository.CheckDate, Repository.Version, Outlook: outlook));
+        var check = new PlanCheck(Repository.Bound(rules), new CheckSettings(null, Repository.CheckDate, Repository.Version) { Outlook = outlook });
         var result = check.Run("plan.yaml", Encoding.UTF8.GetBytes(plan));
         Assert.Empty(result.Problems);
         return Assert.Single(result.Reports);

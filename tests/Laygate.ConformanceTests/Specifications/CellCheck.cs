@@ -29,6 +29,7 @@ internal static class CellCheck
         [ElementKind.Pair] = "pair:lower+upper",
         [ElementKind.Run] = "run:north",
         [ElementKind.Trucks] = "trucks:tippers",
+        [ElementKind.Roller] = "roller:r1",
         [ElementKind.BondCoat] = "bond-coat:tack",
         [ElementKind.Joint] = "joint:centre",
     };

@@ -24,7 +24,7 @@ public sealed class RecalledFiguresTests
         text.Append(CultureInfo.InvariantCulture, $"""
             # Recalled figures
 
-            {count} figures of the rule book are recalled: they come from memory, or from a page that is no publication (an exam, a card, a trade page, slides, news).
+            {count} figures and demands of the rule book are recalled: they come from memory, or from a page that is no publication (an exam, a card, a trade page, slides, news).
             A miss of such a limit warns and never fails. Whoever has the publication at hand can check a figure against it and confirm it in their own overlay; from then on it fails like one that was read.
             This page is written from the rule book. Your specification governs.
 
@@ -62,8 +62,9 @@ public sealed class RecalledFiguresTests
 
     private static string Against(Source source, SourceReference reference) => string.Join(", ", new[]
     {
+        source.Issuer,
         source.Title,
         source.Edition is { } edition && !source.Title.Contains(edition, StringComparison.Ordinal) ? edition : null,
-        reference.Clause,
+        reference.Clause is { } clause && !string.Equals(clause, source.Title, StringComparison.OrdinalIgnoreCase) ? clause : null,
     }.OfType<string>());
 }

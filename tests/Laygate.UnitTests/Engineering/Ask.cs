@@ -25,7 +25,8 @@ internal static class Ask
 
     public static double In(Answer answer, string unit)
     {
-        var number = Assert.IsType<NumberValue>(answer.Value);
+        Assert.True(answer.Value is NumberValue, answer.Absence is { } absence ? $"{absence.Reason} {absence.Note?.Id} {string.Join(' ', absence.Missing)} {string.Join(' ', absence.Note?.Arguments ?? [])}" : "not a number");
+        var number = (NumberValue)answer.Value;
         return unit.Length == 0 ? number.Si : UnitTable.Find(unit)!.FromSi(number.Si);
     }
 

@@ -1,6 +1,6 @@
 namespace Laygate.Engineering.Supply.Simulation;
 
-/// <summary>The paver, and when the next thing happens.</summary>
+/// <summary>The paver.</summary>
 internal sealed partial class PavingSite
 {
     private const double NoLength = 1e-9;
@@ -238,81 +238,4 @@ internal sealed partial class PavingSite
 
         return now > outcome.Started ? busy / (now - outcome.Started) : 0;
     }
-
-    /// <summary>The next moment at which something on site changes.</summary>
-    private double Soonest()
-    {
-        if (motion == Motion.Over)
-        {
-            return double.PositiveInfinity;
-        }
-
-        var next = Math.Min(model.Duration, record.SampleTime);
-        next = motion == Motion.Waiting && now < 0 ? Math.Min(next, 0) : next;
-        if (motion is Motion.Pausing or Motion.Wanting && pauseUntil > now)
-        {
-            next = Math.Min(next, pauseUntil);
-        }
-
-        if (motion == Motion.Moving)
-        {
-            next = Math.Min(next, now + ((stretchEnd - Position) / model.Speed));
-        }
-
-        if (motion is Motion.Moving or Motion.Wanting && pause < model.Pauses.Count)
-        {
-            next = Math.Min(next, Math.Max(now, outcome.Started + model.Pauses[pause].After));
-        }
-
-        for (var i = 0; i < held.Length; i++)
-        {
-            next = Math.Min(next, NextOf(i));
-        }
-
-        return next;
-    }
-
-    /// <summary>The next moment at which a level or its feeder matters.</summary>
-    private double NextOf(int i)
-    {
-        ref var buffer = ref held[i];
-        ref var dock = ref docks[buffer.Dock];
-        var next = double.PositiveInfinity;
-        var feeds = dock.State == DockState.Feeding && dock.Buffer == i;
-        if (dock.State is DockState.Turning or DockState.Docking)
-        {
-            next = dock.Until;
-        }
-        else if (feeds && buffer.Inflow > 0)
-        {
-            next = now + (load[dock.Truck] / buffer.Inflow);
-        }
-
-        var net = buffer.Net;
-        if (net > 0)
-        {
-            next = feeds && !IsFull(buffer) ? Math.Min(next, now + ((buffer.Capacity - buffer.Level) / net)) : next;
-            return motion is Motion.Waiting or Motion.Wanting ? Math.Min(next, Falls(RestartOf(i), buffer.Level, net)) : next;
-        }
-
-        if (net >= 0)
-        {
-            return next;
-        }
-
-        next = Math.Min(next, Falls(buffer.Level, buffer.Lowest, -net));
-        var isFree = dock.State == DockState.Idle || (dock.State == DockState.Feeding && !feeds && IsFull(held[dock.Buffer]));
-        if (isFree && !dock.IsDirect && HasTruck(i))
-        {
-            var level = buffer.IsCalled ? buffer.Call : FitLevel(dock, i);
-            next = Math.Min(next, Falls(buffer.Level, level, -net));
-            next = model.Unloading.InParts ? Math.Min(next, Falls(buffer.Level, buffer.Restart, -net)) : next;
-        }
-
-        return next;
-    }
-
-    /// <summary>When a level that changes evenly reaches another; infinite where it is there already.</summary>
-    private double Falls(double high, double low, double rate) =>
-        high > low + Tiny ? now + ((high - low) / rate) : double.PositiveInfinity;
 }

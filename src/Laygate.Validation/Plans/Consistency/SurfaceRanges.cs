@@ -9,7 +9,12 @@ internal static class SurfaceRanges
     public static void Check(Plan plan, Where at)
     {
         foreach (var (coat, where) in at.Each("bond_coats", plan.BondCoats)) Coat(coat, where);
-        foreach (var (joint, where) in at.Each("joints", plan.Joints)) where.NotNegative("offset_below", joint.OffsetBelow);
+        foreach (var (joint, where) in at.Each("joints", plan.Joints))
+        {
+            where.NotNegative("offset_below", joint.OffsetBelow);
+            where.NotNegative("delay", joint.Delay);
+        }
+
         if (plan.EarlyFriction is { } friction) Friction(friction, at.Inside("early_friction"));
         at.Inside("opening").NotNegative("after", plan.Opening?.After);
         at.Inside("opening").Placed("below", plan.Opening?.Below);

@@ -121,7 +121,11 @@ public class PairAndMachineTests
         var answer = Ask.Answer(laid, "course.thickness_behind_screed", "course:binder");
         Assert.Equal(89.6, Ask.In(answer, "mm"), 0.05);
         Assert.True(answer.RestsOnWeakAssumption); // 98 % is assumed
-        Assert.Equal(["course:wearing/density_behind_screed.value"], Ask.Missing(Ask.Answer(laid, "course.thickness_behind_screed", "course:wearing")));
+        Assert.Equal(4.6, Ask.Number(laid, "course.roll_down", "course:binder", "mm"), 0.05);
+        var assumed = Ask.Answer(laid, "course.thickness_behind_screed", "course:wearing"); // 25 mm at 86 % of the reference, assumed
+        Assert.Equal(25 * 98 / 86.0, Ask.In(assumed, "mm"), 0.01);
+        Assert.Contains(assumed.Working.Assumptions, use => use.StandsFor is { Key: "density_behind_screed.value" });
+        Assert.Equal(4.57 + (25 * 12 / 86.0), Ask.Number(laid, "pair.roll_down", "pair:binder+wearing", "mm"), 0.02);
     }
 
     [Fact]

@@ -176,6 +176,8 @@ public sealed class RuleFileTests
     [InlineData("cases")]
     [InlineData("specification")]
     [InlineData("sources")]
+    [InlineData("departures")]
+    [InlineData("settings")]
     public void Every_key_of_the_schemas_has_a_description_and_an_example(string name)
     {
         using var schema = System.Text.Json.JsonDocument.Parse(File.ReadAllText(Path.Combine(Root(), "schemas", $"{name}.schema.json")));

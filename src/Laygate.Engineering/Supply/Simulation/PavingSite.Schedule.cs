@@ -1,0 +1,87 @@
+namespace Laygate.Engineering.Supply.Simulation;
+
+/// <summary>When the next thing happens on site.</summary>
+internal sealed partial class PavingSite
+{
+    /// <summary>The next moment at which something on site changes.</summary>
+    private double Soonest()
+    {
+        if (motion == Motion.Over)
+        {
+            return double.PositiveInfinity;
+        }
+
+        var next = Math.Min(model.Duration, record.SampleTime);
+        next = motion == Motion.Waiting && now < 0 ? Math.Min(next, 0) : next;
+        if (motion is Motion.Pausing or Motion.Wanting && pauseUntil > now)
+        {
+            next = Math.Min(next, pauseUntil);
+        }
+
+        if (motion == Motion.Moving)
+        {
+            next = Math.Min(next, now + ((stretchEnd - Position) / model.Speed));
+        }
+
+        if (motion is Motion.Moving or Motion.Wanting && pause < model.Pauses.Count)
+        {
+            next = Math.Min(next, Math.Max(now, outcome.Started + model.Pauses[pause].After));
+        }
+
+        for (var i = 0; i < held.Length; i++)
+        {
+            next = Math.Min(next, NextOf(i));
+        }
+
+        return next;
+    }
+
+    /// <summary>The next moment at which a level or its feeder matters.</summary>
+    private double NextOf(int i)
+    {
+        ref var buffer = ref held[i];
+        ref var dock = ref docks[buffer.Dock];
+        var feeds = dock.State == DockState.Feeding && dock.Buffer == i;
+        var next = dock.State is DockState.Turning or DockState.Docking ? dock.Until : double.PositiveInfinity;
+        if (feeds && buffer.Inflow > 0)
+        {
+            next = now + (load[dock.Truck] / buffer.Inflow);
+        }
+
+        return buffer.Net switch
+        {
+            > 0 => Math.Min(next, NextRise(i, feeds)),
+            < 0 => Math.Min(next, NextFall(i, feeds)),
+            _ => next,
+        };
+    }
+
+    /// <summary>A buffer that fills becomes full, or full enough to go on.</summary>
+    private double NextRise(int i, bool feeds)
+    {
+        ref var buffer = ref held[i];
+        var full = feeds && !IsFull(buffer) ? now + ((buffer.Capacity - buffer.Level) / buffer.Net) : double.PositiveInfinity;
+        return motion is Motion.Waiting or Motion.Wanting ? Math.Min(full, Reaches(RestartOf(i), buffer.Level, buffer.Net)) : full;
+    }
+
+    /// <summary>A buffer that empties reaches its lowest level, or one at which a free feeder serves it.</summary>
+    private double NextFall(int i, bool feeds)
+    {
+        ref var buffer = ref held[i];
+        ref var dock = ref docks[buffer.Dock];
+        var rate = -buffer.Net;
+        var next = Reaches(buffer.Level, buffer.Lowest, rate);
+        var isFree = dock.State == DockState.Idle || (dock.State == DockState.Feeding && !feeds && IsFull(held[dock.Buffer]));
+        if (!isFree || dock.IsDirect || !HasTruck(i))
+        {
+            return next;
+        }
+
+        next = Math.Min(next, Reaches(buffer.Level, buffer.IsCalled ? buffer.Call : FitLevel(dock, i), rate));
+        return model.Unloading.InParts ? Math.Min(next, Reaches(buffer.Level, buffer.Restart, rate)) : next;
+    }
+
+    /// <summary>When a level that changes evenly has crossed the way from high to low, or back; infinite where it is there already.</summary>
+    private double Reaches(double high, double low, double rate) =>
+        high > low + Tiny ? now + ((high - low) / rate) : double.PositiveInfinity;
+}
