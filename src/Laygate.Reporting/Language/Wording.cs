@@ -115,14 +115,14 @@ public static class Wording
 
     private static string Origin(ShownLimit limit)
     {
-        var stated = limit.Stated is { Length: > 0 } text ? PlainText.Show(text).Replace(' ', PlainText.Glue) : null;
-        if (limit.Quantity is not { } name)
+        // A limit that is a quantity of the plan is shown once, rounded; its own full digits would pretend to know more.
+        if (limit.Quantity is { } name)
         {
-            return stated is null ? string.Empty : $" ({stated} in the source)";
+            var factor = limit.Factor is null or 1 ? string.Empty : $"{Rounding.Plain(limit.Factor.Value)}{PlainText.Glue}×{PlainText.Glue}";
+            return $" ({factor}{Names.OfQuantity(name)})";
         }
 
-        var factor = limit.Factor is null or 1 ? string.Empty : $"{Rounding.Plain(limit.Factor.Value)}{PlainText.Glue}×{PlainText.Glue}";
-        return $" ({factor}{Names.OfQuantity(name)}{(stated is null ? string.Empty : ", " + stated)})";
+        return limit.Stated is { Length: > 0 } text ? $" ({PlainText.Show(text).Replace(' ', PlainText.Glue)} in the source)" : string.Empty;
     }
 
     // A moment comes as 2031-05-14T21:15+02:00; people read it with blanks.

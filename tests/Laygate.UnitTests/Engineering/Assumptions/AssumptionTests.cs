@@ -9,7 +9,7 @@ namespace Laygate.UnitTests.Engineering.Assumptions;
 public class AssumptionTests
 {
     /// <summary>Units of properties that no plan states, and the empty unit of shares and ratios.</summary>
-    private static readonly string[] OtherUnits = ["W/(m·K)", "J/(kg·K)", string.Empty];
+    private static readonly string[] OtherUnits = ["W/(m·K)", "J/(kg·K)", "J/(kg·K²)", "W/(m2·K)", string.Empty];
 
     public static TheoryData<string> Ids() => [.. LaygateAssumptions.All.Select(assumption => assumption.Id)];
 
