@@ -37,27 +37,9 @@ internal sealed class CheckRun(ICheckPipeline pipeline, Streams streams, string 
 
     private static FileResult Check(PlanInput input, Func<string, byte[], FileResult> check)
     {
-        if (input.Read is not { } read)
-        {
-            return Refused(input.Name, input.Problem!);
-        }
-
-        byte[] bytes;
-        try
-        {
-            bytes = read();
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            return Refused(input.Name, new Problem(input.Name, "The file cannot be read.", "Check that it exists and that you may read it.", null));
-        }
-
-        return bytes.Length > PlanFiles.LongestRead
-            ? Refused(input.Name, new Problem(input.Name, "The file has more than 4 MiB; it is not read.", "A plan has at most 1 MiB: split it, or remove what does not belong in it.", null))
-            : check(input.Name, bytes);
+        var (bytes, problem) = PlanBytes.Read(input);
+        return bytes is null ? new FileResult(input.Name, [], [problem!]) : check(input.Name, bytes);
     }
-
-    private static FileResult Refused(string name, Problem problem) => new(name, [], [problem]);
 
     private void WriteProblems(IReadOnlyList<Problem> problems)
     {
@@ -78,14 +60,7 @@ internal sealed class CheckRun(ICheckPipeline pipeline, Streams streams, string 
 
         using var bytes = new MemoryStream();
         Write(bytes, arguments, results, problems, Streams.UsualWidth, colour: false);
-        try
-        {
-            AtomicFile.Write(path, bytes.GetBuffer().AsSpan(0, (int)bytes.Length));
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            throw new ArgumentProblem($"The result cannot be written to `{path}`: check that the folder exists and that you may write there.");
-        }
+        ResultOutput.WriteFile(path, bytes.GetBuffer().AsSpan(0, (int)bytes.Length));
     }
 
     private void Write(

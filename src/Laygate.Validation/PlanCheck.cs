@@ -6,10 +6,13 @@ using Laygate.Rules.Definitions;
 using Laygate.Rules.Departures;
 using Laygate.Rules.Evaluation;
 using Laygate.Rules.Merging;
+using Laygate.Rules.Outlook;
+using Laygate.Rules.Remedies;
 using Laygate.Rules.Results;
 using Laygate.Validation.Plans;
 using Laygate.Validation.Reading;
 using Laygate.Validation.Schema;
+using Laygate.Validation.Sheets;
 
 namespace Laygate.Validation;
 
@@ -20,6 +23,12 @@ namespace Laygate.Validation;
 /// <param name="Seed">Seed of everything that is sampled.</param>
 public sealed record CheckSettings(Stage? AtLeastStage, DateOnly CheckDate, string ProgramVersion, ulong Seed = 1)
 {
+    /// <summary>Whether to look for what would mend findings.</summary>
+    public bool Remedies { get; init; }
+
+    /// <summary>Whether to judge laying hour by hour, or by the envelope of the weather.</summary>
+    public bool Outlook { get; init; }
+
     /// <summary>The file of settings that was laid over the command, for the report; null when there is none.</summary>
     public string? SettingsFile { get; init; }
 }
@@ -52,21 +61,43 @@ public sealed class PlanCheck
     /// <returns>One report per plan, or all problems of the step that stopped the first of them.</returns>
     public FileResult Run(string file, byte[] bytes)
     {
+        var (judged, problems) = Judged(file, bytes);
+        return new FileResult(file, [.. judged.Select(plan => plan.Report)], problems);
+    }
+
+    /// <summary>Prepares the site sheet of every plan of one file.</summary>
+    /// <param name="file">Name of the file, as it is to be shown.</param>
+    /// <param name="bytes">Its bytes.</param>
+    /// <param name="draft">Whether to make it as a draft, also of a plan that fails.</param>
+    /// <returns>One sheet per plan; none when a plan fails and no draft is wanted, or when the file cannot be read.</returns>
+    public SheetResult Sheet(string file, byte[] bytes, bool draft)
+    {
+        var (judged, problems) = Judged(file, bytes);
+        var sheets = judged.Select(plan => SheetOf.Make(plan.Context, plan.Report, settings.CheckDate, draft)).ToList();
+        return new SheetResult(
+            file,
+            sheets.Contains(null) ? [] : [.. sheets.OfType<SiteSheet>()],
+            [.. judged.Where((_, index) => sheets[index] is null).Select(plan => plan.Report)],
+            problems);
+    }
+
+    private (IReadOnlyList<JudgedPlan> Plans, IReadOnlyList<Problem> Problems) Judged(string file, byte[] bytes)
+    {
         var reading = YamlReader.Read(bytes);
         if (!reading.IsSound)
         {
-            return Stopped(file, reading.Problems);
+            return ([], Stopped(file, reading.Problems));
         }
 
         var read = reading.Documents.Select(Read).ToList();
         var problems = read.SelectMany(plan => plan.Problems).ToList();
         if (problems.Count > 0)
         {
-            return Stopped(file, problems);
+            return ([], Stopped(file, problems));
         }
 
         var hash = Convert.ToHexStringLower(SHA256.HashData(bytes));
-        return new FileResult(file, [.. read.Select((plan, index) => Judge(plan, file, index + 1, hash))], []);
+        return ([.. read.Select((plan, index) => Judge(plan, file, index + 1, hash))], []);
     }
 
     private PlanMapping Read(YamlDocument document)
@@ -83,10 +114,15 @@ public sealed class PlanCheck
         return mapping with { Problems = blanks.Count > 0 ? blanks : PlanConsistency.Check(mapping.Plan, mapping.Positions) };
     }
 
-    private Report Judge(PlanMapping plan, string file, int document, string hash)
+    private JudgedPlan Judge(PlanMapping plan, string file, int document, string hash)
     {
         var context = new QuantityContext(plan.Plan!, catalogue, assumptions, settings.Seed);
-        var report = Evaluator.Evaluate(book, context, new EvaluationSettings
+        if (settings.Remedies || settings.Outlook)
+        {
+            context.Remembering();
+        }
+
+        var evaluation = new EvaluationSettings
         {
             File = file,
             Document = document,
@@ -95,10 +131,17 @@ public sealed class PlanCheck
             PlanHash = hash,
             Samples = new ContextSamples(context),
             ProgramVersion = settings.ProgramVersion,
-        });
+        };
+        var report = Evaluator.Evaluate(book, context, evaluation);
+        report = settings.Remedies ? RemedySearch.AddTo(report, book, context, evaluation, IsConsistent) : report;
+        report = settings.Outlook ? OutlookSearch.AddTo(report, book, context, evaluation) : report;
         report = DepartureJudge.Apply(report, book, departures, context.Elements.All.Select(element => element.Address), settings.CheckDate);
-        return report with { Settings = settings.SettingsFile, Findings = [.. report.Findings.Select(finding => finding with { Position = Place(plan.Positions, finding) })] };
+        return new JudgedPlan(
+            context,
+            report with { Settings = settings.SettingsFile, Findings = [.. report.Findings.Select(finding => finding with { Position = Place(plan.Positions, finding) })] });
     }
+
+    private static bool IsConsistent(Plan plan) => PlanConsistency.Check(plan).Count == 0;
 
     // A missing input is where the reader has to write; otherwise the value itself; otherwise the element.
     private static Position Place(PlanPositions positions, Finding finding)
@@ -109,6 +152,8 @@ public sealed class PlanCheck
 
     private static Position PositionOf(TextSpan span) => new(span.Line, span.Column, span.EndLine, span.EndColumn);
 
-    private static FileResult Stopped(string file, IEnumerable<ReadingProblem> problems) =>
-        new(file, [], [.. problems.Select(problem => new Problem(file, problem.Message, problem.Hint, PositionOf(problem.Position)))]);
+    private static IReadOnlyList<Problem> Stopped(string file, IEnumerable<ReadingProblem> problems) =>
+        [.. problems.Select(problem => new Problem(file, problem.Message, problem.Hint, PositionOf(problem.Position)))];
+
+    private sealed record JudgedPlan(QuantityContext Context, Report Report);
 }

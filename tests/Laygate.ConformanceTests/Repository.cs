@@ -24,13 +24,20 @@ internal static class Repository
     public static CaseRunner Cases(IRuleFolder? rules = null) => new(rules ?? Rules, Book, RuleSchemas.Embedded(), LaygateQuantities.Catalogue(), LaygateAssumptions.Set(), CheckDate);
 
     /// <summary>Checks a plan of the repository as the command line does.</summary>
-    public static FileResult Check(string plan, params string[] rules)
+    public static FileResult Check(string plan, params string[] rules) =>
+        new PlanCheck(Bound(rules), new CheckSettings(null, CheckDate, Version)).Run(plan, Bytes(plan));
+
+    /// <summary>The rule book with specifications laid over it.</summary>
+    public static Laygate.Rules.Merging.RuleBook Bound(params string[] rules)
     {
         var pack = new RulePack(Book.General!, Book.Specifications, RulePack.HashOf(Rules));
         var bound = RuleBooks.Load(pack, rules, new FilesOfRepository());
         Assert.Empty(bound.Problems);
-        return new PlanCheck(bound.Book!, new CheckSettings(null, CheckDate, Version)).Run(plan, File.ReadAllBytes(Path.Combine(Root, plan)));
+        return bound.Book!;
     }
+
+    /// <summary>The bytes of a file of the repository.</summary>
+    public static byte[] Bytes(string path) => File.ReadAllBytes(Path.Combine(Root, path));
 
     private static string FindRoot()
     {

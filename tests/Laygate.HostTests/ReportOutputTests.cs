@@ -3,6 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using Json.Schema;
 using Laygate.Engineering.Quantities;
+using Laygate.Model.Levers;
 using Laygate.Reporting.Json;
 using Laygate.Reporting.Terminal;
 using Laygate.Rules.Definitions;
@@ -74,6 +75,27 @@ public sealed class ReportOutputTests
         return Encoding.UTF8.GetString(bytes.ToArray());
     }
 
+    private static RemedySet Remedies()
+    {
+        var change = new LeverSetting(LeverKind.Thickness, "course:wearing", "thickness", new ShownValue(25, "mm"), new ShownValue(28, "mm"), ByDesigner: true);
+        return new RemedySet(
+            [new Remedy([change], new ShownValue(3.1, string.Empty), Samples.AtLeast(3), Status.Pass, OnExpectedValuesOnly: false)],
+            [new FailedRemedy(change, RemedyObstacle.WorsensAnother, null, null, [new FindingReference("LAY-001", "Title", "course:wearing")])]);
+    }
+
+    private static LayingOutlook Outlook()
+    {
+        var broken = new BrokenLimit(new FindingReference("WEA-001", "Title", "weather"), Status.Fail, new ShownValue(3, "°C"), Samples.AtLeast(5), OnExpectedValuesOnly: false);
+        var at = new DateTimeOffset(2031, 5, 4, 22, 0, 0, TimeSpan.FromHours(2));
+        return new LayingOutlook(
+            [new HourOutlook(at, LayingVerdict.NoGo, [broken], at.AddHours(-1)), new HourOutlook(at.AddHours(1), LayingVerdict.Go, [], null)],
+            [new PlantLead("trucks", null, new ShownValue(60, "min"))],
+            new WorkableWeather(
+                [new AxisLimit(WeatherAxis.Air, new ShownValue(9, "°C"), new ShownValue(4, "°C"), null, broken), new AxisLimit(WeatherAxis.Wind, new ShownValue(3, "m/s"), null, null, null)],
+                [new PairLimit(WeatherAxis.Air, new ShownValue(6, "°C"), WeatherAxis.Wind, null, LayingVerdict.Caution)]),
+            ["WEA-001"]);
+    }
+
     // Everything that may be written is there: both limits, confirmation, working, problems.
     private static FileResult Full()
     {
@@ -85,13 +107,14 @@ public sealed class ReportOutputTests
             Limit = Samples.AtLeast(3) with { Source = source, Stated = "3 in", Factor = 1.5, Quantity = "x.y", SetBy = "spec" },
             OtherLimit = Samples.AtLeast(4, strength: Strength.Advised),
             Severity = Severity.B,
+            Remedies = Remedies(),
             Missing = [new InputReference("opening", "below")],
             Notes = [Note.Of("circular", ("quantity", "x"))],
             Working = new Working([new WorkingInput("h", "course.thickness", "course:wearing", 25, "mm")], [new WorkingStep("r", "r = h / D", 2.27, "")], [use]),
         };
         var problem = new Problem("a", "m", "h", new Position(1, 2, 3, 4));
         var report = Samples.Report();
-        return new FileResult("a", [report with { Findings = [finding, .. report.Findings] }], [problem, problem with { Hint = null, Position = null }]);
+        return new FileResult("a", [report with { Findings = [finding, .. report.Findings], Outlook = Outlook() }], [problem, problem with { Hint = null, Position = null }]);
     }
 
     private static List<string> Errors(JsonSchema schema, string json)

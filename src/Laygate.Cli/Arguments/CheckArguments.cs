@@ -42,6 +42,12 @@ internal sealed record CheckArguments
     /// <summary>Whether everything is listed one by one.</summary>
     public required bool All { get; init; }
 
+    /// <summary>Whether to look for what would mend findings.</summary>
+    public bool Remedies { get; init; } = true;
+
+    /// <summary>Whether laying is judged hour by hour, or by the envelope of the weather.</summary>
+    public bool Outlook { get; init; }
+
     /// <summary>Name under which standard input is reported.</summary>
     public required string StdinName { get; init; }
 }

@@ -15,13 +15,14 @@ internal sealed class CheckCommand : Verb
     private readonly Option<string> output = new("--output");
     private readonly Option<string> date = new("--date");
     private readonly Option<string> stdinName = new("--stdin-name");
+    private readonly Option<bool> outlook = new("--outlook") { Arity = ArgumentArity.Zero };
     private readonly Option<bool> all = new("--all") { Arity = ArgumentArity.Zero };
 
     public CheckCommand()
         : base("check", HelpText.Check)
     {
         Add(files);
-        foreach (var option in (Option[])[rules, departures, stage, failOn, format, output, date, stdinName, all])
+        foreach (var option in (Option[])[rules, departures, stage, failOn, format, output, date, stdinName, outlook, all])
         {
             Add(option);
         }
@@ -42,6 +43,7 @@ internal sealed class CheckCommand : Verb
         Format = Values.Word<OutputFormat>("--format", parsed.GetValue(format)) ?? OutputFormat.Console,
         Output = Values.NotEmpty("--output", parsed.GetValue(output)),
         Date = Values.Day(parsed.GetValue(date)) ?? Values.Today(clock),
+        Outlook = parsed.GetValue(outlook),
         All = parsed.GetValue(all),
         StdinName = Values.NotEmpty("--stdin-name", parsed.GetValue(stdinName)) ?? "standard input",
     });

@@ -9,6 +9,7 @@ internal static class HelpText
 
         Usage
           laygate check FILES… [options]    check plans
+          laygate sheet PLAN [options]      make the site sheet of a plan
           laygate verify [FILES…]           compare the computation with published results
           laygate rules [options]           list rules, print the merged book, run their cases
           laygate explain RULE              show one rule in full
@@ -20,6 +21,37 @@ internal static class HelpText
 
         Example
           laygate check plan.yaml
+
+        """;
+
+    /// <summary>Help for site sheets.</summary>
+    public const string Sheet = """
+        Makes the site sheet of a plan in Markdown: one short card for each role.
+
+        Usage
+          laygate sheet PLAN [options]
+
+        A plan that fails gets no sheet: the reasons are shown instead. `-` reads standard
+        input.
+
+        Options
+          --rules NAME|PATH      add a specification, as for `laygate check`
+          --draft                make a draft, also of a plan that fails; every card is
+                                 marked DRAFT
+          --output FILE          write the sheet to a file
+          --date YYYY-MM-DD      day of checking; usually today
+          --help                 show this
+
+        Exit codes
+          0  the sheet was made
+          1  the plan fails: no sheet
+          2  input, arguments or rules could not be read
+          3  an error of the program itself
+
+        Example
+          laygate sheet plan.yaml --output plan-sheet.md
+
+        Site conditions and the competent person come first.
 
         """;
 
@@ -46,6 +78,8 @@ internal static class HelpText
           --format FORMAT        console (usual) or json
           --output FILE          write the result to a file
           --date YYYY-MM-DD      day of checking; usually today
+          --outlook              also judge laying hour by hour, or, without hours, say in
+                                 which weather the plan still works
           --all                  list every pass, and every assumption
           --stdin-name NAME      name to show for standard input
           --help                 show this

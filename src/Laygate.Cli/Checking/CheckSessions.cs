@@ -69,6 +69,8 @@ internal sealed class CheckSessions(ICheckPipeline pipeline, CheckArguments argu
             [.. (asked?.Rules ?? []).Concat(arguments.Rules).Distinct(StringComparer.Ordinal)], Later(asked?.Stage, arguments.Stage), arguments.Date, version)
         {
             Departures = arguments.Departures.Count > 0 ? arguments.Departures : asked?.Departures ?? [],
+            Remedies = arguments.Remedies,
+            Outlook = arguments.Outlook,
             Settings = found?.File,
         };
         return new GovernedSession(pipeline.Open(request), Stricter(asked, arguments.FailOn));

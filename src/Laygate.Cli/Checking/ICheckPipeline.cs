@@ -13,6 +13,12 @@ internal sealed record CheckRequest(IReadOnlyList<string> Rules, Stage? AtLeastS
     /// <summary>Files of departures.</summary>
     public IReadOnlyList<string> Departures { get; init; } = [];
 
+    /// <summary>Whether the output shows what would mend findings.</summary>
+    public bool Remedies { get; init; }
+
+    /// <summary>Whether the output shows laying hour by hour.</summary>
+    public bool Outlook { get; init; }
+
     /// <summary>The file of settings that was laid over the command, as it is to be shown.</summary>
     public string? Settings { get; init; }
 }
@@ -20,7 +26,9 @@ internal sealed record CheckRequest(IReadOnlyList<string> Rules, Stage? AtLeastS
 /// <summary>A rule book that is ready, or why there is none.</summary>
 /// <param name="Check">Checks the plans of one file, given its name and bytes; null when the rules could not be read.</param>
 /// <param name="Problems">Why the rules could not be read.</param>
-internal sealed record CheckSession(Func<string, byte[], FileResult>? Check, IReadOnlyList<Problem> Problems);
+/// <param name="Sheet">Makes the site sheets of one file, given its name, its bytes and whether as a draft; null when the rules could not be read.</param>
+internal sealed record CheckSession(
+    Func<string, byte[], FileResult>? Check, IReadOnlyList<Problem> Problems, Func<string, byte[], bool, SheetResult>? Sheet = null);
 
 /// <summary>Opens a rule book and checks plans against it.</summary>
 internal interface ICheckPipeline

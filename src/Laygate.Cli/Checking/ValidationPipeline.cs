@@ -24,8 +24,14 @@ internal sealed class ValidationPipeline : ICheckPipeline
             return new CheckSession(null, departures.Problems);
         }
 
-        var settings = new CheckSettings(request.AtLeastStage, request.Date, request.ProgramVersion) { SettingsFile = request.Settings };
-        return new CheckSession(new PlanCheck(bound.Book, settings, departures.Departures).Run, []);
+        var settings = new CheckSettings(request.AtLeastStage, request.Date, request.ProgramVersion)
+        {
+            Remedies = request.Remedies,
+            Outlook = request.Outlook,
+            SettingsFile = request.Settings,
+        };
+        var check = new PlanCheck(bound.Book, settings, departures.Departures);
+        return new CheckSession(check.Run, [], check.Sheet);
     }
 }
 

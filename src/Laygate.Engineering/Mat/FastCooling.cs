@@ -38,14 +38,15 @@ internal sealed class FastCooling
         var calculation = new Calculation(context);
         var body = new MatReader(context, calculation).Read(pass)!;
         var cooling = new FastCooling(context, pass, body, everyPass);
-        cooling.FindWorst(mat.Solver, new MatWeatherReader(context, calculation).Read(MatQuestion.Fast));
+        cooling.FindWorst(mat, new MatWeatherReader(context, calculation).Read(MatQuestion.Fast));
         if (cooling.Weather is { } worst)
         {
-            var stop = cooling.Stop(cooling.ColdestNeeded(mat.Solver, worst));
+            var stop = cooling.Stop(cooling.ColdestNeeded(mat, worst));
             var result = mat.Sample(
                 MatRanges.All(isRolled: false),
                 (sample, isBounded) => cooling.model.Build(worst, sample, MatCooling.LongestRolling, isBounded ? stop : null),
-                cooling.questions.All);
+                cooling.questions.All,
+                cooling.questions.LookedFor);
             (cooling.answers, cooling.Failure) = (result.Answers, result.Failure);
         }
 
@@ -79,14 +80,18 @@ internal sealed class FastCooling
         ? solver.Solve(model.Build(worst, central, duration, null)).Curve
         : null;
 
-    private void FindWorst(CoolingSolver solver, IReadOnlyList<MatWeather> hours)
+    private void FindWorst(MatCooling mat, IReadOnlyList<MatWeather> hours)
     {
         var (shortest, stop) = (double.NaN, Stop(double.PositiveInfinity));
         foreach (var weather in hours)
         {
-            var result = solver.Solve(model.Build(weather, central, MatCooling.LongestRolling, stop));
-            Failure ??= result.Failure;
-            if (result.Curve is { } curve && questions.Shortest(curve, central) is var time && !(time >= shortest))
+            var (shortestHere, failure) = mat.Read(
+                model.Build(weather, central, MatCooling.LongestRolling, stop),
+                curve => questions.Shortest(curve, central),
+                questions.LookedFor(central),
+                questions.All.Select(question => question.Name));
+            Failure ??= failure;
+            if (shortestHere is { } time && !(time >= shortest))
             {
                 (Weather, shortest) = (weather, time);
             }
@@ -101,9 +106,10 @@ internal sealed class FastCooling
     }
 
     /// <summary>Mean of the lowest course that samples must reach to be followed until the last question.</summary>
-    private double ColdestNeeded(CoolingSolver solver, MatWeather worst)
+    private double ColdestNeeded(MatCooling mat, MatWeather worst)
     {
-        var curve = solver.Solve(model.Build(worst, central, questions.LastTime + 1, null)).Curve;
-        return curve?.Value(CoolingPlace.Mean(Lowest), questions.LastTime) - Margin ?? double.PositiveInfinity;
+        var (mean, _) = mat.Read(
+            model.Build(worst, central, questions.LastTime + 1, null), curve => curve.Value(CoolingPlace.Mean(Lowest), questions.LastTime), [Lowest, questions.LastTime], ["mean"]);
+        return mean - Margin ?? double.PositiveInfinity;
     }
 }

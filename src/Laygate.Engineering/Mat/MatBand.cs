@@ -17,9 +17,10 @@ internal sealed record MatBand(double? Expected, double Low, double High)
     {
         double[] drawn = [.. samples.Select(sample => double.IsPositiveInfinity(sample) ? end : sample)];
         double? known = double.IsFinite(expected) ? expected : null;
+        var absent = double.IsPositiveInfinity(expected) ? end : 0;
         var sorted = drawn.Where(double.IsFinite).Order().ToArray();
         return sorted.Length < 2
-            ? new MatBand(known, known ?? 0, known ?? 0)
+            ? new MatBand(known, known ?? absent, known ?? absent)
             : new MatBand(known, Point(sorted, 0.05), Point(sorted, 0.95)) { Samples = sorted.Length == drawn.Length ? drawn : null };
     }
 

@@ -62,12 +62,59 @@ internal sealed class MatCooling(QuantityContext context)
     /// Solves the samples of a body, first within a bound that most samples need, and without it where that left a sample without an answer
     /// which the expected case has.
     /// </summary>
-    public SamplingResult Sample(ParameterRange[] ranges, Func<double[], bool, CoolingProblem> build, IReadOnlyList<CoolingQuestion> questions)
+    /// <param name="ranges">Ranges of the parameters.</param>
+    /// <param name="build">Builds a problem from a sample, within the bound or without it.</param>
+    /// <param name="questions">Questions to each curve.</param>
+    /// <param name="lookedFor">Numbers that the questions look for at a sample.</param>
+    public SamplingResult Sample(
+        ParameterRange[] ranges, Func<double[], bool, CoolingProblem> build, IReadOnlyList<CoolingQuestion> questions, Func<double[], IEnumerable<double>> lookedFor)
+    {
+        if (context.Memory is not { } memory)
+        {
+            return Sample(ranges, build, questions);
+        }
+
+        // What varies does so between its ends, so that the expected case, the ends and two mixed corners tell one body from another.
+        double[][] probes =
+        [
+            MatRanges.Central(),
+            [.. ranges.Select(range => range.At(0))],
+            [.. ranges.Select(range => range.At(1))],
+            [.. ranges.Select((range, i) => range.At(i % 2))],
+            [.. ranges.Select((range, i) => range.At(((i % 5) + 0.5) / 5))],
+        ];
+        var key = MatKey.Of(
+            [.. probes.Select(probe => build(probe, true)), build(probes[0], false)],
+            [Count, context.Seed, .. probes.SelectMany(lookedFor)],
+            questions.Select(question => question.Name));
+        return memory.Run(key, () => Sample(ranges, build, questions));
+    }
+
+    /// <summary>A number that is read from the curve of one problem.</summary>
+    /// <param name="problem">The problem.</param>
+    /// <param name="read">Reads it; null where there is none.</param>
+    /// <param name="lookedFor">Numbers that it looks for.</param>
+    /// <param name="name">What it is.</param>
+    public (double? Value, CoolingFailure? Failure) Read(CoolingProblem problem, Func<CoolingCurve, double?> read, IEnumerable<double> lookedFor, IEnumerable<string> name)
+    {
+        return context.Memory is { } memory ? memory.Number(MatKey.Of([problem], lookedFor, name), Solve) : Solve();
+
+        (double?, CoolingFailure?) Solve()
+        {
+            var result = Solver.Solve(problem);
+            return (result.Curve is { } curve ? read(curve) : null, result.Failure);
+        }
+    }
+
+    // A search needs the expected case alone.
+    private int Count => context.WithSpread ? context.Samples : 0;
+
+    private SamplingResult Sample(ParameterRange[] ranges, Func<double[], bool, CoolingProblem> build, IReadOnlyList<CoolingQuestion> questions)
     {
         var seed = unchecked((int)(context.Seed ^ (context.Seed >> 32)));
-        var result = sampler.Run(ranges, sample => build(sample, true), questions, context.Samples, seed);
+        var result = sampler.Run(ranges, sample => build(sample, true), questions, Count, seed);
         return result.Answers is { } answers && Enumerable.Range(0, questions.Count).Any(question => IsLeftOpen(answers, question))
-            ? sampler.Run(ranges, sample => build(sample, false), questions, context.Samples, seed)
+            ? sampler.Run(ranges, sample => build(sample, false), questions, Count, seed)
             : result;
     }
 

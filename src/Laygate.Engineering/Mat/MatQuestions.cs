@@ -11,6 +11,7 @@ internal sealed class MatQuestions
 {
     private readonly List<CoolingQuestion> all = [];
     private readonly Dictionary<string, int> byName = new(StringComparer.Ordinal);
+    private readonly List<Func<double[], double[]>> lookedFor = [];
     private readonly MatInputs inputs;
     private readonly int[] layers;
     private readonly double last;
@@ -40,6 +41,9 @@ internal sealed class MatQuestions
 
     /// <summary>Latest time asked for, s from the start of the solve.</summary>
     public double LastTime { get; private set; }
+
+    /// <summary>Numbers that all questions look for at a sample: places, limits and times.</summary>
+    public IEnumerable<double> LookedFor(double[] sample) => lookedFor.SelectMany(numbers => numbers(sample));
 
     /// <summary>Index of a question; null where it is not asked of this body.</summary>
     public int? Find(string name) => byName.TryGetValue(name, out var index) ? index : null;
@@ -110,14 +114,14 @@ internal sealed class MatQuestions
         if (to >= from && to <= MatCooling.LongestRolling / 2)
         {
             Reach(last + to);
-            Add("core-skin", (curve, _) => Largest(curve, from, to, 30, double.PositiveInfinity), double.NaN);
+            Add("core-skin", (curve, _) => Largest(curve, from, to, 30, double.PositiveInfinity), double.NaN, _ => [last, from, to]);
         }
 
         var tender = MatLimits.Tender(new Calculation(context), pass.Top);
         foreach (var span in VibrationSpan.Of(new Calculation(context)))
         {
             Reach(last + Math.Min(span.To, MatCooling.LongestRolling / 2));
-            Add($"vibration {span.Roller}", (curve, _) => Largest(curve, span.From, span.To, 15, tender) ?? 0, 0);
+            Add($"vibration {span.Roller}", (curve, _) => Largest(curve, span.From, span.To, 15, tender) ?? 0, 0, _ => [last, span.From, span.To, tender]);
         }
     }
 
@@ -162,21 +166,24 @@ internal sealed class MatQuestions
     }
 
     private void AddTime(string name, CoolingPlace place, Func<double[], double> celsius, double after) =>
-        Add(name, (curve, sample) => curve.FirstBelow(place, celsius(sample), after) - after, double.PositiveInfinity);
+        Add(name, (curve, sample) => curve.FirstBelow(place, celsius(sample), after) - after, double.PositiveInfinity, sample => [.. Numbers(place), after, celsius(sample)]);
 
     private void AddValue(string name, CoolingPlace place, double time)
     {
         Reach(time);
-        Add(name, (curve, _) => curve.Value(place, time), double.NaN);
+        Add(name, (curve, _) => curve.Value(place, time), double.NaN, _ => [.. Numbers(place), time]);
     }
+
+    private static double[] Numbers(CoolingPlace place) => [(double)place.Kind, place.Layer, place.AtDepth];
 
     private void Reach(double time) => LastTime = Math.Max(LastTime, time);
 
-    private void Add(string name, Func<CoolingCurve, double[], double?> answer, double absent)
+    private void Add(string name, Func<CoolingCurve, double[], double?> answer, double absent, Func<double[], double[]> numbers)
     {
         if (byName.TryAdd(name, all.Count))
         {
             all.Add(new CoolingQuestion(name, answer, absent));
+            lookedFor.Add(numbers);
         }
     }
 }

@@ -12,6 +12,8 @@ internal sealed class SlowCooling
     private readonly MatModel model;
     private readonly MatWeather weather;
     private readonly double last;
+    private readonly double? opening;
+    private readonly MatRange overlay;
     private readonly CoolingQuestion[] questions;
     private SampledAnswers? answers;
 
@@ -20,8 +22,8 @@ internal sealed class SlowCooling
         this.weather = weather;
         last = inputs.LastScreed;
         model = new MatModel(inputs, context.Assumptions);
-        var opening = context.Plan.Opening?.Below?.Value?.Si;
-        var overlay = MatLimits.RangeOf(context, AssumptionIds.OverlayLimit);
+        opening = context.Plan.Opening?.Below?.Value?.Si;
+        overlay = MatLimits.RangeOf(context, AssumptionIds.OverlayLimit);
         questions = [Cold("soft", _ => opening), Cold("overlay", sample => overlay.At(sample, MatRanges.Cessation))];
     }
 
@@ -47,10 +49,13 @@ internal sealed class SlowCooling
         var result = mat.Sample(
             MatRanges.All(isRolled: true),
             (sample, isBounded) => cooling.model.Build(cooling.weather, sample, isBounded ? duration : MatCooling.LongestOpening, null),
-            cooling.questions);
+            cooling.questions,
+            cooling.LookedFor);
         (cooling.answers, cooling.Failure) = (result.Answers, result.Failure);
         return cooling;
     }
+
+    private IEnumerable<double> LookedFor(double[] sample) => [last, opening ?? double.NaN, overlay.At(sample, MatRanges.Cessation)];
 
     private CoolingQuestion Cold(string name, Func<double[], double?> limit) => new(
         name,

@@ -1,4 +1,5 @@
 using Laygate.Engineering.Assumptions;
+using Laygate.Engineering.Mat;
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 
@@ -48,6 +49,39 @@ public sealed class QuantityContext
     /// <summary>Unit system in which computed values are shown: that of the first course's thickness.</summary>
     public UnitSystem System { get; }
 
+    /// <summary>Whether low and high ends are computed; without them only expected values are, which is what a search needs.</summary>
+    public bool WithSpread { get; private init; } = true;
+
+    /// <summary>Solves of cooling mats that changed copies of this plan share; null when nothing is kept.</summary>
+    internal MatMemory? Memory { get; private set; }
+
+    /// <summary>Number of solves of cooling mats that are kept, over this plan and its changed copies; 0 when nothing is kept.</summary>
+    public int KeptSolves => Memory?.Count ?? 0;
+
+    /// <summary>Keeps solves of cooling mats from now on, so that <see cref="For"/> does not solve again what a change leaves as it was.</summary>
+    public QuantityContext Remembering()
+    {
+        Memory ??= new MatMemory();
+        return this;
+    }
+
+    /// <summary>
+    /// A changed copy of the plan under the same assumptions and given values. Solves are shared by the numbers that go into
+    /// them, so that a change of trucks does not solve the mat again; everything else is cheap and computed anew.
+    /// </summary>
+    /// <param name="plan">The changed plan.</param>
+    /// <param name="withSpread">Whether low and high ends are computed.</param>
+    public QuantityContext For(Plan plan, bool withSpread)
+    {
+        var changed = new QuantityContext(plan, Catalogue, Assumptions, Seed) { WithSpread = withSpread, Samples = Samples, Memory = Memory };
+        foreach (var ((quantity, address), answer) in given)
+        {
+            changed.Give(quantity, address, answer);
+        }
+
+        return changed;
+    }
+
     /// <summary>Gives a quantity a value directly, in place of the computation. Rule cases use it, so that better physics does not move them.</summary>
     public void Give(string quantity, string address, Answer answer)
     {
@@ -76,7 +110,7 @@ public sealed class QuantityContext
 
         answers[key] = null; // Marks a computation under way, so that a circle ends with an answer.
         var answer = definition.Compute(this, owner);
-        if (!isVariant)
+        if (!isVariant && WithSpread)
         {
             answer = AssumptionBand.Add(this, quantity, owner, answer);
         }
@@ -114,7 +148,7 @@ public sealed class QuantityContext
     /// <summary>The same plan and given values under other assumptions.</summary>
     internal QuantityContext Under(AssumptionSet assumptions)
     {
-        var variant = new QuantityContext(Plan, Catalogue, assumptions, Seed) { isVariant = true, Samples = Samples };
+        var variant = new QuantityContext(Plan, Catalogue, assumptions, Seed) { isVariant = true, WithSpread = WithSpread, Samples = Samples, Memory = Memory };
         foreach (var ((quantity, address), answer) in given)
         {
             variant.Give(quantity, address, answer);

@@ -26,6 +26,7 @@ internal static class JsonFinding
         JsonParts.Position(json, finding.Position);
         Judgement(json, finding);
         Advice(json, finding);
+        JsonRemedies.Write(json, finding);
         Missing(json, finding.Missing);
         JsonParts.Notes(json, finding.Notes);
         JsonWorking.Write(json, finding.Working);

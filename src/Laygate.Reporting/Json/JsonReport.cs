@@ -30,6 +30,7 @@ internal static class JsonReport
         }
 
         json.WriteEndArray();
+        JsonOutlook.Write(json, report.Outlook);
         JsonDeparture.List(json, report.Departures);
         JsonParts.Assumptions(json, report.Assumptions);
         JsonParts.Notes(json, report.Notes);

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Laygate.Reporting.Language;
+using Laygate.Reporting.Remedies;
 using Laygate.Reporting.Text;
 using Laygate.Rules.Results;
 
@@ -36,6 +37,10 @@ internal sealed class FindingBlock(Page page, string file)
         }
 
         Explain(finding);
+        foreach (var sentence in RemedyWords.Of(finding))
+        {
+            Row("mend", sentence);
+        }
     }
 
     /// <summary>The inputs that would help.</summary>

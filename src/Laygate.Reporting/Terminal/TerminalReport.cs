@@ -32,6 +32,7 @@ public static class TerminalReport
         WriteCounts(page, report.Counts);
         WriteDepartures(page, report.Departures);
         new FindingList(page, report, settings).Write();
+        new OutlookPart(page).Write(report.Outlook);
         new AssumptionList(page, settings).Write(report.Assumptions);
     }
 

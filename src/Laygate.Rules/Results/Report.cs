@@ -170,6 +170,9 @@ public sealed record Finding
     /// <summary>Remarks, to be worded by Reporting.</summary>
     public IReadOnlyList<Note> Notes { get; init; } = [];
 
+    /// <summary>What would mend it; null when it was not asked for, or when no number can mend it.</summary>
+    public RemedySet? Remedies { get; init; }
+
     /// <summary>The departure that covers it; null when none does.</summary>
     public Departure? Departure { get; init; }
 
@@ -252,6 +255,9 @@ public sealed record Report
 
     /// <summary>Assumptions used, each once.</summary>
     public IReadOnlyList<AssumptionUse> Assumptions { get; init; } = [];
+
+    /// <summary>Laying hour by hour, or the weather in which the plan still works; null when it was not asked for.</summary>
+    public LayingOutlook? Outlook { get; init; }
 
     /// <summary>Departures for this plan and what became of each, in the order of their files.</summary>
     public IReadOnlyList<DepartureUse> Departures { get; init; } = [];

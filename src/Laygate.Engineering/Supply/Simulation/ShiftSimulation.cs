@@ -5,6 +5,9 @@ namespace Laygate.Engineering.Supply.Simulation;
 /// <summary>The simulated shift of one plan: run once, when something first asks for it, with the seed of the check.</summary>
 public sealed class ShiftSimulation
 {
+    /// <summary>Replications while a search needs expected values only; what it proposes is confirmed with all.</summary>
+    private const int SearchReplications = 50;
+
     private readonly QuantityContext context;
     private readonly Dictionary<string, Band> survived = new(StringComparer.Ordinal);
     private readonly Lazy<ShiftResult?> result;
@@ -14,7 +17,7 @@ public sealed class ShiftSimulation
     {
         this.context = context;
         Model = new ShiftReader(new Calculation(context)).Read();
-        result = new Lazy<ShiftResult?>(() => Model is null ? null : ShiftSimulator.Run(Model, context.Seed));
+        result = new Lazy<ShiftResult?>(() => Model is null ? null : ShiftSimulator.Run(Model, context.Seed, Replications));
         loads = new Lazy<IReadOnlyList<FedLoad>?>(() => Model is null ? null : ShiftSimulator.Loads(Model));
     }
 
@@ -56,7 +59,7 @@ public sealed class ShiftSimulation
         if (!survived.TryGetValue(key, out var band))
         {
             var stopped = Model with { Stop = new PlantStop(plant, Model.Duration / 2, double.PositiveInfinity, fromSilo) };
-            if (ShiftSimulator.Run(stopped, context.Seed) is not { } run)
+            if (ShiftSimulator.Run(stopped, context.Seed, Replications) is not { } run)
             {
                 return null;
             }
@@ -66,6 +69,8 @@ public sealed class ShiftSimulation
 
         return band;
     }
+
+    private int Replications => context.WithSpread ? ShiftSimulator.Replications : SearchReplications;
 
     private IReadOnlyList<double> LoadsOf(int buffer)
     {

@@ -1,0 +1,39 @@
+using Laygate.Cli.Arguments;
+using Laygate.Cli.Files;
+
+namespace Laygate.Cli.Output;
+
+/// <summary>Writes a result to standard output or to a file, whole or not at all.</summary>
+internal sealed class ResultOutput(Streams streams)
+{
+    /// <summary>Writes text as UTF-8.</summary>
+    /// <param name="path">File; null for standard output.</param>
+    /// <param name="text">The text.</param>
+    /// <exception cref="ArgumentProblem">The file cannot be written.</exception>
+    public void Write(string? path, string text)
+    {
+        var bytes = Streams.Utf8.GetBytes(text);
+        if (path is not null)
+        {
+            WriteFile(path, bytes);
+            return;
+        }
+
+        streams.Out.Write(bytes);
+        streams.Out.Flush();
+    }
+
+    /// <summary>Writes a file.</summary>
+    /// <exception cref="ArgumentProblem">It cannot be written.</exception>
+    public static void WriteFile(string path, ReadOnlySpan<byte> bytes)
+    {
+        try
+        {
+            AtomicFile.Write(path, bytes);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new ArgumentProblem($"The result cannot be written to `{path}`: check that the folder exists and that you may write there.");
+        }
+    }
+}

@@ -1,0 +1,111 @@
+using System.Collections.Concurrent;
+using Laygate.Engineering.Cooling;
+using Laygate.Engineering.Cooling.Sampling;
+
+namespace Laygate.Engineering.Mat;
+
+/// <summary>
+/// Solves of one plan and of changed copies of it, found again by the numbers that went in: an answer that a change does
+/// not touch is kept because its question is the same, and one that it does touch cannot be taken for it. Serves several threads.
+/// </summary>
+internal sealed class MatMemory
+{
+    private readonly ConcurrentDictionary<MatKey, SamplingResult> runs = new();
+    private readonly ConcurrentDictionary<MatKey, (double?, CoolingFailure?)> numbers = new();
+
+    /// <summary>Solves that were kept; for tests and measurements.</summary>
+    public int Count => runs.Count + numbers.Count;
+
+    /// <summary>The answers of all samples, from memory or newly solved.</summary>
+    public SamplingResult Run(MatKey key, Func<SamplingResult> solve) => runs.TryGetValue(key, out var known) ? known : runs.GetOrAdd(key, solve());
+
+    /// <summary>A number read from one solve, from memory or newly solved.</summary>
+    public (double? Value, CoolingFailure? Failure) Number(MatKey key, Func<(double?, CoolingFailure?)> solve) =>
+        numbers.TryGetValue(key, out var known) ? known : numbers.GetOrAdd(key, solve());
+}
+
+/// <summary>All numbers of a question to the solver of a cooling mat, in a fixed order; equal only bit by bit.</summary>
+internal sealed class MatKey : IEquatable<MatKey>
+{
+    /// <summary>Temperatures, °C, at which a law of specific heat is read: its lines bend only at and below freezing.</summary>
+    private static readonly double[] HeatReadAt = [-20, -1, -0.75, -0.5, -0.25, -0.1, 0, 0.1, 0.5, 1, 20, 150];
+
+    private readonly double[] numbers;
+    private readonly string words;
+    private readonly int hash;
+
+    private MatKey(double[] numbers, string words)
+    {
+        this.numbers = numbers;
+        this.words = words;
+        var code = new HashCode();
+        code.Add(words, StringComparer.Ordinal);
+        foreach (var number in numbers)
+        {
+            code.Add(BitConverter.DoubleToInt64Bits(number));
+        }
+
+        hash = code.ToHashCode();
+    }
+
+    /// <summary>The key of problems as <see cref="MatModel"/> builds them, and of what is looked for in their curves.</summary>
+    /// <param name="problems">The problems.</param>
+    /// <param name="lookedFor">Numbers of the questions.</param>
+    /// <param name="questions">Names of the questions.</param>
+    public static MatKey Of(IReadOnlyList<CoolingProblem> problems, IEnumerable<double> lookedFor, IEnumerable<string> questions)
+    {
+        var all = new List<double>(256 * problems.Count);
+        foreach (var problem in problems)
+        {
+            AddSolve(all, problem);
+            AddLayers(all, problem);
+            AddWeather(all, (TopBoundary.Weather)problem.Top);
+        }
+
+        all.AddRange(lookedFor);
+        return new MatKey([.. all], string.Join('\n', questions.Concat(problems.Select(problem => ((TopBoundary.Weather)problem.Top).Convection.Id))));
+    }
+
+    private static void AddSolve(List<double> all, CoolingProblem problem) => all.AddRange([
+        problem.Duration,
+        problem.StopAt?.Layer ?? -1,
+        problem.StopAt?.Celsius ?? double.NaN,
+        problem.Bottom is BottomBoundary.GivenTemperature given ? given.Celsius : double.NaN,
+        problem.Bottom is BottomBoundary.ConstantCoefficient hung ? hung.Coefficient : double.NaN,
+        problem.Bottom is BottomBoundary.ConstantCoefficient air ? air.Fluid : double.NaN,
+        problem.Layers.Count,
+    ]);
+
+    private static void AddLayers(List<double> all, CoolingProblem problem)
+    {
+        foreach (var layer in problem.Layers)
+        {
+            var material = layer.Material;
+            all.AddRange([
+                (int)layer.Role, layer.Thickness, layer.Initial.At(0), layer.Initial.Mean(0, layer.Thickness), layer.LaidAt, layer.ResistanceBelow,
+                material.Conductivity, material.Density, material.SpecificHeat, material.Emissivity, material.Absorptivity]);
+            all.AddRange(HeatReadAt.Select(celsius => material.HeatLaw?.At(celsius) ?? double.NaN));
+        }
+    }
+
+    private static void AddWeather(List<double> all, TopBoundary.Weather weather)
+    {
+        all.Add(weather.Series.Count);
+        for (var i = 0; i < weather.Series.Count; i++)
+        {
+            var point = weather.Series[i];
+            all.AddRange([point.Time, point.Air, point.Wind, point.Sky, point.Sun, point.AddedHeat, point.Rain, point.DewPoint]);
+        }
+    }
+
+    /// <inheritdoc/>
+    public bool Equals(MatKey? other) => other is not null && hash == other.hash
+        && string.Equals(words, other.words, StringComparison.Ordinal)
+        && System.Runtime.InteropServices.MemoryMarshal.AsBytes(numbers.AsSpan()).SequenceEqual(System.Runtime.InteropServices.MemoryMarshal.AsBytes(other.numbers.AsSpan()));
+
+    /// <inheritdoc/>
+    public override bool Equals(object? obj) => Equals(obj as MatKey);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => hash;
+}

@@ -1,0 +1,78 @@
+using Laygate.Engineering.Outlook;
+using Laygate.Engineering.Quantities;
+using Laygate.Model.Plans;
+using Laygate.Rules.Evaluation;
+using Laygate.Rules.Merging;
+using Laygate.Rules.Remedies;
+using Laygate.Rules.Results;
+
+namespace Laygate.Rules.Outlook;
+
+/// <summary>Judges the rules that depend on the weather, on copies of one plan in other weather.</summary>
+internal sealed class WeatherJudge
+{
+    private readonly RuleBook book;
+    private readonly QuantityContext context;
+    private readonly EvaluationSettings settings;
+    private readonly IReadOnlyList<(string Rule, string Address)> dependent;
+
+    public WeatherJudge(RuleBook book, QuantityContext context, EvaluationSettings settings, WeatherPlans plans)
+    {
+        this.book = book;
+        this.context = context;
+        this.settings = settings;
+        dependent = Dependent(plans);
+    }
+
+    /// <summary>Ids of the rules that depend on the weather.</summary>
+    public IReadOnlyList<string> Rules => [.. dependent.Select(key => key.Rule).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+
+    /// <summary>What does not pass, worst first; of two alike the one that lies farther outside its limit.</summary>
+    /// <param name="plan">The plan in its weather.</param>
+    /// <param name="withSpread">Whether the unfavourable ends count.</param>
+    public IReadOnlyList<BrokenLimit> Broken(Plan plan, bool withSpread)
+    {
+        var variant = Of(plan, withSpread);
+        return
+        [
+            .. dependent.Select(key => variant.Find(key.Rule, key.Address)).OfType<Finding>()
+                .Where(finding => finding.Status is Status.Warn or Status.Fail)
+                .OrderByDescending(finding => finding.Status)
+                .ThenByDescending(finding => finding.Outcome == Outcome.Missed)
+                .ThenBy(Relative)
+                .Select(finding => new BrokenLimit(
+                    new FindingReference(finding.Rule, finding.Title, finding.Address), finding.Status, finding.Value, finding.Limit, finding.OnExpectedValuesOnly)),
+        ];
+    }
+
+    /// <summary>Whether to lay.</summary>
+    public static LayingVerdict Verdict(IReadOnlyList<BrokenLimit> broken) =>
+        broken.Any(limit => limit.Status == Status.Fail) ? LayingVerdict.NoGo : broken.Count > 0 ? LayingVerdict.Caution : LayingVerdict.Go;
+
+    private static double Relative(Finding finding)
+    {
+        var margin = Margins.Of(finding) ?? double.PositiveInfinity;
+        return margin / Math.Max(1, Math.Abs(finding.Limit?.Low?.Number ?? finding.Limit?.High?.Number ?? 1));
+    }
+
+    // A rule depends on the weather when what it says changes with the weather: nothing has to be kept in step with a list.
+    private List<(string, string)> Dependent(WeatherPlans plans)
+    {
+        var asItIs = Of(context.Plan, withSpread: false).All();
+        var found = new HashSet<(string, string)>();
+        foreach (var plan in plans.Extremes())
+        {
+            var other = Of(plan, withSpread: false);
+            found.UnionWith(asItIs
+                .Where(finding => other.Find(finding.Rule, finding.Address) is not { } there || Differs(finding, there))
+                .Select(finding => (finding.Rule, finding.Address)));
+        }
+
+        return [.. asItIs.Select(finding => (finding.Rule, finding.Address)).Where(found.Contains)];
+    }
+
+    private static bool Differs(Finding a, Finding b) => a.Outcome != b.Outcome || a.Status != b.Status
+        || !Equals(a.Value, b.Value) || !Equals(a.Limit?.Low, b.Limit?.Low) || !Equals(a.Limit?.High, b.Limit?.High);
+
+    private Variant Of(Plan plan, bool withSpread) => new(book, context.For(plan, withSpread), settings);
+}

@@ -1,0 +1,138 @@
+using Laygate.Model.Levers;
+using Laygate.Rules.Results;
+
+namespace Laygate.Rules.Remedies;
+
+/// <summary>Holds proposed changes against the whole rule set with its spread; what does not stand is no remedy.</summary>
+internal sealed class Confirmation(RemedyCandidates candidates, Before before)
+{
+    /// <summary>How often a change is carried further when the unfavourable end still misses.</summary>
+    private const int MostFurther = 3;
+
+    private readonly Dictionary<string, IReadOnlyList<Finding>?> judged = new(StringComparer.Ordinal);
+
+    /// <summary>Remedies and failed attempts of every finding that a number might mend.</summary>
+    public Dictionary<(string Rule, string Address), RemedySet> Sets()
+    {
+        var sets = new Dictionary<(string, string), RemedySet>();
+        foreach (var target in candidates.Targets)
+        {
+            var set = Of(target);
+            if (set.Found.Count > 0 || set.CannotBy.Count > 0)
+            {
+                sets[(target.Rule, target.Address)] = set;
+            }
+        }
+
+        return sets;
+    }
+
+    private RemedySet Of(Finding target)
+    {
+        var key = (target.Rule, target.Address);
+        var found = new List<Remedy>();
+        var failed = new List<FailedRemedy>();
+        foreach (var candidate in candidates.Found[key].OrderBy(candidate => candidate.Effect.Lever.ByDesigner))
+        {
+            if (candidate.Worsened.Count > 0)
+            {
+                failed.Add(Failed(candidate.Change[0], RemedyObstacle.WorsensAnother, null, candidate.Worsened));
+            }
+            else if (found.Count < RemedySearch.MostPerFinding)
+            {
+                Try(target, candidate, found, failed);
+            }
+        }
+
+        failed.AddRange(candidates.Effects[key].Where(effect => effect.Mends is null)
+            .Select(effect => Failed(new Setting(effect.Lever, effect.End), RemedyObstacle.EndOfRange, effect.AtEnd, [])));
+        return new RemedySet(found, failed);
+    }
+
+    private void Try(Finding target, Candidate candidate, List<Remedy> found, List<FailedRemedy> failed)
+    {
+        var change = candidate.Change;
+        var effect = candidate.Effect;
+        var index = effect.Index;
+        for (var further = 0; ; further++)
+        {
+            var all = Judged(change);
+            var now = all?.FirstOrDefault(finding => Is(finding, target));
+            var worsened = all is null ? [] : before.Worsened(all);
+            if (now is not { Outcome: Outcome.Met } || worsened.Count > 0)
+            {
+                failed.Add(Failed(change[0], worsened.Count > 0 ? RemedyObstacle.WorsensAnother : RemedyObstacle.EndOfRange, now, worsened));
+                return;
+            }
+
+            var next = change.Count == 1 && now.Status != Status.Pass ? Further(effect, index, now) : -1;
+            if (next >= 0 && further < MostFurther)
+            {
+                index = next;
+                change = [new Setting(effect.Lever, effect.Values[index])];
+                continue;
+            }
+
+            if (now.Status < target.Status || target.Outcome == Outcome.Missed)
+            {
+                found.Add(new Remedy([.. change.Select(Shown)], now.Value, now.Limit, now.Status, now.OnExpectedValuesOnly));
+            }
+            else
+            {
+                failed.Add(Failed(change[0], RemedyObstacle.SpreadRemains, now, []));
+            }
+
+            return;
+        }
+    }
+
+    // By how much the unfavourable end still misses, over what one step has brought, says how many steps are missing.
+    private static int Further(LeverEffect effect, int index, Finding now)
+    {
+        var missing = Margins.Spread(now) - (Margins.Of(now) ?? 0);
+        var gained = ((Margins.Of(effect.AtEnd) ?? 0) - (Margins.Of(effect.Target) ?? 0)) / Math.Max(1, effect.Values.Count);
+        var steps = missing > 0 && gained > 0 ? (int)Math.Min(effect.Values.Count, Math.Ceiling(missing / gained)) : 0;
+        return steps > 0 && index + steps < effect.Values.Count ? index + steps : -1;
+    }
+
+    private IReadOnlyList<Finding>? Judged(IReadOnlyList<Setting> change)
+    {
+        var name = string.Join('|', change.Select(one => FormattableString.Invariant($"{one.Lever.Kind} {one.Lever.Address} {one.Lever.Key} {one.Value:R}")));
+        if (!judged.TryGetValue(name, out var known))
+        {
+            known = candidates.Judge.Confirmed(change);
+            judged[name] = known;
+        }
+
+        return known;
+    }
+
+    private static bool Is(Finding finding, Finding target) =>
+        string.Equals(finding.Rule, target.Rule, StringComparison.Ordinal) && string.Equals(finding.Address, target.Address, StringComparison.Ordinal);
+
+    private static FailedRemedy Failed(Setting setting, RemedyObstacle obstacle, Finding? there, IReadOnlyList<Finding> worsened) => new(
+        Shown(setting), obstacle, there?.Value, there?.Limit,
+        [.. worsened.Select(finding => new FindingReference(finding.Rule, finding.Title, finding.Address))]);
+
+    private static LeverSetting Shown(Setting setting) => new(
+        setting.Lever.Kind, setting.Lever.Address, setting.Lever.Key,
+        LeverDisplay.Of(setting.Lever, setting.Lever.Current), LeverDisplay.Of(setting.Lever, setting.Value), setting.Lever.ByDesigner);
+}
+
+/// <summary>Values of levers as shown.</summary>
+internal static class LeverDisplay
+{
+    /// <summary>A value in its unit, or a clock time such as <c>21:15</c> with the days after the first in words of the record.</summary>
+    public static ShownValue Of(Lever lever, double value)
+    {
+        if (!lever.IsClock)
+        {
+            return new ShownValue(value, lever.Unit?.Spelling ?? string.Empty);
+        }
+
+        var time = TimeSpan.FromMinutes(value);
+        var days = (int)Math.Floor(time.TotalDays);
+        var clock = FormattableString.Invariant($"{time - TimeSpan.FromDays(days):hh\\:mm}");
+        return new ShownValue(null, string.Empty, Text: days == 0 ? clock : FormattableString.Invariant($"{clock} ({days:+0;-0} d)"));
+    }
+}

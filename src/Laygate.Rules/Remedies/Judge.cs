@@ -1,0 +1,103 @@
+using Laygate.Engineering.Quantities;
+using Laygate.Model.Levers;
+using Laygate.Model.Plans;
+using Laygate.Rules.Evaluation;
+using Laygate.Rules.Merging;
+using Laygate.Rules.Results;
+
+namespace Laygate.Rules.Remedies;
+
+/// <summary>A lever set to a value.</summary>
+/// <param name="Lever">The lever.</param>
+/// <param name="Value">The value.</param>
+internal sealed record Setting(Lever Lever, double Value);
+
+/// <summary>A changed copy of the plan under judgement; answers are kept while it lives.</summary>
+internal sealed class Variant(RuleBook book, QuantityContext context, EvaluationSettings settings)
+{
+    private readonly Dictionary<(string Rule, string Address), Finding?> judged = [];
+    private readonly RuleEvaluation evaluation = new(
+        new AnswerLog(context),
+        new FindingBuilder(context, book.Sources),
+        Evaluator.StageOf(context.Plan, settings),
+        context.Plan.Shift?.Date ?? settings.CheckedOn,
+        settings.Samples is null ? null : new ContextSamples(context));
+
+    /// <summary>What one rule says of one element of the changed plan; null when it has no such element.</summary>
+    public Finding? Find(string rule, string address)
+    {
+        if (judged.TryGetValue((rule, address), out var known))
+        {
+            return known;
+        }
+
+        var element = context.Elements.Find(address);
+        var found = element is null ? null : book.On(element.Kind)
+            .Where(candidate => string.Equals(candidate.Definition.Id, rule, StringComparison.Ordinal))
+            .Select(candidate => evaluation.Evaluate(candidate, element))
+            .FirstOrDefault();
+        judged[(rule, address)] = found;
+        return found;
+    }
+
+    /// <summary>What all rules say.</summary>
+    public IReadOnlyList<Finding> All() =>
+        [.. context.Elements.All.SelectMany(element => book.On(element.Kind).Select(rule => evaluation.Evaluate(rule, element)))];
+}
+
+/// <summary>Makes and judges changed copies of one plan. Serves several threads.</summary>
+internal sealed class Judge(RuleBook book, QuantityContext context, EvaluationSettings settings, Func<Plan, bool> isConsistent)
+{
+    /// <summary>The plan as it is.</summary>
+    public Plan Plan => context.Plan;
+
+    /// <summary>The changed plan; null when it contradicts itself.</summary>
+    public Plan? Changed(IReadOnlyList<Setting> change)
+    {
+        var plan = change[0].Lever.Change(change[0].Value);
+        if (change.Count > 1)
+        {
+            // The second lever is found anew in the changed plan, so that its change builds on the first.
+            var second = change[1];
+            var lever = PlanLevers.Of(plan).FirstOrDefault(other => other.Kind == second.Lever.Kind
+                && string.Equals(other.Address, second.Lever.Address, StringComparison.Ordinal)
+                && string.Equals(other.Key, second.Lever.Key, StringComparison.Ordinal));
+            if (lever is null || second.Value > lever.Highest + (lever.Step * 1e-6) || second.Value < lever.Lowest - (lever.Step * 1e-6))
+            {
+                return null;
+            }
+
+            plan = lever.Change(second.Value);
+        }
+
+        return isConsistent(plan) ? plan : null;
+    }
+
+    /// <summary>The plan with a change, on expected values; null when the changed plan contradicts itself.</summary>
+    public Variant? Expected(params IReadOnlyList<Setting> change) =>
+        Changed(change) is { } plan ? new Variant(book, context.For(plan, withSpread: false), settings) : null;
+
+    /// <summary>The plan as it is, on expected values.</summary>
+    public Variant AsItIs() => new(book, context.For(context.Plan, withSpread: false), settings);
+
+    /// <summary>All findings on the plan with a change, with their spread; null when the changed plan contradicts itself.</summary>
+    public IReadOnlyList<Finding>? Confirmed(IReadOnlyList<Setting> change) =>
+        Changed(change) is { } plan ? new Variant(book, context.For(plan, withSpread: true), settings).All() : null;
+}
+
+/// <summary>Findings of the plan as it is, by rule and address, to hold others against.</summary>
+internal sealed class Before(IEnumerable<Finding> findings)
+{
+    private readonly Dictionary<(string Rule, string Address), Finding> known =
+        findings.ToDictionary(finding => (finding.Rule, finding.Address));
+
+    /// <summary>Findings that are worse than before; those on an added roller are held against the roller that it copies.</summary>
+    public IReadOnlyList<Finding> Worsened(IEnumerable<Finding> after) => [.. after.Where(IsWorse)];
+
+    /// <summary>Whether one finding is worse than before.</summary>
+    public bool IsWorse(Finding after) =>
+        !known.TryGetValue((after.Rule, after.Address), out var before)
+            && !known.TryGetValue((after.Rule, RollerCopy.ModelOf(after.Address)), out before)
+            ? after.Status is Status.Warn or Status.Fail
+            : Margins.IsWorse(before, after);
+}

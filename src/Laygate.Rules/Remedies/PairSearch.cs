@@ -1,0 +1,85 @@
+using Laygate.Model.Levers;
+using Laygate.Rules.Results;
+
+namespace Laygate.Rules.Remedies;
+
+/// <summary>
+/// Looks for two changes that mend a finding together: a second lever that undoes the one harm of a first, or two levers of
+/// which each helps and neither suffices.
+/// </summary>
+internal sealed class PairSearch(Judge judge, HarmCheck harm, IReadOnlyList<LeverEffect> effects)
+{
+    /// <summary>Most firsts that are followed up for one finding, and most findings that a first may harm.</summary>
+    private const int MostFirsts = 4;
+    private const int MostHarmed = 2;
+
+    public IEnumerable<Candidate> Find(IReadOnlyList<Candidate> single)
+    {
+        var healed = single.Where(candidate => candidate.Worsened.Count <= MostHarmed).Take(MostFirsts).Select(Heal).OfType<Candidate>().ToList();
+        return healed.Count > 0 ? healed : Together().Take(1);
+    }
+
+    /// <summary>A second lever, and the smallest setting of it, with which the first does no harm any more.</summary>
+    private Candidate? Heal(Candidate first)
+    {
+        foreach (var lever in PlanLevers.Of(judge.Plan).Where(lever => !IsSame(lever, first.Effect.Lever)))
+        {
+            foreach (var up in new[] { true, false })
+            {
+                var values = lever.Values(up);
+                if (Smallest(values, value => [first.Change[0], new Setting(lever, value)], variant => !Harms(variant, first)) is { } setting
+                    && harm.Of(setting) is { Count: 0 })
+                {
+                    return new Candidate(setting, first.Effect, []);
+                }
+            }
+        }
+
+        return null;
+    }
+
+    private bool Harms(Variant variant, Candidate first) =>
+        variant.Find(first.Effect.Target.Rule, first.Effect.Target.Address) is not { Outcome: Outcome.Met }
+        || first.Worsened.Any(worse => harm.IsWorse(variant.Find(worse.Rule, worse.Address)));
+
+    private IEnumerable<Candidate> Together()
+    {
+        var helping = effects.Where(effect => effect.Mends is null).Take(MostFirsts).ToList();
+        for (var i = 0; i < helping.Count; i++)
+        {
+            for (var j = 0; j < helping.Count; j++)
+            {
+                var (first, second) = (helping[i], helping[j]);
+                if (i != j && Smallest(
+                    second.Values, value => [new Setting(first.Lever, first.End), new Setting(second.Lever, value)],
+                    variant => variant.Find(first.Target.Rule, first.Target.Address) is { Outcome: Outcome.Met }) is { } setting
+                    && harm.Of(setting) is { Count: 0 })
+                {
+                    yield return new Candidate(setting, first, []);
+                }
+            }
+        }
+    }
+
+    private IReadOnlyList<Setting>? Smallest(IReadOnlyList<double> values, Func<double, Setting[]> change, Func<Variant, bool> suits)
+    {
+        if (values.Count == 0 || !Suits(values.Count - 1))
+        {
+            return null;
+        }
+
+        var (low, high) = (-1, values.Count - 1);
+        while (high - low > 1)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = Suits(middle) ? (low, middle) : (middle, high);
+        }
+
+        return change(values[high]);
+
+        bool Suits(int i) => judge.Expected(change(values[i])) is { } variant && suits(variant);
+    }
+
+    private static bool IsSame(Lever a, Lever b) => a.Kind == b.Kind
+        && string.Equals(a.Address, b.Address, StringComparison.Ordinal) && string.Equals(a.Key, b.Key, StringComparison.Ordinal);
+}

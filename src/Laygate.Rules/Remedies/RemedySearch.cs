@@ -1,0 +1,54 @@
+using Laygate.Engineering.Quantities;
+using Laygate.Model.Plans;
+using Laygate.Rules.Evaluation;
+using Laygate.Rules.Merging;
+using Laygate.Rules.Results;
+
+namespace Laygate.Rules.Remedies;
+
+/// <summary>
+/// Finds what would mend a plan: for each missed or barely met bound that a number can mend, the number. Levers are moved on
+/// expected values under the same evaluator; what is proposed is confirmed by the whole rule set with its spread, and no
+/// finding may be worse than before.
+/// </summary>
+public static class RemedySearch
+{
+    /// <summary>Most remedies shown for one finding.</summary>
+    public const int MostPerFinding = 3;
+
+    /// <summary>Adds remedies to a report.</summary>
+    /// <param name="report">The report on the plan as it is.</param>
+    /// <param name="book">The rule book of that report.</param>
+    /// <param name="context">Its context, one that keeps its solves (<see cref="QuantityContext.Remembering"/>).</param>
+    /// <param name="settings">Its settings.</param>
+    /// <param name="isConsistent">Whether a changed plan does not contradict itself.</param>
+    /// <param name="workers">Threads; at least 1. The result does not depend on it.</param>
+    public static Report AddTo(
+        Report report, RuleBook book, QuantityContext context, EvaluationSettings settings, Func<Plan, bool> isConsistent, int workers = 2)
+    {
+        var targets = report.Findings.Where(Margins.IsTarget).ToList();
+        if (targets.Count == 0)
+        {
+            return report;
+        }
+
+        var candidates = RemedyCandidates.Find(new Judge(book, context, settings, isConsistent), targets, workers);
+        return Confirm(report, candidates);
+    }
+
+    /// <summary>The search on expected values alone, without the confirming runs; for measurements.</summary>
+    public static RemedyCandidates Candidates(
+        Report report, RuleBook book, QuantityContext context, EvaluationSettings settings, Func<Plan, bool> isConsistent, int workers = 2) =>
+        RemedyCandidates.Find(new Judge(book, context, settings, isConsistent), [.. report.Findings.Where(Margins.IsTarget)], workers);
+
+    /// <summary>Confirms what the search proposes and adds it to the report.</summary>
+    public static Report Confirm(Report report, RemedyCandidates candidates)
+    {
+        var confirmation = new Confirmation(candidates, new Before(report.Findings));
+        var sets = confirmation.Sets();
+        return report with
+        {
+            Findings = [.. report.Findings.Select(finding => sets.TryGetValue((finding.Rule, finding.Address), out var set) ? finding with { Remedies = set } : finding)],
+        };
+    }
+}

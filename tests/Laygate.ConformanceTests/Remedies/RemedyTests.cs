@@ -1,0 +1,169 @@
+using Laygate.Engineering.Assumptions;
+using Laygate.Engineering.Quantities;
+using Laygate.Model.Levers;
+using Laygate.Model.Plans;
+using Laygate.Rules.Evaluation;
+using Laygate.Rules.Remedies;
+using Laygate.Rules.Results;
+using Laygate.Validation.Plans;
+using Laygate.Validation.Reading;
+
+namespace Laygate.ConformanceTests.Remedies;
+
+/// <summary>Remedies of the examples, each carried out and judged anew by a fresh evaluation that shares nothing with the search.</summary>
+public sealed class RemedyTests
+{
+    private const string Quay = "examples/quay-road-hot-on-hot.yaml";
+    private const string QuayRules = "examples/particular/port-of-tamarel.yaml";
+    private const string Moor = "examples/moor-road-thin-overlay.yaml";
+
+    [Theory]
+    [InlineData(Quay, QuayRules)]
+    [InlineData(Moor, "us-wa")]
+    [InlineData("examples/county-route-us.yaml", "us-wa")]
+    public void A_remedy_mends_its_finding_and_makes_none_worse(string example, string rules)
+    {
+        var bench = new Bench(example, rules);
+        var before = bench.Fresh(bench.Plan).Findings.ToDictionary(finding => (finding.Rule, finding.Address));
+        var remedies = bench.Report.Findings.SelectMany(finding => (finding.Remedies?.Found ?? []).Select(remedy => (finding, remedy))).ToList();
+        Assert.NotEmpty(remedies);
+        foreach (var (finding, remedy) in remedies)
+        {
+            var changed = Carried(bench.Plan, remedy.Changes);
+            Assert.Empty(PlanConsistency.Check(changed));
+            var after = bench.Fresh(changed).Findings;
+            var mended = after.Single(one => one.Rule == finding.Rule && one.Address == finding.Address);
+            Assert.Equal(Outcome.Met, mended.Outcome);
+            Assert.True(mended.Status < finding.Status || finding.Outcome == Outcome.Missed);
+            Assert.Equal((remedy.Status, remedy.Value), (mended.Status, mended.Value));
+            Assert.All(after, one => Assert.False(Rank(one) > Rank(Before(before, one)), $"{remedy.Changes[0]} makes {one.Rule} at {one.Address} worse"));
+        }
+    }
+
+    [Theory]
+    [InlineData(Quay, QuayRules)]
+    [InlineData(Moor, "us-wa")]
+    public void Proposed_values_keep_to_what_a_site_would_accept(string example, string rules)
+    {
+        var bench = new Bench(example, rules);
+        var levers = PlanLevers.Of(bench.Plan);
+        var changes = bench.Report.Findings.SelectMany(finding => finding.Remedies?.Found ?? []).Where(remedy => remedy.Changes.Count == 1).SelectMany(remedy => remedy.Changes).ToList();
+        foreach (var change in changes)
+        {
+            var lever = Lever(levers, change);
+            if (change.To.Number is not { } to)
+            {
+                continue;
+            }
+
+            Assert.InRange(to, lever.Lowest, lever.Highest);
+            Assert.True(!lever.IsCount || double.IsInteger(to));
+            Assert.NotEqual(lever.Current, to);
+            Assert.Equal(lever.Kind == LeverKind.Thickness, change.ByDesigner);
+            Assert.True(lever.Kind != LeverKind.PaverSpeed || lever.Unit!.ToSi(to) >= (1.5 / 60) - 1e-9);
+            Assert.True(lever.Kind != LeverKind.MixTemperature
+                || to <= bench.Plan.Mixes.Single(mix => $"mix:{mix.Id}" == change.Address).Loading!.Highest!.Number);
+        }
+    }
+
+    [Fact]
+    public void The_fewest_trucks_that_keep_up_with_the_moor_road_by_hand()
+    {
+        // Demand 5 m/min · 3.30 m · 0.025 m · 2.36 t/m³ = 0.9735 t/min. Round 6 + 4 + 80 + 10 + exchange + 18 / 0.9735 + 6 + 70 min
+        // = 194.5 min with the exchange of about 1 min: 0.9735 · 195 / 18 = 10.6, so eleven trucks.
+        var bench = new Bench(Moor, "us-wa");
+        var finding = bench.Report.Findings.Single(one => one.RuleName == "supply/too-few-trucks");
+        var change = Assert.Single(finding.Remedies!.Found[0].Changes);
+        Assert.Equal((LeverKind.TruckCount, 6.0, 11.0), (change.Lever, change.From.Number, change.To.Number));
+        var ten = Lever(PlanLevers.Of(bench.Plan), change).Change(10);
+        Assert.Equal(Outcome.Missed, bench.Fresh(ten).Findings.Single(one => one.RuleName == "supply/too-few-trucks").Outcome);
+    }
+
+    [Fact]
+    public void What_no_number_mends_says_how_far_it_was_tried()
+    {
+        var window = new Bench(Moor, "us-wa").Report.Findings.Single(one => one.RuleName == "rolling/last-densifying-pass-after-the-window");
+        Assert.Empty(window.Remedies!.Found);
+        var hotter = window.Remedies.CannotBy.Single(failed => failed.Change.Lever == LeverKind.MixTemperature);
+        Assert.Equal((165.0, RemedyObstacle.EndOfRange), (hotter.Change.To.Number, hotter.Obstacle));
+    }
+
+    [Fact]
+    public void A_barely_met_bound_is_carried_until_the_unfavourable_end_meets_it()
+    {
+        var grit = new Bench(Quay, QuayRules).Report.Findings.Single(one => one.RuleName == "friction-and-opening/grit-later-than-the-grit-window");
+        Assert.True(grit.OnExpectedValuesOnly);
+        Assert.All(grit.Remedies!.Found, remedy => Assert.Equal((Status.Pass, false), (remedy.Status, remedy.OnExpectedValuesOnly)));
+    }
+
+    [Fact]
+    public void A_change_of_trucks_does_not_solve_the_mat_again()
+    {
+        var bench = new Bench(Quay, QuayRules);
+        var context = bench.Context().Remembering();
+        bench.Evaluate(context);
+        var kept = context.KeptSolves;
+        Assert.True(kept > 0);
+        var trucks = PlanLevers.Of(bench.Plan).First(lever => lever.Kind == LeverKind.TruckCount).Change(20);
+        bench.Evaluate(context.For(trucks, withSpread: true));
+        Assert.Equal(kept, context.KeptSolves);
+        bench.Evaluate(context.For(PlanLevers.Of(bench.Plan).First(lever => lever.Kind == LeverKind.MixTemperature).Change(175), withSpread: true));
+        Assert.True(context.KeptSolves > kept);
+    }
+
+    [Fact]
+    public void The_number_of_threads_changes_nothing() => Assert.Equal(
+        Changes(new Bench(Quay, QuayRules, workers: 1).Report), Changes(new Bench(Quay, QuayRules, workers: 4).Report), StringComparer.Ordinal);
+
+    private static List<string> Changes(Report report) =>
+        [.. report.Findings.SelectMany(finding => finding.Remedies?.Found ?? []).SelectMany(remedy => remedy.Changes).Select(change => change.ToString())];
+
+    private static Plan Carried(Plan plan, IReadOnlyList<LeverSetting> changes) =>
+        changes.Aggregate(plan, (current, change) =>
+        {
+            var lever = Lever(PlanLevers.Of(current), change);
+            return lever.Change(change.To.Number ?? Minutes(change.To.Text!));
+        });
+
+    private static double Minutes(string clock)
+    {
+        var day = clock.Contains("+1 d", StringComparison.Ordinal) ? 1440 : 0;
+        return TimeOnly.ParseExact(clock[..5], "HH:mm", System.Globalization.CultureInfo.InvariantCulture).ToTimeSpan().TotalMinutes + day;
+    }
+
+    private static Lever Lever(IReadOnlyList<Lever> levers, LeverSetting change) =>
+        levers.Single(lever => lever.Kind == change.Lever && lever.Address == change.Address && lever.Key == change.Key);
+
+    private static Finding? Before(Dictionary<(string, string), Finding> before, Finding after) =>
+        before.GetValueOrDefault((after.Rule, after.Address)) ?? before.GetValueOrDefault((after.Rule, RollerCopy.ModelOf(after.Address)));
+
+    private static int Rank(Finding? finding) => finding?.Status switch { Status.Fail => 2, Status.Warn => 1, _ => 0 };
+
+    /// <summary>One example under its rules: the report with remedies, and fresh evaluations without.</summary>
+    private sealed class Bench
+    {
+        private readonly Laygate.Rules.Merging.RuleBook book;
+        private readonly EvaluationSettings settings;
+        private readonly AssumptionSet assumptions;
+
+        public Bench(string example, string rules, int workers = 2)
+        {
+            book = Repository.Bound(rules);
+            Plan = PlanMapper.Map(YamlReader.Read(Repository.Bytes(example)).Documents[0]).Plan!;
+            settings = new EvaluationSettings { File = example, CheckedOn = Repository.CheckDate };
+            assumptions = new AssumptionSet([.. LaygateAssumptions.All, .. book.Assumptions]);
+            var context = Context().Remembering();
+            Report = RemedySearch.AddTo(Evaluate(context), book, context, settings, plan => PlanConsistency.Check(plan).Count == 0, workers);
+        }
+
+        public Plan Plan { get; }
+
+        public Report Report { get; }
+
+        public QuantityContext Context(Plan? plan = null) => new(plan ?? Plan, LaygateQuantities.Catalogue(), assumptions, 1);
+
+        public Report Evaluate(QuantityContext context) => Evaluator.Evaluate(book, context, settings);
+
+        public Report Fresh(Plan plan) => Evaluate(Context(plan));
+    }
+}

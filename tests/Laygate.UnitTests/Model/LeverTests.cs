@@ -1,0 +1,107 @@
+using Laygate.Model.Levers;
+using Laygate.Model.Plans;
+using Laygate.UnitTests.Engineering;
+using UnitsNet;
+using static Laygate.UnitTests.Engineering.Stated;
+
+namespace Laygate.UnitTests.Model;
+
+public class LeverTests
+{
+    private static readonly Plan Plan = Small.Plan with
+    {
+        Mixes = [Small.Mix with { Loading = new TemperatureBand(C(160), C(165), C(175), Place.InLoad), Delivery = new TemperatureBand(C(150), C(158), null, Place.InLoad) }],
+        Courses = [Small.Course with { Tolerance = Mm(5), ThicknessLowest = Mm(36), LayingTemperature = Band(150) }],
+        Shift = new Shift { Date = new DateOnly(2027, 5, 14), Start = new TimeOnly(21, 0), End = new TimeOnly(4, 0) },
+        Site = new Site { Closure = new Closure { From = At(14, 19), To = At(15, 5) } },
+        Opening = new Opening { At = At(15, 4) },
+        Pavers = [new Paver { Id = "p", Speed = M<Speed>(4, "m/min") }],
+        Rolling = new Laygate.Model.Plans.Rolling
+        {
+            Phases = [new Phase { Id = "a", ZoneFrom = Metres(2), ZoneTo = Metres(20) }, new Phase { Id = "b", ZoneFrom = Metres(30), ZoneTo = Metres(50) }],
+            Rollers = [new Roller { Id = "r", Phase = "a" }, new Roller { Id = "s", Phase = "a", Spare = true }],
+        },
+    };
+
+    [Fact]
+    public void Speed_ends_at_1_5_metres_per_minute() => Assert.Equal(1.5, Of(LeverKind.PaverSpeed).Lowest, 9);
+
+    [Fact]
+    public void In_feet_per_minute_it_is_the_same_speed()
+    {
+        var plan = Plan with { Pavers = [new Paver { Id = "p", Speed = M<Speed>(15, "ft/min") }] };
+        Assert.Equal(1.5 / 0.3048, Of(LeverKind.PaverSpeed, plan).Lowest, 6);
+    }
+
+    [Fact]
+    public void A_hotter_mix_is_hotter_all_the_way_and_never_hotter_than_the_plan_allows()
+    {
+        var lever = Of(LeverKind.MixTemperature);
+        Assert.Equal(175, lever.Highest);
+        var hot = lever.Change(172);
+        Assert.Equal(172, hot.Mixes[0].Loading!.Expected!.Number);
+        Assert.Equal(165, hot.Mixes[0].Delivery!.Expected!.Number);
+        Assert.Equal(157, hot.Courses[0].LayingTemperature!.Expected!.Number);
+        Assert.Equal(175, hot.Mixes[0].Loading!.Highest!.Number);
+    }
+
+    [Fact]
+    public void A_plan_that_states_no_highest_loading_temperature_has_no_such_lever() =>
+        Assert.DoesNotContain(PlanLevers.Of(Plan with { Mixes = [Small.Mix with { Loading = new TemperatureBand(null, C(165), null, null) }] }), lever => lever.Kind == LeverKind.MixTemperature);
+
+    [Fact]
+    public void Thickness_stays_inside_the_tolerance_takes_its_lowest_along_and_is_the_designers()
+    {
+        var lever = Of(LeverKind.Thickness);
+        Assert.Equal((35.0, 45.0, true), (lever.Lowest, lever.Highest, lever.ByDesigner));
+        var thick = lever.Change(43).Courses[0];
+        Assert.Equal((43.0, 39.0), (thick.Thickness.Number, thick.ThicknessLowest!.Number));
+    }
+
+    [Fact]
+    public void An_added_roller_is_a_copy_with_an_id_of_its_own()
+    {
+        var lever = Of(LeverKind.Rollers);
+        Assert.Equal((1.0, true), (lever.Current, lever.IsCount));
+        var rollers = lever.Change(3).Rolling!.Rollers;
+        Assert.Equal(["r", "s", "r-added-1", "r-added-2"], rollers.Select(roller => roller.Id), StringComparer.Ordinal);
+        Assert.Equal("roller:r", RollerCopy.ModelOf("roller:r-added-2"));
+        Assert.Equal("roller:s", RollerCopy.ModelOf("roller:s"));
+    }
+
+    [Fact]
+    public void A_zone_ends_where_the_next_one_begins() =>
+        Assert.Equal(30, PlanLevers.Of(Plan).First(lever => lever is { Kind: LeverKind.ZoneLength, Address: "phase:a" }).Highest);
+
+    [Fact]
+    public void Opening_and_start_stay_inside_the_closure()
+    {
+        // Minutes from the midnight before the shift: the closure runs from 19:00 (1140) to 05:00 (1740); the shift lasts 7 h.
+        var opening = Of(LeverKind.Opening);
+        Assert.Equal((1680.0, 1680.0, 1740.0), (opening.Lowest, opening.Current, opening.Highest));
+        var start = Of(LeverKind.ShiftStart);
+        Assert.Equal((1140.0, 1260.0, 1320.0), (start.Lowest, start.Current, start.Highest));
+        var moved = start.Change(1320).Shift!;
+        Assert.Equal((new TimeOnly(22, 0), new TimeOnly(5, 0)), (moved.Start!.Value, moved.End!.Value));
+    }
+
+    [Fact]
+    public void Without_a_closure_neither_moves() =>
+        Assert.DoesNotContain(PlanLevers.Of(Plan with { Site = null }), lever => lever.Kind is LeverKind.Opening or LeverKind.ShiftStart);
+
+    [Fact]
+    public void Proposed_values_are_round_and_in_order_and_end_at_the_end()
+    {
+        var lever = Of(LeverKind.PaverSpeed) with { Current = 3.85 };
+        Assert.Equal([3.9, 4.0, 4.1], lever.Values(up: true).Take(3));
+        Assert.Equal(3.8, lever.Values(up: false)[0]);
+        Assert.Equal(1.5, lever.Values(up: false)[^1]);
+    }
+
+    [Fact]
+    public void What_is_not_stated_cannot_be_moved() => Assert.Empty(PlanLevers.Of(Small.Plan));
+
+    private static Lever Of(LeverKind kind, Plan? plan = null) => PlanLevers.Of(plan ?? Plan).First(lever => lever.Kind == kind);
+
+    private static Moment At(int day, int hour) => new(new DateTime(2027, 5, day, hour, 0, 0, DateTimeKind.Unspecified), null);
+}
