@@ -19,6 +19,12 @@ public static class LimitComparison
     /// <param name="dimension">Their dimension; temperatures are rounded on the absolute scale, because 0 °C is no zero.</param>
     public static bool AreEqual(double one, double other, Dimension dimension)
     {
+        // An open end equals only itself: the tolerance scales with the numbers and would swallow everything.
+        if (double.IsInfinity(one) || double.IsInfinity(other))
+        {
+            return one.Equals(other);
+        }
+
         var offset = dimension == Dimension.Temperature ? AbsoluteZeroBelowCelsius : 0;
         var scale = Math.Max(Math.Abs(one + offset), Math.Abs(other + offset));
         return Math.Abs(one - other) <= RelativeTolerance * scale;

@@ -124,13 +124,17 @@ internal sealed class RuleEvaluation(AnswerLog answers, FindingBuilder findings,
         return findings.Judged(rule, element, answer, deciding, judged, given, notes);
     }
 
+    // A limit for another place than the value's cannot be compared by computing, only by somebody who knows both.
+    private static bool NeedsPerson(Silence silence, List<AbsenceReason> reasons) => reasons.Contains(AbsenceReason.NeedsPerson)
+        || silence.Notes.Any(note => string.Equals(note.Id, FindingNotes.PlacesDiffer, StringComparison.Ordinal));
+
     private Finding Unknown(CheckedRule rule, Element element, Silence silence, Answer? value)
     {
         var reasons = silence.Answers.Select(answer => answer.Absence!.Reason).ToList();
         var missing = reasons.Contains(AbsenceReason.MissingInput);
         var late = StagesLate(rule);
         var outcome = missing ? (late < 0 ? Outcome.Open : Outcome.NotAssessed)
-            : reasons.Contains(AbsenceReason.NeedsPerson) ? Outcome.NeedsPerson : Outcome.NotAssessed;
+            : NeedsPerson(silence, reasons) ? Outcome.NeedsPerson : Outcome.NotAssessed;
         var given = new GateCase
         {
             Outcome = outcome,

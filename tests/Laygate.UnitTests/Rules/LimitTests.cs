@@ -87,7 +87,7 @@ public sealed class LimitTests
 
     [Theory]
     [InlineData(Place.InLoad, Outcome.Missed)]
-    [InlineData(Place.Skin, Outcome.NotAssessed)]
+    [InlineData(Place.Skin, Outcome.NeedsPerson)]
     [InlineData(null, Outcome.NotAssessed)]
     public void Temperatures_are_compared_at_one_place_only(Place? place, Outcome outcome)
     {
@@ -231,4 +231,11 @@ public sealed class LimitTests
         public IReadOnlyList<(double Value, double Limit)>? Find(string quantity, string limit, string address) =>
             [.. Enumerable.Range(17, 9).Select(minutes => ((minutes - 1) * 60.0, minutes * 60.0))];
     }
+
+    [Theory]
+    [InlineData(3, double.PositiveInfinity, false)]
+    [InlineData(3, double.NegativeInfinity, false)]
+    [InlineData(double.PositiveInfinity, double.PositiveInfinity, true)]
+    public void An_open_end_equals_only_itself(double one, double other, bool equal) =>
+        Assert.Equal(equal, LimitComparison.AreEqual(one, other, Laygate.Model.Measures.Dimension.None));
 }
