@@ -15,7 +15,7 @@ internal static class Repository
 
     public const string Version = "0.0.0";
 
-    public static string Root { get; } = FindRoot();
+    public static string Root { get; } = SourceTree.Root;
 
     public static IRuleFolder Rules { get; } = new FolderOfRepository(Path.Combine(Root, "rules"));
 
@@ -38,17 +38,6 @@ internal static class Repository
 
     /// <summary>The bytes of a file of the repository.</summary>
     public static byte[] Bytes(string path) => File.ReadAllBytes(Path.Combine(Root, path));
-
-    private static string FindRoot()
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "Laygate.slnx")))
-        {
-            folder = folder.Parent;
-        }
-
-        return folder?.FullName ?? throw new InvalidOperationException("The tests run inside the repository.");
-    }
 
     private sealed class FilesOfRepository : IRuleFiles
     {

@@ -11,7 +11,7 @@ namespace Laygate.ConformanceTests.Schema;
 /// <summary>The plan schema as the two validators see it, and the plans that they are compared on.</summary>
 internal static class PlanSchemaFile
 {
-    public static string Root { get; } = FindRoot();
+    public static string Root { get; } = SourceTree.Root;
 
     public static string Text { get; } = File.ReadAllText(Path.Combine(Root, "schemas", "plan.schema.json"));
 
@@ -67,11 +67,4 @@ internal static class PlanSchemaFile
 
     // A specification that stands beside the plans has no format version.
     private static bool IsPlan(string path) => (Read(File.ReadAllText(path)).Root as MapToken)?["format"] is not null;
-
-    private static string FindRoot()
-    {
-        var at = new DirectoryInfo(AppContext.BaseDirectory);
-        while (at is not null && !File.Exists(Path.Combine(at.FullName, "Laygate.slnx"))) at = at.Parent;
-        return at?.FullName ?? throw new DirectoryNotFoundException("Laygate.slnx");
-    }
 }

@@ -5,7 +5,7 @@ namespace Laygate.ConformanceTests.Verification;
 /// <summary>The shipped cases of the verification manual.</summary>
 internal static class VerificationFiles
 {
-    public static string Root { get; } = FindRoot();
+    public static string Root { get; } = SourceTree.Root;
 
     public static string Folder => Path.Combine(Root, "docs", "verification");
 
@@ -19,11 +19,4 @@ internal static class VerificationFiles
     public static VerificationRunner Runner() => new();
 
     public static VerificationFile Read(string name) => new(name, File.ReadAllBytes(Path.Combine(Folder, name)));
-
-    private static string FindRoot()
-    {
-        var at = new DirectoryInfo(AppContext.BaseDirectory);
-        while (at is not null && !File.Exists(Path.Combine(at.FullName, "Laygate.slnx"))) at = at.Parent;
-        return at?.FullName ?? throw new DirectoryNotFoundException("Laygate.slnx");
-    }
 }

@@ -9,9 +9,9 @@ namespace Laygate.UnitTests.Validation.Plans;
 /// <summary>The plan with every key, and changed copies of it.</summary>
 internal static class PlanFiles
 {
-    public static string EveryKey { get; } = File.ReadAllText(Path.Combine(Root(), "tests", "Laygate.UnitTests", "Validation", "Plans", "every-key.yaml"));
+    public static string EveryKey { get; } = File.ReadAllText(Path.Combine(SourceTree.Root, "tests", "Laygate.UnitTests", "Validation", "Plans", "every-key.yaml"));
 
-    public static string SchemaText { get; } = File.ReadAllText(Path.Combine(Root(), "schemas", "plan.schema.json"));
+    public static string SchemaText { get; } = File.ReadAllText(Path.Combine(SourceTree.Root, "schemas", "plan.schema.json"));
 
     public static LoadedSchema Schema { get; } = SchemaLoader.Load(SchemaText);
 
@@ -66,12 +66,5 @@ internal static class PlanFiles
         Assert.True(at >= 0, $"Not in the plan: {part}");
         var before = text[..at];
         return (before.Count(letter => letter == '\n') + 1, at - before.LastIndexOf('\n'));
-    }
-
-    private static string Root()
-    {
-        var at = new DirectoryInfo(AppContext.BaseDirectory);
-        while (at is not null && !File.Exists(Path.Combine(at.FullName, "Laygate.slnx"))) at = at.Parent;
-        return at?.FullName ?? throw new DirectoryNotFoundException("Laygate.slnx");
     }
 }

@@ -49,7 +49,7 @@ internal static class CaseText
 
     private static readonly VerificationRunner Runner = new();
 
-    public static string SchemaText() => File.ReadAllText(Path.Combine(Root(), "schemas", "verification-case.schema.json"));
+    public static string SchemaText() => File.ReadAllText(Path.Combine(SourceTree.Root, "schemas", "verification-case.schema.json"));
 
     public static VerificationResult Run(params IReadOnlyList<string> files) =>
         Runner.Run([.. files.Select((text, at) => new VerificationFile(string.Create(CultureInfo.InvariantCulture, $"{at}.yaml"), Encoding.UTF8.GetBytes(text)))]);
@@ -67,12 +67,5 @@ internal static class CaseText
         var at = text.IndexOf(part, StringComparison.Ordinal);
         Assert.True(at >= 0, part);
         return (text[..at].Count(letter => letter == '\n') + 1, at - text.LastIndexOf('\n', at));
-    }
-
-    private static string Root()
-    {
-        var at = new DirectoryInfo(AppContext.BaseDirectory);
-        while (at is not null && !File.Exists(Path.Combine(at.FullName, "Laygate.slnx"))) at = at.Parent;
-        return at?.FullName ?? throw new DirectoryNotFoundException("Laygate.slnx");
     }
 }

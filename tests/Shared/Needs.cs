@@ -1,0 +1,40 @@
+namespace Laygate.Tests;
+
+/// <summary>
+/// What a test needs besides the SDK. On a bare machine such a test is skipped with a reason; the full run
+/// (<c>LAYGATE_FULL_RUN</c>, set by <c>.ci/run</c>) installs the means and demands that it runs.
+/// </summary>
+internal static class Needs
+{
+    /// <summary>A browser: its path.</summary>
+    public static string Chromium() =>
+        Path("/usr/bin/chromium", "Chromium is not on this machine: install Debian's package chromium.");
+
+    /// <summary>The folder of the programs of a PostgreSQL server (<c>initdb</c>, <c>pg_ctl</c>, <c>postgres</c>).</summary>
+    public static string PostgreSql()
+    {
+        const string Root = "/usr/lib/postgresql";
+        string? newest = Directory.Exists(Root)
+            ? Directory.GetDirectories(Root).Select(folder => System.IO.Path.Combine(folder, "bin"))
+                .Where(folder => File.Exists(System.IO.Path.Combine(folder, "postgres"))).Order(StringComparer.Ordinal).LastOrDefault()
+            : null;
+        return Path(newest ?? Root + "/15/bin/postgres", "No PostgreSQL server is on this machine: install Debian's package postgresql.");
+    }
+
+    /// <summary>A file of the public checkers in <c>tests/Tools</c>, after <c>npm ci --prefix tests/Tools</c>.</summary>
+    public static string Tool(string relative) =>
+        Path(
+            System.IO.Path.Combine(SourceTree.Root, "tests", "Tools", "node_modules", relative),
+            "The public checkers are not installed: run npm ci --prefix tests/Tools.");
+
+    private static string Path(string path, string reason)
+    {
+        bool there = File.Exists(path) || Directory.Exists(path);
+        if (!there && Environment.GetEnvironmentVariable("LAYGATE_FULL_RUN") is { Length: > 0 })
+        {
+            throw new FileNotFoundException(reason, path);
+        }
+        Skip.IfNot(there, reason);
+        return path;
+    }
+}
