@@ -15,6 +15,7 @@ internal static class HelpText
           laygate explain RULE              show one rule in full
           laygate new KIND NAME             begin a plan, specification, rule or departure
           laygate confirm RULE [options]    record that a limit was looked up
+          laygate compare OLD NEW           show what changed between two states of a plan
           laygate --version                 show the version
 
         `laygate COMMAND --help` says how each one works.
