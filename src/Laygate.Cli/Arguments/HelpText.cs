@@ -17,7 +17,8 @@ internal static class HelpText
           laygate confirm RULE [options]    record that a limit was looked up
           laygate compare OLD NEW           show what changed between two states of a plan
           laygate baseline FILES…           record the findings of today as known
-          laygate --version                 show the version
+          laygate completion SHELL          print a script for completion in a shell
+          laygate --version                 show the version and the editions of the rules
 
         `laygate COMMAND --help` says how each one works.
 
