@@ -70,6 +70,12 @@ public sealed record Joint
     /// <summary>Over what height it is treated.</summary>
     public JointHeight? Height { get; init; }
 
+    /// <summary>Where a longitudinal joint lies in the finished surface.</summary>
+    public JointLine? Line { get; init; }
+
+    /// <summary>Length of the thin end that is cut off before laying goes on.</summary>
+    public Measure<Length>? Removed { get; init; }
+
     /// <summary>Whether the face is cleaned and coated.</summary>
     public bool? Coated { get; init; }
 }

@@ -30,6 +30,12 @@ public sealed record Paver
     /// <summary>Planned stops.</summary>
     public IReadOnlyList<PlannedStop> Stops { get; init; } = [];
 
+    /// <summary>Whether the hopper is kept filled between trucks, so that mix always lies before the screed.</summary>
+    public bool? HopperKeptFilled { get; init; }
+
+    /// <summary>Whether the hopper is run empty before a transverse joint.</summary>
+    public bool? HopperEmptiedBeforeJoint { get; init; }
+
     /// <summary>Longest stop before a joint is made.</summary>
     public Measure<Duration>? StopLimit { get; init; }
 

@@ -26,7 +26,22 @@ public sealed record Test
 
     /// <summary>Criterion.</summary>
     public string? Criterion { get; init; }
+
+    /// <summary>Cores, where it is made on them.</summary>
+    public Cores? Cores { get; init; }
+
+    /// <summary>Date on which a trial length was laid, or is to be laid.</summary>
+    public DateOnly? Done { get; init; }
+
+    /// <summary>Whether a trial length has the mixes and machines of this plan.</summary>
+    public bool? SameMixAndMachines { get; init; }
 }
+
+/// <summary>Cores on which a test is made.</summary>
+/// <param name="Count">How many.</param>
+/// <param name="MatCold">Whether the mat is cold when they are taken.</param>
+/// <param name="CutAtInterface">Whether they are cut apart at the interface of the courses, and each course is tested.</param>
+public sealed record Cores(int? Count, bool? MatCold, bool? CutAtInterface);
 
 /// <summary>A step that waits for a criterion.</summary>
 public sealed record HoldPoint
