@@ -9,7 +9,7 @@ public sealed class RulesJsonTests
 {
     [Theory]
     [InlineData("rules")]
-    [InlineData("rules --rules de --rules us-wa --family layers")]
+    [InlineData("rules --rules de --family layers")]
     [InlineData("rules --family safety --in-force")]
     [InlineData("explain LAY-001")]
     [InlineData("explain WEA-001 --rules us-wa")]
