@@ -48,6 +48,9 @@ internal sealed record CheckArguments
     /// <summary>Whether laying is judged hour by hour, or by the envelope of the weather.</summary>
     public bool Outlook { get; init; }
 
+    /// <summary>Whether spread, simulated shifts and remedies are left out.</summary>
+    public bool Quick { get; init; }
+
     /// <summary>Name under which standard input is reported.</summary>
     public required string StdinName { get; init; }
 }

@@ -71,6 +71,7 @@ internal sealed class CheckSessions(ICheckPipeline pipeline, CheckArguments argu
             Departures = arguments.Departures.Count > 0 ? arguments.Departures : asked?.Departures ?? [],
             Remedies = arguments.Remedies,
             Outlook = arguments.Outlook,
+            Quick = arguments.Quick,
             Settings = found?.File,
         };
         return new GovernedSession(pipeline.Open(request), Stricter(asked, arguments.FailOn));

@@ -60,7 +60,7 @@ internal static class SupplyQuantities
             context.Plan.Contingencies.Where(action => action.Event == ContingencyEvent.Rain).Select(action => Answers.Fields(
                 new InputReference($"contingency:{action.Id}", "spare"), ("spare", Answers.Given(action.Spare)))),
             new InputReference("plan", "contingencies"), Words.Of(ContingencyEvent.Rain), "spare");
-        return ShiftSimulation.Of(context).Result?.CommittedHighest is { } most
+        return !context.IsQuick && ShiftSimulation.Of(context).Result?.CommittedHighest is { } most
             ? answer with { Note = new Note(NoteIds.CommittedMix, [new NoteArgument("mass", null, Math.Round(most.Expected / 1000), "t")]) }
             : answer;
     }

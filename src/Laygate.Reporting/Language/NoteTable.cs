@@ -35,6 +35,7 @@ internal static class NoteTable
         ["outside-formula"] = "The stated values do not fit the formula ({quantity}).",
         ["places-differ"] = "The limit is for one place ({limit}), the value for another ({place}): they cannot be compared.",
         ["quick-check"] = "Left out by the quick check.",
+        ["quick-report"] = "This was a quick check. It leaves out the spread of values, the simulated shifts, remedies and outlook; a pass rests on expected values only. Check again without --quick before you rely on it.",
         ["row-not-listed"] = "The table of the {strength} limit does not list {*}.",
         ["row-remark"] = "How the row was read: {text}",
         ["rule-deprecated"] = "This rule will be removed; its successor: {successor}.",
