@@ -139,13 +139,19 @@ public sealed class PlanCheck
             ProgramVersion = settings.ProgramVersion,
         };
         var report = Evaluator.Evaluate(book, context, evaluation);
-        report = remedies ? RemedySearch.AddTo(report, book, context, evaluation, IsConsistent) : report;
-        report = outlook ? OutlookSearch.AddTo(report, book, context, evaluation) : report;
-        report = DepartureJudge.Apply(report, book, departures, context.Elements.All.Select(element => element.Address), settings.CheckDate);
+        // What a departure covers needs no remedy; that a remedy does no harm is judged without departures.
+        var covered = Departed(report, context).Findings.Where(finding => finding.Status == Status.Departed).Select(KeyOf).ToHashSet();
+        report = remedies ? RemedySearch.AddTo(report, book, context, evaluation, IsConsistent, isWanted: finding => !covered.Contains(KeyOf(finding))) : report;
+        report = Departed(outlook ? OutlookSearch.AddTo(report, book, context, evaluation) : report, context);
         return new JudgedPlan(
             context,
             report with { Settings = settings.SettingsFile, Findings = [.. report.Findings.Select(finding => finding with { Position = Place(plan.Positions, finding) })] });
     }
+
+    private Report Departed(Report report, QuantityContext context) =>
+        DepartureJudge.Apply(report, book, departures, context.Elements.All.Select(element => element.Address), settings.CheckDate);
+
+    private static (string Rule, string Address) KeyOf(Finding finding) => (finding.Rule, finding.Address);
 
     private bool IsConsistent(Plan plan) => PlanConsistency.Check(plan, validator).Count == 0;
 
