@@ -55,8 +55,8 @@ public sealed class SheetCommandTests
             File.WriteAllText(Path.Combine(folder.FullName, "laygate.yaml"), "rules: [port.yaml]\n");
             var governed = BuiltProgram.Run(null, folder.FullName, "sheet", "plan.yaml");
             Assert.Equal((0, 0, 0), (plain.Code, asked.Code, governed.Code));
-            Assert.Equal(asked.Out, governed.Out);
-            Assert.NotEqual(plain.Out, governed.Out);
+            Assert.Equal(asked.Out, governed.Out, StringComparer.Ordinal);
+            Assert.NotEqual(plain.Out, governed.Out, StringComparer.Ordinal);
         }
         finally
         {

@@ -29,7 +29,7 @@ internal sealed class CommandLine(TimeProvider clock)
 {
     private static readonly string[] HelpWords = ["--help", "-h", "-?"];
 
-    private readonly IReadOnlyList<Verb> verbs = [new CheckCommand(), new SheetCommand(), new VerifyCommand(), new RulesCommand(), new ExplainCommand(), new NewCommand(), new ConfirmCommand()];
+    private readonly IReadOnlyList<Verb> verbs = [new CheckCommand(), new SheetCommand(), new VerifyCommand(), new RulesCommand(), new ExplainCommand(), new NewCommand(), new ConfirmCommand(), new CompareCommand(), new BaselineCommand()];
 
     /// <summary>Reads the arguments.</summary>
     /// <exception cref="ArgumentProblem">They cannot be used; the message says why.</exception>

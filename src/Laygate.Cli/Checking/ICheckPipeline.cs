@@ -22,6 +22,9 @@ internal sealed record CheckRequest(IReadOnlyList<string> Rules, Stage? AtLeastS
     /// <summary>Whether spread, simulated shifts and remedies are left out.</summary>
     public bool Quick { get; init; }
 
+    /// <summary>File of known findings; null when there is none.</summary>
+    public string? Baseline { get; init; }
+
     /// <summary>The file of settings that was laid over the command, as it is to be shown.</summary>
     public string? Settings { get; init; }
 }

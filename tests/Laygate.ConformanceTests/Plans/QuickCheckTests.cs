@@ -23,11 +23,11 @@ public sealed class QuickCheckTests
             Assert.Null(finding.Value?.Low);
             Assert.False(finding.OnExpectedValuesOnly);
         });
-        var left = report.Findings.Where(finding => finding.Notes.Any(note => note.Id == "quick-check")).Select(finding => finding.RuleName).Distinct().ToList();
+        var left = report.Findings.Where(finding => finding.Notes.Any(note => note.Id == "quick-check")).Select(finding => finding.RuleName).Distinct(StringComparer.Ordinal).ToList();
         Assert.Equal(
             ["supply/more-than-a-load-left-over", "supply/paver-stops-for-want-of-mix", "supply/shift-ends-before-all-is-laid", "supply/stop-for-want-of-mix-likely"],
-            left.Order(StringComparer.Ordinal));
-        Assert.All(report.Findings.Where(finding => left.Contains(finding.RuleName)), finding => Assert.Equal((Outcome.NotAssessed, Status.Warn), (finding.Outcome, finding.Status)));
+            left.Order(StringComparer.Ordinal), StringComparer.Ordinal);
+        Assert.All(report.Findings.Where(finding => left.Contains(finding.RuleName, StringComparer.Ordinal)), finding => Assert.Equal((Outcome.NotAssessed, Status.Warn), (finding.Outcome, finding.Status)));
     }
 
     [Fact]
