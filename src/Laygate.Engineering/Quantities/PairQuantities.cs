@@ -21,6 +21,7 @@ internal static class PairQuantities
         Pair.Number("strips", Shape.None, "Number of runs that lay the pair side by side.", StripsOf, new Method(
             "most runs of the pair that share a station", Sources.Definition, "one run needs no stations; several do")),
         Pair.Category("joint_height", Words.Of<JointHeight>(), "Height over which the longitudinal joints of the pair are treated; the lowest of them.", Height),
+        Pair.Category("goes_on_with", ["neither", "upper"], "Course that is laid on alone when a plant stops: neither, unless an action of the plan names one. Whether the lower course may go on alone needs a person.", GoesOnWith),
         Pair.Category("first_mode", PhaseQuantities.Modes, "How the rollers of the first phase compact.", FirstMode),
         Pair.Number("core_skin_difference", Shape.Difference, "Largest difference between core and skin during the rolling.", PairCooling.CoreSkin, CoolingMethods.CoreSkin),
         Pair.Number("roll_down", Shape.Thickness, "Roll-down of both courses together.", RollDown, new Method(
@@ -74,6 +75,28 @@ internal static class PairQuantities
 
     private static QuantityDefinition OfCourse(string name, Shape shape, string meaning, string quantity, Func<Pair, Course> pick) =>
         Pair.Number(name, shape, meaning, (c, e) => c.Get(quantity, PlanView.Of(c).Of(ElementKind.Course, pick((Pair)e.Subject!).Id)!));
+
+    private static Answer GoesOnWith(QuantityContext context, Element element)
+    {
+        var pair = (Pair)element.Subject!;
+        foreach (var action in context.Plan.Contingencies)
+        {
+            var input = new InputReference($"contingency:{action.Id}", "goes_on_with");
+            if (PlanView.Same(action.GoesOnWith, pair.Upper.Id))
+            {
+                return Answers.Follows("upper", input);
+            }
+
+            if (PlanView.Same(action.GoesOnWith, pair.Lower.Id))
+            {
+                return Answer.None(AbsenceReason.NeedsPerson, Note.Of(NoteIds.OneCourseGoesOn, ("course", pair.Lower.Id))) with { Input = input };
+            }
+        }
+
+        return context.Plan.Contingencies.Any(action => action.Event == ContingencyEvent.PlantStops)
+            ? Answers.Follows("neither")
+            : Answer.Missing(new InputReference("plan", "contingencies"));
+    }
 
     private static Answer BondCoatBetween(QuantityContext context, Element element)
     {

@@ -83,6 +83,9 @@ public sealed record Contingency
     /// <summary>Who decides.</summary>
     public string? DecidedBy { get; init; }
 
+    /// <summary>Id of the course of a pair that is laid on alone meanwhile; null: both stop.</summary>
+    public string? GoesOnWith { get; init; }
+
     /// <summary>Place or spare that is used.</summary>
     public string? Spare { get; init; }
 }

@@ -20,6 +20,9 @@ public sealed record Supply
 
     /// <summary>Trucks that find room to wait on site.</summary>
     public int? WaitingPlaces { get; init; }
+
+    /// <summary>Where mix goes that is left over at the end of the shift.</summary>
+    public string? LeftOverGoesTo { get; init; }
 }
 
 /// <summary>A mixing plant.</summary>
@@ -42,6 +45,9 @@ public sealed record Plant
 
     /// <summary>Capacity of the silo.</summary>
     public Measure<Mass>? SiloCapacity { get; init; }
+
+    /// <summary>Longest stop of the plant that the paver is to survive without stopping.</summary>
+    public Measure<Duration>? LongestStop { get; init; }
 
     /// <summary>Plant that stands in.</summary>
     public string? Spare { get; init; }

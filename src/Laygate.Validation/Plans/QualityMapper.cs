@@ -37,6 +37,7 @@ internal static class QualityMapper
         When = at.Text("when"),
         Action = at.Text("action"),
         DecidedBy = at.Text("decided_by"),
+        GoesOnWith = at.Id("goes_on_with"),
         Spare = at.Text("spare"),
     };
 
