@@ -32,14 +32,13 @@ internal sealed class FindingList(Page page, Report report, TerminalSettings set
                 WriteFamilies(findings);
                 break;
             case FindingGroup.Open:
-                findings.ForEach(WriteOpen);
+                WriteOpen(findings);
                 break;
             case FindingGroup.Passed or FindingGroup.NotApplicable:
                 findings.ForEach(finding => WriteShort(group, finding));
                 break;
             default:
-                var block = new FindingBlock(page, report.File);
-                findings.ForEach(finding => block.Write(group, finding));
+                WriteBlocks(group, findings);
                 break;
         }
     }
@@ -49,7 +48,7 @@ internal sealed class FindingList(Page page, Report report, TerminalSettings set
         FindingGroup.Passed or FindingGroup.NotApplicable when settings.All => " (rules are named after what they guard against)",
         FindingGroup.NotAssessed => " (counts as a warning)",
         FindingGroup.NeedsPerson => " (computation cannot decide it; not counted as a warning)",
-        FindingGroup.Open => " (not due at this stage; no warning)",
+        FindingGroup.Open => " (not due at this stage, or waiting for a word whether it applies; no warning)",
         FindingGroup.Departed => " (permitted by the approving side; not counted)",
         _ => string.Empty,
     };
@@ -75,6 +74,40 @@ internal sealed class FindingList(Page page, Report report, TerminalSettings set
             _ => $"{Number(met)} met, {Number(stated)} stated (not judged adequate)",
         };
     }
+
+    // Safety comes first, the gravest hazard on top; a question that several rules wait for is asked once.
+    private void WriteBlocks(FindingGroup group, List<Finding> findings)
+    {
+        var block = new FindingBlock(page, report.File);
+        var safety = Safety(findings);
+        if (safety.Count > 0)
+        {
+            page.Blank();
+            page.Flow(0, 2, [new TextSpan(TextStyle.Quiet, safety.Count < findings.Count ? "Safety, the gravest first; all else behind it" : "Safety, the gravest first")]);
+        }
+
+        safety.Where(finding => !Asks(finding)).ToList().ForEach(finding => block.Write(group, finding));
+        foreach (var question in safety.Where(Asks).GroupBy(FindingBlock.Keys, StringComparer.Ordinal))
+        {
+            block.Ask(group, [.. question]);
+        }
+
+        findings.Where(finding => finding.Severity is null).ToList().ForEach(finding => block.Write(group, finding));
+    }
+
+    private void WriteOpen(List<Finding> findings)
+    {
+        findings.Where(finding => finding.Severity is null || !Asks(finding)).ToList().ForEach(WriteOpen);
+        foreach (var question in Safety(findings).Where(Asks).GroupBy(FindingBlock.Keys, StringComparer.Ordinal))
+        {
+            page.Flow(2, 4, [new TextSpan(TextStyle.Plain, $"say whether {question.Key} holds: {FindingBlock.Rules([.. question])}")]);
+        }
+    }
+
+    private static List<Finding> Safety(List<Finding> findings) =>
+        [.. findings.Where(finding => finding.Severity is not null).OrderBy(finding => finding.Severity)];
+
+    private static bool Asks(Finding finding) => finding.Notes.Any(note => string.Equals(note.Id, FindingNotes.SayWhether, StringComparison.Ordinal));
 
     private void WriteOpen(Finding finding)
     {
