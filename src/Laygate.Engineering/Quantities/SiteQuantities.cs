@@ -20,6 +20,12 @@ internal static class SiteQuantities
         .. ConditionQuantities.All(),
         .. MeasureQuantities.All(),
         .. MovementQuantities.All(),
+        .. SpaceQuantities.All(),
+        .. HeatQuantities.All(),
+        .. LineQuantities.All(),
+        .. LightAndAirQuantities.All(),
+        .. FirstAidQuantities.All(),
+        .. SectionQuantities.All(),
     ];
 
     private static Answer ClosureEnd(QuantityContext context, Element element)

@@ -43,6 +43,24 @@ public sealed record Site
     /// <summary>Conditions that are stated yes or no; a condition that is not stated is unknown, never no.</summary>
     public SiteConditions Conditions { get; init; } = new();
 
+    /// <summary>Room between the works and the traffic beside them.</summary>
+    public TrafficSpace? Space { get; init; }
+
+    /// <summary>Height of the highest body or conveyor when it is raised.</summary>
+    public Measure<Length>? RaisedHeight { get; init; }
+
+    /// <summary>Least distance that rollers keep from a drop or step.</summary>
+    public Measure<Length>? RollerToEdge { get; init; }
+
+    /// <summary>First aid for burns.</summary>
+    public FirstAid? FirstAid { get; init; }
+
+    /// <summary>Light by place and task.</summary>
+    public IReadOnlyList<Light> Lights { get; init; } = [];
+
+    /// <summary>What people breathe.</summary>
+    public IReadOnlyList<AirExposure> Exposures { get; init; } = [];
+
     /// <summary>Overhead lines near the works or the haul route.</summary>
     public IReadOnlyList<OverheadLine> OverheadLines { get; init; } = [];
 }
@@ -80,6 +98,9 @@ public sealed record OverheadLine
 
     /// <summary>Height of the lowest conductor above the surface.</summary>
     public Measure<Length>? Height { get; init; }
+
+    /// <summary>Level distance from its outermost conductor to the nearest place where bodies are raised; 0 beneath it.</summary>
+    public Measure<Length>? Away { get; init; }
 
     /// <summary>Owner of the line.</summary>
     public string? Owner { get; init; }

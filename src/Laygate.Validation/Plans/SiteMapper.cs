@@ -23,6 +23,12 @@ internal static class SiteMapper
         OpenSpeed = at.Measure<Speed>("open_speed"),
         Closure = at.Block("closure", Closure),
         Conditions = at.Block("conditions", SiteConditions) ?? new SiteConditions(),
+        Space = at.Block("space", SafetyMapper.Space),
+        RaisedHeight = at.Measure<Length>("raised_height"),
+        RollerToEdge = at.Measure<Length>("roller_to_edge"),
+        FirstAid = at.Block("first_aid", SafetyMapper.FirstAid),
+        Lights = at.List("lights", SafetyMapper.Light),
+        Exposures = at.List("exposures", SafetyMapper.Exposure),
         OverheadLines = at.List("overhead_lines", OverheadLine),
     };
 
@@ -101,6 +107,7 @@ internal static class SiteMapper
         At = at.Measure<Length>("at"),
         Voltage = at.Measure<ElectricPotential>("voltage"),
         Height = at.Measure<Length>("height"),
+        Away = at.Measure<Length>("away"),
         Owner = at.Text("owner"),
     };
 
