@@ -1,4 +1,5 @@
 using System.Globalization;
+using Laygate.Model.Plans;
 using Laygate.Reporting.Language;
 using Laygate.Reporting.Text;
 using Laygate.Rules.Definitions;
@@ -97,10 +98,31 @@ internal sealed class FindingList(Page page, Report report, TerminalSettings set
 
     private void WriteOpen(List<Finding> findings)
     {
-        findings.Where(finding => finding.Severity is null || !Asks(finding)).ToList().ForEach(WriteOpen);
-        foreach (var question in Safety(findings).Where(Asks).GroupBy(FindingBlock.Keys, StringComparer.Ordinal))
+        findings.Where(finding => finding.Severity is null || settings.All).ToList().ForEach(WriteOpen);
+        if (!settings.All && Safety(findings) is { Count: > 0 } safety)
         {
-            page.Flow(2, 4, [new TextSpan(TextStyle.Plain, $"say whether {question.Key} holds: {FindingBlock.Rules([.. question])}")]);
+            WriteOpenSafety(safety);
+        }
+    }
+
+    // A small plan need not read the whole register: what waits is counted, and the questions stand in one line.
+    private void WriteOpenSafety(List<Finding> safety)
+    {
+        var due = report.Stage == Stage.Concept ? safety.Count : safety.Count(finding => !Asks(finding));
+        if (due > 0)
+        {
+            page.Flow(2, 4, [new TextSpan(TextStyle.Plain, $"{Number(due)} safety rules that a later stage asks (--all lists them)")]);
+        }
+
+        if (report.Stage == Stage.Concept)
+        {
+            return;
+        }
+
+        var questions = safety.Where(Asks).SelectMany(finding => finding.Missing).Select(Names.Of).Distinct(StringComparer.Ordinal).ToList();
+        if (questions.Count > 0)
+        {
+            page.Flow(2, 4, [new TextSpan(TextStyle.Plain, "say whether these hold; more safety rules may apply: "), new TextSpan(TextStyle.Quiet, string.Join(", ", questions.Select(question => $"`{question}`")))]);
         }
     }
 

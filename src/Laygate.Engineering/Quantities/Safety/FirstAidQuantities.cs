@@ -20,6 +20,7 @@ internal static class FirstAidQuantities
             Words = Words.Of<FirstAidStep>(),
             EntryNeeds = ["steps"],
         },
+        Site.Flag("first_aid_named", "Steps of first aid for burns are named.", (c, _) => Answers.Follows(c.Plan.Site?.FirstAid?.Steps.Count > 0, Steps)),
         Site.Flag("first_aid_harms", "A step of first aid that burn cards forbid: binder or stuck clothing pulled off, solvent or ointment on the burn.", (c, _) =>
             Named(c, steps => steps.Any(Forbidden.Contains))),
         Site.Flag("first_aid_ice", "Ice on the burn.", (c, _) => Named(c, steps => steps.Contains(FirstAidStep.Ice))),

@@ -39,7 +39,7 @@ internal static class LineQuantities
     private static Answer GapUs(QuantityContext context, Element element)
     {
         var calculation = new Calculation(context);
-        var volts = calculation.Stated("U", ((OverheadLine)element.Subject!).Voltage, element.Address, "voltage");
+        var volts = calculation.Quantity("U", "overhead-line.voltage", element);
         return calculation.Result("overhead-line.gap_us", "c", "c = 10 ft + 4 in · (U − 50 kV) / 10 kV", (10 * Foot) + (FourInches * Math.Max(0, volts - LowVolts) / StepVolts));
     }
 }
