@@ -20,6 +20,11 @@ internal sealed class FindingBlock(Page page, string file)
         page.Flow(0, Margin, [new TextSpan(Styles.Of(group), Names.Of(group).ToUpperInvariant().Replace(' ', '\u00A0')), new TextSpan(TextStyle.Heading, "\u00A0 " + PlainText.Show(finding.Title))]);
         page.Flow(Margin, Margin, [new TextSpan(TextStyle.Plain, Wording.Glued(finding))]);
         Row("where", $"{PlainText.Show(finding.Address)}, {At(finding)}");
+        if (finding.Known)
+        {
+            Row("known", "of old, in the baseline; it does not count");
+        }
+
         if (finding.Missing.Count > 0)
         {
             Row("state", Keys(finding));
@@ -57,7 +62,7 @@ internal sealed class FindingBlock(Page page, string file)
         page.Flow(Margin, Margin, [new TextSpan(TextStyle.Plain, Wording.Glued(findings[0]))]);
         Row("where", $"{PlainText.Show(findings[0].Address)}, {At(findings[0])}");
         Row("state", Keys(findings[0]));
-        foreach (var note in findings.SelectMany(finding => finding.Notes).DistinctBy(NoteWords.Glued))
+        foreach (var note in findings.SelectMany(finding => finding.Notes).DistinctBy(NoteWords.Glued, StringComparer.Ordinal))
         {
             Row("note", NoteWords.Glued(note));
         }

@@ -39,8 +39,19 @@ internal sealed class FindingList(Page page, Report report, TerminalSettings set
                 findings.ForEach(finding => WriteShort(group, finding));
                 break;
             default:
-                WriteBlocks(group, findings);
+                WriteBlocks(group, findings.FindAll(finding => settings.All || !finding.Known));
+                WriteKnown(findings.FindAll(finding => finding.Known));
                 break;
+        }
+    }
+
+    private void WriteKnown(List<Finding> known)
+    {
+        if (known.Count > 0 && !settings.All)
+        {
+            page.Blank();
+            page.Flow(0, 2, [new TextSpan(TextStyle.Quiet, $"Known of old, in full with --all: {Number(known.Count)}")]);
+            known.ForEach(finding => page.Flow(2, 4, [new TextSpan(TextStyle.Plain, $"{PlainText.Show(finding.Title)} ({PlainText.Show(finding.Rule)}, {PlainText.Show(finding.Address)})")]));
         }
     }
 
@@ -79,6 +90,11 @@ internal sealed class FindingList(Page page, Report report, TerminalSettings set
     // Safety comes first, the gravest hazard on top; a question that several rules wait for is asked once.
     private void WriteBlocks(FindingGroup group, List<Finding> findings)
     {
+        if (findings.Count == 0)
+        {
+            return;
+        }
+
         var block = new FindingBlock(page, report.File);
         var safety = Safety(findings);
         if (safety.Count > 0)
