@@ -57,6 +57,11 @@ internal static class PhaseCooling
             return stopped;
         }
 
+        if (passes.Count == 0)
+        {
+            return calculation.Stopped ?? Answer.Missing(new InputReference("rolling", "rollers"));
+        }
+
         var time = pick(passes);
         var cooling = MatCooling.Of(context).While(body, time);
         return CoolingInputs.Result(

@@ -18,14 +18,24 @@ public sealed class SafetySilenceTests
     public void A_recalled_source_fails_only_by_silence_at_release(Severity severity, bool atRelease, bool nothing, Status status) =>
         Assert.Equal(status, GateStatus.Of(new GateCase
         {
-            Outcome = Outcome.Missed, Strength = Strength.Required, Evidence = Evidence.Recalled, Severity = severity, AtRelease = atRelease, NothingStated = nothing,
+            Outcome = Outcome.Missed,
+            Strength = Strength.Required,
+            Evidence = Evidence.Recalled,
+            Severity = severity,
+            AtRelease = atRelease,
+            NothingStated = nothing,
         }));
 
     [Fact]
     public void An_advised_measure_never_fails() =>
         Assert.Equal(Status.Warn, GateStatus.Of(new GateCase
         {
-            Outcome = Outcome.Missed, Strength = Strength.Advised, Evidence = Evidence.Read, Severity = Severity.A, AtRelease = true, NothingStated = true,
+            Outcome = Outcome.Missed,
+            Strength = Strength.Advised,
+            Evidence = Evidence.Read,
+            Severity = Severity.A,
+            AtRelease = true,
+            NothingStated = true,
         }));
 
     [Theory]
