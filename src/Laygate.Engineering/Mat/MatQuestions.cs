@@ -51,7 +51,9 @@ internal sealed class MatQuestions
     /// <summary>Shortest window or grit time of a curve, s: what makes an hour the worst.</summary>
     public double Shortest(CoolingCurve curve, double[] sample) => byName
         .Where(named => named.Key.StartsWith("window", StringComparison.Ordinal) || named.Key is "grit")
-        .Min(named => all[named.Value].Answer(curve, sample) ?? double.PositiveInfinity);
+        .Select(named => all[named.Value].Answer(curve, sample) ?? double.PositiveInfinity)
+        .DefaultIfEmpty(double.PositiveInfinity)
+        .Min();
 
     /// <summary>Temperatures of one moment out of the answers of one case.</summary>
     public MatMoment? MomentAt(int time, Func<int, double> answer)

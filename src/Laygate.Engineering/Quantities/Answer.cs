@@ -49,7 +49,24 @@ public sealed record FlagValue(bool Yes) : QuantityValue;
 /// <summary>How far something is present.</summary>
 /// <param name="Level">How far.</param>
 /// <param name="MissingFields">Keys that are still missing.</param>
-public sealed record PresenceValue(PresenceLevel Level, IReadOnlyList<string> MissingFields) : QuantityValue;
+public sealed record PresenceValue(PresenceLevel Level, IReadOnlyList<string> MissingFields) : QuantityValue
+{
+    /// <summary>Entries of a list, for a rule to say which of them must be there; null where the quantity itself says how far it is present.</summary>
+    public IReadOnlyList<ListEntry>? Entries { get; init; }
+
+    /// <summary>Places in the plan that would complete it; empty where <see cref="MissingFields"/> says it.</summary>
+    public IReadOnlyList<InputReference> MissingAt { get; init; } = [];
+
+    /// <summary>Remarks on what is missing.</summary>
+    public IReadOnlyList<Note> Remarks { get; init; } = [];
+}
+
+/// <summary>An entry of a list that has a kind: which of its fields say something, never what they say.</summary>
+/// <param name="Address">Address of the entry.</param>
+/// <param name="Kind">Word of its kind.</param>
+/// <param name="Given">Keys that say something.</param>
+/// <param name="Who">Who answers for it, as stated.</param>
+public sealed record ListEntry(string Address, string Kind, IReadOnlyList<string> Given, string? Who = null);
 
 /// <summary>A moment.</summary>
 /// <param name="At">The moment.</param>

@@ -77,7 +77,12 @@ internal static class CourseRolling
             return stopped;
         }
 
-        var cooling = MatCooling.Of(context).While(pass, first!.Earliest);
+        if (first is null)
+        {
+            return calculation.Stopped ?? Answer.Missing(new InputReference("rolling", "rollers"));
+        }
+
+        var cooling = MatCooling.Of(context).While(pass, first.Earliest);
         var index = pass.Courses.ToList().IndexOf(course);
         var band = cooling.At(first.Earliest, moment => kind switch
         {

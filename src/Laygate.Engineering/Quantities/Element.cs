@@ -82,6 +82,12 @@ public enum ElementKind
 
     /// <summary>An overhead line.</summary>
     OverheadLine,
+
+    /// <summary>Light at one place for one task.</summary>
+    Light,
+
+    /// <summary>What people breathe.</summary>
+    Exposure,
 }
 
 /// <summary>One element of a plan.</summary>

@@ -39,6 +39,9 @@ public static class NoteIds
     /// <summary>The course is not laid on a hot or warm one. No arguments.</summary>
     public const string LaidCold = "laid-cold";
 
+    /// <summary>An entry of a list is there, but says too little to count, or less than its kind is asked for: <c>kind</c>, <c>entry</c>, <c>fields</c>, <c>who</c>.</summary>
+    public const string EntryThin = "entry-thin";
+
     /// <summary>A list lacks an entry: <c>list</c>, <c>kind</c>, <c>fields</c> that it needs.</summary>
     public const string EntryMissing = "entry-missing";
 

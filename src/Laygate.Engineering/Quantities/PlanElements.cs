@@ -98,6 +98,16 @@ public sealed class PlanElements
             yield return new Element(ElementKind.OverheadLine, line.Id, line);
         }
 
+        foreach (var light in plan.Site?.Lights ?? [])
+        {
+            yield return new Element(ElementKind.Light, light.Id, light);
+        }
+
+        foreach (var exposure in plan.Site?.Exposures ?? [])
+        {
+            yield return new Element(ElementKind.Exposure, exposure.Id, exposure);
+        }
+
         yield return new Element(ElementKind.Shift, string.Empty, plan.Shift);
         yield return new Element(ElementKind.Weather, string.Empty, plan.Weather);
         yield return new Element(ElementKind.Existing, string.Empty, plan.Existing);

@@ -2,12 +2,11 @@ using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Quantities;
 
-/// <summary>Tests, hold points and overhead lines.</summary>
+/// <summary>Tests and hold points.</summary>
 internal static class QualityQuantities
 {
     private static readonly Define Test = new(ElementKind.Test);
     private static readonly Define HoldPoint = new(ElementKind.HoldPoint);
-    private static readonly Define Line = new(ElementKind.OverheadLine);
 
     public static IEnumerable<QuantityDefinition> All() =>
     [
@@ -19,8 +18,6 @@ internal static class QualityQuantities
             "Δt = date of the shift − date of the trial", "definition of the quantity", "whole days; negative when the trial comes later")),
         Test.Presence("complete", "Where, when and by whom it is tested.", (_, e) => Complete((Test)e.Subject!)),
         HoldPoint.Presence("complete", "Criterion, evidence, owner and who releases.", (_, e) => Complete((HoldPoint)e.Subject!)),
-        Line.Stated<OverheadLine>("voltage", Shape.Voltage, "voltage", "Voltage of the line.", line => line.Voltage),
-        Line.Stated<OverheadLine>("height", Shape.Length, "height", "Height of the lowest conductor above the surface.", line => line.Height),
     ];
 
     private static Answer BeforeShift(QuantityContext context, Element element)

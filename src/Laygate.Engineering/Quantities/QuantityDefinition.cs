@@ -46,6 +46,12 @@ public sealed record QuantityDefinition
     /// <summary>The words of a category.</summary>
     public IReadOnlyList<string> Words { get; init; } = [];
 
+    /// <summary>For a list of entries with kinds: the keys without which an entry does not count. Empty for everything else.</summary>
+    public IReadOnlyList<string> EntryNeeds { get; init; } = [];
+
+    /// <summary>For a list of entries with kinds: further keys that a rule may ask of an entry.</summary>
+    public IReadOnlyList<string> EntryMay { get; init; } = [];
+
     /// <summary>Where a predicted temperature applies; null when it is no temperature or the plan states the place.</summary>
     public Place? Place { get; init; }
 

@@ -57,6 +57,9 @@ public enum Dimension
     /// <summary>Illuminance; SI unit lx.</summary>
     Illuminance,
 
+    /// <summary>Mass of a substance per volume of air; SI unit kg/m³.</summary>
+    Concentration,
+
     /// <summary>Geographic angle; compared in degrees.</summary>
     Angle,
 

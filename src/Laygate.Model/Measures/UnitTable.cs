@@ -75,6 +75,8 @@ public static class UnitTable
         new("kV", Voltage, 1e3, UnitsNet: ElectricPotentialUnit.Kilovolt),
         new("lx", Illuminance, 1, UnitsNet: IlluminanceUnit.Lux),
         new("fc", Illuminance, 1 / (Foot * Foot), 0, Us, Source: "1 foot-candle = 1 lm/ft²"),
+        new("mg/m3", Concentration, 1e-6, UnitsNet: MassConcentrationUnit.MilligramPerCubicMeter),
+        new("ug/m3", Concentration, 1e-9, UnitsNet: MassConcentrationUnit.MicrogramPerCubicMeter),
         new("°", Angle, 1, UnitsNet: AngleUnit.Degree),
         new("deg", Angle, 1, UnitsNet: AngleUnit.Degree),
     ];

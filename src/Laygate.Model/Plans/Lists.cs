@@ -107,17 +107,5 @@ public enum ContingencyEvent { PlantStops, FeederFails, PaverFails, RollerFails,
 /// <summary>What a test examines.</summary>
 public enum TestKind { Density, Thickness, Evenness, Texture, Friction, MixTemperature, MatTemperature, ThermalProfile, Yield, Composition, Bond, BondCoatRate, TrialLength, JointDensity, Deformation, Other }
 
-/// <summary>Kind of safety, health or environment measure, in the words of the trade.</summary>
-public enum MeasureKind
-{
-    Supervisor, Induction, RiskAssessment, InternalTrafficPlan, ReversingSpotter, ReversingAlarm, KeepOutArea, TippingCheck,
-    OverheadLinePrecaution, BuriedServicesCheck, BurnsFirstAid, HeatProtectiveClothing, HighVisibilityClothing, EmergencyArrangements,
-    EmergencyAccess, FumeControl, ExhaustControl, NoiseControl, VibrationControl, TrafficManagement, SideClearance, RestraintBarrier,
-    TrafficControllers, Lighting, EdgeProtection, RollerOverturnProtection, RollerZones, MachineChecks, FirePrecaution, GasPrecaution,
-    SprayingPrecaution, TarTest, SilicaControl, MillingDrumPrecaution, Ventilation, HeatIllnessPlan, ColdAndStormRules, FatiguePlan,
-    PedestrianRoute, BridgeCheck, RailwayArrangement, WaterEdgePrecaution, SpillControl, NeighbourNotice, Coordinator, LoneWorkerCheck,
-    Signals, HealthSurveillance, Welfare, AccidentReporting, SlipperySurfaceWarning, StepAndRampControl, GaugeSafety, SiteSecurity,
-}
-
 /// <summary>Part that a document plays for the plan.</summary>
 public enum DocumentKind { GoverningCode, Specification, MethodStatement, RiskAssessment, MixDesign, TrialReport, Permit, Drawing, Other }

@@ -43,6 +43,24 @@ public sealed record Site
     /// <summary>Conditions that are stated yes or no; a condition that is not stated is unknown, never no.</summary>
     public SiteConditions Conditions { get; init; } = new();
 
+    /// <summary>Room between the works and the traffic beside them.</summary>
+    public TrafficSpace? Space { get; init; }
+
+    /// <summary>Height of the highest body or conveyor when it is raised.</summary>
+    public Measure<Length>? RaisedHeight { get; init; }
+
+    /// <summary>Least distance that rollers keep from a drop or step.</summary>
+    public Measure<Length>? RollerToEdge { get; init; }
+
+    /// <summary>First aid for burns.</summary>
+    public FirstAid? FirstAid { get; init; }
+
+    /// <summary>Light by place and task.</summary>
+    public IReadOnlyList<Light> Lights { get; init; } = [];
+
+    /// <summary>What people breathe.</summary>
+    public IReadOnlyList<AirExposure> Exposures { get; init; } = [];
+
     /// <summary>Overhead lines near the works or the haul route.</summary>
     public IReadOnlyList<OverheadLine> OverheadLines { get; init; } = [];
 }
@@ -66,91 +84,6 @@ public sealed record Closure
     public Measure<Length>? OpenLane { get; init; }
 }
 
-/// <summary>Conditions of the site. Null means not stated.</summary>
-public sealed record SiteConditions
-{
-    /// <summary>Trucks reverse to the paver or feeder.</summary>
-    public bool? TrucksReverse { get; init; }
-
-    /// <summary>Tipping bodies are raised on site.</summary>
-    public bool? RaisedBodies { get; init; }
-
-    /// <summary>An overhead line crosses or runs near the works or the haul route.</summary>
-    public bool? OverheadLine { get; init; }
-
-    /// <summary>Buried services or ironwork lie in or near the works.</summary>
-    public bool? BuriedServices { get; init; }
-
-    /// <summary>The existing surface is milled.</summary>
-    public bool? Milling { get; init; }
-
-    /// <summary>Existing layers may hold tar.</summary>
-    public bool? TarSuspected { get; init; }
-
-    /// <summary>Work at night, at dusk or in poor light.</summary>
-    public bool? Night { get; init; }
-
-    /// <summary>Tunnel, underpass, deep cutting or indoors.</summary>
-    public bool? Enclosed { get; init; }
-
-    /// <summary>A bridge deck is laid upon or crossed by the plant.</summary>
-    public bool? BridgeDeck { get; init; }
-
-    /// <summary>People of the crew work on foot near machines.</summary>
-    public bool? CrewOnFoot { get; init; }
-
-    /// <summary>The public passes on foot or by cycle.</summary>
-    public bool? PublicOnFoot { get; init; }
-
-    /// <summary>The works lie on a marked gradient.</summary>
-    public bool? Gradient { get; init; }
-
-    /// <summary>An embankment, trench, retaining wall or step lies beside the works.</summary>
-    public bool? EdgeDrop { get; init; }
-
-    /// <summary>Water lies beside the works.</summary>
-    public bool? WaterEdge { get; init; }
-
-    /// <summary>A watercourse or gullies can take spills.</summary>
-    public bool? Drains { get; init; }
-
-    /// <summary>A railway or tramway is near.</summary>
-    public bool? Railway { get; init; }
-
-    /// <summary>Homes or other neighbours are near.</summary>
-    public bool? Neighbours { get; init; }
-
-    /// <summary>The mat closes the only access of somebody, or the full width.</summary>
-    public bool? AccessClosed { get; init; }
-
-    /// <summary>Bond coat or binder is sprayed.</summary>
-    public bool? Spraying { get; init; }
-
-    /// <summary>Hot binder is handled on site.</summary>
-    public bool? HotBinder { get; init; }
-
-    /// <summary>Gas or oil burners are in use.</summary>
-    public bool? Burners { get; init; }
-
-    /// <summary>Hot weather is expected.</summary>
-    public bool? HotWeather { get; init; }
-
-    /// <summary>Somebody works alone or apart from the crew.</summary>
-    public bool? LoneWork { get; init; }
-
-    /// <summary>The site is remote or has poor telephone cover.</summary>
-    public bool? Remote { get; init; }
-
-    /// <summary>More than one employer works on site.</summary>
-    public bool? SeveralEmployers { get; init; }
-
-    /// <summary>A gauge with a radioactive source is used.</summary>
-    public bool? RadioactiveGauge { get; init; }
-
-    /// <summary>A step or ramp stays under traffic between shifts.</summary>
-    public bool? StepLeft { get; init; }
-}
-
 /// <summary>An overhead line.</summary>
 public sealed record OverheadLine
 {
@@ -165,6 +98,9 @@ public sealed record OverheadLine
 
     /// <summary>Height of the lowest conductor above the surface.</summary>
     public Measure<Length>? Height { get; init; }
+
+    /// <summary>Level distance from its outermost conductor to the nearest place where bodies are raised; 0 beneath it.</summary>
+    public Measure<Length>? Away { get; init; }
 
     /// <summary>Owner of the line.</summary>
     public string? Owner { get; init; }

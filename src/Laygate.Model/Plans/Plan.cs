@@ -66,6 +66,9 @@ public sealed record Plan
     /// <summary>Safety, health and environment measures.</summary>
     public IReadOnlyList<SafetyMeasure> Measures { get; init; } = [];
 
+    /// <summary>Sections of the method statement.</summary>
+    public IReadOnlyList<Section> Sections { get; init; } = [];
+
     /// <summary>Documents and governing codes.</summary>
     public IReadOnlyList<Document> Documents { get; init; } = [];
 }

@@ -27,7 +27,7 @@ public static class SourceWords
         var words = limit.Source.Confirmation is { } confirmation
             ? $"confirmed by {PlainText.Show(confirmation.By)} on {Day(confirmation.On)}, {PlainText.Show(confirmation.Edition)}, page {PlainText.Show(confirmation.Page)}"
             : Of(limit.Source.Evidence) + Carrier(limit);
-        return OnlyWarns(limit) ? words + ": can only warn" : words;
+        return OnlyWarns(limit) ? words + (limit.SilenceFails ? ": only warns before release" : ": can only warn") : words;
     }
 
     /// <summary>Issuer, title, edition and clause of a publication; its id where the bibliography does not have it.</summary>

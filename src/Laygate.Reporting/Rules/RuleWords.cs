@@ -51,32 +51,36 @@ public static class RuleWords
 
     /// <summary>The limits of a rule, one line per bound or row.</summary>
     public static IReadOnlyList<LimitLine> Limits(CheckedRule rule, IReadOnlyDictionary<string, Source> sources) =>
-        [.. rule.Bounds.SelectMany(bound => Lines(rule, bound, sources))];
+        [.. rule.Bounds.SelectMany(bound => Lines(rule, bound, sources).Concat(bound.Definition.Also.Select(other =>
+            Line(rule, bound, other, string.Empty, string.Empty, sources) with { Strength = "also read", Known = SourceWords.Of(other.Evidence) })))];
 
     private static IEnumerable<LimitLine> Lines(CheckedRule rule, CheckedBound bound, IReadOnlyDictionary<string, Source> sources)
     {
         if (bound.Definition.Limit is not TableLimit table)
         {
-            yield return Line(bound, bound.Definition.Source, string.Empty, Readable(rule, bound), sources);
+            yield return Line(rule, bound, bound.Definition.Source, string.Empty, Readable(rule, bound), sources);
             yield break;
         }
 
         for (var index = 0; index < table.Rows.Count; index++)
         {
             var row = table.Rows[index];
-            yield return Line(bound, row.Source ?? bound.Definition.Source, LimitTexts.RowKey(row), LimitTexts.Of(bound.Definition, index + 1) ?? string.Empty, sources) with
+            yield return Line(rule, bound, row.Source ?? bound.Definition.Source, LimitTexts.RowKey(row), LimitTexts.Of(bound.Definition, index + 1) ?? string.Empty, sources) with
             {
                 Keys = string.Join(", ", table.Keys.Select(key => Named(key, rule.Definition.AppliesTo))),
             };
         }
     }
 
-    private static LimitLine Line(CheckedBound bound, SourceReference source, string what, string limit, IReadOnlyDictionary<string, Source> sources)
+    private static LimitLine Line(CheckedRule rule, CheckedBound bound, SourceReference source, string what, string limit, IReadOnlyDictionary<string, Source> sources)
     {
         var definition = bound.Definition;
         var other = bound.Limit as CheckedQuantity;
         var shown = new ShownLimit(
-            definition.Strength, definition.Basis, null, null, definition.LowExclusive, definition.HighExclusive, null, other?.Quantity.Name, other?.Factor, source, sources.GetValueOrDefault(source.Source), bound.Layer, bound.SetBy);
+            definition.Strength, definition.Basis, null, null, definition.LowExclusive, definition.HighExclusive, null, other?.Quantity.Name, other?.Factor, source, sources.GetValueOrDefault(source.Source), bound.Layer, bound.SetBy)
+        {
+            SilenceFails = rule.Definition is { LifeCritical: true, Check: CheckKind.Present } && definition.Strength == Strength.Required,
+        };
         var place = definition.Place is { } at ? " " + Names.Of(at) : string.Empty;
         var remarks = new[] { SourceWords.Validity(source), source.Remark is { Length: > 0 } remark ? PlainText.Show(remark) : null };
         return new LimitLine(

@@ -48,6 +48,32 @@ internal sealed class FindingBlock(Page page, string file)
         }
     }
 
+    /// <summary>One question that several rules wait for.</summary>
+    public void Ask(FindingGroup group, IReadOnlyList<Finding> findings)
+    {
+        if (findings.Count == 1)
+        {
+            Write(group, findings[0]);
+            return;
+        }
+
+        page.Blank();
+        page.Flow(0, Margin, [new TextSpan(Styles.Of(group), Names.Of(group).ToUpperInvariant().Replace(' ', '\u00A0')), new TextSpan(TextStyle.Heading, "\u00A0 A question that several rules wait for")]);
+        page.Flow(Margin, Margin, [new TextSpan(TextStyle.Plain, Wording.Glued(findings[0]))]);
+        Row("where", $"{PlainText.Show(findings[0].Address)}, {At(findings[0])}");
+        Row("state", Keys(findings[0]));
+        foreach (var note in findings.SelectMany(finding => finding.Notes).DistinctBy(NoteWords.Glued, StringComparer.Ordinal))
+        {
+            Row("note", NoteWords.Glued(note));
+        }
+
+        Row("rules", Rules(findings));
+    }
+
+    /// <summary>Rules with title and severity.</summary>
+    public static string Rules(IReadOnlyList<Finding> findings) => string.Join("; ", findings.Select(finding =>
+        $"{PlainText.Show(finding.Rule)} {PlainText.Show(finding.Title)}{(finding.Severity is { } severity ? $" (severity {severity})" : string.Empty)}"));
+
     /// <summary>The inputs that would help.</summary>
     public static string Keys(Finding finding)
     {
@@ -76,7 +102,8 @@ internal sealed class FindingBlock(Page page, string file)
         }
 
         explained[finding.Rule] = source;
-        Row("rule", PlainText.Show($"{finding.Rule} {finding.RuleName}") + (known ? "; why and what to do as above" : string.Empty));
+        var severity = finding.Severity is { } grave ? $", severity {grave}" : string.Empty;
+        Row("rule", PlainText.Show($"{finding.Rule} {finding.RuleName}") + severity + (known ? "; why and what to do as above" : string.Empty));
     }
 
     private void Row(string label, string text) =>

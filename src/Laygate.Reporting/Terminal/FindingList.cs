@@ -1,4 +1,5 @@
 using System.Globalization;
+using Laygate.Model.Plans;
 using Laygate.Reporting.Language;
 using Laygate.Reporting.Text;
 using Laygate.Rules.Definitions;
@@ -32,14 +33,13 @@ internal sealed class FindingList(Page page, Report report, TerminalSettings set
                 WriteFamilies(findings);
                 break;
             case FindingGroup.Open:
-                findings.ForEach(WriteOpen);
+                WriteOpen(findings);
                 break;
             case FindingGroup.Passed or FindingGroup.NotApplicable:
                 findings.ForEach(finding => WriteShort(group, finding));
                 break;
             default:
-                var block = new FindingBlock(page, report.File);
-                findings.FindAll(finding => settings.All || !finding.Known).ForEach(finding => block.Write(group, finding));
+                WriteBlocks(group, findings.FindAll(finding => settings.All || !finding.Known));
                 WriteKnown(findings.FindAll(finding => finding.Known));
                 break;
         }
@@ -60,7 +60,7 @@ internal sealed class FindingList(Page page, Report report, TerminalSettings set
         FindingGroup.Passed or FindingGroup.NotApplicable when settings.All => " (rules are named after what they guard against)",
         FindingGroup.NotAssessed => " (counts as a warning)",
         FindingGroup.NeedsPerson => " (computation cannot decide it; not counted as a warning)",
-        FindingGroup.Open => " (not due at this stage; no warning)",
+        FindingGroup.Open => " (not due at this stage, or waiting for a word whether it applies; no warning)",
         FindingGroup.Departed => " (permitted by the approving side; not counted)",
         _ => string.Empty,
     };
@@ -86,6 +86,66 @@ internal sealed class FindingList(Page page, Report report, TerminalSettings set
             _ => $"{Number(met)} met, {Number(stated)} stated (not judged adequate)",
         };
     }
+
+    // Safety comes first, the gravest hazard on top; a question that several rules wait for is asked once.
+    private void WriteBlocks(FindingGroup group, List<Finding> findings)
+    {
+        if (findings.Count == 0)
+        {
+            return;
+        }
+
+        var block = new FindingBlock(page, report.File);
+        var safety = Safety(findings);
+        if (safety.Count > 0)
+        {
+            page.Blank();
+            page.Flow(0, 2, [new TextSpan(TextStyle.Quiet, safety.Count < findings.Count ? "Safety, the gravest first; all else behind it" : "Safety, the gravest first")]);
+        }
+
+        safety.Where(finding => !Asks(finding)).ToList().ForEach(finding => block.Write(group, finding));
+        foreach (var question in safety.Where(Asks).GroupBy(FindingBlock.Keys, StringComparer.Ordinal))
+        {
+            block.Ask(group, [.. question]);
+        }
+
+        findings.Where(finding => finding.Severity is null).ToList().ForEach(finding => block.Write(group, finding));
+    }
+
+    private void WriteOpen(List<Finding> findings)
+    {
+        findings.Where(finding => finding.Severity is null || settings.All).ToList().ForEach(WriteOpen);
+        if (!settings.All && Safety(findings) is { Count: > 0 } safety)
+        {
+            WriteOpenSafety(safety);
+        }
+    }
+
+    // A small plan need not read the whole register: what waits is counted, and the questions stand in one line.
+    private void WriteOpenSafety(List<Finding> safety)
+    {
+        var due = report.Stage == Stage.Concept ? safety.Count : safety.Count(finding => !Asks(finding));
+        if (due > 0)
+        {
+            page.Flow(2, 4, [new TextSpan(TextStyle.Plain, $"{Number(due)} safety rules that a later stage asks (--all lists them)")]);
+        }
+
+        if (report.Stage == Stage.Concept)
+        {
+            return;
+        }
+
+        var questions = safety.Where(Asks).SelectMany(finding => finding.Missing).Select(Names.Of).Distinct(StringComparer.Ordinal).ToList();
+        if (questions.Count > 0)
+        {
+            page.Flow(2, 4, [new TextSpan(TextStyle.Plain, "say whether these hold; more safety rules may apply: "), new TextSpan(TextStyle.Quiet, string.Join(", ", questions.Select(question => $"`{question}`")))]);
+        }
+    }
+
+    private static List<Finding> Safety(List<Finding> findings) =>
+        [.. findings.Where(finding => finding.Severity is not null).OrderBy(finding => finding.Severity)];
+
+    private static bool Asks(Finding finding) => finding.Notes.Any(note => string.Equals(note.Id, FindingNotes.SayWhether, StringComparison.Ordinal));
 
     private void WriteOpen(Finding finding)
     {

@@ -69,6 +69,12 @@ public enum BookMistake
     /// <summary>Only a requirement or a physical necessity may be required: basis.</summary>
     RequiredWithoutRight,
 
+    /// <summary>The quantity is a list, and the bound does not say which entries it must have: quantity.</summary>
+    EntriesMissing,
+
+    /// <summary>Entries are asked of a quantity that is no list: quantity.</summary>
+    EntriesOfNoList,
+
     /// <summary>Two bounds have the same strength: strength.</summary>
     TwoBoundsOfOneStrength,
 

@@ -53,7 +53,8 @@ public sealed record CheckedQuantity(QuantityDefinition Quantity, double Factor,
 public sealed record CheckedWords(IReadOnlyList<string> Words) : CheckedLimit;
 
 /// <summary>Presence.</summary>
-public sealed record CheckedPresence : CheckedLimit;
+/// <param name="Entries">Entries that a list must have; empty where the quantity itself says how far it is present.</param>
+public sealed record CheckedPresence(IReadOnlyList<EntryLine> Entries) : CheckedLimit;
 
 /// <summary>Ends of a limit.</summary>
 /// <param name="Low">Lower end.</param>

@@ -19,7 +19,7 @@ internal sealed class LimitChecker(RuleDefinition rule, QuantityDefinition quant
         (QuantityLimit other, CheckKind.AtLeast or CheckKind.AtMost or CheckKind.NotBefore or CheckKind.Agrees) =>
             Other(other, bound, place),
         (WordsLimit words, CheckKind.Agrees) when quantity.Kind is ValueKind.Category or ValueKind.Flag => OfWords(words, place),
-        (PresenceLimit, CheckKind.Present) => new CheckedPresence(),
+        (PresenceLimit presence, CheckKind.Present) => EntryChecker.Check(presence, quantity, place, context),
         _ => Unfit(bound.Limit, place),
     };
 

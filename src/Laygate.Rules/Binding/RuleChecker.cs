@@ -58,12 +58,19 @@ internal sealed class RuleChecker(CheckContext context)
 
     private CheckedLimit? One(Bound bound, RuleDefinition rule, QuantityDefinition quantity, BookPlace place)
     {
-        if (bound is { Strength: Strength.Required, Basis: Basis.Recommendation or Basis.Judgement })
+        // What is required of a plan at severity A is that it speaks of the hazard, whatever binds the work itself.
+        var mustSpeak = rule is { LifeCritical: true, Check: CheckKind.Present } && bound.Basis == Basis.Recommendation;
+        if (bound is { Strength: Strength.Required, Basis: Basis.Recommendation or Basis.Judgement } && !mustSpeak)
         {
             context.Problems.Add(place.In("basis"), BookMistake.RequiredWithoutRight, ("basis", Words.Of(bound.Basis)));
         }
 
         context.Source(bound.Source, place.In("source"));
+        for (var index = 0; index < bound.Also.Count; index++)
+        {
+            context.Source(bound.Also[index], place.In("also", index));
+        }
+
         CheckPlace(bound, quantity, place);
         return new LimitChecker(rule, quantity, context).Check(bound, place);
     }

@@ -45,6 +45,9 @@ public sealed record Bound
     /// <summary>Where it comes from; rows of a table may differ.</summary>
     public required SourceReference Source { get; init; }
 
+    /// <summary>What other publications say on the same: shown beside the limit where they differ, never judged.</summary>
+    public IReadOnlyList<SourceReference> Also { get; init; } = [];
+
     /// <summary>Where a limiting temperature is measured; compared only with a quantity of the same place. Null for no temperature, or where the source does not say.</summary>
     public Place? Place { get; init; }
 
@@ -99,7 +102,16 @@ public sealed record QuantityLimit(string Quantity, double Factor, string Factor
 public sealed record WordsLimit(IReadOnlyList<string> Words) : Limit;
 
 /// <summary>Presence: required bounds ask that something is stated, advised ones that it is not thin.</summary>
-public sealed record PresenceLimit : Limit;
+public sealed record PresenceLimit : Limit
+{
+    /// <summary>Entries that a list must have, all of them; empty where the quantity itself says how far it is present.</summary>
+    public IReadOnlyList<EntryLine> Entries { get; init; } = [];
+}
+
+/// <summary>One entry that a list must have.</summary>
+/// <param name="AnyOf">Kinds of which one is enough.</param>
+/// <param name="Asks">Keys beside those that every entry needs; one that is missing makes the entry thin.</param>
+public sealed record EntryLine(IReadOnlyList<string> AnyOf, IReadOnlyList<string> Asks);
 
 /// <summary>Where a limit comes from.</summary>
 public sealed record SourceReference

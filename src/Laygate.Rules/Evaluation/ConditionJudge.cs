@@ -2,6 +2,7 @@ using Laygate.Engineering.Quantities;
 using Laygate.Model.Plans;
 using Laygate.Rules.Binding;
 using Laygate.Rules.Merging;
+using Laygate.Rules.Results;
 
 namespace Laygate.Rules.Evaluation;
 
@@ -9,7 +10,11 @@ namespace Laygate.Rules.Evaluation;
 /// <param name="Applies">Yes, no, or null when it is not known.</param>
 /// <param name="Unknown">Answers without a value that keep it from being known.</param>
 /// <param name="Decisive">The answer that rules it out; null otherwise.</param>
-internal sealed record Applicability(bool? Applies, IReadOnlyList<Answer> Unknown, Answer? Decisive);
+internal sealed record Applicability(bool? Applies, IReadOnlyList<Answer> Unknown, Answer? Decisive)
+{
+    /// <summary>What the plan should say whether it holds.</summary>
+    public IReadOnlyList<Note> Questions { get; init; } = [];
+}
 
 /// <summary>Judges jurisdiction and conditions: one that does not hold rules the rule out, whatever else is unknown.</summary>
 internal static class ConditionJudge
@@ -19,6 +24,7 @@ internal static class ConditionJudge
     public static Applicability Judge(CheckedRule rule, Element element, AnswerLog answers)
     {
         var unknown = new List<Answer>();
+        var questions = new List<Note>();
         var place = rule.Jurisdictions.Count == 0 ? true : InJurisdiction(rule, answers.Plan);
         if (place is false)
         {
@@ -36,6 +42,10 @@ internal static class ConditionJudge
             if (answer.Value is null)
             {
                 unknown.Add(answer);
+                if (answer.Absence is { Reason: AbsenceReason.MissingInput } && rule.Definition.Severity is not null)
+                {
+                    questions.Add(Note.Of(FindingNotes.SayWhether, ("meaning", condition.Quantity.Meaning)));
+                }
             }
             else if (!Matching.Matches(condition, answer.Value))
             {
@@ -43,7 +53,7 @@ internal static class ConditionJudge
             }
         }
 
-        return new Applicability(unknown.Count == 0 ? true : null, unknown, null);
+        return new Applicability(unknown.Count == 0 ? true : null, unknown, null) { Questions = questions };
     }
 
     // A plan that only names the country may or may not lie in the part for which a limit speaks.

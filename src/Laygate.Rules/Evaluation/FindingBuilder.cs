@@ -45,15 +45,18 @@ internal sealed class FindingBuilder(QuantityContext context, IReadOnlyDictionar
             Input = answer.Input,
             Value = display.Value(rule.Quantity, answer),
             Origin = answer.Origin,
-            Limit = display.Limit(deciding.Bound, rule.Quantity, answer, sources),
+            Limit = display.Limit(deciding.Bound, rule.Quantity, answer, sources) with { SilenceFails = SilenceFails(rule, deciding) },
             OtherLimit = other is null ? null : display.Limit(other.Bound, rule.Quantity, answer, sources),
             OnExpectedValuesOnly = given is { Outcome: Outcome.Met, Band: Band.Straddles or Band.Misses },
             FavourableEndMeets = given is { Outcome: Outcome.Missed, Band: Band.Straddles or Band.Meets },
             Working = Join(answer.Working, deciding.Bound.Other?.Working),
             Missing = MissingFields(answer, element),
-            Notes = [.. Life(rule), .. Remarks(answer, deciding), .. notes, .. StatusNotes(given, status, deciding)],
+            Notes = [.. Life(rule), .. Remarks(answer, deciding), .. notes, .. OtherReadings(judged), .. StatusNotes(given, status, deciding)],
         };
     }
+
+    private static bool SilenceFails(CheckedRule rule, Judgement deciding) =>
+        rule.Definition is { LifeCritical: true, Check: CheckKind.Present } && deciding.Bound.Bound.Definition.Strength == Strength.Required;
 
     private static Finding Start(CheckedRule rule, Element element, Outcome outcome, Status status) => new()
     {
@@ -73,13 +76,27 @@ internal sealed class FindingBuilder(QuantityContext context, IReadOnlyDictionar
     };
 
     private static IEnumerable<Note> Remarks(Answer answer, Judgement deciding) =>
-        new[] { answer.Note, deciding.Note }.OfType<Note>().Concat(deciding.Bound.Notes);
+        new[] { answer.Note, deciding.Note }.OfType<Note>()
+            .Concat((answer.Value as PresenceValue)?.Remarks ?? [])
+            .Concat(deciding.Bound.Notes);
+
+    private IEnumerable<Note> OtherReadings(IReadOnlyList<Judgement> judged) =>
+        judged.SelectMany(one => one.Bound.Bound.Definition.Also).Select(other => Note.Of(
+            FindingNotes.OtherReading,
+            ("source", string.Join(", ", new[] { sources.GetValueOrDefault(other.Source)?.Issuer, sources.GetValueOrDefault(other.Source)?.Title ?? other.Source, other.Clause }.Where(part => !string.IsNullOrEmpty(part)))),
+            ("evidence", Words.Of(other.Evidence)),
+            ("text", other.Remark ?? string.Empty)));
 
     private static IEnumerable<Note> StatusNotes(GateCase given, Status status, Judgement deciding)
     {
-        if (given.Outcome == Outcome.Missed && given.Strength == Strength.Required && status == Status.Warn)
+        var known = GateStatus.CanFail(given.Evidence, given.Layer, given.LimitIsQuantity);
+        if (given is { Outcome: Outcome.Missed, NothingStated: true } && status == Status.Fail && !known)
         {
-            yield return GateStatus.CanFail(given.Evidence, given.Layer, given.LimitIsQuantity)
+            yield return Note.Of(FindingNotes.SilenceFails, ("evidence", Words.Of(given.Evidence)));
+        }
+        else if (given.Outcome == Outcome.Missed && given.Strength == Strength.Required && status == Status.Warn)
+        {
+            yield return known
                 ? Note.Of(FindingNotes.WeakAssumption)
                 : Note.Of(FindingNotes.LimitTooWeakToFail, ("evidence", Words.Of(given.Evidence)));
         }
@@ -107,7 +124,8 @@ internal sealed class FindingBuilder(QuantityContext context, IReadOnlyDictionar
         return answer.Value switch
         {
             // Nothing is there that could lack a field: the list itself lacks an entry.
-            PresenceValue { Level: PresenceLevel.Absent, MissingFields.Count: 0 } when answer.Input is { } list => [list],
+            PresenceValue { Level: PresenceLevel.Absent, MissingFields.Count: 0, MissingAt.Count: 0 } when answer.Input is { } list => [list],
+            PresenceValue { MissingAt: { Count: > 0 } places } => [.. places],
             PresenceValue presence => [.. presence.MissingFields.Select(field => new InputReference(address, field))],
             _ => [],
         };

@@ -48,6 +48,9 @@ public sealed record GateCase
     /// <summary>Whether the rule is about the opening.</summary>
     public bool AboutOpening { get; init; }
 
+    /// <summary>Missed: whether the plan says nothing at all of what must be present.</summary>
+    public bool NothingStated { get; init; }
+
     /// <summary>Missed: strength of the bound that decides.</summary>
     public Strength Strength { get; init; }
 
@@ -97,8 +100,9 @@ public static class GateStatus
         (given.AtRelease && ((given.Severity == Severity.A && given.ConditionUnknown) || given.AboutOpening))
         || (given.StagesLate > 0 && given.MissCouldFail);
 
+    // At release the silence about a measure of severity A fails, whatever its source: not the limit decides, but that nothing is said.
     private static bool MissFails(GateCase given) =>
         given.Strength == Strength.Required
-        && CanFail(given.Evidence, given.Layer, given.LimitIsQuantity)
-        && (!given.WeakAssumption || given.Band == Band.Misses);
+        && ((given is { AtRelease: true, NothingStated: true, Severity: Severity.A })
+            || (CanFail(given.Evidence, given.Layer, given.LimitIsQuantity) && (!given.WeakAssumption || given.Band == Band.Misses)));
 }

@@ -1,4 +1,5 @@
 using Laygate.Engineering.Quantities;
+using Laygate.Rules.Binding;
 
 namespace Laygate.Rules.Evaluation;
 
@@ -6,8 +7,14 @@ namespace Laygate.Rules.Evaluation;
 internal static class Presence
 {
     /// <summary>The answer as presence: silence is absence, and what is only assumed is not stated.</summary>
-    public static Answer Of(Answer answer, QuantityDefinition quantity)
+    public static Answer Of(Answer answer, CheckedRule rule)
     {
+        var quantity = rule.Quantity;
+        if (answer.Value is PresenceValue { Entries: { } entries })
+        {
+            return answer with { Value = EntryPresence.Of(entries, rule, answer.Input) };
+        }
+
         if (answer.Value is PresenceValue)
         {
             return answer;

@@ -27,12 +27,12 @@ internal sealed class RuleEvaluation(AnswerLog answers, FindingBuilder findings,
 
         if (applicability.Applies is null)
         {
-            return Unknown(rule, element, new Silence(applicability.Unknown, [], InCondition: true, rule.Bounds), value: null);
+            return Unknown(rule, element, new Silence(applicability.Unknown, applicability.Questions, InCondition: true, rule.Bounds), value: null);
         }
 
         var answer = answers.Get(rule.Quantity.Name, element);
         return rule.Definition.Check == CheckKind.Present
-            ? Judge(rule, element, Presence.Of(answer, rule.Quantity))
+            ? Judge(rule, element, Presence.Of(answer, rule))
             : Judge(rule, element, answer);
     }
 
@@ -120,6 +120,8 @@ internal sealed class RuleEvaluation(AnswerLog answers, FindingBuilder findings,
             WeakAssumption = answer.RestsOnWeakAssumption || deciding.Bound.Other?.RestsOnWeakAssumption == true,
             Band = deciding.Band,
             Severity = rule.Definition.Severity,
+            AtRelease = stage == Stage.Release,
+            NothingStated = answer.Value is PresenceValue { Level: PresenceLevel.Absent },
         };
         return findings.Judged(rule, element, answer, deciding, judged, given, notes);
     }
@@ -133,7 +135,8 @@ internal sealed class RuleEvaluation(AnswerLog answers, FindingBuilder findings,
         var reasons = silence.Answers.Select(answer => answer.Absence!.Reason).ToList();
         var missing = reasons.Contains(AbsenceReason.MissingInput);
         var late = StagesLate(rule);
-        var outcome = missing ? (late < 0 ? Outcome.Open : Outcome.NotAssessed)
+        var notAsked = silence.InCondition && rule.Definition.Severity is (Severity.B or Severity.C); // Only the gravest hazards ask a question that holds the plan up.
+        var outcome = missing ? (late < 0 || notAsked ? Outcome.Open : Outcome.NotAssessed)
             : NeedsPerson(silence, reasons) ? Outcome.NeedsPerson : Outcome.NotAssessed;
         var given = new GateCase
         {

@@ -89,6 +89,10 @@ internal static class CanonicalText
         lines.Add(1, $"{Words.Of(bound.Strength)}, {Words.Of(bound.Basis)}{(bound.Place is { } place ? ", " + Words.Of(place) : string.Empty)}{(setBy is null ? string.Empty : ", set by " + setBy)}");
         OfLimit(lines, bound.Limit, bound.LowExclusive, bound.HighExclusive);
         lines.Add(2, Text(bound.Source));
+        foreach (var other in bound.Also)
+        {
+            lines.Add(2, "also " + Text(other));
+        }
     }
 
     private static void OfLimit(Lines lines, Limit limit, bool lowExclusive, bool highExclusive)
@@ -111,6 +115,9 @@ internal static class CanonicalText
                     lines.Add(2, $"[{LimitTexts.RowKey(row)}]: {LimitTexts.Ends(row.Low, row.High, lowExclusive, highExclusive)}{(row.Source is null ? string.Empty : "; " + Text(row.Source))}");
                 }
 
+                break;
+            case PresenceLimit { Entries.Count: > 0 } presence:
+                lines.Add(2, LimitTexts.Entries(presence));
                 break;
             default:
                 lines.Add(2, "stated");

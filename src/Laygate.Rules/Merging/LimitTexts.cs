@@ -16,8 +16,13 @@ public static class LimitTexts
         ConstantLimit constant => Ends(constant.Low, constant.High, bound.LowExclusive, bound.HighExclusive),
         QuantityLimit quantity => $"{quantity.Quantity} times {quantity.Factor.ToString("R", CultureInfo.InvariantCulture)}",
         WordsLimit words => string.Join(" or ", words.Words),
+        PresenceLimit { Entries.Count: > 0 } presence => Entries(presence),
         _ => "stated",
     };
+
+    /// <summary>The entries that a list must have, with the keys that are asked of each beside those that every entry needs.</summary>
+    public static string Entries(PresenceLimit limit) => string.Join("; ", limit.Entries.Select(line =>
+        string.Join(" or ", line.AnyOf) + (line.Asks.Count > 0 ? $" (with {string.Join(", ", line.Asks)})" : string.Empty)));
 
     /// <summary>The ends of a limit: <c>at least 30 mm and at most 60 mm</c>.</summary>
     public static string Ends(LimitValue? low, LimitValue? high, bool lowExclusive, bool highExclusive) =>

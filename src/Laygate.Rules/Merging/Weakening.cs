@@ -44,7 +44,7 @@ internal static class Weakening
     private static string? Limits(CheckedBound old, CheckedBound now, Dimension dimension) => (old.Limit, now.Limit) switch
     {
         // The advised bound asks for more than the required one: that nothing is missing from what is stated.
-        (CheckedPresence, CheckedPresence) => now.Definition.Strength == old.Definition.Strength ? null : "dropped",
+        (CheckedPresence before, CheckedPresence after) => now.Definition.Strength == old.Definition.Strength && Covers(before, after) ? null : "dropped",
         (CheckedWords before, CheckedWords after) => after.Words.Except(before.Words, StringComparer.Ordinal).Any() ? "laxer" : null,
         (CheckedConstant before, CheckedConstant after) when now.Definition.Place == old.Definition.Place =>
             Covers(before.Range, after.Range, old.Definition, now.Definition, dimension) ? null : "laxer",
@@ -55,6 +55,11 @@ internal static class Weakening
     private static bool Covers(CheckedRange old, CheckedRange now, Bound before, Bound after, Dimension dimension) =>
         CoversLow(old.Low, now.Low, before.LowExclusive && !after.LowExclusive, dimension)
         && CoversHigh(old.High, now.High, before.HighExclusive && !after.HighExclusive, dimension);
+
+    // Each old line must be met by whatever meets a new one: no further kind will do, and no key is asked less.
+    private static bool Covers(CheckedPresence old, CheckedPresence now) => old.Entries.All(before => now.Entries.Any(after =>
+        after.AnyOf.All(kind => before.AnyOf.Contains(kind, StringComparer.Ordinal))
+        && before.Asks.All(key => after.Asks.Contains(key, StringComparer.Ordinal))));
 
     private static bool CoversLow(LimitEnd? old, LimitEnd? now, bool beyond, Dimension dimension) =>
         old is null || (now is not null && LimitComparison.MeetsLow(now.Si, old.Si, beyond, dimension));

@@ -39,6 +39,15 @@ public static class FindingNotes
     /// <summary>The advised bound could not be assessed; the required one is met.</summary>
     public const string AdvisedNotAssessed = "advised-not-assessed";
 
+    /// <summary>The plan does not say whether a condition holds: meaning.</summary>
+    public const string SayWhether = "say-whether";
+
+    /// <summary>At release the silence fails, although the limit is not known well enough for a miss to fail: evidence (word).</summary>
+    public const string SilenceFails = "silence-fails";
+
+    /// <summary>What another publication says on the same: source, evidence, text.</summary>
+    public const string OtherReading = "other-reading";
+
     /// <summary>The rule will be removed: successor (may be empty).</summary>
     public const string RuleDeprecated = "rule-deprecated";
 

@@ -96,7 +96,11 @@ public sealed record ShownLimit(
     SourceReference Source,
     Source? Publication,
     Layer Layer,
-    string? SetBy);
+    string? SetBy)
+{
+    /// <summary>Whether silence fails at release however the source is known: a required measure of severity A.</summary>
+    public bool SilenceFails { get; init; }
+}
 
 /// <summary>What one rule says about one plan element.</summary>
 public sealed record Finding

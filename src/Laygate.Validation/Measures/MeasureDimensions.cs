@@ -27,6 +27,7 @@ internal static class MeasureDimensions
         [typeof(Irradiance)] = Dimension.Irradiance,
         [typeof(ElectricPotential)] = Dimension.Voltage,
         [typeof(Illuminance)] = Dimension.Illuminance,
+        [typeof(MassConcentration)] = Dimension.Concentration,
         [typeof(Angle)] = Dimension.Angle,
     }.ToFrozenDictionary();
 
@@ -50,6 +51,7 @@ internal static class MeasureDimensions
         [Dimension.Irradiance] = ("a solar power per area", "350 W/m2"),
         [Dimension.Voltage] = ("a voltage", "20 kV"),
         [Dimension.Illuminance] = ("an illuminance", "60 lx"),
+        [Dimension.Concentration] = ("a concentration in air", "0.5 mg/m3"),
         [Dimension.Angle] = ("an angle", "48.25 °"),
         [Dimension.None] = ("a number without a unit", "3"),
     }.ToFrozenDictionary();

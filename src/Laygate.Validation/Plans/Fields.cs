@@ -133,6 +133,22 @@ internal sealed class Fields(MapToken map, TextSpan anchor, string path, Mapping
     public IReadOnlyList<string> Ids(string key) =>
         [.. Items(key).Select(item => item is ScalarToken scalar ? CheckedId(scalar) : RefuseItem(key, item, "an id")).OfType<string>()];
 
+    /// <summary>A list of words of a closed list; empty when the key is not there.</summary>
+    public IReadOnlyList<T> WordList<T>(string key)
+        where T : struct, Enum => [.. Items(key).Select(item => WordOf<T>(key, item)).OfType<T>()];
+
+    private T? WordOf<T>(string key, YamlToken item)
+        where T : struct, Enum
+    {
+        if (item is ScalarToken scalar)
+        {
+            return Words.Find<T>(scalar.Text) ?? Refuse<T>(scalar, $"{Name(key)} cannot hold {TokenNames.Quote(scalar.Text)}.", Choice(scalar.Text, Words.Of<T>()));
+        }
+
+        RefuseItem(key, item, "a word");
+        return null;
+    }
+
     /// <summary>Reports a key that must be there, unless its value was already refused.</summary>
     private T Missing<T>(string key, T instead)
     {

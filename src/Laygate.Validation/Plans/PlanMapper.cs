@@ -65,6 +65,7 @@ public static class PlanMapper
         HoldPoints = at.List("hold_points", QualityMapper.HoldPoint),
         Contingencies = at.List("contingencies", QualityMapper.Contingency),
         Measures = at.List("measures", QualityMapper.SafetyMeasure),
+        Sections = at.List("sections", SafetyMapper.Section),
         Documents = at.List("documents", IdentityMapper.Document),
     };
 }

@@ -169,6 +169,8 @@ internal static class PlanAddresses
         "contingency" => ["contingencies"],
         "measure" => ["measures"],
         "overhead-line" => ["site", "overhead_lines"],
+        "light" => ["site", "lights"],
+        "exposure" => ["site", "exposures"],
         _ => [],
     };
 

@@ -23,6 +23,12 @@ internal static class SiteMapper
         OpenSpeed = at.Measure<Speed>("open_speed"),
         Closure = at.Block("closure", Closure),
         Conditions = at.Block("conditions", SiteConditions) ?? new SiteConditions(),
+        Space = at.Block("space", SafetyMapper.Space),
+        RaisedHeight = at.Measure<Length>("raised_height"),
+        RollerToEdge = at.Measure<Length>("roller_to_edge"),
+        FirstAid = at.Block("first_aid", SafetyMapper.FirstAid),
+        Lights = at.List("lights", SafetyMapper.Light),
+        Exposures = at.List("exposures", SafetyMapper.Exposure),
         OverheadLines = at.List("overhead_lines", OverheadLine),
     };
 
@@ -73,6 +79,26 @@ internal static class SiteMapper
         SeveralEmployers = at.Flag("several_employers"),
         RadioactiveGauge = at.Flag("radioactive_gauge"),
         StepLeft = at.Flag("step_left"),
+        TrafficStopped = at.Flag("traffic_stopped"),
+        LongWorks = at.Flag("long_works"),
+        WorkOnTrucks = at.Flag("work_on_trucks"),
+        TrucksDock = at.Flag("trucks_dock"),
+        Feeder = at.Flag("feeder"),
+        SeveralMachines = at.Flag("several_machines"),
+        HandWork = at.Flag("hand_work"),
+        VibratingTools = at.Flag("vibrating_tools"),
+        TankOpened = at.Flag("tank_opened"),
+        Solvents = at.Flag("solvents"),
+        ReleaseAgent = at.Flag("release_agent"),
+        FlameCleaning = at.Flag("flame_cleaning"),
+        Dust = at.Flag("dust"),
+        LongShift = at.Flag("long_shift"),
+        OutOfHours = at.Flag("out_of_hours"),
+        BadWeather = at.Flag("bad_weather"),
+        OpenedWarm = at.Flag("opened_warm"),
+        SlipperyWhenNew = at.Flag("slippery_when_new"),
+        PublicRoadAccess = at.Flag("public_road_access"),
+        PlantLeft = at.Flag("plant_left"),
     };
 
     private static OverheadLine OverheadLine(Fields at) => new()
@@ -81,6 +107,7 @@ internal static class SiteMapper
         At = at.Measure<Length>("at"),
         Voltage = at.Measure<ElectricPotential>("voltage"),
         Height = at.Measure<Length>("height"),
+        Away = at.Measure<Length>("away"),
         Owner = at.Text("owner"),
     };
 

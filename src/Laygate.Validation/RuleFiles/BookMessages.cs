@@ -40,7 +40,9 @@ internal static class BookMessages
     {
         BookMistake.PlaceWithoutTemperature => ($"`{problem["quantity"]}` is no temperature and has no place.", "Remove `place:`."),
         BookMistake.OtherPlace => ($"`{problem["quantity"]}` is a temperature at the place {problem["place"]}, and the limit speaks of {problem["limit"]}.", "Compare temperatures of the same place only."),
-        BookMistake.RequiredWithoutRight => ($"A {problem["basis"]} cannot be required.", "Only a requirement or a physical necessity may be; write `strength: advised`."),
+        BookMistake.EntriesMissing => ($"`{problem["quantity"]}` is a list; the bound does not say which entries it must have.", "Write `entries:` with `any_of` for each."),
+        BookMistake.EntriesOfNoList => ($"`{problem["quantity"]}` is no list with kinds.", "Leave `entries` out."),
+        BookMistake.RequiredWithoutRight => ($"A {problem["basis"]} cannot be required.", "Only a requirement or a physical necessity may be, and the stating of a safety measure of severity A; write `strength: advised`."),
         BookMistake.TwoBoundsOfOneStrength => ($"There are two {problem["strength"]} bounds.", "Keep at most one required and one advised bound; figures by category belong into a table."),
         BookMistake.AdvisedNeverDecides => ("The advised bound is not stricter than the required one, so it never decides.", "Remove it or make it stricter."),
         BookMistake.NoBounds => ("The rule has no bound.", "Add `bounds:`, or `on_demand: yes` if a specification is to set them."),

@@ -52,6 +52,7 @@ internal sealed class LimitReader(List<ReadingProblem> problems)
             Limit = Limit(map),
             Source = map.Map("source") is { } source ? Source(source) : new SourceReference { Source = string.Empty, Evidence = Evidence.Recalled },
             Place = map.Word<Place>("place"),
+            Also = [.. map.Maps("also").Select(Source)],
             LowExclusive = IsExclusive(ends, "above", "at_least"),
             HighExclusive = IsExclusive(ends, "below", "at_most"),
         };
@@ -77,11 +78,11 @@ internal sealed class LimitReader(List<ReadingProblem> problems)
 
     private Limit Limit(MapToken map)
     {
-        string[] given = [.. new[] { "table", "quantity", "words" }.Where(key => map.Find(key) is not null)];
+        string[] given = [.. new[] { "table", "quantity", "words", "entries" }.Where(key => map.Find(key) is not null)];
         var hasEnds = Low(map) is not null || High(map) is not null;
         if (given.Length + (hasEnds ? 1 : 0) > 1)
         {
-            problems.Add(new ReadingProblem("A bound has one limit: a number, a table, another quantity or words.", map.Find(given[0])!.Key.Span, "Leave the others out."));
+            problems.Add(new ReadingProblem("A bound has one limit: a number, a table, another quantity, words or entries.", map.Find(given[0])!.Key.Span, "Leave the others out."));
         }
 
         if (map.Find("times") is { } times && !given.Contains("quantity", StringComparer.Ordinal))
@@ -95,9 +96,11 @@ internal sealed class LimitReader(List<ReadingProblem> problems)
             "quantity" => new QuantityLimit(map.Needed("quantity"), Factor(map), map.Text("times") ?? "1"),
             "words" => new WordsLimit(map.Texts("words")),
             _ when hasEnds => new ConstantLimit(Value(Low(map)), Value(High(map))),
-            _ => new PresenceLimit(),
+            _ => new PresenceLimit { Entries = [.. map.Maps("entries").Select(Line)] },
         };
     }
+
+    private static EntryLine Line(MapToken map) => new(map.Texts("any_of"), map.Texts("asks"));
 
     private static double Factor(MapToken map) =>
         double.TryParse(map.Text("times"), NumberStyles.Float, CultureInfo.InvariantCulture, out var factor) ? factor : 1;

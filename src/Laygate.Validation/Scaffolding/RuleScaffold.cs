@@ -83,6 +83,7 @@ public static class RuleScaffold
 
     private static string Limit(QuantityDefinition quantity) => quantity.Kind switch
     {
+        ValueKind.Presence when quantity.EntryNeeds.Count > 0 => $"    entries:\n      - {{ any_of: [{Blanks.Mark} the kind that must be there] }}\n",
         ValueKind.Presence => string.Empty,
         ValueKind.Moment => $"    quantity: {Blanks.Mark} the other moment\n",
         ValueKind.Number => $"    at_least: {Blanks.Mark} the limit{(quantity.MetricUnit.Length > 0 ? $" in {quantity.MetricUnit}" : string.Empty)}\n",
@@ -158,6 +159,8 @@ public static class BaseElements
         ElementKind.HoldPoint => "base-ready",
         ElementKind.Contingency => "rain",
         ElementKind.OverheadLine => "line-north",
+        ElementKind.Light => "mat",
+        ElementKind.Exposure => "screed",
         _ => "m1",
     };
 }

@@ -32,5 +32,5 @@ public sealed class RuleBreadthTests
     }
 
     private static IEnumerable<string> SourcesOf(Bound bound) =>
-        (bound.Limit as TableLimit)?.Rows.Select(row => row.Source?.Source).OfType<string>().Append(bound.Source.Source) ?? [bound.Source.Source];
+        ((bound.Limit as TableLimit)?.Rows.Select(row => row.Source?.Source).OfType<string>() ?? []).Append(bound.Source.Source).Concat(bound.Also.Select(other => other.Source));
 }

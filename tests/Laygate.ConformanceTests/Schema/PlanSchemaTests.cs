@@ -21,6 +21,7 @@ public class PlanSchemaTests
         "side", "edge", "kind of truck", "support", "kind of screed", "phase", "kind of roller", "mode",
         "side of the crossfall", "turning places", "waiting place of the rollers",
         "bond coat binder", "rate basis", "direction", "joint form", "joint line", "height", "test", "event", "kind of measure", "kind of document", "sieve",
+        "separation", "task", "agent", "step", "kind of section",
     ];
 
     [Fact]
@@ -101,6 +102,8 @@ public class PlanSchemaTests
     [InlineData("frequency", Dimension.Frequency)]
     [InlineData("irradiance", Dimension.Irradiance)]
     [InlineData("voltage", Dimension.Voltage)]
+    [InlineData("illuminance", Dimension.Illuminance)]
+    [InlineData("concentration", Dimension.Concentration)]
     [InlineData("force_per_length", Dimension.ForcePerLength)]
     [InlineData("angle", Dimension.Angle)]
     public void A_measure_has_the_units_of_the_unit_table(string definition, params Dimension[] dimensions)
@@ -185,6 +188,11 @@ public class PlanSchemaTests
         "event" => Of<ContingencyEvent>(),
         "kind of measure" => Of<MeasureKind>(),
         "kind of document" => Of<DocumentKind>(),
+        "separation" => Of<Separation>(),
+        "task" => Of<LightTask>(),
+        "agent" => Of<Agent>(),
+        "step" => Of<FirstAidStep>(),
+        "kind of section" => Of<SectionKind>(),
         "sieve" => SievesInOrder(),
         _ => throw new ArgumentOutOfRangeException(nameof(title)),
     };

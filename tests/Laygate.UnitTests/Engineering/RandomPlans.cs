@@ -60,6 +60,7 @@ internal static class RandomPlans
             "Ratio" => Dimension.Proportion,
             "ForcePerLength" => Dimension.ForcePerLength,
             "ElectricPotential" => Dimension.Voltage,
+            "MassConcentration" => Dimension.Concentration,
             { } name => Enum.Parse<Dimension>(name),
         };
         var units = UnitTable.Of(dimension).ToList();

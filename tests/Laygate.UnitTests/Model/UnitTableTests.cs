@@ -104,6 +104,7 @@ public class UnitTableTests
         Dimension.ForcePerLength => ForcePerLengthUnit.NewtonPerMeter,
         Dimension.Voltage => ElectricPotentialUnit.Volt,
         Dimension.Illuminance => IlluminanceUnit.Lux,
+        Dimension.Concentration => MassConcentrationUnit.KilogramPerCubicMeter,
         Dimension.Angle => AngleUnit.Degree,
         _ => throw new ArgumentOutOfRangeException(nameof(dimension)),
     };

@@ -188,7 +188,7 @@ internal static class Samples
         Check = CheckKind.Present,
         Outcome = Outcome.Met,
         Status = Status.Pass,
-        Quantity = "site.measure_reversing_spotter",
+        Quantity = "site.measures",
         Value = new ShownValue(null, string.Empty, Text: "stated"),
         Origin = Origin.Stated,
         Limit = Presence(),

@@ -19,6 +19,7 @@ public sealed class GateStatusTests
         ("2 silence of a rule whose miss could only warn", at => Silent(at) && !Excepted(at) && !at.MissCouldFail, Status.Warn),
         ("2 not assessed for another reason", at => at is { Outcome: Outcome.NotAssessed, InputMissing: false }, Status.Warn),
         ("3 needs a person", at => at.Outcome == Outcome.NeedsPerson, Status.Warn),
+        ("4 nothing stated of a measure of severity A at release", at => SaysNothing(at), Status.Fail),
         ("4 required missed, limit known, value firm", at => RequiredMissed(at) && WellKnown(at) && !at.WeakAssumption, Status.Fail),
         ("4 required missed, limit known, even the favourable end", at => RequiredMissed(at) && WellKnown(at) && at is { WeakAssumption: true, Band: Band.Misses }, Status.Fail),
         ("4 required missed, limit known, favourable end meets or is unknown", at => RequiredMissed(at) && WellKnown(at) && at.WeakAssumption && at.Band != Band.Misses, Status.Warn),
@@ -51,7 +52,10 @@ public sealed class GateStatusTests
 
     private static bool Excepted(GateCase at) => SevereAtRelease(at) || OpeningAtRelease(at);
 
-    private static bool RequiredMissed(GateCase at) => at is { Outcome: Outcome.Missed, Strength: Strength.Required };
+    private static bool SaysNothing(GateCase at) =>
+        at is { Outcome: Outcome.Missed, Strength: Strength.Required, NothingStated: true, AtRelease: true, Severity: Severity.A };
+
+    private static bool RequiredMissed(GateCase at) => at is { Outcome: Outcome.Missed, Strength: Strength.Required } && !SaysNothing(at);
 
     private static bool WellKnown(GateCase at) =>
         at.Evidence == Evidence.Read || at.Evidence == Evidence.SecondHand || at.Evidence == Evidence.Confirmed || at.Evidence == Evidence.Derived
@@ -63,6 +67,7 @@ public sealed class GateStatusTests
         from miss in Misses()
         from severity in new Severity?[] { null, Severity.A, Severity.B, Severity.C }
         from opening in Both
+        from nothing in Both
         select miss with
         {
             Outcome = outcome,
@@ -73,6 +78,7 @@ public sealed class GateStatusTests
             AtRelease = silence.AtRelease,
             Severity = severity,
             AboutOpening = opening,
+            NothingStated = nothing,
         };
 
     private static readonly bool[] Both = [false, true];

@@ -9,6 +9,9 @@ internal static class Identifiers
     {
         Unique(at.Inside("plan"), "people", plan.Identity.People, person => person.Id);
         Unique(at.Inside("site"), "overhead_lines", plan.Site?.OverheadLines, line => line.Id);
+        Unique(at.Inside("site"), "lights", plan.Site?.Lights, light => light.Id);
+        Unique(at.Inside("site"), "exposures", plan.Site?.Exposures, exposure => exposure.Id);
+        Unique(at, "sections", plan.Sections, section => section.Id);
         Unique(at.Inside("existing"), "layers", plan.Existing?.Layers, layer => layer.Id);
         Unique(at, "mixes", plan.Mixes, mix => mix.Id);
         Unique(at, "courses", plan.Courses, course => course.Id);

@@ -38,7 +38,26 @@ internal static class PlaceRanges
         {
             where.Positive("voltage", line.Voltage);
             where.Positive("height", line.Height);
+            where.NotNegative("away", line.Away);
         }
+
+        Safety(site, at);
+    }
+
+    private static void Safety(Site site, Where at)
+    {
+        at.Positive("raised_height", site.RaisedHeight);
+        at.NotNegative("roller_to_edge", site.RollerToEdge);
+        var space = at.Inside("space");
+        space.NotNegative("side", site.Space?.Side);
+        space.NotNegative("standing", site.Space?.Standing);
+        space.Positive("taper_shift", site.Space?.TaperShift);
+        space.NotNegative("taper", site.Space?.Taper);
+        space.NotNegative("buffer", site.Space?.Buffer);
+        at.Inside("first_aid").NotNegative("cooling", site.FirstAid?.Cooling);
+        at.Inside("first_aid").NotNegative("eye_flushing", site.FirstAid?.EyeFlushing);
+        foreach (var (light, where) in at.Each("lights", site.Lights)) where.NotNegative("level", light.Level);
+        foreach (var (exposure, where) in at.Each("exposures", site.Exposures)) where.NotNegative("level", exposure.Level);
     }
 
     private static void Weather(Weather weather, Where at)

@@ -28,7 +28,7 @@ public class CatalogueTests
     }
 
     [Theory]
-    [InlineData("site.measure_reversing_spotter")]
+    [InlineData("site.measures")]
     [InlineData("site.overhead_line")]
     [InlineData("plan.test_mix_temperature")]
     [InlineData("plan.action_truck_shortage")]

@@ -143,17 +143,6 @@ public class PairAndMachineTests
     }
 
     [Fact]
-    public void Presence_of_measures_is_stated_thin_or_absent()
-    {
-        SafetyMeasure Spotter(string? who) => new() { Id = "m1", Kind = MeasureKind.ReversingSpotter, What = "spotter", Where = "at the feeder", Who = who };
-        Assert.Equal(PresenceLevel.Absent, Level(Plan));
-        Assert.Equal(PresenceLevel.Thin, Level(Plan with { Measures = [Spotter(null)] }));
-        Assert.Equal(PresenceLevel.Stated, Level(Plan with { Measures = [Spotter(null), Spotter("foreman") with { Id = "m2" }] }));
-
-        static PresenceLevel Level(Plan plan) => ((PresenceValue)Ask.Answer(plan, "site.measure_reversing_spotter", "site").Value!).Level;
-    }
-
-    [Fact]
     public void Night_shifts_and_clock_changes_have_their_true_length()
     {
         var shift = new Shift

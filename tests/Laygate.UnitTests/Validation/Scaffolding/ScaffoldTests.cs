@@ -89,6 +89,7 @@ public sealed class ScaffoldTests
         {
             folder[file.Path] = SmallPack.Bytes(file.Text
                 .Replace("TO FILL IN the other moment", quantity is "site.closure_end" ? "opening.at" : "site.closure_end", StringComparison.Ordinal)
+                .Replace("TO FILL IN the kind that must be there", definition.Words.Count > 0 ? definition.Words[0] : "word", StringComparison.Ordinal)
                 .Replace("TO FILL IN the words that are right", definition.Words.Count > 0 ? definition.Words[0] : "word", StringComparison.Ordinal)
                 .Replace($"TO FILL IN the limit in {definition.MetricUnit}", $"1 {definition.MetricUnit}", StringComparison.Ordinal)
                 .Replace("TO FILL IN the limit", "1", StringComparison.Ordinal));

@@ -21,7 +21,7 @@ internal static class SmallPack
             ["layers/thin/rule.yaml"] = Rule("LAY-001", "course", "at-least", "course.thickness", "at_least: 30 mm", "recalled"),
             ["layers/thin-by-kind/rule.yaml"] = Rule("LAY-002", "course", "at-least", "course.thickness", "table: { by: [mix.kind], rows: [ { match: [stone-mastic], at_least: 25 mm }, { match: [[asphalt-concrete, porous]], at_least: 30 mm } ] }", "recalled"),
             ["layers/judged/rule.yaml"] = Rule("LAY-003", "course", "at-most", "course.thickness", "at_most: 200 mm", "judgement", "laygate-judgement"),
-            ["safety/nobody-guides/rule.yaml"] = Rule("SAF-001", "site", "present", "site.measure_traffic_management", null, "read", severity: "A"),
+            ["safety/nobody-guides/rule.yaml"] = Rule("SAF-001", "site", "present", "site.measures", "entries: [ { any_of: [traffic-management] } ]", "read", severity: "A"),
         };
         var read = new RuleFileReader(RuleFileTests.Schemas).ReadBook(new RuleFolderInMemory("rules", files), "1");
         Assert.Empty(read.Problems);

@@ -1,0 +1,43 @@
+using Laygate.Engineering.Reading;
+using Laygate.Engineering.Safety;
+
+namespace Laygate.Engineering.Quantities.Safety;
+
+/// <summary>Heat that acts on the crew.</summary>
+internal static class HeatQuantities
+{
+    private static readonly Define Weather = new(ElementKind.Weather);
+
+    public static IEnumerable<QuantityDefinition> All() =>
+    [
+        Weather.Number("heat_index", Shape.Temperature, "Highest heat index while laying, in the shade and away from the mat; sun and mat add to it.", Highest, new Method(
+            HeatIndex.Expression, HeatIndex.Source, "hour by hour from air and dew point; in an envelope the highest air with the highest dew point, the hot side")),
+    ];
+
+    private static Answer Highest(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var pairs = Pairs(context, calculation).ToList();
+        var index = calculation.Stopped is null
+            ? pairs.Max(pair => HeatIndex.Of(pair.Air, Math.Min(100, HeatIndex.Humidity(pair.Air, pair.Dew))))
+            : null;
+        return calculation.Result("weather.heat_index", "HI", HeatIndex.Expression, index);
+    }
+
+    private static IEnumerable<(double Air, double Dew)> Pairs(QuantityContext context, Calculation calculation)
+    {
+        if (WeatherAtLaying.Hours(context) is { Count: > 0 } hours)
+        {
+            if (hours.Any(hour => hour.Air is null || hour.DewPoint is null))
+            {
+                calculation.Miss("weather", "hours");
+                return [];
+            }
+
+            return hours.Select(hour => (hour.Air!.Si, hour.DewPoint!.Si));
+        }
+
+        var envelope = context.Plan.Weather?.Envelope;
+        return [(calculation.Stated("T", envelope?.AirHighest, "weather", "envelope.air_highest"), calculation.Stated("Td", envelope?.DewPointHighest, "weather", "envelope.dew_point_highest"))];
+    }
+}

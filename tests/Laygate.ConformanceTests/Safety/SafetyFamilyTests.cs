@@ -1,0 +1,164 @@
+using Laygate.Engineering.Assumptions;
+using Laygate.Engineering.Quantities;
+using Laygate.Model.Plans;
+using Laygate.Rules.Binding;
+using Laygate.Rules.Definitions;
+using Laygate.Rules.Evaluation;
+using Laygate.Rules.Results;
+using Laygate.Validation.Plans;
+using Laygate.Validation.Reading;
+
+namespace Laygate.ConformanceTests.Safety;
+
+/// <summary>What holds for every rule of the family: questions for what is not said, nothing for empty words, no way round severity A.</summary>
+public sealed class SafetyFamilyTests
+{
+    private static readonly Laygate.Rules.Merging.RuleBook Book = Repository.Bound();
+
+    private static readonly IReadOnlyList<CheckedRule> Presence =
+        [.. Book.On(ElementKind.Site).Where(rule => rule.Definition is { Family: "safety", Check: CheckKind.Present } && rule.Quantity.Name == "site.measures")];
+
+    public static TheoryData<string> Conditions => [.. typeof(SiteConditions).GetProperties().Where(property => property.PropertyType == typeof(bool?)).Select(property => property.Name)];
+
+    public static TheoryData<string> PresenceIds => [.. Presence.Select(rule => rule.Definition.Id)];
+
+    [Theory]
+    [MemberData(nameof(Conditions))]
+    public void Without_a_condition_its_severe_rules_ask_for_it(string name)
+    {
+        var property = typeof(SiteConditions).GetProperty(name)!;
+        var key = $"conditions.{Underscored(name)}";
+        var bare = Bare(Plan());
+        var full = bare with { Site = bare.Site! with { Conditions = All(bare.Site.Conditions) } };
+        var silent = full with { Site = full.Site! with { Conditions = full.Site.Conditions with { } } };
+        typeof(SiteConditions).GetProperty(name)!.SetValue(silent.Site!.Conditions, null);
+
+        foreach (var rule in Book.On(ElementKind.Site).Where(rule => rule.Definition.Severity is not null && rule.Jurisdictions.Count == 0 && rule.When.Any(one => one.Quantity.Name == $"site.{Underscored(name)}")))
+        {
+            Assert.DoesNotContain(new InputReference("site", key), Judge(full, rule).Missing);
+            var finding = Judge(silent, rule);
+            if (finding.Outcome == Outcome.NotApplicable)
+            {
+                continue; // Another condition, such as slow traffic, rules it out already.
+            }
+
+            Assert.Contains(new InputReference("site", key), finding.Missing);
+            Assert.Contains(finding.Notes, note => note.Id == FindingNotes.SayWhether);
+            Assert.Equal(
+                rule.Definition.Severity == Severity.A ? (Outcome.NotAssessed, Status.Fail) : (Outcome.Open, Status.None), (finding.Outcome, finding.Status));
+        }
+
+        Assert.NotNull(property);
+    }
+
+    [Theory]
+    [MemberData(nameof(PresenceIds))]
+    public void The_right_kind_with_empty_content_does_not_pass(string id)
+    {
+        var rule = Presence.Single(one => one.Definition.Id == id);
+        var kinds = rule.Bounds.SelectMany(bound => ((CheckedPresence)bound.Limit).Entries).SelectMany(line => line.AnyOf).Distinct(StringComparer.Ordinal).Select(word => Words.Find<MeasureKind>(word)!.Value).ToList();
+        var blank = kinds.Select((kind, index) => new SafetyMeasure { Id = $"m{index}", Kind = kind, What = " ", Where = string.Empty, Who = null }).ToList();
+        var stated = kinds.Select((kind, index) => new SafetyMeasure { Id = $"m{index}", Kind = kind, What = "wie besprochen", Where = "am Fertiger", Who = "Polier", When = "immer", Checked = "täglich", Reference = "Plan 3" }).ToList();
+
+        var empty = Judged(Plan() with { Measures = blank }, rule);
+        Assert.Equal(Outcome.Missed, empty.Outcome);
+        Assert.NotEmpty(empty.Missing);
+        Assert.NotEqual(Status.Pass, empty.Status);
+        Assert.Equal((Outcome.Met, Status.Pass), (Judged(Plan() with { Measures = stated }, rule).Outcome, Judged(Plan() with { Measures = stated }, rule).Status));
+    }
+
+    [Theory]
+    [MemberData(nameof(PresenceIds))]
+    public void A_finding_names_hazard_what_is_missing_where_who_answers_and_source(string id)
+    {
+        var rule = Presence.Single(one => one.Definition.Id == id);
+        var finding = Judged(Plan() with { Measures = [] }, rule);
+        Assert.NotEmpty(finding.Title);
+        Assert.Contains(finding.Notes, note => note.Id == NoteIds.EntryMissing && note.Arguments.Any(argument => argument.Name == "fields" && argument.Text!.Contains("who", StringComparison.Ordinal)));
+        Assert.Equal("site", finding.Address);
+        Assert.Contains(new InputReference("plan", "measures"), finding.Missing);
+        Assert.NotNull(finding.Limit!.Publication);
+        Assert.StartsWith("Local law and the competent person come first.", finding.Local, StringComparison.Ordinal);
+        if (rule.Definition.Severity == Severity.A)
+        {
+            Assert.Equal((Strength.Required, Status.Fail), (finding.Limit.Strength, finding.Status));
+        }
+        else
+        {
+            Assert.Equal((Strength.Advised, Status.Warn), (finding.Limit.Strength, finding.Status));
+        }
+    }
+
+    [Fact]
+    public void Every_row_of_the_register_has_its_rule()
+    {
+        // 63 rows, 5 extras of presence, 3 readings by place, one by heat index.
+        Assert.Equal(72, Presence.Count);
+        Assert.True(Presence.Count(rule => rule.Definition.Severity == Severity.A) >= 40);
+    }
+
+    [Fact]
+    public void No_departure_covers_a_rule_of_severity_a()
+    {
+        Assert.All(Book.All.Where(one => one.Rule.Definition.Severity == Severity.A), one => Assert.True(one.Rule.Definition.LifeCritical, one.Rule.Definition.Id));
+        Assert.True(Book.All.Count(one => one.Rule.Definition.LifeCritical) >= 50);
+    }
+
+    [Fact]
+    public void Without_anything_to_hurt_a_small_patch_meets_few_findings()
+    {
+        var plan = Bare(Plan());
+        var conditions = new SiteConditions();
+        foreach (var property in typeof(SiteConditions).GetProperties().Where(property => property.CanWrite))
+        {
+            property.SetValue(conditions, false);
+        }
+
+        var patch = plan with { Measures = [], Site = new Site { Traffic = TrafficAlongside.None, Conditions = conditions } };
+        var findings = Presence.Select(rule => Judge(patch, rule)).ToList();
+        Assert.True(findings.Count(finding => finding.Outcome == Outcome.NotApplicable) >= 45, $"{findings.Count(finding => finding.Outcome == Outcome.NotApplicable)}");
+        Assert.True(findings.Count(finding => finding.Outcome == Outcome.Missed) <= 18, $"{findings.Count(finding => finding.Outcome == Outcome.Missed)}");
+    }
+
+    private static Finding Judged(Plan plan, CheckedRule rule)
+    {
+        var context = new QuantityContext(plan with { Location = plan.Location! with { Jurisdiction = rule.Jurisdictions.Count > 0 ? rule.Jurisdictions[0] : "none" } }, LaygateQuantities.Catalogue(), LaygateAssumptions.Set(), 1);
+        foreach (var condition in rule.When)
+        {
+            QuantityValue value = condition.Quantity.Kind switch
+            {
+                ValueKind.Flag => new FlagValue(condition.Words![0] == "yes"),
+                ValueKind.Category => new CategoryValue(condition.Words![0]),
+                _ => new NumberValue(condition.AtLeast!.Si),
+            };
+            context.Give(condition.Quantity.Name, Words.Of(condition.Quantity.Element), new Answer { Value = value });
+        }
+
+        return Find(context, rule);
+    }
+
+    private static Finding Judge(Plan plan, CheckedRule rule) => Find(new QuantityContext(plan, LaygateQuantities.Catalogue(), LaygateAssumptions.Set(), 1), rule);
+
+    private static Finding Find(QuantityContext context, CheckedRule rule) => Evaluator.Evaluate(
+        Book, context, new EvaluationSettings { File = "t", CheckedOn = Repository.CheckDate, OnlyRule = rule.Definition.Id }).Findings.Single(finding => finding.Address == "site");
+
+    // Without machines and courses no condition follows from them.
+    private static Plan Bare(Plan plan) => plan with { Pavers = [], Rolling = null, Supply = null, BondCoats = [], Courses = [plan.Courses[0]] };
+
+    // All conditions hold; of two that stand for one another only the one in question is left to speak.
+    private static SiteConditions All(SiteConditions conditions)
+    {
+        var all = conditions with { };
+        foreach (var property in typeof(SiteConditions).GetProperties().Where(property => property.PropertyType == typeof(bool?)))
+        {
+            property.SetValue(all, true);
+        }
+
+        return all;
+    }
+
+    private static Plan Plan() => PlanMapper.Map(YamlReader.Read(Repository.Bytes("rules/bases/single.yaml")).Documents[0]).Plan!;
+
+    private static string Underscored(string name) =>
+        string.Concat(name.Select((letter, index) => index > 0 && char.IsUpper(letter) ? $"_{char.ToLowerInvariant(letter)}" : char.ToLowerInvariant(letter).ToString()));
+}

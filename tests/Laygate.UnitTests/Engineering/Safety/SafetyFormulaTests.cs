@@ -1,0 +1,59 @@
+using Laygate.Engineering.Safety;
+
+namespace Laygate.UnitTests.Engineering.Safety;
+
+/// <summary>Formulas of the safety family against figures from outside.</summary>
+public sealed class SafetyFormulaTests
+{
+    private const double Foot = 0.3048;
+    private const double Mph = 1609.344 / 3600;
+
+    // MUTCD 2003 table 6H-4, for a shift of 12 ft.
+    [Theory]
+    [InlineData(30, 180)]
+    [InlineData(40, 320)]
+    [InlineData(45, 540)]
+    [InlineData(55, 660)]
+    [InlineData(65, 780)]
+    public void Tapers_are_as_long_as_the_manual_says(double mph, double feet) =>
+        Assert.Equal(feet, TrafficSpaceFormulas.Taper(12 * Foot, mph * Mph)!.Value / Foot, 0.5);
+
+    // TxDOT 4.11.1 rounded: 30 mph 197 ft, 40 mph 301 ft, 45 mph 360 ft, 55 mph 492 ft, 65 mph 644 ft.
+    [Theory]
+    [InlineData(30, 197)]
+    [InlineData(40, 301)]
+    [InlineData(45, 360)]
+    [InlineData(55, 492)]
+    [InlineData(65, 644)]
+    public void Stopping_sight_distances_are_those_of_the_manual(double mph, double feet) =>
+        Assert.Equal(feet, TrafficSpaceFormulas.Stopping(mph * Mph)!.Value / Foot, 0.6);
+
+    // Heat index chart of the US National Weather Service, °F; recalled, the chart rounds to whole degrees.
+    [Theory]
+    [InlineData(80, 40, 80)]
+    [InlineData(86, 90, 105)]
+    [InlineData(90, 50, 95)]
+    [InlineData(90, 60, 100)]
+    [InlineData(96, 65, 121)]
+    [InlineData(100, 55, 124)]
+    [InlineData(104, 40, 119)]
+    public void Heat_index_follows_the_chart(double air, double humidity, double index) =>
+        Assert.Equal(index, (HeatIndex.Of((air - 32) / 1.8, humidity)!.Value * 1.8) + 32, 1.0);
+
+    // US National Weather Service: dew point of 70 °F at 90 °F air is about 52 % relative humidity (recalled).
+    [Fact]
+    public void Humidity_follows_from_the_dew_point()
+    {
+        Assert.Equal(52, HeatIndex.Humidity(32.2, 21.1), 1.0);
+        Assert.Equal(100, HeatIndex.Humidity(20, 20), 1e-9);
+    }
+
+    [Fact]
+    public void What_is_no_length_speed_or_humidity_gives_nothing()
+    {
+        Assert.Null(TrafficSpaceFormulas.Taper(0, 10));
+        Assert.Null(TrafficSpaceFormulas.Taper(3, 0));
+        Assert.Null(TrafficSpaceFormulas.Stopping(double.NaN));
+        Assert.Null(HeatIndex.Of(30, 101));
+    }
+}
