@@ -2,7 +2,7 @@ using Laygate.Cli.Arguments;
 using Laygate.Cli.Checking;
 using Laygate.Cli.Files;
 using Laygate.Cli.Output;
-using Laygate.Reporting.Json;
+using Laygate.Reporting.Runs;
 using Laygate.Reporting.Terminal;
 using Laygate.Rules.Results;
 
@@ -18,6 +18,7 @@ internal sealed class CheckRun(ICheckPipeline pipeline, Streams streams, string 
     {
         var sessions = new CheckSessions(pipeline, arguments, version);
         var results = new List<FileResult>();
+        var strict = new HashSet<string>(StringComparer.Ordinal);
         var code = ExitCodes.Clean;
         foreach (var input in new PlanFiles(streams.Input, arguments.StdinName).Find(sessions.Plans()))
         {
@@ -26,12 +27,16 @@ internal sealed class CheckRun(ICheckPipeline pipeline, Streams streams, string 
             {
                 results.Add(Check(input, check));
                 code = Math.Max(code, ExitCodes.Of([results[^1]], governed.FailOn));
+                if (governed.FailOn == FailOn.Warn)
+                {
+                    strict.Add(input.Name);
+                }
             }
         }
 
         var problems = sessions.Problems;
         WriteProblems([.. problems, .. results.SelectMany(result => result.Problems)]);
-        Write(arguments, results, problems);
+        Write(arguments, new ReportedRun(version, results, problems) { Include = arguments.Include, WarningsFail = strict, InformationUri = App.Address });
         return problems.Count > 0 ? ExitCodes.Unreadable : code;
     }
 
@@ -49,30 +54,23 @@ internal sealed class CheckRun(ICheckPipeline pipeline, Streams streams, string 
         }
     }
 
-    private void Write(CheckArguments arguments, IReadOnlyList<FileResult> results, IReadOnlyList<Problem> problems)
+    // Every form is made before the first file is written: a run that cannot finish leaves no file behind.
+    private void Write(CheckArguments arguments, ReportedRun run)
     {
-        if (arguments.Output is not { } path)
+        foreach (var target in arguments.Outputs.Where(target => target.File is null))
         {
-            Write(streams.Out, arguments, results, problems, streams.Width, streams.Colour);
+            new ResultForm(target.Format, streams.Width, streams.Colour, arguments.All).Write(run, streams.Out);
             streams.Out.Flush();
-            return;
         }
 
-        using var bytes = new MemoryStream();
-        Write(bytes, arguments, results, problems, Streams.UsualWidth, colour: false);
-        ResultOutput.WriteFile(path, bytes.GetBuffer().AsSpan(0, (int)bytes.Length));
-    }
-
-    private void Write(
-        Stream output, CheckArguments arguments, IReadOnlyList<FileResult> results, IReadOnlyList<Problem> problems, int width, bool colour)
-    {
-        if (arguments.Format == OutputFormat.Json)
+        var files = new List<(string Path, MemoryStream Bytes)>();
+        foreach (var target in arguments.Outputs.Where(target => target.File is not null))
         {
-            JsonOutput.Write(output, version, results, problems);
-            return;
+            var bytes = new MemoryStream();
+            new ResultForm(target.Format, Streams.UsualWidth, Colour: false, arguments.All).Write(run, bytes);
+            files.Add((target.File!, bytes));
         }
 
-        using var writer = new StreamWriter(output, Streams.Utf8, bufferSize: 16 << 10, leaveOpen: true) { NewLine = "\n" };
-        TerminalWriter.Write(writer, colour, TerminalReport.Lines(results, new TerminalSettings(width, arguments.All)));
+        files.ForEach(file => ResultOutput.WriteFile(file.Path, file.Bytes.GetBuffer().AsSpan(0, (int)file.Bytes.Length)));
     }
 }

@@ -44,7 +44,7 @@ internal sealed class SheetRun(ICheckPipeline pipeline, Streams streams, string 
     {
         Files = [arguments.File],
         Rules = arguments.Rules,
-        Format = OutputFormat.Console,
+        Outputs = [],
         Date = arguments.Date,
         All = false,
         Remedies = false,

@@ -75,8 +75,13 @@ internal static class HelpText
                                  own stage if that is later
           --fail-on KIND         exit with 1 on: fail (usual), warn (also warnings and
                                  what is not assessed), none (never)
-          --format FORMAT        console (usual) or json
+          --format FORMAT        console (usual), json, sarif, junit, code-quality,
+                                 annotations or markdown
           --output FILE          write the result to a file
+          --output FORMAT=FILE   also write the result in another form; repeat it for more
+          --include PART         list more in sarif, code-quality and annotations than what
+                                 fails and warns: not-assessed, needs-person, open,
+                                 departed, passed or not-applicable; repeat it for more
           --date YYYY-MM-DD      day of checking; usually today
           --outlook              also judge laying hour by hour, or, without hours, say in
                                  which weather the plan still works
