@@ -10,6 +10,7 @@ using Laygate.Rules.Outlook;
 using Laygate.Rules.Remedies;
 using Laygate.Rules.Results;
 using Laygate.Validation.Plans;
+using Laygate.Validation.Plots;
 using Laygate.Validation.Reading;
 using Laygate.Validation.Schema;
 using Laygate.Validation.Sheets;
@@ -28,6 +29,9 @@ public sealed record CheckSettings(Stage? AtLeastStage, DateOnly CheckDate, stri
 
     /// <summary>Whether to judge laying hour by hour, or by the envelope of the weather.</summary>
     public bool Outlook { get; init; }
+
+    /// <summary>Whether to work out what plots are drawn from and to list every input, for a page.</summary>
+    public bool Page { get; init; }
 
     /// <summary>The file of settings that was laid over the command, for the report; null when there is none.</summary>
     public string? SettingsFile { get; init; }
@@ -97,7 +101,7 @@ public sealed class PlanCheck
         }
 
         var hash = Convert.ToHexStringLower(SHA256.HashData(bytes));
-        return ([.. read.Select((plan, index) => Judge(plan, file, index + 1, hash))], []);
+        return ([.. read.Select((plan, index) => Judge(plan, reading.Documents[index].Root, (file, index + 1, hash)))], []);
     }
 
     private PlanMapping Read(YamlDocument document)
@@ -114,7 +118,7 @@ public sealed class PlanCheck
         return mapping with { Problems = blanks.Count > 0 ? blanks : PlanConsistency.Check(mapping.Plan, mapping.Positions) };
     }
 
-    private JudgedPlan Judge(PlanMapping plan, string file, int document, string hash)
+    private JudgedPlan Judge(PlanMapping plan, YamlToken root, (string File, int Document, string Hash) from)
     {
         var context = new QuantityContext(plan.Plan!, catalogue, assumptions, settings.Seed);
         if (settings.Remedies || settings.Outlook)
@@ -124,11 +128,11 @@ public sealed class PlanCheck
 
         var evaluation = new EvaluationSettings
         {
-            File = file,
-            Document = document,
+            File = from.File,
+            Document = from.Document,
             CheckedOn = settings.CheckDate,
             Stage = settings.AtLeastStage,
-            PlanHash = hash,
+            PlanHash = from.Hash,
             Samples = new ContextSamples(context),
             ProgramVersion = settings.ProgramVersion,
         };
@@ -136,6 +140,7 @@ public sealed class PlanCheck
         report = settings.Remedies ? RemedySearch.AddTo(report, book, context, evaluation, IsConsistent) : report;
         report = settings.Outlook ? OutlookSearch.AddTo(report, book, context, evaluation) : report;
         report = DepartureJudge.Apply(report, book, departures, context.Elements.All.Select(element => element.Address), settings.CheckDate);
+        report = settings.Page ? report with { Plots = PlotBuilder.Of(context), Inputs = InputList.Of(root) } : report;
         return new JudgedPlan(
             context,
             report with { Settings = settings.SettingsFile, Findings = [.. report.Findings.Select(finding => finding with { Position = Place(plan.Positions, finding) })] });

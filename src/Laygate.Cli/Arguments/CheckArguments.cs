@@ -26,6 +26,9 @@ internal enum OutputFormat
 
     /// <summary>Markdown, for a review comment.</summary>
     Markdown,
+
+    /// <summary>A page for people and authorities.</summary>
+    Html,
 }
 
 /// <summary>A form of the result and where it goes.</summary>
@@ -53,6 +56,9 @@ internal sealed record CheckArguments
 
     /// <summary>Forms of the result and where each goes; at most one to standard output.</summary>
     public required IReadOnlyList<OutputTarget> Outputs { get; init; }
+
+    /// <summary>Whether one of the forms shows plots and all inputs.</summary>
+    public bool ForPage => Outputs.Any(target => target.Format == OutputFormat.Html);
 
     /// <summary>Parts of a report that lists for machines show besides what fails and what warns.</summary>
     public IReadOnlyList<FindingGroup> Include { get; init; } = [];

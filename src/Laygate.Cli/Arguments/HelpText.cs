@@ -76,7 +76,7 @@ internal static class HelpText
           --fail-on KIND         exit with 1 on: fail (usual), warn (also warnings and
                                  what is not assessed), none (never)
           --format FORMAT        console (usual), json, sarif, junit, code-quality,
-                                 annotations or markdown
+                                 annotations, markdown or html
           --output FILE          write the result to a file
           --output FORMAT=FILE   also write the result in another form; repeat it for more
           --include PART         list more in sarif, code-quality and annotations than what

@@ -70,7 +70,8 @@ internal sealed class CheckSessions(ICheckPipeline pipeline, CheckArguments argu
         {
             Departures = arguments.Departures.Count > 0 ? arguments.Departures : asked?.Departures ?? [],
             Remedies = arguments.Remedies,
-            Outlook = arguments.Outlook,
+            Outlook = arguments.Outlook || arguments.ForPage,
+            Page = arguments.ForPage,
             Settings = found?.File,
         };
         return new GovernedSession(pipeline.Open(request), Stricter(asked, arguments.FailOn));

@@ -28,6 +28,7 @@ internal sealed class ValidationPipeline : ICheckPipeline
         {
             Remedies = request.Remedies,
             Outlook = request.Outlook,
+            Page = request.Page,
             SettingsFile = request.Settings,
         };
         var check = new PlanCheck(bound.Book, settings, departures.Departures);

@@ -1,6 +1,7 @@
 using Laygate.Cli.Arguments;
 using Laygate.Reporting.Annotations;
 using Laygate.Reporting.CodeQuality;
+using Laygate.Reporting.Html;
 using Laygate.Reporting.Json;
 using Laygate.Reporting.JUnit;
 using Laygate.Reporting.Markdown;
@@ -39,6 +40,9 @@ internal sealed record ResultForm(OutputFormat Format, int Width, bool Colour, b
                 break;
             case OutputFormat.Markdown:
                 MarkdownWriter.Write(run, output);
+                break;
+            case OutputFormat.Html:
+                HtmlWriter.Write(run, output);
                 break;
             default:
                 Terminal(run, output);
