@@ -34,9 +34,10 @@ internal static class Styles
         .counts{display:grid;grid-template-columns:repeat(8,1fr);list-style:none;margin:1.2rem 0;padding:0;border:1px solid var(--line)}
         .counts li{padding:.5rem .6rem;border-right:1px solid var(--line);display:flex;flex-direction:column;gap:.1rem}
         .counts li:last-child{border-right:0}
+        .counts li{box-shadow:0 1px 0 var(--line)}
         .number{font-size:1.7rem;line-height:1.1;font-variant-numeric:tabular-nums}
         .none .number{color:var(--soft)}
-        .none .mark{color:#4a5259;background:#fff}
+        .counts .none .mark{color:#4a5259;background:#fff}
         .mark{white-space:nowrap;font-weight:600;font-size:.9rem;padding:0 .35rem;border-radius:2px;border:1px solid currentColor;align-self:flex-start}
         .mark.fail{color:#8f1710;background:#fdeceb}
         .mark.warn{color:#6b4200;background:#fff2d6}
@@ -98,7 +99,9 @@ internal static class Styles
         .finding dl{grid-template-columns:4.6rem minmax(0,1fr)}
         details::details-content{content-visibility:visible;height:auto}
         summary{display:none}
-        .sign td,.sign th{height:11mm}
+        .sign tbody td,.sign tbody th{height:11mm}
+        .values,.inputs{font-size:7.5pt}
+        .values th,.values td,.inputs th,.inputs td{padding:.4mm 1.5mm}
         th,td{min-width:0}
         }
         """;

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Laygate.Reporting.Language;
 using Laygate.Reporting.Text;
 using Laygate.Rules.Results;
 using OxyPlot;
@@ -52,10 +51,12 @@ internal static class BufferFigure
     {
         var near = Enumerable.Range(0, plot.Minutes.Count).Count(i => buffer.Low[i] <= buffer.Lowest * 1.001);
         var share = Digits.Whole(100.0 * near / plot.Minutes.Count);
-        var stops = $"Chance that the paver stops at least once for want of mix: {OutlookWords.Number(plot.StopChance)}; stops in a shift on average: {OutlookWords.Number(plot.StopsExpected)}"
-            + (plot.StopLength is { } length ? $", each of {OutlookWords.Number(length)} on average." : ".");
-        return $"{plot.Shifts.ToString(CultureInfo.InvariantCulture)} simulated shifts: line is the median, nine shifts in ten lie in the band. In {share} % of the time at least one shift in twenty is at or below the lowest workable level. {stops}".Replace(PlainText.Glue, ' ');
+        var stops = $"Chance that the paver stops at least once for want of mix: {Text(plot.StopChance, RoundingKind.Probability)}; stops in ten shifts: {Digits.Tenth(10 * plot.StopsExpected.Number)}"
+            + (plot.StopLength is { } length ? $", each of {Text(length, RoundingKind.Minutes)} on average." : ".");
+        return $"{plot.Shifts.ToString(CultureInfo.InvariantCulture)} simulated shifts: line is the median, nine shifts in ten lie in the band. In {share} % of the time at least one shift in twenty is at or below the lowest workable level. {stops}";
     }
+
+    private static string Text(ShownValue value, RoundingKind kind) => Figures.WithUnit(Rounding.Text(value.Number ?? 0, kind, 0), value.Unit);
 
     private static PlotTable Table(BufferPlot plot, BufferCurve buffer)
     {
