@@ -38,6 +38,9 @@ internal static class HelpText
           --rules NAME|PATH      add a specification, as for `laygate check`
           --draft                make a draft, also of a plan that fails; every card is
                                  marked DRAFT
+          --format FORMAT        markdown (usual), or html: cards for print, one side of A5
+                                 each, black on white
+          --language LANGUAGE    language of the cards: en (usual) or de
           --output FILE          write the sheet to a file
           --date YYYY-MM-DD      day of checking; usually today
           --help                 show this

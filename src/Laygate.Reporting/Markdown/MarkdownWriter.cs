@@ -3,7 +3,6 @@ using System.Text;
 using Laygate.Reporting.Language;
 using Laygate.Reporting.Runs;
 using Laygate.Reporting.Sheet;
-using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.Markdown;
 

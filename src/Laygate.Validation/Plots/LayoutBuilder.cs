@@ -49,13 +49,13 @@ internal sealed partial class LayoutBuilder(Plan plan, Unit length)
             return null;
         }
 
-        var (big, small) = (match.Groups[1].Value, match.Groups[2].Value);
+        var (big, small) = (match.Groups["big"].Value, match.Groups["small"].Value);
         var metric = length.Spelling is "m";
         return small.Length == (metric ? 3 : 2) && int.TryParse(big, NumberStyles.None, CultureInfo.InvariantCulture, out var whole)
             ? (whole * (metric ? 1000.0 : 100.0)) + int.Parse(small, CultureInfo.InvariantCulture)
             : null;
     }
 
-    [GeneratedRegex(@"\b(\d{1,4})\+(\d{2,3})\b", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 100)]
+    [GeneratedRegex(@"\b(?<big>\d{1,4})\+(?<small>\d{2,3})\b", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 100)]
     private static partial Regex StationText();
 }

@@ -4,7 +4,6 @@ using Laygate.Engineering.Quantities;
 using Laygate.Engineering.SheetData;
 using Laygate.Engineering.Supply.Simulation;
 using Laygate.Model.Measures;
-using Laygate.Model.Plans;
 using Laygate.Rules.Results;
 
 namespace Laygate.Validation.Plots;
