@@ -6,12 +6,15 @@ namespace Laygate.Reporting.Cards;
 /// <summary>The words of one language. A language has every key, which a test holds.</summary>
 public sealed class CardTexts
 {
+    /// <summary>Where a long word may be broken.</summary>
+    internal const char SoftHyphen = '\u00AD';
+
     private readonly FrozenDictionary<string, string> words;
 
     private CardTexts(string language, string table)
     {
         Language = language;
-        words = table.Split('\n').Select(line => line.Split(" = ", 2)).Where(pair => pair.Length == 2).ToFrozenDictionary(pair => pair[0], pair => pair[1], StringComparer.Ordinal);
+        words = table.Split('\n').Select(line => line.Split(" = ", 2)).Where(pair => pair.Length == 2).ToFrozenDictionary(pair => pair[0], pair => pair[1].Replace('|', SoftHyphen), StringComparer.Ordinal);
     }
 
     /// <summary>Languages by their ISO 639 codes.</summary>

@@ -1,6 +1,6 @@
 namespace Laygate.Reporting.Cards;
 
-/// <summary>German words of the cards, terms as the German editions of the European standards and the trade use them: a key and its text on each line.</summary>
+/// <summary>German words of the cards, terms as the German editions of the European standards and the trade use them: a key and its text on each line, with <c>|</c> where a long word may be broken.</summary>
 internal static class GermanTexts
 {
     public const string Table = """
@@ -55,7 +55,7 @@ internal static class GermanTexts
         moment.last-metre = letzter Meter eingebaut
         moment.shift-end = Schichtende
         moment.rolled-out = letzter verdichtender Übergang beendet
-        moment.firm = voraussichtlich unter der Freigabetemperatur: messen
+        moment.firm = voraussichtlich unter der Freigabe|temperatur: messen
         moment.opening = Verkehrsfreigabe laut Plan
         tonnages = Mischgutmengen
         course = Schicht
@@ -202,33 +202,33 @@ internal static class GermanTexts
         event.opening-in-danger = Freigabe gefährdet
         event.wrong-mix = falsches Mischgut
         event.other = anderes
-        test.density = Verdichtungsgrad
-        test.thickness = Einbaudicke
+        test.density = Verdichtungs|grad
+        test.thickness = Einbau|dicke
         test.evenness = Ebenheit
         test.texture = Textur
         test.friction = Griffigkeit
-        test.mix-temperature = Mischguttemperatur
+        test.mix-temperature = Mischgut|temperatur
         test.mat-temperature = Temperatur der Schicht
-        test.thermal-profile = Thermoprofil
-        test.yield = Mischgutverbrauch
-        test.composition = Zusammensetzung
-        test.bond = Schichtenverbund
-        test.bond-coat-rate = Bindemittelmenge der Vorspritzung
+        test.thermal-profile = Thermo|profil
+        test.yield = Mischgut|verbrauch
+        test.composition = Zusammen|setzung
+        test.bond = Schichten|verbund
+        test.bond-coat-rate = Bindemittel|menge der Vorspritzung
         test.trial-length = Probefeld
-        test.joint-density = Verdichtungsgrad an der Naht
+        test.joint-density = Verdichtungs|grad an der Naht
         test.other = andere
         measure.supervisor = Aufsicht
         measure.induction = Unterweisung
-        measure.risk-assessment = Gefährdungsbeurteilung
-        measure.internal-traffic-plan = Baustellenverkehr
+        measure.risk-assessment = Gefährdungs|beurteilung
+        measure.internal-traffic-plan = Baustellen|verkehr
         measure.reversing-spotter = Einweiser
-        measure.reversing-alarm = Rückfahrwarner
+        measure.reversing-alarm = Rückfahr|warner
         measure.keep-out-area = Sperrbereich
         measure.tipping-check = Kippen
         measure.overhead-line-precaution = Freileitungen
         measure.buried-services-check = erdverlegte Leitungen
         measure.burns-first-aid = Verbrennungen: Erste Hilfe
-        measure.heat-protective-clothing = Hitzeschutzkleidung
+        measure.heat-protective-clothing = Hitzeschutz|kleidung
         measure.high-visibility-clothing = Warnkleidung
         measure.emergency-arrangements = Notfall
         measure.emergency-access = Rettungsweg
@@ -236,15 +236,15 @@ internal static class GermanTexts
         measure.exhaust-control = Abgase
         measure.noise-control = Lärm
         measure.vibration-control = Vibrationen am Menschen
-        measure.traffic-management = Verkehrssicherung
-        measure.side-clearance = seitlicher Sicherheitsabstand
-        measure.restraint-barrier = Schutzeinrichtung
-        measure.traffic-controllers = Verkehrsposten
+        measure.traffic-management = Verkehrs|sicherung
+        measure.side-clearance = seitlicher Sicherheits|abstand
+        measure.restraint-barrier = Schutz|einrichtung
+        measure.traffic-controllers = Verkehrs|posten
         measure.lighting = Beleuchtung
-        measure.edge-protection = Absturzsicherung
+        measure.edge-protection = Absturz|sicherung
         measure.roller-overturn-protection = Umsturz der Walze
         measure.roller-zones = Walzbereiche
-        measure.machine-checks = Maschinenprüfung
+        measure.machine-checks = Maschinen|prüfung
         measure.fire-precaution = Brandschutz
         measure.gas-precaution = Gas
         measure.spraying-precaution = Anspritzen
@@ -270,6 +270,6 @@ internal static class GermanTexts
         measure.slippery-surface-warning = Rutschgefahr
         measure.step-and-ramp-control = Kanten und Rampen
         measure.gauge-safety = Messsonde
-        measure.site-security = Baustellensicherung
+        measure.site-security = Baustellen|sicherung
         """;
 }

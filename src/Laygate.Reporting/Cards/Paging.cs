@@ -89,12 +89,12 @@ internal static class Paging
         return Enumerable.Range(0, columns.Count).Max(column => Wrapped(row[column], least[column] + (share * (most[column] - least[column]))));
     }
 
-    private static int LongestWord(string text) => text.Split(' ', '-').Max(word => word.Length);
+    private static int LongestWord(string text) => text.Split(' ', '-', CardTexts.SoftHyphen).Max(word => word.Length);
 
     private static int Wrapped(string text, double width)
     {
         var (lines, used) = (1, 0);
-        foreach (var word in text.Split(' '))
+        foreach (var word in text.Split(' ', CardTexts.SoftHyphen))
         {
             if (used > 0 && used + 1 + word.Length > width)
             {

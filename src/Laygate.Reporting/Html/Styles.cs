@@ -61,7 +61,7 @@ internal static class Styles
         figcaption{font-weight:600}
         .plot{display:block;width:100%;min-width:30rem;height:auto;font-family:inherit}
         .reads{font-size:.92rem}
-        .scroll{overflow-x:auto}
+        .scroll{overflow-x:auto;position:relative}
         details{font-size:.92rem}
         summary{min-height:24px;padding:.15rem 0;cursor:pointer}
         table{border-collapse:collapse;width:100%;font-size:.9rem;margin:.4rem 0 1rem;font-variant-numeric:tabular-nums}
@@ -86,7 +86,7 @@ internal static class Styles
         nav,.skip{display:none}
         header{padding-top:0}
         .plan+.plan{break-before:page}
-        .body,.plan>section[aria-labelledby$="-conf"],.plan>section[aria-labelledby$="-person"]{break-before:page}
+        .newpage{break-before:page}
         h2,h3,h4,h5,caption,figcaption{break-after:avoid}
         thead{display:table-header-group}
         tr{break-inside:avoid}
