@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Security.Cryptography;
 using System.Text;
 using Laygate.Reporting.Runs;
@@ -28,7 +29,7 @@ public static class HtmlWriter
         Render<ReportPage>(output, new Dictionary<string, object?>(StringComparer.Ordinal) { [nameof(ReportPage.Run)] = run, [nameof(ReportPage.Changes)] = changes });
 
     /// <summary>Renders a page.</summary>
-    internal static void Render<T>(Stream output, Dictionary<string, object?> parameters)
+    internal static void Render<[DynamicallyAccessedMembers(DynamicallyAccessedMemberTypes.All)] T>(Stream output, Dictionary<string, object?> parameters)
         where T : IComponent
     {
         using var writer = new StreamWriter(output, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), bufferSize: 64 << 10, leaveOpen: true) { NewLine = "\n" };
