@@ -16,6 +16,8 @@ internal sealed class CheckCommand : Verb
     private readonly Option<string[]> include = new("--include") { Arity = ArgumentArity.OneOrMore, AllowMultipleArgumentsPerToken = false };
     private readonly Option<string> date = new("--date");
     private readonly Option<string> stdinName = new("--stdin-name");
+    private readonly Option<string> baseline = new("--baseline");
+    private readonly Option<string> changedSince = new("--changed-since");
     private readonly Option<bool> outlook = new("--outlook") { Arity = ArgumentArity.Zero };
     private readonly Option<bool> all = new("--all") { Arity = ArgumentArity.Zero };
 
@@ -23,7 +25,7 @@ internal sealed class CheckCommand : Verb
         : base("check", HelpText.Check)
     {
         Add(files);
-        foreach (var option in (Option[])[rules, departures, stage, failOn, format, output, include, date, stdinName, outlook, all])
+        foreach (var option in (Option[])[rules, departures, stage, failOn, format, output, include, date, baseline, changedSince, stdinName, outlook, all])
         {
             Add(option);
         }
@@ -47,6 +49,8 @@ internal sealed class CheckCommand : Verb
         Date = Values.Day(parsed.GetValue(date)) ?? Values.Today(clock),
         Outlook = parsed.GetValue(outlook),
         All = parsed.GetValue(all),
+        Baseline = Values.NotEmpty("--baseline", parsed.GetValue(baseline)),
+        ChangedSince = Values.NotEmpty("--changed-since", parsed.GetValue(changedSince)),
         StdinName = Values.NotEmpty("--stdin-name", parsed.GetValue(stdinName)) ?? "standard input",
     });
 }
