@@ -20,9 +20,10 @@ internal sealed class CheckRun(ICheckPipeline pipeline, Streams streams, string 
         var results = Check(plans);
         var code = plans.Select((plan, index) => ExitCodes.Of([results[index]], plan.Governed.FailOn, plan.Governed.NotAssessedFails)).DefaultIfEmpty(ExitCodes.Clean).Max();
         var strict = plans.Where(plan => plan.Governed.FailOn == FailOn.Warn).Select(plan => plan.Input.Name).ToHashSet(StringComparer.Ordinal);
+        var silent = plans.Where(plan => plan.Governed.NotAssessedFails).Select(plan => plan.Input.Name).ToHashSet(StringComparer.Ordinal);
         var problems = sessions.Problems;
         WriteProblems([.. problems, .. results.SelectMany(result => result.Problems)]);
-        Write(arguments, new ReportedRun(version, results, problems) { Include = arguments.Include, WarningsFail = strict, InformationUri = App.Address });
+        Write(arguments, new ReportedRun(version, results, problems) { Include = arguments.Include, WarningsFail = strict, NotAssessedFail = silent, InformationUri = App.Address });
         return problems.Count > 0 ? ExitCodes.Unreadable : code;
     }
 

@@ -86,6 +86,17 @@ public sealed class FormatTests
     }
 
     [Fact]
+    public void What_a_baseline_knows_does_not_show_as_new_and_does_not_fail()
+    {
+        var run = With(Samples.Finding() with { Known = true }, Samples.Finding() with { Address = "course:patch" });
+        run = ReportedRun.Of(run.Reports.Single() with { Baseline = new BaselineUse("baseline.json", new DateOnly(2031, 1, 1), 1, 0, 0) });
+        Assert.Equal("new", Assert.Single(Results(run))["baselineState"]!.GetValue<string>());
+        Assert.Single(XDocument.Parse(Written(JUnitWriter.Write, run)).Descendants("failure"));
+        Assert.Single(JsonNode.Parse(Written(CodeQualityWriter.Write, run))!.AsArray());
+        Assert.Contains("known of old", Written(MarkdownWriter.Write, run), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Sarif_says_that_a_file_could_not_be_read()
     {
         var invocation = Sarif(Full())["invocations"]![0]!;

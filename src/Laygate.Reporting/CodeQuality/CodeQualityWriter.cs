@@ -5,7 +5,6 @@ using Laygate.Reporting.Json;
 using Laygate.Reporting.Language;
 using Laygate.Reporting.Runs;
 using Laygate.Reporting.Text;
-using Laygate.Rules.Definitions;
 using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.CodeQuality;

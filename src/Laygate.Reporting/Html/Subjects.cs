@@ -29,7 +29,7 @@ internal static class Subjects
     [
         .. report.Findings
             .Where(finding => FindingGroups.Of(finding) is FindingGroup.Failed or FindingGroup.Warned or FindingGroup.NotAssessed)
-            .OrderBy(FindingGroups.Of).ThenBy(finding => finding.Severity ?? Severity.C + 1).Take(count),
+            .OrderBy(finding => finding.Known).ThenBy(FindingGroups.Of).ThenBy(finding => finding.Severity ?? Severity.C + 1).Take(count),
     ];
 
     /// <summary>Sign of a part of the report; it stands beside the word.</summary>

@@ -57,8 +57,7 @@ public static class JUnitWriter
     {
         var name = Unique($"{item.Rule} at {item.Address}: {item.Title} ({item.File}, plan {item.Report.PlanId})", names);
         var at = string.Create(CultureInfo.InvariantCulture, $"{item.File}:{item.Position.Line}:{item.Position.Column}");
-        var warnings = run.WarningsFail.Contains(item.Report.File);
-        return new Case(item.Rule, name, Result(item.Group, warnings), Names.Of(item.Group), $"{at}: {Names.Of(item.Group)}: {item.Text}");
+        return new Case(item.Rule, name, Result(item, run), Names.Of(item.Group), $"{at}: {Names.Of(item.Group)}{(item.Known ? " (known of old)" : string.Empty)}: {item.Text}");
     }
 
     private static Case CaseOf(Problem problem, HashSet<string> names)
@@ -69,11 +68,12 @@ public static class JUnitWriter
         return new Case("unreadable", Unique($"{at}: {problem.Message}", names), CaseResult.Error, "unreadable", $"{at}: {problem.Message} {problem.Hint}".TrimEnd());
     }
 
-    private static CaseResult Result(FindingGroup group, bool warningsFail) => group switch
+    // What a baseline knows of old does not count at the gate.
+    private static CaseResult Result(ListedItem item, ReportedRun run) => item.Group switch
     {
-        FindingGroup.Failed => CaseResult.Failure,
-        FindingGroup.Warned => warningsFail ? CaseResult.Failure : CaseResult.Remark,
-        FindingGroup.NotAssessed => warningsFail ? CaseResult.Failure : CaseResult.Skipped,
+        FindingGroup.Failed => item.Known ? CaseResult.Skipped : CaseResult.Failure,
+        FindingGroup.Warned => !item.Known && run.WarningsFail.Contains(item.Report.File) ? CaseResult.Failure : CaseResult.Remark,
+        FindingGroup.NotAssessed => !item.Known && (run.WarningsFail.Contains(item.Report.File) || run.NotAssessedFail.Contains(item.Report.File)) ? CaseResult.Failure : CaseResult.Skipped,
         FindingGroup.Passed => CaseResult.Pass,
         _ => CaseResult.Skipped,
     };

@@ -22,6 +22,11 @@ internal sealed class MarkdownReport(StringBuilder text, Report report)
         var revision = report.Revision is { Length: > 0 } known ? $", revision {MarkdownText.Of(known)}" : string.Empty;
         text.Append(CultureInfo.InvariantCulture, $"{MarkdownText.Of(report.File)}, plan {MarkdownText.Of(report.PlanId)}{revision}, judged at stage {Words.Of(report.Stage)}.\n\n");
         Counts();
+        if (report.Baseline is { } baseline)
+        {
+            Item(MarkdownText.Of(BaselineWords.Of(baseline)));
+        }
+
         foreach (var note in report.Notes)
         {
             Item($"**Note:** {MarkdownText.Of(NoteWords.Of(note))}");
@@ -66,8 +71,8 @@ internal sealed class MarkdownReport(StringBuilder text, Report report)
         foreach (var finding in parts[group])
         {
             var line = finding.Position is { } position ? string.Create(CultureInfo.InvariantCulture, $", line {position.Line}") : string.Empty;
-            Item($"**{MarkdownText.Of(finding.Title)}** ({MarkdownText.Of(finding.Rule)}, {MarkdownText.Of(finding.Address)}{line}). {MarkdownText.Of(Wording.Sentence(finding))}{Missing(finding)}");
-            if (group is FindingGroup.Failed or FindingGroup.Warned)
+            Item($"{(finding.Known ? "known of old: " : string.Empty)}**{MarkdownText.Of(finding.Title)}** ({MarkdownText.Of(finding.Rule)}, {MarkdownText.Of(finding.Address)}{line}). {MarkdownText.Of(Wording.Sentence(finding))}{Missing(finding)}");
+            if (group is (FindingGroup.Failed or FindingGroup.Warned) && !finding.Known)
             {
                 Details(finding);
             }

@@ -23,6 +23,9 @@ internal sealed record ListedItem(
     /// <summary>Rule id of departures that do not hold.</summary>
     public const string DepartureRule = "departure-not-held";
 
+    /// <summary>Whether a baseline knows it of old.</summary>
+    public bool Known => Finding?.Known == true;
+
     /// <summary>Title, place, sentence and advice on one line; the first sentence is short and ends with a full stop.</summary>
     public string Text => string.Join(' ', [$"{PlainText.Show(Title)} at {PlainText.Show(Address)}.", Sentence, .. Advice]);
 }

@@ -15,9 +15,9 @@ internal sealed class Listing
 
     private readonly Dictionary<string, int> seen = new(StringComparer.Ordinal);
 
-    /// <summary>What fails and warns, departures that do not hold, and the parts that the run asks for.</summary>
+    /// <summary>What fails and warns and no baseline knows, departures that do not hold, and the parts that the run asks for.</summary>
     public static IReadOnlyList<ListedItem> Asked(ReportedRun run) =>
-        [.. Everything(run).Where(item => item.Group is FindingGroup.Failed or FindingGroup.Warned || run.Include.Contains(item.Group))];
+        [.. Everything(run).Where(item => !item.Known && (item.Group is FindingGroup.Failed or FindingGroup.Warned || run.Include.Contains(item.Group)))];
 
     /// <summary>Every finding and every departure that does not hold.</summary>
     public static IReadOnlyList<ListedItem> Everything(ReportedRun run)

@@ -16,6 +16,9 @@ public sealed record ReportedRun(string ProgramVersion, IReadOnlyList<FileResult
     /// <summary>Files in which a warning counts as failed at the gate.</summary>
     public IReadOnlySet<string> WarningsFail { get; init; } = FrozenSet<string>.Empty;
 
+    /// <summary>Files in which what is not assessed counts as failed at the gate.</summary>
+    public IReadOnlySet<string> NotAssessedFail { get; init; } = FrozenSet<string>.Empty;
+
     /// <summary>Absolute address of a page about the program; null where there is none.</summary>
     public string? InformationUri { get; init; }
 

@@ -24,6 +24,11 @@ internal static class SarifResult
         json.WriteStartArray("locations");
         Place(json, item.File, item.Position, item.Address);
         json.WriteEndArray();
+        if (item.Report.Baseline is not null)
+        {
+            json.WriteString("baselineState", "new");
+        }
+
         json.WriteStartObject("partialFingerprints");
         json.WriteString(FingerprintKey, item.Fingerprint);
         json.WriteEndObject();
