@@ -17,6 +17,7 @@ internal static class BrowserLook
             File.WriteAllText(page, html);
             using var process = Process.Start(new ProcessStartInfo("node", [Path.Combine(SourceTree.Root, "tests", "Tools", "page-check.mjs"), chromium, page, what, picture ?? string.Empty])
             {
+                UseShellExecute = false,
                 RedirectStandardOutput = true,
                 RedirectStandardError = true,
             })!;

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text.RegularExpressions;
 using Laygate.Model.Plans;
 using Laygate.Reporting.Cards;
 using Laygate.Rules.Results;
@@ -37,7 +36,7 @@ public sealed class CardTests
             .. Words.Of<RollingMode>().Select(word => $"mode.{word}"), .. Words.Of<ContingencyEvent>().Select(word => $"event.{word}"), .. Words.Of<TestKind>().Select(word => $"test.{word}"),
             .. Words.Of<MeasureKind>().Select(word => $"measure.{word}"), .. Words.Of<SheetMomentKind>().Select(word => $"moment.{word}"),
         ];
-        Assert.Empty(wanted.Where(key => !keys.Contains(key)));
+        Assert.DoesNotContain(wanted, key => !keys.Contains(key));
     }
 
     [Fact]
@@ -45,7 +44,7 @@ public sealed class CardTests
     {
         foreach (var (page, first) in new[] { (English.Value, "Site conditions and the competent person come first."), (German.Value, "Verh&#xE4;ltnisse vor Ort") })
         {
-            var sides = Regex.Matches(page, "<article class=\"card\">.*?</article>", RegexOptions.Singleline).Select(match => match.Value).ToList();
+            var sides = PageText.All(page, "<article class=\"card\">.*?</article>");
             Assert.True(sides.Count > 10);
             Assert.All(sides, side => Assert.Contains("tamarel-quay-road-east", side, StringComparison.Ordinal));
             Assert.All(sides, side => Assert.Contains(first, side, StringComparison.Ordinal));
@@ -64,7 +63,7 @@ public sealed class CardTests
 
     [Fact]
     public void A_draft_says_so_on_every_side() =>
-        Assert.Equal(Regex.Count(Draft.Value, "<article class=\"card\">"), Regex.Count(Draft.Value, "class=\"draft\">ENTWURF"));
+        Assert.Equal(PageText.Count(Draft.Value, "<article class=\"card\">"), PageText.Count(Draft.Value, "class=\"draft\">ENTWURF"));
 
     [Fact]
     public void Long_lists_go_on_over_sides_and_lose_nothing()
@@ -72,7 +71,7 @@ public sealed class CardTests
         var rows = Enumerable.Range(1, 120).Select(i => (IReadOnlyList<string>)[i.ToString(CultureInfo.InvariantCulture), "x"]).ToList();
         var sides = Paging.Split("role", [new CardList("a", ["one"]), new CardTable("b", ["n", "x"], rows)], title => title + "+");
         Assert.True(sides.Count > 3);
-        Assert.Equal(rows.Select(row => row[0]), sides.SelectMany(side => side.Blocks).OfType<CardTable>().SelectMany(table => table.Rows).Select(row => row[0]));
+        Assert.Equal(rows.Select(row => row[0]), sides.SelectMany(side => side.Blocks).OfType<CardTable>().SelectMany(table => table.Rows).Select(row => row[0]), StringComparer.Ordinal);
         Assert.All(sides, side => Assert.Equal(sides.Count, side.Sides));
         Assert.Equal("b+", sides[1].Blocks[0].Title);
     }
@@ -106,7 +105,7 @@ public sealed class CardTests
         Assert.Contains(message, app.Error, StringComparison.Ordinal);
     }
 
-    private static List<string> Blanks(string text) => [.. Regex.Matches(text, @"\{\d\}").Select(match => match.Value).Order(StringComparer.Ordinal)];
+    private static List<string> Blanks(string text) => [.. PageText.All(text, @"\{\d\}").Order(StringComparer.Ordinal)];
 
     private static string Program(params string[] arguments) =>
         BuiltProgram.Run(TimeSpan.FromMinutes(3), null, SourceTree.Root, ["sheet", .. arguments, "--format", "html", "--date", "2026-11-25"]).Out;

@@ -31,15 +31,15 @@ public sealed class FormatTests
         {
             var (kind, level) = (result["kind"]!.GetValue<string>(), result["level"]!.GetValue<string>());
             Assert.Equal(kind is not "fail", level is "none");
-            Assert.Contains(kind, (string[])["pass", "open", "informational", "notApplicable", "review", "fail"]);
-            Assert.Contains(level, (string[])["none", "note", "warning", "error"]);
+            Assert.Contains(kind, (string[])["pass", "open", "informational", "notApplicable", "review", "fail"], StringComparer.Ordinal);
+            Assert.Contains(level, (string[])["none", "note", "warning", "error"], StringComparer.Ordinal);
         }
     }
 
     [Fact]
     public void Sarif_shows_failures_and_warnings_alone_unless_more_is_asked_for()
     {
-        Assert.Equal(["fail"], Results(Full()).Select(result => result["kind"]!.GetValue<string>()).Distinct());
+        Assert.Equal(["fail"], Results(Full()).Select(result => result["kind"]!.GetValue<string>()).Distinct(StringComparer.Ordinal), StringComparer.Ordinal);
         var silent = Samples.Finding() with { Outcome = Outcome.NotAssessed, Status = Status.Fail };
         Assert.Equal(("fail", "error"), KindOf(silent, []));
         var open = silent with { Status = Status.Warn };
@@ -116,7 +116,7 @@ public sealed class FormatTests
         {
             var (input, output) = (Path.Combine(folder, "a.sarif"), Path.Combine(folder, "verdict.sarif"));
             File.WriteAllText(input, Written(SarifWriter.Write, Full() with { Include = everything ? Everything : [], InformationUri = "https://example.org/laygate" }));
-            using var process = Process.Start(new ProcessStartInfo(validator, ["validate", input, "--rule-kind", "Sarif;Ghas", "--output", output]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+            using var process = Process.Start(new ProcessStartInfo(validator, ["validate", input, "--rule-kind", "Sarif;Ghas", "--output", output]) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true })!;
             process.StandardOutput.ReadToEnd();
             process.WaitForExit();
 
@@ -148,7 +148,7 @@ public sealed class FormatTests
             {
                 Assert.Equal("testcase", one.Name.LocalName);
                 Allowed(one, "name", "classname");
-                Assert.All(one.Elements(), child => Assert.Contains(child.Name.LocalName, (string[])["failure", "error", "skipped", "system-out"]));
+                Assert.All(one.Elements(), child => Assert.Contains(child.Name.LocalName, (string[])["failure", "error", "skipped", "system-out"], StringComparer.Ordinal));
                 Assert.All(one.Elements(), child => Assert.NotEmpty(child.Value));
                 Assert.True(one.Elements().Count() <= 1);
             }
@@ -181,7 +181,7 @@ public sealed class FormatTests
         {
             Assert.NotEmpty(entry!["description"]!.GetValue<string>());
             Assert.NotEmpty(entry["check_name"]!.GetValue<string>());
-            Assert.Contains(entry["severity"]!.GetValue<string>(), (string[])["info", "minor", "major", "critical", "blocker"]);
+            Assert.Contains(entry["severity"]!.GetValue<string>(), (string[])["info", "minor", "major", "critical", "blocker"], StringComparer.Ordinal);
             Assert.NotEmpty(entry["location"]!["path"]!.GetValue<string>());
             Assert.True(entry["location"]!["lines"]!["begin"]!.GetValue<int>() >= 1);
         }
@@ -277,7 +277,7 @@ public sealed class FormatTests
         [.. Results(run).Select(result => result["partialFingerprints"]!["laygateFinding/v1"]!.GetValue<string>())];
 
     private static void Allowed(XElement element, params string[] names) =>
-        Assert.All(element.Attributes(), attribute => Assert.Contains(attribute.Name.LocalName, names));
+        Assert.All(element.Attributes(), attribute => Assert.Contains(attribute.Name.LocalName, names, StringComparer.Ordinal));
 
     private static string Written(Action<ReportedRun, Stream> write, ReportedRun run)
     {
