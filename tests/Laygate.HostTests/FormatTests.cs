@@ -236,8 +236,16 @@ public sealed class FormatTests
     {
         var departure = new Departure
         {
-            Id = "d1", Rule = "LAY-001", Address = "course:wearing", Reason = Hostile, CompensatingMeasure = "rolled twice", AskedBy = "A", ApprovedBy = "B",
-            ApprovedOn = new DateOnly(2031, 1, 1), ExpiresOn = new DateOnly(2031, 2, 1), File = "contract/departures.yaml",
+            Id = "d1",
+            Rule = "LAY-001",
+            Address = "course:wearing",
+            Reason = Hostile,
+            CompensatingMeasure = "rolled twice",
+            AskedBy = "A",
+            ApprovedBy = "B",
+            ApprovedOn = new DateOnly(2031, 1, 1),
+            ExpiresOn = new DateOnly(2031, 2, 1),
+            File = "contract/departures.yaml",
         };
         var departed = Samples.Finding() with { Rule = "LAY-002", Status = Status.Departed, Departure = departure };
         var hostile = Samples.Finding("LAY-003", "layers/hostile") with { Title = Hostile, Why = Hostile, Remedy = Hostile, Local = Hostile, Address = "course:" + Hostile };

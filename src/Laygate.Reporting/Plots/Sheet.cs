@@ -70,17 +70,34 @@ internal sealed class Sheet
     public void Box(double left, double right, double bottom, double top, OxyColor fill, OxyColor? edge = null, string? text = null, AnnotationLayer layer = AnnotationLayer.BelowSeries) =>
         Model.Annotations.Add(new RectangleAnnotation
         {
-            MinimumX = left, MaximumX = right, MinimumY = bottom, MaximumY = top, Fill = fill, Stroke = edge ?? OxyColors.Transparent, StrokeThickness = edge is null ? 0 : 1,
-            Text = text is null ? null : PlainText.Show(text), TextColor = Ink.Dark, FontSize = TextSize, Layer = layer,
+            MinimumX = left,
+            MaximumX = right,
+            MinimumY = bottom,
+            MaximumY = top,
+            Fill = fill,
+            Stroke = edge ?? OxyColors.Transparent,
+            StrokeThickness = edge is null ? 0 : 1,
+            Text = text is null ? null : PlainText.Show(text),
+            TextColor = Ink.Dark,
+            FontSize = TextSize,
+            Layer = layer,
         });
 
     /// <summary>Adds text at a place.</summary>
     public void Say(double x, double y, string text, HorizontalAlignment side = HorizontalAlignment.Left, VerticalAlignment height = VerticalAlignment.Middle, double size = TextSize, bool strong = false) =>
         Model.Annotations.Add(new TextAnnotation
         {
-            TextPosition = new DataPoint(x, y), Text = PlainText.Show(text), TextHorizontalAlignment = side, TextVerticalAlignment = height,
-            TextColor = Ink.Dark, Stroke = OxyColors.Transparent, StrokeThickness = 0, FontSize = size, FontWeight = strong ? FontWeights.Bold : FontWeights.Normal,
-            Layer = AnnotationLayer.AboveSeries, Padding = new OxyThickness(2),
+            TextPosition = new DataPoint(x, y),
+            Text = PlainText.Show(text),
+            TextHorizontalAlignment = side,
+            TextVerticalAlignment = height,
+            TextColor = Ink.Dark,
+            Stroke = OxyColors.Transparent,
+            StrokeThickness = 0,
+            FontSize = size,
+            FontWeight = strong ? FontWeights.Bold : FontWeights.Normal,
+            Layer = AnnotationLayer.AboveSeries,
+            Padding = new OxyThickness(2),
         });
 
     /// <summary>Adds a level line with its name above it at the right.</summary>
@@ -93,12 +110,33 @@ internal sealed class Sheet
     /// <summary>Adds a mark.</summary>
     public void Mark(double x, double y, MarkerType shape, double size = 5) => Model.Annotations.Add(new PointAnnotation
     {
-        X = x, Y = y, Shape = shape, Size = size, Fill = Ink.Dark, Stroke = OxyColors.White, StrokeThickness = 1.2, Layer = AnnotationLayer.AboveSeries,
+        X = x,
+        Y = y,
+        Shape = shape,
+        Size = size,
+        Fill = Ink.Dark,
+        Stroke = OxyColors.White,
+        StrokeThickness = 1.2,
+        Layer = AnnotationLayer.AboveSeries,
     });
 
     private static LinearAxis Axis(AxisPosition position, string title) => new()
     {
-        Position = position, Title = title, TitleFontSize = TextSize, FontSize = TextSize, TextColor = Ink.Dark, TitleColor = Ink.Dark, AxislineStyle = LineStyle.Solid, AxislineColor = Ink.Dark,
-        TicklineColor = Ink.Dark, MajorGridlineStyle = LineStyle.Solid, MajorGridlineColor = Ink.Faint, MinorTickSize = 0, MajorTickSize = 4, IsPanEnabled = false, IsZoomEnabled = false, AxisTitleDistance = position == AxisPosition.Left ? 16 : 6,
+        Position = position,
+        Title = title,
+        TitleFontSize = TextSize,
+        FontSize = TextSize,
+        TextColor = Ink.Dark,
+        TitleColor = Ink.Dark,
+        AxislineStyle = LineStyle.Solid,
+        AxislineColor = Ink.Dark,
+        TicklineColor = Ink.Dark,
+        MajorGridlineStyle = LineStyle.Solid,
+        MajorGridlineColor = Ink.Faint,
+        MinorTickSize = 0,
+        MajorTickSize = 4,
+        IsPanEnabled = false,
+        IsZoomEnabled = false,
+        AxisTitleDistance = position == AxisPosition.Left ? 16 : 6,
     };
 }
