@@ -79,6 +79,7 @@ internal sealed class CheckSessions(ICheckPipeline pipeline, CheckArguments argu
             Remedies = arguments.Remedies,
             Outlook = arguments.Outlook || arguments.ForPage,
             Page = arguments.ForPage,
+            Quick = arguments.Quick,
             Baseline = arguments.WithoutBaseline ? null : arguments.Baseline ?? asked?.Baseline,
             Settings = found?.File,
         };
