@@ -105,7 +105,7 @@ internal static class EnglishTexts
         level.call = next load for {0} when its buffer shows {1}
         level.never = never start a load for {0} above {1}: it does not fit
         level.lowest = {0}: lowest workable level {1}, full at {2}
-        level.decide = Levels decide; the list is the order of an even balance.
+        level.decide = Levels decide; the list is the order as computed.
         drill = Exchange and changeover
         drill.times = exchange {0}, changeover each way {1}
         drill.empty.yes = empty the feeder before the mix changes
@@ -216,6 +216,7 @@ internal static class EnglishTexts
         test.bond-coat-rate = bond coat rate
         test.trial-length = trial length
         test.joint-density = density at the joint
+        test.deformation = deformation
         test.other = other
         measure.supervisor = supervisor
         measure.induction = induction

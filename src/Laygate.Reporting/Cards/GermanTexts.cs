@@ -105,7 +105,7 @@ internal static class GermanTexts
         level.call = nächste Ladung für {0}, wenn der Bunker {1} zeigt
         level.never = nie eine Ladung für {0} über {1} beginnen: sie passt nicht hinein
         level.lowest = {0}: kleinster Füllstand {1}, voll bei {2}
-        level.decide = Der Füllstand entscheidet; die Liste gilt für gleichmäßigen Betrieb.
+        level.decide = Der Füllstand entscheidet; die Liste ist die berechnete Reihenfolge.
         drill = Lkw-Wechsel und Umstellen
         drill.times = Lkw-Wechsel {0}, Umstellen je Richtung {1}
         drill.empty.yes = Beschicker vor dem Wechsel des Mischguts leer fahren
@@ -216,6 +216,7 @@ internal static class GermanTexts
         test.bond-coat-rate = Bindemittel|menge der Vorspritzung
         test.trial-length = Probefeld
         test.joint-density = Verdichtungs|grad an der Naht
+        test.deformation = Verformung
         test.other = andere
         measure.supervisor = Aufsicht
         measure.induction = Unterweisung

@@ -16,7 +16,7 @@ internal static class LoadFigure
         var courses = plot.Loads.Select(load => load.Course).Distinct(StringComparer.Ordinal).ToList();
         var description = $"{plot.Loads.Count.ToString(CultureInfo.InvariantCulture)} loads: "
             + string.Join(", ", courses.Select(course => $"{plot.Loads.Count(load => string.Equals(load.Course, course, StringComparison.Ordinal)).ToString(CultureInfo.InvariantCulture)} for {PlainText.Show(course)}"))
-            + ". The order is that of an even balance; on site the levels of the buffers decide.";
+            + ". The order is computed; on site the levels of the buffers decide.";
         return new PlotFigure(id, "supply", Title, description, SvgFinish.Of(Draw(plot, courses), id, Title, description), Table(plot));
     }
 
