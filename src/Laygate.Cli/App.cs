@@ -14,6 +14,10 @@ internal sealed class App(ICheckPipeline pipeline, Streams streams, TimeProvider
     public static string Version { get; } =
         typeof(App).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion ?? "0";
 
+    /// <summary>Address of the project, which the build takes from <c>RepositoryUrl</c>; null while it has none.</summary>
+    public static string? Address { get; } =
+        typeof(App).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>().FirstOrDefault(metadata => metadata.Key is "RepositoryUrl")?.Value;
+
     /// <summary>Runs one command.</summary>
     /// <returns>The exit code.</returns>
     public int Run(IReadOnlyList<string> arguments)

@@ -1,7 +1,7 @@
 using Laygate.Cli.Arguments;
 using Laygate.Cli.Checking;
 using Laygate.Cli.Output;
-using Laygate.Reporting.Json;
+using Laygate.Reporting.Runs;
 using Laygate.Reporting.Terminal;
 using Laygate.Rules.Results;
 
@@ -19,9 +19,11 @@ internal sealed class CheckRun(ICheckPipeline pipeline, Streams streams, string 
         var plans = GovernedPlans.Of(sessions, arguments, streams);
         var results = Check(plans);
         var code = plans.Select((plan, index) => ExitCodes.Of([results[index]], plan.Governed.FailOn, plan.Governed.NotAssessedFails)).DefaultIfEmpty(ExitCodes.Clean).Max();
+        var strict = plans.Where(plan => plan.Governed.FailOn == FailOn.Warn).Select(plan => plan.Input.Name).ToHashSet(StringComparer.Ordinal);
+        var silent = plans.Where(plan => plan.Governed.NotAssessedFails).Select(plan => plan.Input.Name).ToHashSet(StringComparer.Ordinal);
         var problems = sessions.Problems;
         WriteProblems([.. problems, .. results.SelectMany(result => result.Problems)]);
-        Write(arguments, results, problems);
+        Write(arguments, new ReportedRun(version, results, problems) { Include = arguments.Include, WarningsFail = strict, NotAssessedFail = silent, InformationUri = App.Address });
         return problems.Count > 0 ? ExitCodes.Unreadable : code;
     }
 
@@ -52,30 +54,23 @@ internal sealed class CheckRun(ICheckPipeline pipeline, Streams streams, string 
         }
     }
 
-    private void Write(CheckArguments arguments, IReadOnlyList<FileResult> results, IReadOnlyList<Problem> problems)
+    // Every form is made before the first file is written: a run that cannot finish leaves no file behind.
+    private void Write(CheckArguments arguments, ReportedRun run)
     {
-        if (arguments.Output is not { } path)
+        foreach (var target in arguments.Outputs.Where(target => target.File is null))
         {
-            Write(streams.Out, arguments, results, problems, streams.Width, streams.Colour);
+            new ResultForm(target.Format, streams.Width, streams.Colour, arguments.All).Write(run, streams.Out);
             streams.Out.Flush();
-            return;
         }
 
-        using var bytes = new MemoryStream();
-        Write(bytes, arguments, results, problems, Streams.UsualWidth, colour: false);
-        ResultOutput.WriteFile(path, bytes.GetBuffer().AsSpan(0, (int)bytes.Length));
-    }
-
-    private void Write(
-        Stream output, CheckArguments arguments, IReadOnlyList<FileResult> results, IReadOnlyList<Problem> problems, int width, bool colour)
-    {
-        if (arguments.Format == OutputFormat.Json)
+        var files = new List<(string Path, MemoryStream Bytes)>();
+        foreach (var target in arguments.Outputs.Where(target => target.File is not null))
         {
-            JsonOutput.Write(output, version, results, problems);
-            return;
+            var bytes = new MemoryStream();
+            new ResultForm(target.Format, Streams.UsualWidth, Colour: false, arguments.All).Write(run, bytes);
+            files.Add((target.File!, bytes));
         }
 
-        using var writer = new StreamWriter(output, Streams.Utf8, bufferSize: 16 << 10, leaveOpen: true) { NewLine = "\n" };
-        TerminalWriter.Write(writer, colour, TerminalReport.Lines(results, new TerminalSettings(width, arguments.All)));
+        files.ForEach(file => ResultOutput.WriteFile(file.Path, file.Bytes.GetBuffer().AsSpan(0, (int)file.Bytes.Length)));
     }
 }

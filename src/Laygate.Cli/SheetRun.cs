@@ -2,6 +2,7 @@ using Laygate.Cli.Arguments;
 using Laygate.Cli.Checking;
 using Laygate.Cli.Files;
 using Laygate.Cli.Output;
+using Laygate.Reporting.Cards;
 using Laygate.Reporting.Language;
 using Laygate.Reporting.Sheet;
 using Laygate.Reporting.Terminal;
@@ -35,8 +36,17 @@ internal sealed class SheetRun(ICheckPipeline pipeline, Streams streams, string 
             return ExitCodes.Findings;
         }
 
-        new ResultOutput(streams).Write(arguments.Output, string.Join('\n', result.Sheets.Select(SheetDocument.Write)));
+        new ResultOutput(streams).Write(arguments.Output, arguments.CardLanguage is { } language
+            ? Cards(result.Sheets, language)
+            : Streams.Utf8.GetBytes(string.Join('\n', result.Sheets.Select(SheetDocument.Write))));
         return ExitCodes.Clean;
+    }
+
+    private static byte[] Cards(IReadOnlyList<SiteSheet> sheets, string language)
+    {
+        using var bytes = new MemoryStream();
+        CardsWriter.Write(sheets, language, bytes);
+        return bytes.ToArray();
     }
 
     // A sheet is judged as a check would be, settings of the repository included.
@@ -44,7 +54,7 @@ internal sealed class SheetRun(ICheckPipeline pipeline, Streams streams, string 
     {
         Files = [arguments.File],
         Rules = arguments.Rules,
-        Format = OutputFormat.Console,
+        Outputs = [],
         Date = arguments.Date,
         All = false,
         Remedies = false,

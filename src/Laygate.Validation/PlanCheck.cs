@@ -11,6 +11,7 @@ using Laygate.Rules.Remedies;
 using Laygate.Rules.Results;
 using Laygate.Validation.Plans;
 using Laygate.Validation.Plans.Consistency;
+using Laygate.Validation.Plots;
 using Laygate.Validation.Reading;
 using Laygate.Validation.Schema;
 using Laygate.Validation.Sheets;
@@ -29,6 +30,9 @@ public sealed record CheckSettings(Stage? AtLeastStage, DateOnly CheckDate, stri
 
     /// <summary>Whether to judge laying hour by hour, or by the envelope of the weather.</summary>
     public bool Outlook { get; init; }
+
+    /// <summary>Whether to work out what plots are drawn from and to list every input, for a page.</summary>
+    public bool Page { get; init; }
 
     /// <summary>Whether spread, simulated shifts, remedies and outlook are left out; the report says so.</summary>
     public bool Quick { get; init; }
@@ -106,7 +110,7 @@ public sealed class PlanCheck
         }
 
         var hash = Convert.ToHexStringLower(SHA256.HashData(bytes));
-        return new JudgedFile([.. read.Select((plan, index) => Judge(plan.Document, plan.Plan, file, index + 1, hash))], []);
+        return new JudgedFile([.. read.Select((plan, index) => Judge(plan.Document, plan.Plan, (file, index + 1, hash)))], []);
     }
 
     private PlanMapping Read(YamlDocument document)
@@ -123,7 +127,7 @@ public sealed class PlanCheck
         return mapping with { Problems = blanks.Count > 0 ? blanks : PlanConsistency.Check(mapping.Plan, mapping.Positions) };
     }
 
-    private JudgedPlan Judge(YamlDocument source, PlanMapping plan, string file, int document, string hash)
+    private JudgedPlan Judge(YamlDocument source, PlanMapping plan, (string File, int Document, string Hash) from)
     {
         var context = new QuantityContext(plan.Plan!, catalogue, assumptions, settings.Seed) { IsQuick = settings.Quick };
         var (remedies, outlook) = (settings.Remedies && !settings.Quick, settings.Outlook && !settings.Quick);
@@ -134,11 +138,11 @@ public sealed class PlanCheck
 
         var evaluation = new EvaluationSettings
         {
-            File = file,
-            Document = document,
+            File = from.File,
+            Document = from.Document,
             CheckedOn = settings.CheckDate,
             Stage = settings.AtLeastStage,
-            PlanHash = hash,
+            PlanHash = from.Hash,
             Samples = new ContextSamples(context),
             ProgramVersion = settings.ProgramVersion,
         };
@@ -147,6 +151,7 @@ public sealed class PlanCheck
         var covered = Departed(report, context).Findings.Where(finding => finding.Status == Status.Departed).Select(KeyOf).ToHashSet();
         report = remedies ? RemedySearch.AddTo(report, book, context, evaluation, IsConsistent, isWanted: finding => !covered.Contains(KeyOf(finding))) : report;
         report = Departed(outlook ? OutlookSearch.AddTo(report, book, context, evaluation) : report, context);
+        report = settings.Page ? report with { Plots = settings.Quick ? null : PlotBuilder.Of(context), Inputs = InputList.Of(source.Root) } : report;
         return new JudgedPlan(
             (MapToken)source.Root,
             plan.Positions,

@@ -113,7 +113,7 @@ public sealed class CheckTests
     [InlineData("laygate: There is no option `--fial-on`. Did you mean `--fail-on`? A file whose name begins with `-` must follow `--`.", "check", "a.yaml", "--fial-on", "warn")]
     [InlineData("laygate: There is no option `-x`.", "check", "-x")]
     [InlineData("laygate: --stage takes concept, submission or release, not `relese`. Did you mean release?", "check", "a.yaml", "--stage", "relese")]
-    [InlineData("laygate: --format takes console or json, not `Json`.", "check", "a.yaml", "--format", "Json")]
+    [InlineData("laygate: --format takes console, json, sarif, junit, code-quality, annotations, markdown or html, not `Json`.", "check", "a.yaml", "--format", "Json")]
     [InlineData("laygate: --date takes a day such as 2027-05-14, not `2031-02-30`.", "check", "a.yaml", "--date", "2031-02-30")]
     [InlineData("laygate: --stage needs a value.", "check", "a.yaml", "--stage")]
     [InlineData("laygate: --stage may be given only once, with one value.", "check", "a.yaml", "--stage", "concept", "--stage", "release")]

@@ -1,4 +1,5 @@
 using Laygate.Model.Plans;
+using Laygate.Reporting.Language;
 
 namespace Laygate.Cli.Arguments;
 
@@ -10,7 +11,30 @@ internal enum OutputFormat
 
     /// <summary>For programs.</summary>
     Json,
+
+    /// <summary>SARIF 2.1.0, for code hosts.</summary>
+    Sarif,
+
+    /// <summary>JUnit XML, for build servers.</summary>
+    Junit,
+
+    /// <summary>Code-quality JSON, for code hosts.</summary>
+    CodeQuality,
+
+    /// <summary>Lines that code hosts turn into remarks beside a file.</summary>
+    Annotations,
+
+    /// <summary>Markdown, for a review comment.</summary>
+    Markdown,
+
+    /// <summary>A page for people and authorities.</summary>
+    Html,
 }
+
+/// <summary>A form of the result and where it goes.</summary>
+/// <param name="Format">Form.</param>
+/// <param name="File">File; null for standard output.</param>
+internal sealed record OutputTarget(OutputFormat Format, string? File);
 
 /// <summary>What <c>laygate check</c> was asked to do.</summary>
 internal sealed record CheckArguments
@@ -30,11 +54,14 @@ internal sealed record CheckArguments
     /// <summary>From which kind of finding on the run counts as failed; null: what the settings ask for, or fail.</summary>
     public FailOn? FailOn { get; init; }
 
-    /// <summary>Form of the output.</summary>
-    public required OutputFormat Format { get; init; }
+    /// <summary>Forms of the result and where each goes; at most one to standard output.</summary>
+    public required IReadOnlyList<OutputTarget> Outputs { get; init; }
 
-    /// <summary>File to write to; null: standard output.</summary>
-    public string? Output { get; init; }
+    /// <summary>Whether one of the forms shows plots and all inputs.</summary>
+    public bool ForPage => Outputs.Any(target => target.Format == OutputFormat.Html);
+
+    /// <summary>Parts of a report that lists for machines show besides what fails and what warns.</summary>
+    public IReadOnlyList<FindingGroup> Include { get; init; } = [];
 
     /// <summary>Date of checking.</summary>
     public required DateOnly Date { get; init; }

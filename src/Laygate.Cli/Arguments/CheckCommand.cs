@@ -12,7 +12,8 @@ internal sealed class CheckCommand : Verb
     private readonly Option<string> stage = new("--stage");
     private readonly Option<string> failOn = new("--fail-on");
     private readonly Option<string> format = new("--format");
-    private readonly Option<string> output = new("--output");
+    private readonly Option<string[]> output = new("--output") { Arity = ArgumentArity.OneOrMore, AllowMultipleArgumentsPerToken = false };
+    private readonly Option<string[]> include = new("--include") { Arity = ArgumentArity.OneOrMore, AllowMultipleArgumentsPerToken = false };
     private readonly Option<string> date = new("--date");
     private readonly Option<string> stdinName = new("--stdin-name");
     private readonly Option<string> baseline = new("--baseline");
@@ -25,7 +26,7 @@ internal sealed class CheckCommand : Verb
         : base("check", HelpText.Check)
     {
         Add(files);
-        foreach (var option in (Option[])[rules, departures, stage, failOn, format, output, date, baseline, changedSince, stdinName, outlook, quick, all])
+        foreach (var option in (Option[])[rules, departures, stage, failOn, format, output, include, date, baseline, changedSince, stdinName, outlook, quick, all])
         {
             Add(option);
         }
@@ -33,6 +34,7 @@ internal sealed class CheckCommand : Verb
         stage.CompletionSources.Add([.. Words.Of<Stage>()]);
         failOn.CompletionSources.Add([.. Words.Of<FailOn>()]);
         format.CompletionSources.Add([.. Words.Of<OutputFormat>()]);
+        include.CompletionSources.Add([.. OutputTargets.Included]);
     }
 
     /// <inheritdoc/>
@@ -43,8 +45,8 @@ internal sealed class CheckCommand : Verb
         Departures = Values.NotEmpty("--departures", parsed.GetValue(departures)),
         Stage = Values.Word<Stage>("--stage", parsed.GetValue(stage)),
         FailOn = Values.Word<FailOn>("--fail-on", parsed.GetValue(failOn)),
-        Format = Values.Word<OutputFormat>("--format", parsed.GetValue(format)) ?? OutputFormat.Console,
-        Output = Values.NotEmpty("--output", parsed.GetValue(output)),
+        Outputs = OutputTargets.Of(Values.Word<OutputFormat>("--format", parsed.GetValue(format)), Values.NotEmpty("--output", parsed.GetValue(output))),
+        Include = OutputTargets.Include(parsed.GetValue(include) ?? []),
         Date = Values.Day(parsed.GetValue(date)) ?? Values.Today(clock),
         Outlook = parsed.GetValue(outlook),
         Quick = parsed.GetValue(quick) && parsed.GetValue(outlook)

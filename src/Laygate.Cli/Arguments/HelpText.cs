@@ -41,6 +41,9 @@ internal static class HelpText
           --rules NAME|PATH      add a specification, as for `laygate check`
           --draft                make a draft, also of a plan that fails; every card is
                                  marked DRAFT
+          --format FORMAT        markdown (usual), or html: cards for print, one side of A5
+                                 each, black on white
+          --language LANGUAGE    language of the cards: en (usual) or de
           --output FILE          write the sheet to a file
           --date YYYY-MM-DD      day of checking; usually today
           --help                 show this
@@ -78,8 +81,13 @@ internal static class HelpText
                                  own stage if that is later
           --fail-on KIND         exit with 1 on: fail (usual), warn (also warnings and
                                  what is not assessed), none (never)
-          --format FORMAT        console (usual) or json
+          --format FORMAT        console (usual), json, sarif, junit, code-quality,
+                                 annotations, markdown or html
           --output FILE          write the result to a file
+          --output FORMAT=FILE   also write the result in another form; repeat it for more
+          --include PART         list more in sarif, code-quality and annotations than what
+                                 fails and warns: not-assessed, needs-person, open,
+                                 departed, passed or not-applicable; repeat it for more
           --date YYYY-MM-DD      day of checking; usually today
           --changed-since REV    check only plans that differ from a git revision; all of
                                  them where rules, settings, departures or baseline differ

@@ -25,6 +25,9 @@ internal sealed record CheckRequest(IReadOnlyList<string> Rules, Stage? AtLeastS
     /// <summary>File of known findings; null when there is none.</summary>
     public string? Baseline { get; init; }
 
+    /// <summary>Whether the output shows plots and all inputs.</summary>
+    public bool Page { get; init; }
+
     /// <summary>The file of settings that was laid over the command, as it is to be shown.</summary>
     public string? Settings { get; init; }
 }

@@ -31,6 +31,7 @@ internal sealed class ValidationPipeline : ICheckPipeline
         {
             Remedies = request.Remedies,
             Outlook = request.Outlook,
+            Page = request.Page,
             Quick = request.Quick,
             SettingsFile = request.Settings,
         };

@@ -10,9 +10,14 @@ internal sealed class ResultOutput(Streams streams)
     /// <param name="path">File; null for standard output.</param>
     /// <param name="text">The text.</param>
     /// <exception cref="ArgumentProblem">The file cannot be written.</exception>
-    public void Write(string? path, string text)
+    public void Write(string? path, string text) => Write(path, Streams.Utf8.GetBytes(text));
+
+    /// <summary>Writes bytes.</summary>
+    /// <param name="path">File; null for standard output.</param>
+    /// <param name="bytes">The bytes.</param>
+    /// <exception cref="ArgumentProblem">The file cannot be written.</exception>
+    public void Write(string? path, byte[] bytes)
     {
-        var bytes = Streams.Utf8.GetBytes(text);
         if (path is not null)
         {
             WriteFile(path, bytes);

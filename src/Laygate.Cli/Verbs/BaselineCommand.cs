@@ -66,7 +66,7 @@ internal sealed class BaselineCommand : Verb
             Rules = Values.NotEmpty("--rules", parsed.GetValue(rules)),
             Departures = Values.NotEmpty("--departures", parsed.GetValue(departures)),
             Stage = Values.Word<Stage>("--stage", parsed.GetValue(stage)),
-            Format = OutputFormat.Console,
+            Outputs = [],
             Date = Values.Day(parsed.GetValue(date)) ?? Values.Today(clock),
             All = false,
             Remedies = false,

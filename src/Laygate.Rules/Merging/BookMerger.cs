@@ -116,7 +116,11 @@ internal sealed class BookMerger
     [
         new BookLayer(general.Name, general.Title, general.Edition, null, Layer.GeneralPractice, "none"),
         .. specifications.Select(specification => new BookLayer(
-            specification.Name, specification.Title, specification.Edition, specification.Status, specification.Layer, specification.Jurisdiction)),
+            specification.Name, specification.Title, specification.Edition, specification.Status, specification.Layer, specification.Jurisdiction)
+        {
+            Coverage = specification.Coverage,
+            Clauses = specification.Clauses,
+        }),
     ];
 
     private List<MergedRule> Rules() =>

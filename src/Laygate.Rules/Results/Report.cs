@@ -194,7 +194,14 @@ public sealed record Finding
 /// <param name="Status">Status in words.</param>
 /// <param name="Layer">Layer.</param>
 /// <param name="Jurisdiction">Place for which it speaks.</param>
-public sealed record BookLayer(string Name, string Title, string Edition, string? Status, Layer Layer, string Jurisdiction);
+public sealed record BookLayer(string Name, string Title, string Edition, string? Status, Layer Layer, string Jurisdiction)
+{
+    /// <summary>What it covers and what not, in words.</summary>
+    public string? Coverage { get; init; }
+
+    /// <summary>Its clauses in their order, and how far rules cover each; none where the specification lists none.</summary>
+    public IReadOnlyList<ClauseCoverage> Clauses { get; init; } = [];
+}
 
 /// <summary>Counts by outcome; each finding is in exactly one.</summary>
 /// <param name="Failed">Status fail, silence that fails included.</param>
@@ -280,6 +287,12 @@ public sealed record Report
 
     /// <summary>What the baseline did; null when there is none.</summary>
     public BaselineUse? Baseline { get; init; }
+
+    /// <summary>What the plots are drawn from; null when no plot was asked for.</summary>
+    public PlanPlots? Plots { get; init; }
+
+    /// <summary>Every value of the plan as it was read; none when they were not asked for.</summary>
+    public IReadOnlyList<StatedInput> Inputs { get; init; } = [];
 
     /// <summary>The file of settings that was laid over the command; null when there is none.</summary>
     public string? Settings { get; init; }

@@ -1,0 +1,86 @@
+using System.Globalization;
+using Laygate.Reporting.Text;
+using Laygate.Rules.Results;
+
+namespace Laygate.Reporting.Cards;
+
+/// <summary>Figures and times as a crew reads them, in its language.</summary>
+internal sealed class CardNumbers(CardTexts texts, SiteSheet sheet)
+{
+    /// <summary>A figure with its range.</summary>
+    public string Of(SheetFigure figure) => figure.Value is { } value ? Of(value, figure.Kind is FigureKind.Stated or FigureKind.Limit) : texts["none"];
+
+    /// <summary>A figure, and in brackets where it comes from.</summary>
+    public string Known(SheetFigure figure) => figure.Value is null ? texts["none"] : $"{Of(figure)} ({Kind(figure.Kind)})";
+
+    /// <summary>A value with its range.</summary>
+    public string Of(ShownValue value, bool exact)
+    {
+        if (value.Number is not { } number)
+        {
+            return PlainText.Show(value.Text ?? "—");
+        }
+
+        var kind = exact ? RoundingKind.Exact : value.Unit switch
+        {
+            "min" => RoundingKind.Minutes,
+            "°C" or "C" or "°F" or "F" or "K" => RoundingKind.Temperature,
+            _ => RoundingKind.General,
+        };
+        var band = value is { Low: { } from, High: { } to } ? Math.Abs(to - from) : 0;
+        var text = Figures.WithUnit(Rounding.Text(number, kind, 0, band), value.Unit);
+        return value is { Low: { } low, High: { } high } && band > 0
+            ? $"{text} ({texts["band", Rounding.Text(low, kind, 0, band), Rounding.Text(high, kind, 0, band)]})"
+            : text;
+    }
+
+    /// <summary>Where a figure comes from.</summary>
+    public string Kind(FigureKind kind) => texts[kind switch
+    {
+        FigureKind.Stated => "kind.stated",
+        FigureKind.Computed => "kind.computed",
+        FigureKind.Assumed => "kind.assumed",
+        _ => "kind.limit",
+    }];
+
+    /// <summary>To a whole unit.</summary>
+    public static string Whole(ShownValue? value) => value?.Number is { } number
+        ? Figures.WithUnit(Math.Round(number, MidpointRounding.AwayFromZero).ToString("0", CultureInfo.InvariantCulture), value.Unit)
+        : "—";
+
+    /// <summary>To a tenth.</summary>
+    public static string Tenth(ShownValue value) => Figures.WithUnit(Rounding.Plain(Math.Round(value.Number ?? 0, 1, MidpointRounding.AwayFromZero)), value.Unit);
+
+    /// <summary>A time of day; with its day where it is not that of the start.</summary>
+    public string Time(DateTimeOffset? at) => at is not { } time ? "—"
+        : sheet.ShiftStart is { } start && start.Date == time.Date ? time.ToString("HH:mm", CultureInfo.InvariantCulture) : Short(time);
+
+    /// <summary>The same to five minutes, for computed moments; a latest one is never rounded up.</summary>
+    public string About(DateTimeOffset at, bool down) =>
+        Time(new DateTimeOffset((at.Ticks + (down ? 0 : TimeSpan.TicksPerMinute * 5 / 2)) / (TimeSpan.TicksPerMinute * 5) * (TimeSpan.TicksPerMinute * 5), at.Offset));
+
+    // The head of the card has the year.
+    private string Short(DateTimeOffset at) => $"{Weekday(at)} {at.ToString(texts.Language is "de" ? "dd.MM. HH:mm" : "MM-dd HH:mm", CultureInfo.InvariantCulture)}";
+
+    private string Weekday(DateTimeOffset at) => texts[$"day.{((int)at.DayOfWeek).ToString(CultureInfo.InvariantCulture)}"];
+
+    /// <summary>Day and time.</summary>
+    public string Day(DateTimeOffset at) => $"{Weekday(at)} {at.ToString(texts.Language is "de" ? "dd.MM.yyyy HH:mm" : "yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture)}";
+
+    /// <summary>A day.</summary>
+    public string Day(DateOnly day) => day.ToString(texts.Language is "de" ? "dd.MM.yyyy" : "yyyy-MM-dd", CultureInfo.InvariantCulture);
+
+    /// <summary>What a limit asks for.</summary>
+    public string Limit(ShownLimit limit)
+    {
+        var text = (limit.Low, limit.High) switch
+        {
+            ({ Number: null } words, null) => PlainText.Show(words.Text ?? "—"),
+            ({ } low, { } high) => texts["limit.between", Of(low, limit.Quantity is null), Of(high, limit.Quantity is null)],
+            ({ } low, null) => texts[limit.LowExclusive ? "limit.more" : "limit.least", Of(low, limit.Quantity is null)],
+            (null, { } high) => texts[limit.HighExclusive ? "limit.less" : "limit.most", Of(high, limit.Quantity is null)],
+            _ => "—",
+        };
+        return limit.Quantity is null ? text : texts["limit.quantity", text];
+    }
+}

@@ -1,0 +1,45 @@
+using System.Globalization;
+using System.Xml.Linq;
+using Laygate.Reporting.Text;
+using Laygate.Rules.Results;
+
+namespace Laygate.Reporting.Cards;
+
+/// <summary>The strips of a roller across the mat, in black and white.</summary>
+internal static class StripDrawing
+{
+    private const double Step = 16;
+    private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
+
+    /// <summary>The drawing.</summary>
+    /// <param name="strips">Strips; at least one.</param>
+    /// <param name="title">What it shows.</param>
+    public static string Of(IReadOnlyList<SheetStrip> strips, string title)
+    {
+        var from = Math.Min(0, strips.Min(strip => strip.From.Number ?? 0));
+        var to = strips.Max(strip => strip.To.Number ?? 0);
+        double Place(double? across) => 6 + (((across ?? 0) - from) / Math.Max(1e-9, to - from) * 388);
+        var bottom = 6 + (strips.Count * Step);
+        return new XElement(
+            Svg + "svg",
+            new XAttribute("class", "strips"), new XAttribute("viewBox", $"0 0 400 {N(bottom + 14)}"), new XAttribute("role", "img"), new XAttribute("aria-label", PlainText.Show(title)),
+            strips.Select((strip, i) => Strip(i, Place(strip.From.Number), Place(strip.To.Number), $"{Tenth(strip.From)} – {Tenth(strip.To)} {PlainText.Show(strip.To.Unit)}")),
+            new XElement(Svg + "path", new XAttribute("d", $"M{N(Place(0))} 0V{N(bottom)}"), new XAttribute("stroke", "#000"), new XAttribute("stroke-dasharray", "4 3")),
+            Words(Place(0), bottom + 11, "0", 6)).ToString(SaveOptions.DisableFormatting);
+    }
+
+    private static object[] Strip(int place, double left, double right, string words) =>
+    [
+        new XElement(
+            Svg + "rect", new XAttribute("x", N(left)), new XAttribute("y", N(4 + (place * Step))), new XAttribute("width", N(right - left)), new XAttribute("height", 13),
+            new XAttribute("fill", "#fff"), new XAttribute("stroke", "#000"), new XAttribute("stroke-width", 1.5)),
+        Words((left + right) / 2, 14.5 + (place * Step), string.Create(CultureInfo.InvariantCulture, $"{place + 1}: {words}")),
+    ];
+
+    private static XElement Words(double x, double y, string words, double margin = 50) => new(
+        Svg + "text", new XAttribute("x", N(Math.Clamp(x, margin, 400 - margin))), new XAttribute("y", N(y)), new XAttribute("text-anchor", "middle"), new XAttribute("font-size", 10.5), words);
+
+    private static string N(double number) => number.ToString("0.#", CultureInfo.InvariantCulture);
+
+    private static string Tenth(ShownValue value) => (value.Number ?? 0).ToString("0.0", CultureInfo.InvariantCulture);
+}

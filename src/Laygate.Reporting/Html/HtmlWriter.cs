@@ -1,0 +1,55 @@
+using System.Diagnostics.CodeAnalysis;
+using System.Security.Cryptography;
+using System.Text;
+using Laygate.Reporting.Runs;
+using Laygate.Rules.Results;
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.Web;
+using Microsoft.Extensions.Logging.Abstractions;
+
+namespace Laygate.Reporting.Html;
+
+/// <summary>One line of what has changed since the last revision.</summary>
+/// <param name="What">What has changed.</param>
+/// <param name="Before">Before.</param>
+/// <param name="Now">Now.</param>
+public sealed record ChangeLine(string What, string Before, string Now);
+
+/// <summary>
+/// The report as one page that stands alone: no script, no request, its only style sheet allowed by its hash. Every text of a plan goes through the
+/// encoder of the template engine. No time of day stands in it: the same input gives the same bytes.
+/// </summary>
+public static class HtmlWriter
+{
+    /// <summary>Writes a run as UTF-8.</summary>
+    /// <param name="run">The run; reports made for a page carry plots and inputs.</param>
+    /// <param name="output">Where to write.</param>
+    /// <param name="changes">What has changed in a plan since its last revision; null where nothing was compared.</param>
+    public static void Write(ReportedRun run, Stream output, Func<Report, IReadOnlyList<ChangeLine>>? changes = null) =>
+        Render<ReportPage>(output, new Dictionary<string, object?>(StringComparer.Ordinal) { [nameof(ReportPage.Run)] = run, [nameof(ReportPage.Changes)] = changes });
+
+    /// <summary>Renders a page.</summary>
+    internal static void Render<[DynamicallyAccessedMembers(DynamicallyAccessedMemberTypes.All)] T>(Stream output, Dictionary<string, object?> parameters)
+        where T : IComponent
+    {
+        using var writer = new StreamWriter(output, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), bufferSize: 64 << 10, leaveOpen: true) { NewLine = "\n" };
+        using var renderer = new HtmlRenderer(new NoServices(), NullLoggerFactory.Instance);
+        writer.Write("<!DOCTYPE html>\n");
+        renderer.Dispatcher.InvokeAsync(() =>
+        {
+            // Nothing in the pages waits, so that rendering is over when the call returns.
+            var root = renderer.BeginRenderingComponent<T>(ParameterView.FromDictionary(parameters));
+            root.WriteHtmlTo(writer);
+        }).GetAwaiter().GetResult();
+        writer.Write('\n');
+    }
+
+    /// <summary>The policy that lets one style sheet through and nothing else.</summary>
+    internal static string Policy(string css) =>
+        $"default-src 'none'; style-src 'sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(css)))}'; base-uri 'none'; form-action 'none'";
+
+    private sealed class NoServices : IServiceProvider
+    {
+        public object? GetService(Type serviceType) => null;
+    }
+}

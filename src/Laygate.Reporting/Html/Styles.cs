@@ -1,0 +1,108 @@
+namespace Laygate.Reporting.Html;
+
+/// <summary>Style sheets of the pages. Tones of status (green, amber, red) mean nothing else, and never stand without their word and sign.</summary>
+internal static class Styles
+{
+    /// <summary>The report.</summary>
+    public const string Report = """
+        :root{color-scheme:light;--ink:#1c2024;--soft:#4a5259;--line:#c3c9cd;--ground:#f3f4f5}
+        *{box-sizing:border-box}
+        html{font:16px/1.5 system-ui,"Segoe UI",Roboto,"Noto Sans","DejaVu Sans",sans-serif;color:var(--ink);background:#fff}
+        body{margin:0 auto;max-width:76rem;padding:0 1.5rem 3rem;overflow-wrap:break-word}
+        .skip{position:absolute;left:-99rem}
+        .skip:focus{left:1rem;top:1rem;background:#fff;padding:.5rem;z-index:1}
+        a{color:inherit}
+        a:focus-visible,.scroll:focus-visible,summary:focus-visible{outline:3px solid #1c2024;outline-offset:2px}
+        header{border-bottom:10px solid #2b3035;padding:1.5rem 0 .7rem;box-shadow:0 5px 0 #9aa2a8}
+        .brand{margin:0;color:var(--soft);letter-spacing:.04em}
+        h1{margin:0;font-size:1.9rem;line-height:1.2}
+        h2{font-size:1.6rem;line-height:1.25;margin:2.2rem 0 .8rem}
+        h3{font-size:1.25rem;margin:2rem 0 .6rem}
+        h4{font-size:1.1rem;margin:1.8rem 0 .6rem;border-bottom:3px solid var(--ink);padding-bottom:.2rem}
+        h5{font-size:1rem;margin:0 0 .3rem}
+        nav{margin-top:1.3rem}
+        nav ul{display:flex;flex-wrap:wrap;gap:.2rem 1.4rem;list-style:none;margin:0;padding:0}
+        nav a{display:inline-block;padding:.25rem 0;min-height:24px}
+        p{margin:.4rem 0}
+        .tally,.quiet,.legend,.id,.reads{color:var(--soft);font-weight:normal}
+        .tally{font-size:.9rem;margin-left:.6rem}
+        .id{white-space:nowrap}
+        .ident{display:grid;grid-template-columns:max-content 1fr;gap:.15rem 1rem;margin:.6rem 0}
+        dt{color:var(--soft)}
+        dd{margin:0}
+        .hash{font-family:ui-monospace,"DejaVu Sans Mono",monospace;font-size:.85em;word-break:break-all}
+        .counts{display:grid;grid-template-columns:repeat(8,1fr);list-style:none;margin:1.2rem 0;padding:0;border:1px solid var(--line)}
+        .counts li{padding:.5rem .6rem;border-right:1px solid var(--line);display:flex;flex-direction:column;gap:.1rem}
+        .counts li:last-child{border-right:0}
+        .counts li{box-shadow:0 1px 0 var(--line)}
+        .number{font-size:1.7rem;line-height:1.1;font-variant-numeric:tabular-nums}
+        .none .number{color:var(--soft)}
+        .counts .none .mark{color:#4a5259;background:#fff}
+        .mark{white-space:nowrap;font-weight:600;font-size:.9rem;padding:0 .35rem;border-radius:2px;border:1px solid currentColor;align-self:flex-start}
+        .mark.fail{color:#8f1710;background:#fdeceb}
+        .mark.warn{color:#6b4200;background:#fff2d6}
+        .mark.pass{color:#14522c;background:#e7f4eb}
+        .mark.plain{color:#333a40;background:#f3f4f5}
+        .note{border-left:4px solid var(--ink);padding-left:.7rem}
+        .deciding{padding-left:1.4rem}
+        .deciding li{margin:.5rem 0}
+        .do{color:var(--soft)}
+        .caution{border:1px solid var(--ink);padding:.5rem .8rem}
+        .pair{display:grid;grid-template-columns:minmax(0,1fr) minmax(0,1.15fr);gap:1.4rem;align-items:start}
+        .single .figures{display:grid;grid-template-columns:repeat(auto-fill,minmax(min(100%,32rem),1fr));gap:0 1.6rem}
+        .finding{border:1px solid var(--line);border-left:8px solid #6d767d;padding:.7rem .9rem;margin:0 0 .9rem;break-inside:avoid}
+        .finding.is-fail{border-left-color:#b3261e}
+        .finding.is-warn{border-left-color:#c98a00}
+        .says{font-size:1.02rem}
+        .finding dl{display:grid;grid-template-columns:4.6rem minmax(0,1fr);gap:.15rem .6rem;margin:.4rem 0 0;font-size:.92rem}
+        .step{display:block}
+        .margin{display:block;width:15rem;max-width:100%;height:auto;margin:.2rem 0}
+        figure{margin:0 0 1.4rem;break-inside:avoid}
+        figcaption{font-weight:600}
+        .plot{display:block;width:100%;min-width:30rem;height:auto;font-family:inherit}
+        .reads{font-size:.92rem}
+        .scroll{overflow-x:auto;position:relative}
+        details{font-size:.92rem}
+        summary{min-height:24px;padding:.15rem 0;cursor:pointer}
+        table{border-collapse:collapse;width:100%;font-size:.9rem;margin:.4rem 0 1rem;font-variant-numeric:tabular-nums}
+        caption{text-align:left;color:var(--soft);padding:.2rem 0}
+        th,td{text-align:left;vertical-align:top;padding:.3rem .5rem;border-bottom:1px solid var(--line);font-weight:normal;min-width:4rem}
+        thead th{background:var(--ground);font-weight:600;border-bottom:2px solid var(--ink)}
+        tbody th{font-weight:600}
+        .inputs th,.inputs td{padding:.1rem .5rem}
+        .inputs tbody th{font-weight:normal;font-family:ui-monospace,"DejaVu Sans Mono",monospace;font-size:.92em}
+        .line{display:block;margin-bottom:.25rem}
+        .sign .field{min-width:9rem}
+        .sign .tick{font-size:1.3rem;line-height:1}
+        .unseen{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%);white-space:nowrap}
+        footer{margin-top:3rem;border-top:3px solid var(--ink)}
+        .unread{border:3px solid #8f1710;padding:0 1rem .6rem;margin-top:1.5rem}
+        @media (max-width:68rem){.pair{grid-template-columns:minmax(0,1fr)}.counts{grid-template-columns:repeat(4,1fr)}}
+        @media (max-width:40rem){body{padding:0 .8rem 2rem}.counts{grid-template-columns:repeat(2,1fr)}.ident{grid-template-columns:1fr}.finding dl{grid-template-columns:1fr}.finding dd{margin-bottom:.3rem}}
+        @page{size:A4;margin:15mm 14mm 17mm;@bottom-right{content:"page " counter(page) " of " counter(pages);font-size:8pt}@bottom-left{content:"Laygate plan check";font-size:8pt}}
+        @media print{
+        html{font-size:9.5pt;print-color-adjust:exact;-webkit-print-color-adjust:exact}
+        body{max-width:none;padding:0}
+        nav,.skip{display:none}
+        header{padding-top:0}
+        .plan+.plan{break-before:page}
+        .newpage{break-before:page}
+        h2,h3,h4,h5,caption,figcaption{break-after:avoid}
+        thead{display:table-header-group}
+        tr{break-inside:avoid}
+        .scroll{overflow:visible}
+        .plot{min-width:0}
+        .pair,.single .figures{display:block}
+        .plot{max-width:150mm}
+        .counts{grid-template-columns:repeat(8,1fr)}
+        .ident{grid-template-columns:max-content 1fr}
+        .finding dl{grid-template-columns:4.6rem minmax(0,1fr)}
+        details::details-content{content-visibility:visible;height:auto}
+        summary{display:none}
+        .sign tbody td,.sign tbody th{height:11mm}
+        .values,.inputs{font-size:7.5pt}
+        .values th,.values td,.inputs th,.inputs td{padding:.4mm 1.5mm}
+        th,td{min-width:0}
+        }
+        """;
+}

@@ -1,0 +1,47 @@
+using Laygate.Reporting.Language;
+using Laygate.Reporting.Text;
+using Laygate.Rules.Definitions;
+using Laygate.Rules.Results;
+
+namespace Laygate.Reporting.Html;
+
+/// <summary>Subjects of a report: the families of rules in the order in which a job goes.</summary>
+internal static class Subjects
+{
+    private static readonly string[] Order =
+        ["consistency", "layers", "mixes", "weather", "supply", "paving", "rolling", "bond-and-joints", "friction-and-opening", "quality", "safety"];
+
+    /// <summary>The family of a finding.</summary>
+    public static string Of(Finding finding) => finding.RuleName.Split('/')[0];
+
+    /// <summary>The families that a report has findings or plots of.</summary>
+    public static IReadOnlyList<string> All(Report report, IEnumerable<string> alsoThese) =>
+        [.. report.Findings.Select(Of).Concat(alsoThese).Distinct(StringComparer.Ordinal).OrderBy(family => Array.IndexOf(Order, family) is var place and >= 0 ? place : Order.Length).ThenBy(family => family, StringComparer.Ordinal)];
+
+    /// <summary>Whether a finding is shown in full: somebody has to act on it or to know of it.</summary>
+    public static bool IsShown(Finding finding) => FindingGroups.Of(finding) is not (FindingGroup.Passed or FindingGroup.Open or FindingGroup.NotApplicable);
+
+    /// <summary>A family in words.</summary>
+    public static string Name(string family) => Names.Capital(PlainText.Show(family).Replace('-', ' '));
+
+    /// <summary>The findings that decide: what fails before what warns before what is not assessed, graver ones first, else in the order of the report.</summary>
+    public static IReadOnlyList<Finding> Deciding(Report report, int count) =>
+    [
+        .. report.Findings
+            .Where(finding => FindingGroups.Of(finding) is FindingGroup.Failed or FindingGroup.Warned or FindingGroup.NotAssessed)
+            .OrderBy(finding => finding.Known).ThenBy(FindingGroups.Of).ThenBy(finding => finding.Severity ?? Severity.C + 1).Take(count),
+    ];
+
+    /// <summary>Sign of a part of the report; it stands beside the word.</summary>
+    public static string Sign(FindingGroup group) => group switch
+    {
+        FindingGroup.Failed => "■",
+        FindingGroup.Warned => "▲",
+        FindingGroup.NotAssessed => "◇",
+        FindingGroup.NeedsPerson => "□",
+        FindingGroup.Open => "○",
+        FindingGroup.Departed => "→",
+        FindingGroup.Passed => "●",
+        _ => "–",
+    };
+}

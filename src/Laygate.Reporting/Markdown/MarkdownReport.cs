@@ -1,0 +1,117 @@
+using System.Globalization;
+using System.Text;
+using Laygate.Model.Plans;
+using Laygate.Reporting.Language;
+using Laygate.Reporting.Remedies;
+using Laygate.Reporting.Sheet;
+using Laygate.Rules.Results;
+
+namespace Laygate.Reporting.Markdown;
+
+/// <summary>The report on one plan for a review comment: counts, then what somebody must act on, worst first.</summary>
+internal sealed class MarkdownReport(StringBuilder text, Report report)
+{
+    private static readonly FindingGroup[] Shown =
+        [FindingGroup.Failed, FindingGroup.Warned, FindingGroup.NotAssessed, FindingGroup.NeedsPerson, FindingGroup.Departed];
+
+    private readonly ILookup<FindingGroup, Finding> parts = report.Findings.ToLookup(FindingGroups.Of);
+
+    public void Write()
+    {
+        text.Append(CultureInfo.InvariantCulture, $"## {MarkdownText.Of(report.PlanTitle ?? report.PlanId)}\n\n");
+        var revision = report.Revision is { Length: > 0 } known ? $", revision {MarkdownText.Of(known)}" : string.Empty;
+        text.Append(CultureInfo.InvariantCulture, $"{MarkdownText.Of(report.File)}, plan {MarkdownText.Of(report.PlanId)}{revision}, judged at stage {Words.Of(report.Stage)}.\n\n");
+        Counts();
+        if (report.Baseline is { } baseline)
+        {
+            Item(MarkdownText.Of(BaselineWords.Of(baseline)));
+        }
+
+        foreach (var note in report.Notes)
+        {
+            Item($"**Note:** {MarkdownText.Of(NoteWords.Of(note))}");
+        }
+
+        foreach (var use in report.Departures.Where(use => use.State != DepartureState.Holds))
+        {
+            Item($"**Warn:** {MarkdownText.Of(DepartureWords.Of(use))}");
+        }
+
+        foreach (var group in Shown.Where(group => parts[group].Any()))
+        {
+            Part(group);
+        }
+
+        Open();
+        Rules();
+    }
+
+    // What is not due yet is many lines at the start of a plan, and nothing to act on in a review.
+    private void Open()
+    {
+        var keys = parts[FindingGroup.Open].SelectMany(finding => finding.Missing).Select(Names.Of).Distinct(StringComparer.Ordinal).ToList();
+        if (keys.Count > 0)
+        {
+            text.Append(CultureInfo.InvariantCulture, $"\nNot due at this stage, to be stated later: {string.Join(", ", keys.Select(MarkdownText.Of))}.\n");
+        }
+    }
+
+    private void Counts()
+    {
+        var groups = Enum.GetValues<FindingGroup>().Where(group => FindingGroups.Count(report.Counts, group) > 0).ToList();
+        Row(groups.Select(Names.Of));
+        Row(groups.Select(_ => "---:"));
+        Row(groups.Select(group => FindingGroups.Count(report.Counts, group).ToString(CultureInfo.InvariantCulture)));
+        text.Append('\n');
+    }
+
+    private void Part(FindingGroup group)
+    {
+        text.Append(CultureInfo.InvariantCulture, $"\n### {Names.Capital(Names.Of(group))}\n\n");
+        foreach (var finding in parts[group])
+        {
+            var line = finding.Position is { } position ? string.Create(CultureInfo.InvariantCulture, $", line {position.Line}") : string.Empty;
+            Item($"{(finding.Known ? "known of old: " : string.Empty)}**{MarkdownText.Of(finding.Title)}** ({MarkdownText.Of(finding.Rule)}, {MarkdownText.Of(finding.Address)}{line}). {MarkdownText.Of(Wording.Sentence(finding))}{Missing(finding)}");
+            if (group is (FindingGroup.Failed or FindingGroup.Warned) && !finding.Known)
+            {
+                Details(finding);
+            }
+        }
+    }
+
+    private void Details(Finding finding)
+    {
+        foreach (var note in finding.Notes)
+        {
+            Under(NoteWords.Of(note));
+        }
+
+        Under($"Do: {finding.Remedy}");
+        foreach (var sentence in RemedyWords.Of(finding))
+        {
+            Under(sentence);
+        }
+
+        if (finding.Limit is { } limit)
+        {
+            Under($"Source: {SourceWords.Line(limit)}");
+        }
+    }
+
+    private static string Missing(Finding finding) => finding.Missing.Count == 0
+        ? string.Empty
+        : $" State {string.Join(", ", finding.Missing.Select(Names.Of).Distinct(StringComparer.Ordinal).Select(MarkdownText.Of))}.";
+
+    private void Rules()
+    {
+        var layers = report.Layers.Select(layer => MarkdownText.Of($"{layer.Title} {layer.Edition}".TrimEnd()));
+        var hash = report.BookHash.Length > 12 ? report.BookHash[..12] : report.BookHash;
+        text.Append(CultureInfo.InvariantCulture, $"\nRules: {string.Join("; then ", layers)}. Rule book {MarkdownText.Of(hash)}.\n");
+    }
+
+    private void Item(string line) => text.Append("- ").Append(line).Append('\n');
+
+    private void Under(string line) => text.Append("  - ").Append(MarkdownText.Of(line)).Append('\n');
+
+    private void Row(IEnumerable<string> cells) => text.Append("| ").AppendJoin(" | ", cells).Append(" |\n");
+}

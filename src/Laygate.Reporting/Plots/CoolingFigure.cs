@@ -1,0 +1,96 @@
+using System.Globalization;
+using Laygate.Model.Plans;
+using Laygate.Reporting.Text;
+using Laygate.Rules.Results;
+using OxyPlot;
+
+namespace Laygate.Reporting.Plots;
+
+/// <summary>Temperature of each course over time with rolling phases and cessation.</summary>
+internal static class CoolingFigure
+{
+    public static PlotFigure Of(BodyPlot body, string id)
+    {
+        var title = $"Temperature of {string.Join(" and ", body.Courses.Select(PlainText.Show))} behind the last screed";
+        var description = Description(body);
+        return new PlotFigure(id, "rolling", title, description, SvgFinish.Of(Draw(body), id, title, description), Table(body));
+    }
+
+    private static Sheet Draw(BodyPlot body)
+    {
+        var values = body.Lines.SelectMany(line => line.Values).OfType<double>().Concat(body.Cessations.Select(mark => mark.Temperature)).ToList();
+        var (from, to) = (body.Minutes[0], body.Minutes[^1]);
+        var (low, high) = (Math.Floor((values.Min() - 5) / 10) * 10, Math.Ceiling((values.Max() + 12) / 10) * 10);
+        var sheet = new Sheet("minutes after the last screed", $"temperature, {body.Unit}", 360).Span(from, to, low, high);
+        RollingFigure.Phases(sheet, body, low, high, to);
+        foreach (var line in body.Lines)
+        {
+            Line(sheet, body, line, to - from);
+        }
+
+        foreach (var level in body.Cessations.GroupBy(mark => mark.Temperature))
+        {
+            sheet.Level(level.Key, $"cessation {string.Join(", ", level.Select(mark => mark.Course))}: {Digits.Whole(level.Key)} {body.Unit}");
+        }
+
+        foreach (var mark in body.Cessations.Where(mark => mark.At >= from && mark.At <= to))
+        {
+            sheet.Mark(mark.At!.Value, mark.Temperature, MarkerType.Circle);
+        }
+
+        return sheet;
+    }
+
+    private static void Line(Sheet sheet, BodyPlot body, PlotLine line, double length)
+    {
+        var points = body.Minutes.Zip(line.Values).Where(point => point.Second is not null).Select(point => (X: point.First, Y: point.Second!.Value)).ToList();
+        if (points.Count == 0)
+        {
+            return;
+        }
+
+        var course = body.Courses.ToList().IndexOf(line.Name);
+        var (colour, style, width) = line.Place switch
+        {
+            Place.Skin => (Ink.Mid, LineStyle.Dot, 1.3),
+            Place.Core => (Ink.Mid, LineStyle.DashDotDot, 1.3),
+            _ => (Ink.Dark, Ink.Dash(course), 2.4),
+        };
+        sheet.Line(points, colour, style, width);
+
+        // Each name stands on its own part of the line, so that names of neighbouring lines do not meet.
+        var share = line.Place switch { Place.Skin => 0.12, Place.Core => 0.3, _ => 0.5 + (0.2 * course) };
+        var at = points.MinBy(point => Math.Abs(point.X - (body.Minutes[0] + (share * length))));
+        sheet.Say(at.X, at.Y, Name(line), HorizontalAlignment.Left, line.Place == Place.Skin ? VerticalAlignment.Top : VerticalAlignment.Bottom, strong: line.Name.Length > 0);
+    }
+
+    private static string Name(PlotLine line) => line.Place switch
+    {
+        Place.Skin => "skin",
+        Place.Core => "core",
+        _ => $"mean of {line.Name}",
+    };
+
+    private static string Description(BodyPlot body)
+    {
+        var when = body.From is { } from ? $"Worst hour of laying, {from.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture)}. " : "Worst stated weather. ";
+        var parts = body.Cessations.Select(mark => mark.At is { } at
+            ? $"The mean of {PlainText.Show(mark.Course)} reaches its cessation temperature of {Digits.Whole(mark.Temperature)} {body.Unit} {Digits.Minutes(at)} min after the last screed{Band(mark)}."
+            : $"The mean of {PlainText.Show(mark.Course)} has no moment at which it reaches its cessation temperature of {Digits.Whole(mark.Temperature)} {body.Unit} while it is rolled.");
+        return when + string.Join(' ', parts.DefaultIfEmpty("No cessation temperature is known."));
+    }
+
+    private static string Band(CessationMark mark) => mark is { Earliest: { } low, Latest: { } high } ? $" ({Digits.Minutes(low)} to {Digits.Minutes(high)})" : string.Empty;
+
+    private static PlotTable Table(BodyPlot body)
+    {
+        var step = body.Minutes[^1] - body.Minutes[0] > 90 ? 20 : 10;
+        var rows = new List<IReadOnlyList<string>>();
+        for (var i = 0; i < body.Minutes.Count; i += step)
+        {
+            rows.Add([Digits.Tenth(body.Minutes[i]), .. body.Lines.Select(line => Digits.Whole(line.Values[i]))]);
+        }
+
+        return new PlotTable(["min after the last screed", .. body.Lines.Select(line => $"{PlainText.Show(Name(line))}, {body.Unit}")], rows);
+    }
+}

@@ -1,0 +1,189 @@
+using System.Security.Cryptography;
+using System.Text;
+using Laygate.Reporting.Html;
+using Laygate.Reporting.Language;
+using Laygate.Reporting.Runs;
+using Laygate.Rules.Definitions;
+using Laygate.Rules.Results;
+using Laygate.UnitTests.Reporting;
+
+namespace Laygate.HostTests;
+
+/// <summary>The page: what stands in it, that nothing leaks out of it, and how it looks to a browser.</summary>
+public sealed class HtmlTests
+{
+    private const string Hostile = "<script>alert(1)</script>\"'&<img src=x onerror=y>\u202E\u001b";
+
+    private static readonly Lazy<string> Quay = new(() => Program("examples/quay-road-hot-on-hot.yaml", "--rules", "examples/particular/port-of-tamarel.yaml"));
+    private static readonly Lazy<string> Moor = new(() => Program("examples/moor-road-thin-overlay.yaml", "--rules", "us-wa"));
+    private static readonly Lazy<string> Concept = new(() => Program("examples/concept-fifteen-lines.yaml"));
+
+    [Fact]
+    public void Plan_text_is_text()
+    {
+        var finding = Samples.Finding() with { Title = Hostile, Why = Hostile, Address = Hostile, Remedy = Hostile };
+        var report = Samples.Report() with { PlanTitle = Hostile, PlanId = Hostile, Findings = [finding], Inputs = [new StatedInput(Hostile, Hostile, 1)], Plots = Plots(Hostile) };
+        var page = Written(ReportedRun.Of(report));
+        Assert.DoesNotContain("<script", page, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain("<img", page, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain('\u202E', page);
+        Assert.DoesNotContain('\u001b', page);
+    }
+
+    [Fact]
+    public void The_policy_lets_its_own_style_sheet_through_and_nothing_else()
+    {
+        foreach (var page in (string[])[Quay.Value, Moor.Value])
+        {
+            var css = Assert.Single(PageText.All(page, "<style>(.*?)</style>"));
+            Assert.Contains($"sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(css)))}".Replace("+", "&#x2B;", StringComparison.Ordinal), page, StringComparison.Ordinal);
+            Assert.Empty(PageText.All(page, "(?i)<[^>]* (?:style|on[a-z]+|src)="));
+            var body = PageText.Without(page, "<style>.*?</style>").Replace("default-src", string.Empty, StringComparison.Ordinal);
+            Assert.Empty(PageText.All(body, "(?i)(?:href|url)[=(][\"']?[^#\"'\\s]"));
+        }
+    }
+
+    [Fact]
+    public void The_same_run_gives_the_same_bytes() => Assert.Equal(Written(Run()), Written(Run()));
+
+    [Fact]
+    public void Counts_stand_apart_and_findings_stand_whole()
+    {
+        var page = Written(Run());
+        foreach (var group in Enum.GetValues<FindingGroup>())
+        {
+            Assert.Contains($"</span> {Names.Of(group)}</span>", page, StringComparison.Ordinal);
+        }
+
+        Assert.Contains("The five findings that decide", page, StringComparison.Ordinal);
+        Assert.Contains("Manual of Layers", page, StringComparison.Ordinal);
+        Assert.Contains("not judged adequate", page, StringComparison.Ordinal);
+        Assert.Contains("No earlier revision was compared", page, StringComparison.Ordinal);
+        Assert.All(Caution.Sentences, sentence => Assert.Contains(sentence[..20], page, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Changes_are_shown_where_they_are_given() =>
+        Assert.Contains("25 mm", Written(Run(), _ => [new ChangeLine("thickness of wearing", "25 mm", "30 mm")]), StringComparison.Ordinal);
+
+    [Fact]
+    public void Conformity_follows_the_clauses_of_a_specification_where_it_lists_them()
+    {
+        var report = Samples.Report();
+        var clauses = new ClauseCoverage[]
+        {
+            new("5.2", "Thickness", ClauseStatus.Automated, ["LAY-001"], null),
+            new("5.10", "Density", ClauseStatus.Person, [], "laboratory"),
+        };
+        var with = Written(ReportedRun.Of(report with { Layers = [report.Layers[0], report.Layers[1] with { Clauses = clauses }] }));
+        Assert.True(with.IndexOf(">5.2</th>", StringComparison.Ordinal) is > 0 and var first && with.IndexOf(">5.10</th>", StringComparison.Ordinal) > first);
+        Assert.Contains("5.10: Density", with, StringComparison.Ordinal);
+        Assert.DoesNotContain(">5.2</th>", Written(ReportedRun.Of(report)), StringComparison.Ordinal);
+        Assert.Contains("Every limit that was applied", Written(ReportedRun.Of(report)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_file_that_cannot_be_read_gives_a_page_without_plots()
+    {
+        var page = Written(new ReportedRun("0.1.0", [new FileResult("bad.yaml", [], [new Problem("bad.yaml", "Not a plan.", null, new Position(1, 2, 1, 3))])], []));
+        Assert.Contains("Could not be read", page, StringComparison.Ordinal);
+        Assert.Contains("bad.yaml:1:2", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("class=\"plot\"", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_plan_without_data_for_plots_gives_no_axes_and_says_what_to_state()
+    {
+        // Fifteen lines: a run, but no temperature, no window, no trucks.
+        Assert.Equal(1, PageText.Count(Concept.Value, "class=\"plot\""));
+        Assert.Contains("<figcaption>Runs and joints from above", Concept.Value, StringComparison.Ordinal);
+        Assert.Contains("Not drawn: cooling and rolling of", Concept.Value, StringComparison.Ordinal);
+        Assert.Contains("Not drawn: buffers over the shift", Concept.Value, StringComparison.Ordinal);
+        Assert.Contains("Not drawn: order of loads", Concept.Value, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Every_plot_is_described_and_has_its_values_beside_it()
+    {
+        foreach (var page in (string[])[Quay.Value, Moor.Value])
+        {
+            var plots = PageText.Count(page, "class=\"plot\"");
+            Assert.True(plots >= 3, $"{plots} plots");
+            Assert.Equal(plots, PageText.Count(page, "<table class=\"values\">"));
+            Assert.Equal(plots, PageText.Count(page, "<desc id="));
+            Assert.DoesNotContain("style=\"", page, StringComparison.Ordinal);
+            Assert.DoesNotContain("rgb(1,1,1)", page, StringComparison.Ordinal);
+            Assert.DoesNotContain("NaN", page, StringComparison.Ordinal);
+        }
+
+        var titles = PageText.All(Quay.Value, "<figcaption>(.*?)</figcaption>");
+        Assert.Equal(
+            ["Laying hour by hour", "Mix held for lower over the shift", "Mix held for upper over the shift", "Order of the loads along the length laid",
+             "Temperature of lower and upper behind the last screed", "Passes over a point of upper and its temperature", "Runs and joints from above"], titles);
+    }
+
+    [Fact]
+    public void Status_colours_stand_in_no_plot_but_the_hours()
+    {
+        // Everything else is grey: the three parts of each colour lie close together.
+        var plots = PageText.All(Quay.Value, "<svg viewBox.*?</svg>");
+        foreach (var plot in plots.Where(plot => !plot.Contains("Laying hour by hour", StringComparison.Ordinal)))
+        {
+            foreach (var colour in PageText.All(plot, @"rgb\(([\d,]+)\)"))
+            {
+                var parts = colour.Split(',').Select(part => int.Parse(part, System.Globalization.CultureInfo.InvariantCulture)).ToList();
+                Assert.True(parts.Max() - parts.Min() <= 16, colour);
+            }
+        }
+    }
+
+    [SkippableTheory]
+    [InlineData("quay")]
+    [InlineData("moor")]
+    [InlineData("concept")]
+    [InlineData("hand-made")]
+    public void Accessibility_checker_finds_nothing_and_nothing_is_requested(string which)
+    {
+        var page = which switch { "quay" => Quay.Value, "moor" => Moor.Value, "concept" => Concept.Value, _ => Written(Run()) };
+        var look = BrowserLook.At(page, "accessibility");
+        Assert.Empty(BrowserLook.Texts(look["violations"]));
+        Assert.True(look["passes"]!.GetValue<int>() > 20);
+        Assert.Equal(1, look["requests"]!.GetValue<int>());
+        Assert.Empty(BrowserLook.Texts(look["complaints"]));
+    }
+
+    [SkippableFact]
+    public void Page_is_no_wider_than_a_telephone() =>
+        Assert.Equal(0, BrowserLook.At(Moor.Value, "overflow")["overflow"]!.GetValue<int>());
+
+    [SkippableFact]
+    public void Picture_of_the_readme_is_made_by_the_program()
+    {
+        var picture = Path.Combine(SourceTree.Root, "docs", "pictures", "report.png");
+        if (Environment.GetEnvironmentVariable("LAYGATE_APPROVE") is { Length: > 0 })
+        {
+            BrowserLook.At(Moor.Value, "picture", picture);
+        }
+
+        Assert.True(new FileInfo(picture).Length > 10_000);
+        Assert.Contains("docs/pictures/report.png", File.ReadAllText(Path.Combine(SourceTree.Root, "README.md")), StringComparison.Ordinal);
+    }
+
+    private static ReportedRun Run() => new("0.1.0", [Samples.Result(), Samples.Result() with { File = "two.yaml" }], []);
+
+    private static PlanPlots Plots(string name) => new()
+    {
+        Loads = new LoadPlot("t", "m", [new LoadMark(1, name, name, 20, 0, 10, null), new LoadMark(2, name, name, 5, 10, 12, null)]),
+        Layout = new LayoutPlot("m", [new RunOutline(name, [name], 0, 100, [new WidthMark(0, 4)], [new StationMark(name, name, 50, name)], [])]),
+    };
+
+    private static string Written(ReportedRun run, Func<Report, IReadOnlyList<ChangeLine>>? changes = null)
+    {
+        using var bytes = new MemoryStream();
+        HtmlWriter.Write(run, bytes, changes);
+        return Encoding.UTF8.GetString(bytes.ToArray());
+    }
+
+    private static string Program(params string[] arguments) =>
+        BuiltProgram.Run(TimeSpan.FromMinutes(3), null, SourceTree.Root, ["check", .. arguments, "--format", "html", "--date", "2026-11-25", "--fail-on", "none"]).Out;
+}
