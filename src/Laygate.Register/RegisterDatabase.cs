@@ -1,3 +1,4 @@
+using System.Data.Common;
 using Laygate.Register.Storage;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
@@ -52,6 +53,11 @@ public sealed class RegisterDatabase(RegisterSettings settings, TimeProvider clo
         await using var context = Open();
         await context.Database.ExecuteSqlAsync($"VACUUM INTO {path}", cancel);
     }
+
+    /// <summary>Whether an exception says that the database is away or was lost under way: what was asked for may be tried again.</summary>
+    public static bool IsAway(Exception error) =>
+        error is DbException or DbUpdateException or System.Net.Sockets.SocketException or TimeoutException
+        || (error is InvalidOperationException or IOException && error.InnerException is not null && IsAway(error.InnerException));
 
     internal RegisterContext Open() => Settings.Engine == Engine.Sqlite
         ? new SqliteContext(SqliteContext.Options(connection))
