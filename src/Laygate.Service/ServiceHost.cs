@@ -8,6 +8,7 @@ using Laygate.Service.Pages;
 using Laygate.Service.Settings;
 using Laygate.Service.Watching;
 using Laygate.Service.Work;
+using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Diagnostics.HealthChecks;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using Microsoft.Extensions.Options;
@@ -115,6 +116,9 @@ internal static class ServiceHost
         services.AddHealthChecks().AddCheck<Readiness>("register");
         services.AddOpenApi("v1", OpenApiSetup.Configure);
         services.AddRazorComponents();
+
+        // Forms guard themselves, so nothing rests on keys that replicas would have to share and a disk would have to hold.
+        services.AddDataProtection().UseEphemeralDataProtectionProvider();
         services.ConfigureHttpJsonOptions(options =>
         {
             options.SerializerOptions.PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower;

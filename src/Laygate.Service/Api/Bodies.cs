@@ -58,6 +58,9 @@ internal static class Bodies
         }
     }
 
+    /// <summary>Says in the description of the interface that the body is a plan.</summary>
+    public static RouteHandlerBuilder TakesPlan(this RouteHandlerBuilder route) => route.Accepts<string>(PlanTypes[0], PlanTypes[1..]);
+
     /// <summary>The values of a query parameter that may be repeated.</summary>
     public static IReadOnlyList<string>? Texts(HttpRequest request, string name) =>
         request.Query.TryGetValue(name, out var values) ? [.. values.OfType<string>().Where(value => value.Length > 0)] : null;

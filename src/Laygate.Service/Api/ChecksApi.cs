@@ -18,13 +18,13 @@ internal static class ChecksApi
         api.MapPost("/checks", CheckAsync).RequireAuthorization(AccessSetup.Checkers).WithName("CheckPlan").WithTags("checks")
             .WithSummary("Check a plan")
             .WithDescription("The body is the plan, YAML or JSON, at most 1 MiB. Findings are no error: a plan that fails is answered with 200 and a report. Nothing is stored.")
-            .Accepts<string>("application/yaml", "application/json")
+            .TakesPlan()
             .Produces<object>(StatusCodes.Status200OK, "application/json")
             .RefusesPlans().ProducesProblem(StatusCodes.Status406NotAcceptable);
         api.MapPost("/sheets", SheetAsync).RequireAuthorization(AccessSetup.Checkers).WithName("MakeSheet").WithTags("checks")
             .WithSummary("Make the site sheet of a plan")
             .WithDescription("One short card for each role, as Markdown. There is none for a plan that fails, unless it is asked for as a draft. Nothing is stored.")
-            .Accepts<string>("application/yaml", "application/json")
+            .TakesPlan()
             .Produces<string>(StatusCodes.Status200OK, "text/markdown")
             .RefusesPlans().ProducesProblem(StatusCodes.Status406NotAcceptable).ProducesProblem(StatusCodes.Status409Conflict);
     }

@@ -30,7 +30,7 @@ internal static class SubmissionsApi
             .ProducesProblem(StatusCodes.Status400BadRequest).ProducesProblem(StatusCodes.Status401Unauthorized).ProducesProblem(StatusCodes.Status429TooManyRequests);
         known.MapPost("", SubmitAsync).WithName("Submit").WithSummary("Submit a plan")
             .WithDescription("The body is the plan, at most 1 MiB. The answer comes after the plan is on disk; it is screened in the background. With the header Idempotency-Key the request may be repeated: the answer is then 200 with the same submission. A key is remembered for 30 days.")
-            .Accepts<string>("application/yaml", "application/json")
+            .TakesPlan()
             .Produces<Submission>(StatusCodes.Status201Created).Produces<Submission>()
             .ProducesProblem(StatusCodes.Status404NotFound).ProducesProblem(StatusCodes.Status413PayloadTooLarge)
             .ProducesProblem(StatusCodes.Status415UnsupportedMediaType).ProducesProblem(StatusCodes.Status422UnprocessableEntity);

@@ -21,8 +21,9 @@ internal static class FormGuard
     {
         var from = request.Headers["Sec-Fetch-Site"].ToString();
         var origin = request.Headers.Origin.ToString();
-        var foreign = from is not ("" or "same-origin" or "none")
-            || (origin.Length > 0 && !(Uri.TryCreate(origin, UriKind.Absolute, out var uri) && string.Equals(uri.Authority, request.Host.Value, StringComparison.OrdinalIgnoreCase)));
+        var foreign = from.Length > 0
+            ? from is not ("same-origin" or "none")
+            : origin.Length > 0 && !(Uri.TryCreate(origin, UriKind.Absolute, out var uri) && string.Equals(uri.Authority, request.Host.Value, StringComparison.OrdinalIgnoreCase));
         if (foreign || !request.HasFormContentType)
         {
             throw new BadHttpRequestException("This form does not come from a page of this service. Open the page again and send the form from there.");

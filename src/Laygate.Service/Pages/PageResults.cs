@@ -38,6 +38,7 @@ internal static class PageResults
             StatusCodes.Status403Forbidden => ("Not allowed", "Your key does not permit this."),
             StatusCodes.Status404NotFound => ("Not found", "There is nothing here."),
             StatusCodes.Status405MethodNotAllowed => ("Not this way", "This address does not take that method."),
+            StatusCodes.Status415UnsupportedMediaType => ("No plan", $"Send the plan as one of: {string.Join(", ", Api.Bodies.PlanTypes)}."),
             _ => ("Refused", "The request is not formed as it should be."),
         };
         return !context.Request.Path.StartsWithSegments("/api", StringComparison.Ordinal) && context.Request.Headers.Accept.ToString().Contains("text/html", StringComparison.OrdinalIgnoreCase)

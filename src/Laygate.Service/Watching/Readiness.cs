@@ -17,15 +17,26 @@ internal static class SecurityHeaders
 {
     private const string Policy = "default-src 'none'; style-src 'self'; img-src 'self' data:; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
 
+    // Set when the answer starts, because an error clears what was set before.
     public static Task Add(HttpContext context, RequestDelegate next)
     {
-        var headers = context.Response.Headers;
+        context.Response.OnStarting(() =>
+        {
+            Set(context.Response.Headers);
+            return Task.CompletedTask;
+        });
+        return next(context);
+    }
+
+    private static void Set(IHeaderDictionary headers)
+    {
         headers.ContentSecurityPolicy = Policy;
         headers.XContentTypeOptions = "nosniff";
-        headers["Referrer-Policy"] = "no-referrer";
+        
+        // Not "no-referrer": with that a browser hides the origin of our own forms.
+        headers["Referrer-Policy"] = "same-origin";
         headers["Cross-Origin-Opener-Policy"] = "same-origin";
         headers["Cross-Origin-Resource-Policy"] = "same-origin";
         headers["Permissions-Policy"] = "camera=(), geolocation=(), microphone=()";
-        return next(context);
     }
 }
