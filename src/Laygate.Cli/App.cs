@@ -2,6 +2,7 @@ using System.Reflection;
 using Laygate.Cli.Arguments;
 using Laygate.Cli.Checking;
 using Laygate.Cli.Output;
+using Laygate.Cli.Verbs;
 using Laygate.Reporting.Text;
 
 namespace Laygate.Cli;
@@ -49,7 +50,7 @@ internal sealed class App(ICheckPipeline pipeline, Streams streams, TimeProvider
                 Print(help.Text);
                 return ExitCodes.Clean;
             default:
-                Print($"laygate {Version}\n");
+                Print(VersionText.Of(Version));
                 return ExitCodes.Clean;
         }
     }

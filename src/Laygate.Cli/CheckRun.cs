@@ -1,6 +1,5 @@
 using Laygate.Cli.Arguments;
 using Laygate.Cli.Checking;
-using Laygate.Cli.Files;
 using Laygate.Cli.Output;
 using Laygate.Reporting.Json;
 using Laygate.Reporting.Terminal;
@@ -17,28 +16,32 @@ internal sealed class CheckRun(ICheckPipeline pipeline, Streams streams, string 
     public int Run(CheckArguments arguments)
     {
         var sessions = new CheckSessions(pipeline, arguments, version);
-        var results = new List<FileResult>();
-        var code = ExitCodes.Clean;
-        foreach (var input in new PlanFiles(streams.Input, arguments.StdinName).Find(sessions.Plans()))
-        {
-            var governed = sessions.For(input);
-            if (governed.Session.Check is { } check)
-            {
-                results.Add(Check(input, check));
-                code = Math.Max(code, ExitCodes.Of([results[^1]], governed.FailOn));
-            }
-        }
-
+        var plans = GovernedPlans.Of(sessions, arguments, streams);
+        var results = Check(plans);
+        var code = plans.Select((plan, index) => ExitCodes.Of([results[index]], plan.Governed.FailOn, plan.Governed.NotAssessedFails)).DefaultIfEmpty(ExitCodes.Clean).Max();
         var problems = sessions.Problems;
         WriteProblems([.. problems, .. results.SelectMany(result => result.Problems)]);
         Write(arguments, results, problems);
         return problems.Count > 0 ? ExitCodes.Unreadable : code;
     }
 
-    private static FileResult Check(PlanInput input, Func<string, byte[], FileResult> check)
+    // Plans are checked side by side and reported in their order.
+    private FileResult[] Check(IReadOnlyList<GovernedPlan> plans)
     {
-        var (bytes, problem) = PlanBytes.Read(input);
-        return bytes is null ? new FileResult(input.Name, [], [problem!]) : check(input.Name, bytes);
+        var results = new FileResult[plans.Count];
+        using var progress = new Progress(streams, plans.Count);
+        if (plans.Count == 1)
+        {
+            results[0] = plans[0].Check();
+            return results;
+        }
+
+        Parallel.For(0, plans.Count, index =>
+        {
+            results[index] = plans[index].Check();
+            progress.Step();
+        });
+        return results;
     }
 
     private void WriteProblems(IReadOnlyList<Problem> problems)

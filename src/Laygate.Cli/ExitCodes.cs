@@ -31,17 +31,26 @@ internal static class ExitCodes
     public const int OwnError = 3;
 
     /// <summary>The code of a whole run.</summary>
-    public static int Of(IReadOnlyList<FileResult> results, FailOn failOn) =>
-        results.Select(result => Of(result, failOn)).DefaultIfEmpty(Clean).Max();
+    /// <param name="results">What was found.</param>
+    /// <param name="failOn">From which kind of finding on it counts as failed.</param>
+    /// <param name="notAssessedFails">Whether what is not assessed counts like a failure.</param>
+    public static int Of(IReadOnlyList<FileResult> results, FailOn failOn, bool notAssessedFails = false) =>
+        results.Select(result => Of(result, failOn, notAssessedFails)).DefaultIfEmpty(Clean).Max();
 
-    private static int Of(FileResult result, FailOn failOn) => result.Problems.Count > 0
+    private static int Of(FileResult result, FailOn failOn, bool notAssessedFails) => result.Problems.Count > 0
         ? Unreadable
-        : result.Reports.Any(report => Counts(report.Counts, failOn) > 0) ? Findings : Clean;
+        : result.Reports.Any(report => Counts(report.Counts, failOn, notAssessedFails) > 0) ? Findings : Clean;
 
-    private static int Counts(Counts counts, FailOn failOn) => failOn switch
+    // What a baseline knows of old is shown, but not counted again.
+    private static int Counts(Counts counts, FailOn failOn, bool notAssessedFails)
     {
-        FailOn.Fail => counts.Failed,
-        FailOn.Warn => counts.Failed + counts.Warned + counts.NotAssessed + counts.DepartureWarnings,
-        _ => 0,
-    };
+        var failed = counts.Failed - counts.KnownFailed;
+        var notAssessed = counts.NotAssessed - counts.KnownNotAssessed;
+        return failOn switch
+        {
+            FailOn.Fail => failed + (notAssessedFails ? notAssessed : 0),
+            FailOn.Warn => failed + counts.Warned - counts.KnownWarned + notAssessed + counts.DepartureWarnings,
+            _ => 0,
+        };
+    }
 }

@@ -55,6 +55,9 @@ public sealed class PlanCheck
         assumptions = new AssumptionSet([.. LaygateAssumptions.All, .. book.Assumptions]);
     }
 
+    /// <summary>The merged rule book.</summary>
+    internal RuleBook Book => book;
+
     /// <summary>Checks every plan of one file.</summary>
     /// <param name="file">Name of the file, as it is to be shown.</param>
     /// <param name="bytes">Its bytes.</param>
@@ -98,23 +101,24 @@ public sealed class PlanCheck
             problems);
     }
 
-    private (IReadOnlyList<JudgedPlan> Plans, IReadOnlyList<Problem> Problems) Judged(string file, byte[] bytes, CancellationToken cancel)
+    /// <summary>Checks every plan of one file and keeps what the reports were made from.</summary>
+    internal JudgedFile Judged(string file, byte[] bytes, CancellationToken cancel)
     {
         var reading = YamlReader.Read(bytes);
         if (!reading.IsSound)
         {
-            return ([], Stopped(file, reading.Problems));
+            return new JudgedFile([], Stopped(file, reading.Problems));
         }
 
-        var read = reading.Documents.Select(Read).ToList();
-        var problems = read.SelectMany(plan => plan.Problems).ToList();
+        var read = reading.Documents.Select(document => (Document: document, Plan: Read(document))).ToList();
+        var problems = read.SelectMany(plan => plan.Plan.Problems).ToList();
         if (problems.Count > 0)
         {
-            return ([], Stopped(file, problems));
+            return new JudgedFile([], Stopped(file, problems));
         }
 
         var hash = Convert.ToHexStringLower(SHA256.HashData(bytes));
-        return ([.. read.Select((plan, index) => Judge(plan, file, index + 1, hash, cancel))], []);
+        return new JudgedFile([.. read.Select((plan, index) => Judge(plan.Document, plan.Plan, file, index + 1, hash, cancel))], []);
     }
 
     private PlanMapping Read(YamlDocument document)
@@ -140,7 +144,7 @@ public sealed class PlanCheck
         },
     }));
 
-    private JudgedPlan Judge(PlanMapping plan, string file, int document, string hash, CancellationToken cancel)
+    private JudgedPlan Judge(YamlDocument source, PlanMapping plan, string file, int document, string hash, CancellationToken cancel)
     {
         var context = new QuantityContext(plan.Plan!, Catalogue(cancel), assumptions, settings.Seed);
         if (settings.Remedies || settings.Outlook)
@@ -163,6 +167,8 @@ public sealed class PlanCheck
         report = settings.Outlook ? OutlookSearch.AddTo(report, book, context, evaluation) : report;
         report = DepartureJudge.Apply(report, book, departures, context.Elements.All.Select(element => element.Address), settings.CheckDate);
         return new JudgedPlan(
+            (MapToken)source.Root,
+            plan.Positions,
             context,
             report with { Settings = settings.SettingsFile, Findings = [.. report.Findings.Select(finding => finding with { Position = Place(plan.Positions, finding) })] });
     }
@@ -176,10 +182,21 @@ public sealed class PlanCheck
         return PositionOf(positions.Of(at.Address, at.Key));
     }
 
-    private static Position PositionOf(TextSpan span) => new(span.Line, span.Column, span.EndLine, span.EndColumn);
+    /// <summary>A span as reports show it.</summary>
+    internal static Position PositionOf(TextSpan span) => new(span.Line, span.Column, span.EndLine, span.EndColumn);
 
     private static IReadOnlyList<Problem> Stopped(string file, IEnumerable<ReadingProblem> problems) =>
         [.. problems.Select(problem => new Problem(file, problem.Message, problem.Hint, PositionOf(problem.Position)))];
-
-    private sealed record JudgedPlan(QuantityContext Context, Report Report);
 }
+
+/// <summary>A plan with its report and what the report was made from.</summary>
+/// <param name="Root">The plan as it was read.</param>
+/// <param name="Positions">Where its values stand.</param>
+/// <param name="Context">Its quantities.</param>
+/// <param name="Report">The report.</param>
+internal sealed record JudgedPlan(MapToken Root, PlanPositions Positions, QuantityContext Context, Report Report);
+
+/// <summary>The plans of one file, or why it could not be read.</summary>
+/// <param name="Plans">The plans.</param>
+/// <param name="Problems">Problems; when there are any, there are no plans.</param>
+internal sealed record JudgedFile(IReadOnlyList<JudgedPlan> Plans, IReadOnlyList<Problem> Problems);

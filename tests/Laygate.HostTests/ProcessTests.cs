@@ -8,7 +8,8 @@ public sealed class ProcessTests
     {
         var result = BuiltProgram.Run(null, Path.GetTempPath(), "--version");
         Assert.Equal(0, result.Code);
-        Assert.Matches(@"^laygate [0-9]+\.[0-9]+\.[0-9]+\n$", result.Out);
+        Assert.Matches(@"^laygate [0-9]+\.[0-9]+\.[0-9]+\nGeneral practice [0-9.]+: [0-9]+ rules, rule files [0-9a-f]{12}\n", result.Out);
+        Assert.Matches(@"\nus-wa +Standard Specifications", result.Out);
         Assert.Empty(result.Error);
     }
 

@@ -48,6 +48,15 @@ internal sealed record CheckArguments
     /// <summary>Whether laying is judged hour by hour, or by the envelope of the weather.</summary>
     public bool Outlook { get; init; }
 
+    /// <summary>File of known findings; it takes the place of that of the settings.</summary>
+    public string? Baseline { get; init; }
+
+    /// <summary>Whether to leave the baseline of the settings aside.</summary>
+    public bool WithoutBaseline { get; init; }
+
+    /// <summary>Git revision since which a plan must have changed to be checked; null: every plan.</summary>
+    public string? ChangedSince { get; init; }
+
     /// <summary>Name under which standard input is reported.</summary>
     public required string StdinName { get; init; }
 }

@@ -15,6 +15,8 @@ internal sealed class CheckCommand : Verb
     private readonly Option<string> output = new("--output");
     private readonly Option<string> date = new("--date");
     private readonly Option<string> stdinName = new("--stdin-name");
+    private readonly Option<string> baseline = new("--baseline");
+    private readonly Option<string> changedSince = new("--changed-since");
     private readonly Option<bool> outlook = new("--outlook") { Arity = ArgumentArity.Zero };
     private readonly Option<bool> all = new("--all") { Arity = ArgumentArity.Zero };
 
@@ -22,7 +24,7 @@ internal sealed class CheckCommand : Verb
         : base("check", HelpText.Check)
     {
         Add(files);
-        foreach (var option in (Option[])[rules, departures, stage, failOn, format, output, date, stdinName, outlook, all])
+        foreach (var option in (Option[])[rules, departures, stage, failOn, format, output, date, baseline, changedSince, stdinName, outlook, all])
         {
             Add(option);
         }
@@ -45,6 +47,8 @@ internal sealed class CheckCommand : Verb
         Date = Values.Day(parsed.GetValue(date)) ?? Values.Today(clock),
         Outlook = parsed.GetValue(outlook),
         All = parsed.GetValue(all),
+        Baseline = Values.NotEmpty("--baseline", parsed.GetValue(baseline)),
+        ChangedSince = Values.NotEmpty("--changed-since", parsed.GetValue(changedSince)),
         StdinName = Values.NotEmpty("--stdin-name", parsed.GetValue(stdinName)) ?? "standard input",
     });
 }

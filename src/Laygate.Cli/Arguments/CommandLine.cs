@@ -29,7 +29,7 @@ internal sealed class CommandLine(TimeProvider clock)
 {
     private static readonly string[] HelpWords = ["--help", "-h", "-?"];
 
-    private readonly IReadOnlyList<Verb> verbs = [new CheckCommand(), new SheetCommand(), new VerifyCommand(), new RulesCommand(), new ExplainCommand(), new NewCommand(), new ConfirmCommand()];
+    private readonly IReadOnlyList<Verb> verbs = All();
 
     /// <summary>Reads the arguments.</summary>
     /// <exception cref="ArgumentProblem">They cannot be used; the message says why.</exception>
@@ -49,6 +49,17 @@ internal sealed class CommandLine(TimeProvider clock)
         var chosen = VerbOf(arguments);
         RequireKnownOptions(chosen, options);
         return chosen.Read(Parse(chosen, arguments), clock);
+    }
+
+    private static IReadOnlyList<Verb> All()
+    {
+        Verb[] all = [];
+        all =
+        [
+            new CheckCommand(), new SheetCommand(), new VerifyCommand(), new RulesCommand(), new ExplainCommand(), new NewCommand(),
+            new ConfirmCommand(), new CompareCommand(), new BaselineCommand(), new CompletionCommand(() => all),
+        ];
+        return all;
     }
 
     private Verb VerbOf(IReadOnlyList<string> arguments)

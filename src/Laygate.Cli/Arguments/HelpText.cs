@@ -15,7 +15,10 @@ internal static class HelpText
           laygate explain RULE              show one rule in full
           laygate new KIND NAME             begin a plan, specification, rule or departure
           laygate confirm RULE [options]    record that a limit was looked up
-          laygate --version                 show the version
+          laygate compare OLD NEW           show what changed between two states of a plan
+          laygate baseline FILES…           record the findings of today as known
+          laygate completion SHELL          print a script for completion in a shell
+          laygate --version                 show the version and the editions of the rules
 
         `laygate COMMAND --help` says how each one works.
 
@@ -78,6 +81,10 @@ internal static class HelpText
           --format FORMAT        console (usual) or json
           --output FILE          write the result to a file
           --date YYYY-MM-DD      day of checking; usually today
+          --changed-since REV    check only plans that differ from a git revision; all of
+                                 them where rules, settings, departures or baseline differ
+          --baseline FILE        findings known of old, written by `laygate baseline`: they
+                                 are shown, but only new or worse ones count
           --outlook              also judge laying hour by hour, or, without hours, say in
                                  which weather the plan still works
           --all                  list every pass, and every assumption

@@ -9,7 +9,14 @@ namespace Laygate.Cli.Checking;
 /// <summary>A rule book that is ready for the plans under one set of settings, and from when they count as failed.</summary>
 /// <param name="Session">The rule book, or why there is none.</param>
 /// <param name="FailOn">From which kind of finding on a plan counts as failed.</param>
-internal sealed record GovernedSession(CheckSession Session, FailOn FailOn);
+internal sealed record GovernedSession(CheckSession Session, FailOn FailOn)
+{
+    /// <summary>Whether what is not assessed counts like a failure.</summary>
+    public bool NotAssessedFails { get; init; }
+
+    /// <summary>Files and folders besides the plan on which its findings rest, as full paths.</summary>
+    public IReadOnlyList<string> RestsOn { get; init; } = [];
+}
 
 /// <summary>Opens one rule book for each set of settings that a run meets. Settings and command are laid over each other so that the stricter holds.</summary>
 internal sealed class CheckSessions(ICheckPipeline pipeline, CheckArguments arguments, string version)
@@ -71,10 +78,18 @@ internal sealed class CheckSessions(ICheckPipeline pipeline, CheckArguments argu
             Departures = arguments.Departures.Count > 0 ? arguments.Departures : asked?.Departures ?? [],
             Remedies = arguments.Remedies,
             Outlook = arguments.Outlook,
+            Baseline = arguments.WithoutBaseline ? null : arguments.Baseline ?? asked?.Baseline,
             Settings = found?.File,
         };
-        return new GovernedSession(pipeline.Open(request), Stricter(asked, arguments.FailOn));
+        return new GovernedSession(pipeline.Open(request), Stricter(asked, arguments.FailOn))
+        {
+            NotAssessedFails = asked?.NotAssessedFails == true,
+            RestsOn = RestsOn(request),
+        };
     }
+
+    private static List<string> RestsOn(CheckRequest request) =>
+        [.. request.Rules.Concat(request.Departures).Append(request.Baseline).Append(request.Settings).OfType<string>().Where(Path.Exists).Select(Path.GetFullPath)];
 
     private static Stage? Later(Stage? one, Stage? other) => one > other || other is null ? one : other;
 

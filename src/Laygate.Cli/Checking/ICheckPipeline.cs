@@ -19,6 +19,9 @@ internal sealed record CheckRequest(IReadOnlyList<string> Rules, Stage? AtLeastS
     /// <summary>Whether the output shows laying hour by hour.</summary>
     public bool Outlook { get; init; }
 
+    /// <summary>File of known findings; null when there is none.</summary>
+    public string? Baseline { get; init; }
+
     /// <summary>The file of settings that was laid over the command, as it is to be shown.</summary>
     public string? Settings { get; init; }
 }

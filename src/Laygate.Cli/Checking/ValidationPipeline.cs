@@ -1,6 +1,9 @@
 using Laygate.Cli.Files;
+using Laygate.Rules.Baselines;
+using Laygate.Rules.Merging;
 using Laygate.Rules.Results;
 using Laygate.Validation;
+using Laygate.Validation.Baselines;
 using Laygate.Validation.Departures;
 using Laygate.Validation.RuleFiles;
 
@@ -30,9 +33,37 @@ internal sealed class ValidationPipeline : ICheckPipeline
             Outlook = request.Outlook,
             SettingsFile = request.Settings,
         };
+        var (known, problems) = Known(request.Baseline, bound.Book);
+        if (problems.Count > 0)
+        {
+            return new CheckSession(null, problems);
+        }
+
         var check = new PlanCheck(bound.Book, settings, departures.Departures);
-        return new CheckSession(check.Run, [], check.Sheet);
+        return new CheckSession(known is null ? check.Run : (file, bytes) => Apply(check.Run(file, bytes), bound.Book, known), [], check.Sheet);
     }
+
+    private static (Baseline? Baseline, IReadOnlyList<Problem> Problems) Known(string? path, RuleBook book)
+    {
+        if (path is null)
+        {
+            return (null, []);
+        }
+
+        try
+        {
+            return BaselineFile.Read(path, File.ReadAllBytes(path), book);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return (null, [new Problem(path, "The baseline cannot be read.", "Check its name, or write one with `laygate baseline`.", null)]);
+        }
+    }
+
+    private static FileResult Apply(FileResult result, RuleBook book, Baseline baseline) => result with
+    {
+        Reports = [.. result.Reports.Select(report => BaselineJudge.Apply(report, book, baseline, BaselinePaths.Of(baseline.File, report.File)))],
+    };
 }
 
 /// <summary>Opens the shipped pack beside the program, with the specifications that a command names.</summary>

@@ -46,6 +46,7 @@ internal sealed class SettingsOnDisk
         Plans = [.. settings.Plans.Select(plan => Shown(Path.Combine(folder, plan)))],
         Rules = [.. settings.Rules.Select(rule => Path.Exists(Path.Combine(folder, rule)) || rule.Contains('/', StringComparison.Ordinal) ? Shown(Path.Combine(folder, rule)) : rule)],
         Departures = [.. settings.Departures.Select(file => Shown(Path.Combine(folder, file)))],
+        Baseline = settings.Baseline is { } baseline ? Shown(Path.Combine(folder, baseline)) : null,
     };
 
     private static string Shown(string path) => Path.GetRelativePath(Directory.GetCurrentDirectory(), path).Replace('\\', '/');

@@ -29,6 +29,9 @@ internal sealed record Streams
     /// <summary>Whether messages are coloured.</summary>
     public bool ErrorColour { get; init; }
 
+    /// <summary>Whether messages go to a terminal.</summary>
+    public bool ErrorTerminal { get; init; }
+
     /// <summary>The streams of this process.</summary>
     public static Streams OfProcess()
     {
@@ -43,6 +46,7 @@ internal sealed record Streams
             Width = Console.IsOutputRedirected ? UsualWidth : TerminalWidth(),
             Colour = !plain && !Console.IsOutputRedirected,
             ErrorColour = !plain && !Console.IsErrorRedirected,
+            ErrorTerminal = !Console.IsErrorRedirected,
         };
     }
 

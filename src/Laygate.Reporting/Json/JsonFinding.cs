@@ -18,6 +18,7 @@ internal static class JsonFinding
         json.WriteString("outcome", Words.Of(finding.Outcome));
         json.WriteString("address", finding.Address);
         json.WriteString("departure", finding.Departure?.Id);
+        json.WriteBoolean("known", finding.Known);
         json.WriteString("title", finding.Title);
         json.WriteString("message", Wording.Message(finding));
         JsonParts.Value(json, "value", finding.Value);

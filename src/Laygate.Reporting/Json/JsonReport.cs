@@ -23,6 +23,7 @@ internal static class JsonReport
         json.WriteString("book_hash", report.BookHash);
         json.WriteString("settings", report.Settings);
         Counts(json, report.Counts);
+        Baseline(json, report.Baseline);
         json.WriteStartArray("findings");
         foreach (var finding in report.Findings)
         {
@@ -67,6 +68,26 @@ internal static class JsonReport
         json.WriteNumber("passed", counts.Passed);
         json.WriteNumber("not_applicable", counts.NotApplicable);
         json.WriteNumber("departure_warnings", counts.DepartureWarnings);
+        json.WriteNumber("known_failed", counts.KnownFailed);
+        json.WriteNumber("known_warned", counts.KnownWarned);
+        json.WriteNumber("known_not_assessed", counts.KnownNotAssessed);
+        json.WriteEndObject();
+    }
+
+    private static void Baseline(Utf8JsonWriter json, BaselineUse? use)
+    {
+        if (use is null)
+        {
+            json.WriteNull("baseline");
+            return;
+        }
+
+        json.WriteStartObject("baseline");
+        json.WriteString("file", use.File);
+        JsonParts.Day(json, "written", use.Written);
+        json.WriteNumber("known", use.Known);
+        json.WriteNumber("worse", use.Worse);
+        json.WriteNumber("gone", use.Gone);
         json.WriteEndObject();
     }
 }

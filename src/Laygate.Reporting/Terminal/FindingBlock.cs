@@ -20,6 +20,11 @@ internal sealed class FindingBlock(Page page, string file)
         page.Flow(0, Margin, [new TextSpan(Styles.Of(group), Names.Of(group).ToUpperInvariant().Replace(' ', '\u00A0')), new TextSpan(TextStyle.Heading, "\u00A0 " + PlainText.Show(finding.Title))]);
         page.Flow(Margin, Margin, [new TextSpan(TextStyle.Plain, Wording.Glued(finding))]);
         Row("where", $"{PlainText.Show(finding.Address)}, {At(finding)}");
+        if (finding.Known)
+        {
+            Row("known", "of old, in the baseline; it does not count");
+        }
+
         if (finding.Missing.Count > 0)
         {
             Row("state", Keys(finding));

@@ -39,8 +39,19 @@ internal sealed class FindingList(Page page, Report report, TerminalSettings set
                 break;
             default:
                 var block = new FindingBlock(page, report.File);
-                findings.ForEach(finding => block.Write(group, finding));
+                findings.FindAll(finding => settings.All || !finding.Known).ForEach(finding => block.Write(group, finding));
+                WriteKnown(findings.FindAll(finding => finding.Known));
                 break;
+        }
+    }
+
+    private void WriteKnown(List<Finding> known)
+    {
+        if (known.Count > 0 && !settings.All)
+        {
+            page.Blank();
+            page.Flow(0, 2, [new TextSpan(TextStyle.Quiet, $"Known of old, in full with --all: {Number(known.Count)}")]);
+            known.ForEach(finding => page.Flow(2, 4, [new TextSpan(TextStyle.Plain, $"{PlainText.Show(finding.Title)} ({PlainText.Show(finding.Rule)}, {PlainText.Show(finding.Address)})")]));
         }
     }
 

@@ -30,6 +30,7 @@ public static class TerminalReport
     {
         WriteHead(page, report);
         WriteCounts(page, report.Counts);
+        WriteBaseline(page, report.Baseline);
         WriteDepartures(page, report.Departures);
         new FindingList(page, report, settings).Write();
         new OutlookPart(page).Write(report.Outlook);
@@ -93,6 +94,14 @@ public static class TerminalReport
         }
 
         page.Flow(0, 0, spans.Take(spans.Count - 1));
+    }
+
+    private static void WriteBaseline(Page page, BaselineUse? use)
+    {
+        if (use is not null)
+        {
+            page.Flow(0, 2, [new TextSpan(TextStyle.Plain, BaselineWords.Of(use))]);
+        }
     }
 
     // A departure that does not hold stands before the findings: somebody relies on it.

@@ -176,6 +176,9 @@ public sealed record Finding
     /// <summary>The departure that covers it; null when none does.</summary>
     public Departure? Departure { get; init; }
 
+    /// <summary>Whether a baseline knows it of old: it is shown, but does not count at the gate.</summary>
+    public bool Known { get; init; }
+
     /// <summary>Position in the plan; set by Validation.</summary>
     public Position? Position { get; init; }
 }
@@ -203,6 +206,15 @@ public sealed record Counts(
 {
     /// <summary>Departures that do not hold: each is a warning beside the findings, not a finding.</summary>
     public int DepartureWarnings { get; init; }
+
+    /// <summary>Of the failed findings, those that a baseline knows.</summary>
+    public int KnownFailed { get; init; }
+
+    /// <summary>Of the warned findings, those that a baseline knows.</summary>
+    public int KnownWarned { get; init; }
+
+    /// <summary>Of the findings that are not assessed, those that a baseline knows.</summary>
+    public int KnownNotAssessed { get; init; }
 }
 
 /// <summary>The report on one plan.</summary>
@@ -261,6 +273,9 @@ public sealed record Report
 
     /// <summary>Departures for this plan and what became of each, in the order of their files.</summary>
     public IReadOnlyList<DepartureUse> Departures { get; init; } = [];
+
+    /// <summary>What the baseline did; null when there is none.</summary>
+    public BaselineUse? Baseline { get; init; }
 
     /// <summary>The file of settings that was laid over the command; null when there is none.</summary>
     public string? Settings { get; init; }

@@ -43,9 +43,9 @@ internal sealed class DepartureChecks(RuleBook book)
     }
 
     /// <summary>Reads the value that is accepted.</summary>
-    public static AcceptedValue? Accepted(MapToken map, CheckedRule rule, List<ReadingProblem> problems)
+    public static AcceptedValue? Accepted(MapToken map, CheckedRule rule, List<ReadingProblem> problems, string key = "accepted")
     {
-        if (map.Text("accepted") is not { } text)
+        if (map.Text(key) is not { } text)
         {
             return null;
         }
@@ -53,7 +53,7 @@ internal sealed class DepartureChecks(RuleBook book)
         var (accepted, message, hint) = Accepted(text, rule);
         if (accepted is null)
         {
-            Add(map, "accepted", message, hint, problems);
+            Add(map, key, message, hint, problems);
         }
 
         return accepted;

@@ -12,7 +12,14 @@ namespace Laygate.Validation.RuleFiles;
 /// <param name="FailOnWarn">Whether warnings count as failed, too.</param>
 /// <param name="Stage">Stage at which at least plans are judged; null: their own.</param>
 public sealed record RepositorySettings(
-    IReadOnlyList<string> Plans, IReadOnlyList<string> Rules, IReadOnlyList<string> Departures, bool FailOnWarn, Stage? Stage);
+    IReadOnlyList<string> Plans, IReadOnlyList<string> Rules, IReadOnlyList<string> Departures, bool FailOnWarn, Stage? Stage)
+{
+    /// <summary>File of known findings; null when there is none.</summary>
+    public string? Baseline { get; init; }
+
+    /// <summary>Whether what is not assessed counts as failed.</summary>
+    public bool NotAssessedFails { get; init; }
+}
 
 /// <summary>Reads <c>laygate.yaml</c>.</summary>
 public static class SettingsFile
@@ -41,5 +48,9 @@ public static class SettingsFile
     }
 
     private static RepositorySettings Of(MapToken map) =>
-        new(map.Texts("plans"), map.Texts("rules"), map.Texts("departures"), map.Text("fail_on") is "warn", map.Word<Stage>("stage"));
+        new(map.Texts("plans"), map.Texts("rules"), map.Texts("departures"), map.Text("fail_on") is "warn", map.Word<Stage>("stage"))
+        {
+            Baseline = map.Text("baseline"),
+            NotAssessedFails = map.Text("not_assessed") is "fail",
+        };
 }

@@ -1,0 +1,46 @@
+using Laygate.Cli.Arguments;
+using Laygate.Cli.Files;
+using Laygate.Cli.Output;
+using Laygate.Rules.Results;
+
+namespace Laygate.Cli.Checking;
+
+/// <summary>A plan and the session that checks it.</summary>
+/// <param name="Input">The plan.</param>
+/// <param name="Governed">A session with a rule book.</param>
+internal sealed record GovernedPlan(PlanInput Input, GovernedSession Governed)
+{
+    /// <summary>Reads and checks it.</summary>
+    public FileResult Check()
+    {
+        var (bytes, problem) = PlanBytes.Read(Input);
+        return bytes is null ? new FileResult(Input.Name, [], [problem!]) : Governed.Session.Check!(Input.Name, bytes);
+    }
+}
+
+/// <summary>Finds the plans of a run.</summary>
+internal static class GovernedPlans
+{
+    /// <summary>The plans in the given order; those whose rules could not be read are left out, the sessions know why.</summary>
+    /// <exception cref="ArgumentProblem">No plan is named, or there is no such revision.</exception>
+    public static IReadOnlyList<GovernedPlan> Of(CheckSessions sessions, CheckArguments arguments, Streams streams)
+    {
+        var all = new PlanFiles(streams.Input, arguments.StdinName).Find(sessions.Plans())
+            .Select(input => new GovernedPlan(input, sessions.For(input)))
+            .Where(plan => plan.Governed.Session.Check is not null)
+            .ToList();
+        if (arguments.ChangedSince is not { } revision)
+        {
+            return all;
+        }
+
+        var changed = new Revisions().ChangedSince(revision);
+        var chosen = all.FindAll(plan => plan.Input.Problem is not null || IsTouched(plan, changed));
+        streams.Error.WriteLine(FormattableString.Invariant($"laygate: {chosen.Count} of {all.Count} plans changed since {revision}."));
+        return chosen;
+    }
+
+    private static bool IsTouched(GovernedPlan plan, IReadOnlySet<string> changed) =>
+        changed.Contains(plan.Input.Identity)
+        || plan.Governed.RestsOn.Any(path => changed.Contains(path) || (Directory.Exists(path) && changed.Any(file => file.StartsWith(path + Path.DirectorySeparatorChar, StringComparison.Ordinal))));
+}

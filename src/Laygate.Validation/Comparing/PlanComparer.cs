@@ -1,0 +1,79 @@
+using Laygate.Rules.Comparing;
+using Laygate.Rules.Merging;
+using Laygate.Rules.Results;
+
+namespace Laygate.Validation.Comparing;
+
+/// <summary>Checks two states of a plan and sets the reports against each other: two revisions under one rule book, or one plan under two.</summary>
+/// <param name="old">The check of the earlier state.</param>
+/// <param name="new">The check of the later state.</param>
+public sealed class PlanComparer(PlanCheck old, PlanCheck @new)
+{
+    /// <summary>Compares two files. Plans belong together by their id; a file with one plan on each side is one pair whatever the ids.</summary>
+    /// <param name="oldFile">Name of the earlier file, as it is to be shown.</param>
+    /// <param name="oldBytes">Its bytes; null when there was none.</param>
+    /// <param name="newFile">Name of the later file.</param>
+    /// <param name="newBytes">Its bytes; null when there is none.</param>
+    /// <param name="cancel">Calls it off.</param>
+    /// <exception cref="OperationCanceledException">It was called off.</exception>
+    public ComparisonResult Run(string oldFile, byte[]? oldBytes, string newFile, byte[]? newBytes, CancellationToken cancel = default)
+    {
+        var before = oldBytes is null ? new JudgedFile([], []) : old.Judged(oldFile, oldBytes, cancel);
+        var after = newBytes is null ? new JudgedFile([], []) : @new.Judged(newFile, newBytes, cancel);
+        var problems = before.Problems.Concat(after.Problems).Distinct().ToList();
+        return problems.Count > 0
+            ? new ComparisonResult(oldFile, newFile, [], problems)
+            : new ComparisonResult(oldFile, newFile, [.. Pairs(before.Plans, after.Plans).Select(pair => Compare(pair.Old, pair.New))], []);
+    }
+
+    private static IEnumerable<(JudgedPlan? Old, JudgedPlan? New)> Pairs(IReadOnlyList<JudgedPlan> old, IReadOnlyList<JudgedPlan> @new)
+    {
+        if (old.Count == 1 && @new.Count == 1)
+        {
+            return [(old[0], @new[0])];
+        }
+
+        var left = old.ToList();
+        var pairs = new List<(JudgedPlan?, JudgedPlan?)>();
+        foreach (var plan in @new)
+        {
+            var same = left.Find(other => string.Equals(other.Report.PlanId, plan.Report.PlanId, StringComparison.Ordinal));
+            pairs.Add((same, plan));
+            _ = same is not null && left.Remove(same);
+        }
+
+        return [.. pairs, .. left.Select(plan => ((JudgedPlan?)plan, (JudgedPlan?)null))];
+    }
+
+    private PlanComparison Compare(JudgedPlan? earlier, JudgedPlan? later)
+    {
+        var findings = ReportComparer.Findings(earlier?.Report, later?.Report);
+        var moved = ReportComparer.Quantities(earlier?.Report, later?.Report);
+        if (earlier is null || later is null)
+        {
+            return new PlanComparison(earlier?.Report, later?.Report, findings, moved, []);
+        }
+
+        var text = PlanTextChanges.Between(earlier.Root, later.Root);
+        return new PlanComparison(earlier.Report, later.Report, [.. findings.Select(change => Explained(change, earlier, later, text))], moved, text);
+    }
+
+    private FindingChange Explained(FindingChange change, JudgedPlan earlier, JudgedPlan later, IReadOnlyList<TextChange> text)
+    {
+        if (change.Kind == ChangeKind.Unchanged || text.Count == 0)
+        {
+            return change;
+        }
+
+        // Also where a side has no finding: what its rule asked there may be what keeps it silent.
+        var before = Places(old.Book, earlier, change.Old ?? change.Either);
+        var after = Places(@new.Book, later, change.Either);
+        return change with
+        {
+            Behind = [.. text.Where(difference => (difference.OldPosition is { } was && before.Contains(was)) || (difference.NewPosition is { } now && after.Contains(now)))],
+        };
+    }
+
+    private static HashSet<Position> Places(RuleBook book, JudgedPlan plan, Finding finding) =>
+        [.. new StatedInputs(plan.Context, book).Of(finding).Select(input => PlanCheck.PositionOf(plan.Positions.Of(input.Address, input.Key)))];
+}
