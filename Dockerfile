@@ -25,7 +25,7 @@ USER $APP_UID
 WORKDIR /data
 VOLUME /data
 EXPOSE 5080
-HEALTHCHECK --interval=30s --timeout=10s --start-period=60s CMD dotnet /opt/laygate/Laygate.Service.dll health
+HEALTHCHECK --interval=30s --timeout=10s --retries=3 CMD dotnet /opt/laygate/Laygate.Service.dll health
 ENTRYPOINT ["dotnet", "/opt/laygate/Laygate.Service.dll"]
 
 FROM mcr.microsoft.com/dotnet/runtime-deps:10.0 AS cli

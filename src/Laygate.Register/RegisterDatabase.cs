@@ -56,7 +56,7 @@ public sealed class RegisterDatabase(RegisterSettings settings, TimeProvider clo
 
     /// <summary>Whether an exception says that the database is away or was lost under way: what was asked for may be tried again.</summary>
     public static bool IsAway(Exception error) =>
-        error is DbException or DbUpdateException or System.Net.Sockets.SocketException or TimeoutException
+        error is DbException or DbUpdateException or System.Net.Sockets.SocketException
         || (error is InvalidOperationException or IOException && error.InnerException is not null && IsAway(error.InnerException));
 
     internal RegisterContext Open() => Settings.Engine == Engine.Sqlite

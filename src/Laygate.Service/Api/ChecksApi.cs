@@ -1,12 +1,20 @@
+using System.Text;
 using Laygate.Model.Plans;
+using Laygate.Reporting.Comparing;
 using Laygate.Reporting.Language;
 using Laygate.Reporting.Sheet;
 using Laygate.Rules.Results;
 using Laygate.Service.Access;
 using Laygate.Service.Checking;
+using Laygate.Validation.Comparing;
 using Microsoft.AspNetCore.Mvc;
 
 namespace Laygate.Service.Api;
+
+/// <summary>Two states of a plan.</summary>
+/// <param name="Old">Text of the earlier state.</param>
+/// <param name="New">Text of the later state.</param>
+internal sealed record ComparisonBody(string Old, string New);
 
 /// <summary>Checks that store nothing.</summary>
 internal static class ChecksApi
@@ -27,6 +35,10 @@ internal static class ChecksApi
             .TakesPlan()
             .Produces<string>(StatusCodes.Status200OK, "text/markdown")
             .RefusesPlans().ProducesProblem(StatusCodes.Status406NotAcceptable).ProducesProblem(StatusCodes.Status409Conflict);
+        api.MapPost("/comparisons", CompareAsync).RequireAuthorization(AccessSetup.Checkers).WithName("ComparePlans").WithTags("checks")
+            .WithSummary("Compare two states of a plan")
+            .WithDescription("Findings that are new, gone or different, quantities that moved, and the text behind them. Nothing is stored.")
+            .Produces<object>(StatusCodes.Status200OK, "application/json").RefusesPlans();
     }
 
     /// <summary>How a request wants its plan checked.</summary>
@@ -80,6 +92,29 @@ internal static class ChecksApi
         return result.Problems.Count > 0 ? Refusals.Unreadable(result.Problems)
             : result.Refused.Count > 0 ? Failing(result.Refused)
             : TypedResults.Text(string.Join('\n', result.Sheets.Select(SheetDocument.Write)), "text/markdown", System.Text.Encoding.UTF8);
+    }
+
+    private static async Task<IResult> CompareAsync(
+        HttpContext context, CheckDesk desk, CheckPool pool, ComparisonBody body, [FromQuery] string[]? rules, [FromQuery] DateOnly? date, CancellationToken cancel)
+    {
+        _ = rules;
+        var wish = Wish(context.Request, stage: null, date, quick: null);
+        _ = desk.BookOf(wish.Rules);
+        var (old, @new) = (Encoding.UTF8.GetBytes(body.Old), Encoding.UTF8.GetBytes(body.New));
+        if (old.Length > Bodies.LargestPlan || @new.Length > Bodies.LargestPlan)
+        {
+            throw new BadHttpRequestException("Too large.", StatusCodes.Status413PayloadTooLarge);
+        }
+
+        var result = await pool.RunAsync(stop => new PlanComparer(desk.Open(wish), desk.Open(wish)).Run("old", old, "new", @new, stop), cancel);
+        if (result.Problems.Count > 0)
+        {
+            return Refusals.Unreadable(result.Problems);
+        }
+
+        using var bytes = new MemoryStream();
+        ComparisonJson.Write(bytes, CheckDesk.Version, [result]);
+        return TypedResults.Bytes(bytes.ToArray(), "application/json");
     }
 
     private static IResult Failing(IReadOnlyList<Report> refused) => TypedResults.Problem(new ProblemDetails

@@ -7,7 +7,7 @@ namespace Laygate.Service.Api;
 /// <param name="Name">Name of its owner.</param>
 /// <param name="Role">What it may do.</param>
 /// <param name="ExpiresAt">When it ends; null: never.</param>
-internal sealed record KeyBody(string Name, Role Role, DateTimeOffset? ExpiresAt);
+internal sealed record KeyBody(string Name, Role Role, DateTimeOffset? ExpiresAt = null);
 
 /// <summary>Keys, for administrators.</summary>
 internal static class KeysApi

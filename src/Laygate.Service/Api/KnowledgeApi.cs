@@ -4,7 +4,6 @@ using Laygate.Reporting.Rules;
 using Laygate.Rules.Merging;
 using Laygate.Service.Access;
 using Laygate.Service.Checking;
-using Laygate.Validation.Cases;
 using Microsoft.AspNetCore.Mvc;
 
 namespace Laygate.Service.Api;
@@ -61,7 +60,7 @@ internal static class KnowledgeApi
         }
 
         using var bytes = new MemoryStream();
-        RuleJson.Write(bytes, book, rule, CheckDesk.RuleText is { } text ? RuleTests.Cases(text, rule.Rule.Definition.Id) : []);
+        RuleJson.Write(bytes, book, rule, desk.Cases(rule.Rule.Definition.Id));
         return TypedResults.Bytes(bytes.ToArray(), "application/json");
     }
 

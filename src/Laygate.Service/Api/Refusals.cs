@@ -34,7 +34,7 @@ internal static class Refusals
 
         if (status is StatusCodes.Status500InternalServerError or StatusCodes.Status503ServiceUnavailable)
         {
-            Log.RequestFailed(context.RequestServices.GetRequiredService<ILogger<Telemetry>>(), error?.ToString() ?? "unknown");
+            Log.RequestFailed(context.RequestServices.GetRequiredService<ILogger<Telemetry>>(), error?.GetType().Name ?? "unknown");
         }
 
         context.Response.StatusCode = status;

@@ -11,7 +11,7 @@ namespace Laygate.Service.Api;
 /// <summary>A reviewer's decision as it is sent.</summary>
 /// <param name="Decision">accepted, returned or accepted_with_departures.</param>
 /// <param name="Comment">Why; needed unless it is accepted.</param>
-internal sealed record DecisionBody(Verdict Decision, string? Comment);
+internal sealed record DecisionBody(Verdict Decision, string? Comment = null);
 
 /// <summary>Why something is to be screened again.</summary>
 /// <param name="Reason">Why.</param>

@@ -7,6 +7,7 @@ using Laygate.Rules.Merging;
 using Laygate.Rules.Results;
 using Laygate.Service.Settings;
 using Laygate.Validation;
+using Laygate.Validation.Cases;
 using Laygate.Validation.Departures;
 using Laygate.Validation.RuleFiles;
 using Microsoft.Extensions.Options;
@@ -25,6 +26,7 @@ internal sealed class CheckDesk
     private readonly ServiceSettings settings;
     private readonly TimeProvider clock;
     private readonly ConcurrentDictionary<string, Lazy<RuleBook>> books = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, Lazy<IReadOnlyList<CaseSummary>>> cases = new(StringComparer.Ordinal);
     private readonly IReadOnlyList<Departure> departures;
 
     /// <summary>Opens the rule book of the service.</summary>
@@ -49,8 +51,10 @@ internal sealed class CheckDesk
     /// <summary>The rule book under which submissions are screened.</summary>
     public RuleBook Book { get; }
 
-    /// <summary>Text of the shipped rules with their cases; null when it is not there.</summary>
-    public static IRuleFolder? RuleText => new DiskFiles().Folder(Path.Combine(AppContext.BaseDirectory, "rules"));
+    /// <summary>The cases of a shipped rule; they are read once for each rule.</summary>
+    /// <param name="id">Id of a rule of the book.</param>
+    public IReadOnlyList<CaseSummary> Cases(string id) => cases.GetOrAdd(id, known => new Lazy<IReadOnlyList<CaseSummary>>(() =>
+        new DiskFiles().Folder(Path.Combine(AppContext.BaseDirectory, "rules")) is { } text ? RuleTests.Cases(text, known) : [])).Value;
 
     /// <summary>The book with the named specifications over general practice; the service's own when none is named.</summary>
     /// <exception cref="BadHttpRequestException">A name is no shipped specification.</exception>

@@ -34,10 +34,11 @@ internal sealed class CheckPool(IOptions<ServiceSettings> options, Telemetry tel
         // The source lives as long as the computation, which may outlive the answer.
         var limit = CancellationTokenSource.CreateLinkedTokenSource(cancel);
         limit.CancelAfter(TimeSpan.FromSeconds(settings.CheckSeconds));
+        var token = limit.Token;
         var work = InSlotAsync(check, limit);
         try
         {
-            return await work.WaitAsync(limit.Token);
+            return await work.WaitAsync(token);
         }
         catch (OperationCanceledException) when (!cancel.IsCancellationRequested)
         {
@@ -49,13 +50,14 @@ internal sealed class CheckPool(IOptions<ServiceSettings> options, Telemetry tel
 
     private async Task<T> InSlotAsync<T>(Func<CancellationToken, T> check, CancellationTokenSource limit)
     {
+        var token = limit.Token;
         try
         {
-            await slots.WaitAsync(limit.Token);
+            await slots.WaitAsync(token);
             try
             {
                 using var measured = telemetry.Check("request");
-                return await Task.Factory.StartNew(() => check(limit.Token), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
+                return await Task.Factory.StartNew(() => check(token), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
             }
             finally
             {

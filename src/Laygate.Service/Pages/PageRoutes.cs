@@ -9,7 +9,6 @@ using Laygate.Service.Api;
 using Laygate.Service.Checking;
 using Laygate.Service.Settings;
 using Laygate.Service.Work;
-using Laygate.Validation.Cases;
 using Microsoft.Extensions.Options;
 
 namespace Laygate.Service.Pages;
@@ -119,8 +118,7 @@ internal static class PageRoutes
             return TypedResults.NotFound();
         }
 
-        IReadOnlyList<CaseSummary> cases = CheckDesk.RuleText is { } text ? RuleTests.Cases(text, rule.Rule.Definition.Id) : [];
-        return PageResults.Page<RulePage>(context, Values(("Rule", rule), ("Limits", RuleWords.Limits(rule.Rule, desk.Book.Sources)), ("Cases", cases)));
+        return PageResults.Page<RulePage>(context, Values(("Rule", rule), ("Limits", RuleWords.Limits(rule.Rule, desk.Book.Sources)), ("Cases", desk.Cases(rule.Rule.Definition.Id))));
     }
 
     private static string Text(string name)

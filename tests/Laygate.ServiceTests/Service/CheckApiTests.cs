@@ -1,4 +1,5 @@
 using System.Net;
+using System.Net.Http.Json;
 using System.Text;
 using Laygate.ServiceTests.Shared;
 
@@ -136,6 +137,18 @@ public sealed class CheckApiTests(OneService one) : IClassFixture<OneService>
         using var draft = await one.Ada.PostAsync("/api/v1/sheets?rules=us-wa&draft=true", RunningService.Yaml(plan));
         Assert.Equal(HttpStatusCode.OK, draft.StatusCode);
         Assert.Contains("DRAFT", await draft.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Two_states_of_a_plan_are_compared()
+    {
+        var old = RunningService.Plan();
+        using var same = await one.Ada.PostAsJsonAsync("/api/v1/comparisons?date=2027-05-01", new { old, @new = old });
+        Assert.Equal(HttpStatusCode.OK, same.StatusCode);
+        using var broken = await one.Ada.PostAsJsonAsync("/api/v1/comparisons", new { old, @new = "plan: [" });
+        await RefusedAsync(broken, 422);
+        using var half = await one.Ada.PostAsJsonAsync("/api/v1/comparisons", new { old });
+        await RefusedAsync(half, 400);
     }
 
     [Theory]
