@@ -2,7 +2,6 @@ using System.Collections.Concurrent;
 using System.Reflection;
 using Laygate.Model.Plans;
 using Laygate.Rules.Definitions;
-using Laygate.Rules.Departures;
 using Laygate.Rules.Merging;
 using Laygate.Rules.Results;
 using Laygate.Service.Settings;

@@ -125,21 +125,21 @@ internal static class SideBySide
     public static IReadOnlyList<LinePair> Of(IReadOnlyList<string> left, IReadOnlyList<string> right)
     {
         var start = 0;
-        while (start < left.Count && start < right.Count && left[start] == right[start])
+        while (start < left.Count && start < right.Count && Same(left[start], right[start]))
         {
             start++;
         }
 
         var end = 0;
-        while (end < left.Count - start && end < right.Count - start && left[^(end + 1)] == right[^(end + 1)])
+        while (end < left.Count - start && end < right.Count - start && Same(left[^(end + 1)], right[^(end + 1)]))
         {
             end++;
         }
 
         var pairs = new List<LinePair>();
-        pairs.AddRange(Enumerable.Range(0, start).Select(at => Same(left, right, at, at)));
+        pairs.AddRange(Enumerable.Range(0, start).Select(at => Pair(left, right, at, at)));
         pairs.AddRange(Middle(left, right, start, left.Count - end, right.Count - end));
-        pairs.AddRange(Enumerable.Range(0, end).Select(at => Same(left, right, left.Count - end + at, right.Count - end + at)));
+        pairs.AddRange(Enumerable.Range(0, end).Select(at => Pair(left, right, left.Count - end + at, right.Count - end + at)));
         return pairs;
     }
 
@@ -151,9 +151,9 @@ internal static class SideBySide
         var (i, j) = (0, 0);
         while (i < rows || j < columns)
         {
-            if (longest is not null && i < rows && j < columns && left[start + i] == right[start + j])
+            if (longest is not null && i < rows && j < columns && Same(left[start + i], right[start + j]))
             {
-                pairs.Add(Same(left, right, start + i++, start + j++));
+                pairs.Add(Pair(left, right, start + i++, start + j++));
             }
             else if (i < rows && (j == columns || longest is null || longest[i + 1, j] >= longest[i, j + 1]))
             {
@@ -177,12 +177,14 @@ internal static class SideBySide
         {
             for (var j = columns - 1; j >= 0; j--)
             {
-                longest[i, j] = left[start + i] == right[start + j] ? longest[i + 1, j + 1] + 1 : Math.Max(longest[i + 1, j], longest[i, j + 1]);
+                longest[i, j] = Same(left[start + i], right[start + j]) ? longest[i + 1, j + 1] + 1 : Math.Max(longest[i + 1, j], longest[i, j + 1]);
             }
         }
 
         return longest;
     }
 
-    private static LinePair Same(IReadOnlyList<string> left, IReadOnlyList<string> right, int l, int r) => new((l + 1, left[l]), (r + 1, right[r]));
+    private static bool Same(string left, string right) => string.Equals(left, right, StringComparison.Ordinal);
+
+    private static LinePair Pair(IReadOnlyList<string> left, IReadOnlyList<string> right, int l, int r) => new((l + 1, left[l]), (r + 1, right[r]));
 }

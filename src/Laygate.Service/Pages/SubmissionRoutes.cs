@@ -54,7 +54,7 @@ internal static class SubmissionRoutes
     private static async Task<IResult> BesideAsync(HttpContext context, RegisterReader reader, string id, string other, CancellationToken cancel)
     {
         var caller = Callers.Need(context);
-        if (await reader.FindAsync(id, caller, cancel) is not { } one || await reader.FindAsync(other, caller, cancel) is not { } second || one.Series != second.Series)
+        if (await reader.FindAsync(id, caller, cancel) is not { } one || await reader.FindAsync(other, caller, cancel) is not { } second || !string.Equals(one.Series, second.Series, StringComparison.Ordinal))
         {
             return TypedResults.NotFound();
         }

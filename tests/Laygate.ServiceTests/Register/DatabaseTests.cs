@@ -8,7 +8,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace Laygate.ServiceTests.Register;
 
-[Collection(StoresCollection.Name)]
+[Collection(SharedStores.Name)]
 public sealed class DatabaseTests(Stores stores)
 {
     private readonly TestClock clock = new();
@@ -159,7 +159,7 @@ public sealed class DatabaseTests(Stores stores)
 
     private void Run(string program, params string[] arguments)
     {
-        var start = new ProcessStartInfo(Path.Combine(stores.Server.Programs, program), arguments) { RedirectStandardError = true };
+        var start = new ProcessStartInfo(Path.Combine(stores.Server.Programs, program), arguments) { UseShellExecute = false, RedirectStandardError = true };
         (start.Environment["PGHOST"], start.Environment["PGPORT"], start.Environment["PGUSER"]) = ("127.0.0.1", stores.Server.Port.ToString(CultureInfo.InvariantCulture), "laygate");
         using var process = Process.Start(start)!;
         var error = process.StandardError.ReadToEnd();

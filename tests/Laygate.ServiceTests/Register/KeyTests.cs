@@ -3,7 +3,7 @@ using Laygate.ServiceTests.Shared;
 
 namespace Laygate.ServiceTests.Register;
 
-[Collection(StoresCollection.Name)]
+[Collection(SharedStores.Name)]
 public sealed class KeyTests(Stores stores)
 {
     private readonly TestClock clock = new();

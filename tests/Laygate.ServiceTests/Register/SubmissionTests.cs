@@ -5,7 +5,7 @@ using Microsoft.EntityFrameworkCore;
 namespace Laygate.ServiceTests.Register;
 
 /// <summary>What is acknowledged is on disk, exactly as it was sent, once.</summary>
-[Collection(StoresCollection.Name)]
+[Collection(SharedStores.Name)]
 public sealed class SubmissionTests(Stores stores)
 {
     private readonly TestClock clock = new();
@@ -39,10 +39,10 @@ public sealed class SubmissionTests(Stores stores)
         Assert.Equal(first.Id, second.Id);
         var other = await Assert.ThrowsAsync<RefusedException>(() => opened.SubmitAsync("plan: b", key: "k1"));
         Assert.Equal(Refusal.KeyUsedOtherwise, other.Refusal);
-        Assert.NotEqual(first.Id, (await opened.SubmitAsync(key: "k1", by: Opened.Bo)).Id);
+        Assert.NotEqual(first.Id, (await opened.SubmitAsync(key: "k1", by: Opened.Bo)).Id, StringComparer.Ordinal);
 
         clock.Move(TimeSpan.FromDays(31));
-        Assert.NotEqual(first.Id, (await opened.SubmitAsync("plan: b", key: "k1")).Id);
+        Assert.NotEqual(first.Id, (await opened.SubmitAsync("plan: b", key: "k1")).Id, StringComparer.Ordinal);
     }
 
     [SkippableTheory]
@@ -52,7 +52,7 @@ public sealed class SubmissionTests(Stores stores)
     {
         var opened = await Opened.NewAsync(stores.New(engine), clock);
         var answers = await Task.WhenAll(Enumerable.Range(0, 8).Select(_ => Task.Run(() => opened.SubmitAsync(key: "together"))));
-        Assert.Single(answers.Select(answer => answer.Id).Distinct());
+        Assert.Single(answers.Select(answer => answer.Id).Distinct(StringComparer.Ordinal));
         Assert.Single((await opened.Reader.ListAsync(new SubmissionFilter(), null, 50, Opened.Reviewer, default)).Items);
     }
 

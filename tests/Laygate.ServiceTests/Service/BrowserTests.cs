@@ -36,7 +36,7 @@ public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
         await page.GetByRole(AriaRole.Button, new() { Name = "Submit the revision" }).ClickAsync();
         await ScreenedAsync(page);
         var revised = page.Url;
-        Assert.NotEqual(address, revised);
+        Assert.NotEqual(address, revised, StringComparer.Ordinal);
         await page.GetByRole(AriaRole.Link, new() { Name = "Set beside revision 1" }).ClickAsync();
         await Assertions.Expect(page.Locator("tr.differs")).ToHaveCountAsync(1);
 

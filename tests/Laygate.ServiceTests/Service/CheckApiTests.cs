@@ -25,7 +25,7 @@ public sealed class CheckApiTests(OneService one) : IClassFixture<OneService>
             using var answer = await one.Ada.PostAsync("/api/v1/checks?date=2027-05-01", RunningService.Yaml(RunningService.Plan("concept-fifteen-lines.yaml")));
             return await answer.Content.ReadAsStringAsync();
         }));
-        Assert.Single(answers.Distinct());
+        Assert.Single(answers.Distinct(StringComparer.Ordinal));
         Assert.Contains("report_version", answers[0], StringComparison.Ordinal);
     }
 

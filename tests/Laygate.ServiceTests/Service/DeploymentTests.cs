@@ -23,7 +23,7 @@ public sealed class DeploymentTests : IDisposable
     public async Task The_published_service_runs_without_rights_and_writes_only_its_data()
     {
         Skip.If(Environment.GetEnvironmentVariable("LAYGATE_FULL_RUN") is not { Length: > 0 }, "Publishing takes minutes: set LAYGATE_FULL_RUN to run it.");
-        var publish = Regex.Match(Dockerfile, "RUN dotnet (publish src/Laygate.Service [^&]*) -o /program", RegexOptions.None, TimeSpan.FromSeconds(5)).Groups[1].Value;
+        var publish = Regex.Match(Dockerfile, "RUN dotnet (?<publish>publish src/Laygate.Service [^&]*) -o /program", RegexOptions.None, TimeSpan.FromSeconds(5)).Groups["publish"].Value;
         Assert.NotEmpty(publish);
         var program = Path.Combine(folder, "program");
         Run(["dotnet", .. publish.Split(' '), "-o", program], SourceTree.Root);
@@ -76,7 +76,7 @@ public sealed class DeploymentTests : IDisposable
 
     private static int Health(string[] entry, int port, string data)
     {
-        var start = new ProcessStartInfo(entry[0], [.. entry[1..], "health"]) { WorkingDirectory = data };
+        var start = new ProcessStartInfo(entry[0], [.. entry[1..], "health"]) { UseShellExecute = false, WorkingDirectory = data };
         start.Environment["ASPNETCORE_URLS"] = $"http://0.0.0.0:{port}";
         using var process = Process.Start(start)!;
         process.WaitForExit();
@@ -87,7 +87,7 @@ public sealed class DeploymentTests : IDisposable
 
     private static void Run(string[] command, string folder)
     {
-        var start = new ProcessStartInfo(command[0], command[1..]) { WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo(command[0], command[1..]) { UseShellExecute = false, WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true };
         using var process = Process.Start(start)!;
         var output = process.StandardOutput.ReadToEndAsync();
         var error = process.StandardError.ReadToEnd();

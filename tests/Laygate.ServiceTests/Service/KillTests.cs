@@ -10,7 +10,7 @@ namespace Laygate.ServiceTests.Service;
 /// Real processes that die by SIGKILL, or work side by side. The counting is done by SQL on the database, not by the program.
 /// <c>LAYGATE_KILLS</c> sets the number of kills; the usual number fits the build server.
 /// </summary>
-[Collection(StoresCollection.Name)]
+[Collection(SharedStores.Name)]
 public sealed class KillTests(Stores stores)
 {
     private static int Kills => int.TryParse(Environment.GetEnvironmentVariable("LAYGATE_KILLS"), NumberStyles.None, CultureInfo.InvariantCulture, out var kills) ? kills : 3;

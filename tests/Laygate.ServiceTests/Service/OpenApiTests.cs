@@ -23,7 +23,7 @@ public sealed class OpenApiTests(OneService one) : IClassFixture<OneService>
     public void A_public_linter_finds_no_error_in_the_description()
     {
         var linter = Needs.Tool("@redocly/cli/bin/cli.js");
-        var start = new ProcessStartInfo("node", [linter, "lint", Committed, "--format", "stylish"]) { RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = Path.GetTempPath() };
+        var start = new ProcessStartInfo("node", [linter, "lint", Committed, "--format", "stylish"]) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = Path.GetTempPath() };
         (start.Environment["REDOCLY_TELEMETRY"], start.Environment["REDOCLY_SUPPRESS_UPDATE_NOTICE"]) = ("off", "true");
         using var process = Process.Start(start)!;
         var output = process.StandardOutput.ReadToEndAsync();

@@ -91,7 +91,7 @@ public sealed class PostgreSqlServer : IDisposable
 
     private static Process Launch(string[] command)
     {
-        var start = new ProcessStartInfo(command[0], command[1..]) { RedirectStandardError = true, RedirectStandardOutput = true, WorkingDirectory = "/" };
+        var start = new ProcessStartInfo(command[0], command[1..]) { UseShellExecute = false, RedirectStandardError = true, RedirectStandardOutput = true, WorkingDirectory = "/" };
         var process = Process.Start(start)!;
         process.OutputDataReceived += (_, _) => { };
         process.BeginOutputReadLine();

@@ -33,12 +33,12 @@ internal sealed class RunningService : IAsyncDisposable
     public static async Task<RunningService> StartAsync(string? folder = null, params string[] settings)
     {
         var data = folder ?? Directory.CreateTempSubdirectory("laygate-service-").FullName;
-        var app = ServiceHost.Build(["--urls=http://127.0.0.1:0", $"--Laygate:Data={data}", "--Serilog:Quiet=1", .. settings.Select(setting => "--Laygate:" + setting)]);
+        var built = ServiceHost.Build(["--urls=http://127.0.0.1:0", $"--Laygate:Data={data}", .. settings.Select(setting => "--Laygate:" + setting)]);
         using var console = new StringWriter();
-        await Commands.OpenAsync(app.Services, console, default);
-        await app.StartAsync();
+        await Commands.OpenAsync(built.Services, console, default);
+        await built.StartAsync();
         var printed = console.ToString();
-        return new RunningService(app, data, folder is null) { Administrator = printed.Length > 0 ? printed[printed.IndexOf(AccessKeys.Mark, StringComparison.Ordinal)..].Trim() : string.Empty };
+        return new RunningService(built, data, folder is null) { Administrator = printed.Length > 0 ? printed[printed.IndexOf(AccessKeys.Mark, StringComparison.Ordinal)..].Trim() : string.Empty };
     }
 
     public async Task<string> KeyAsync(string name, Role role) => (await Services.GetRequiredService<AccessKeys>().IssueAsync(name, role, null, default)).Secret;

@@ -20,7 +20,7 @@ internal sealed class ServiceProcess : IDisposable
     public ServiceProcess(int port, IEnumerable<string> settings, string[]? command = null, string? folder = null)
     {
         Port = port;
-        var start = new ProcessStartInfo { RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = folder ?? Path.GetTempPath() };
+        var start = new ProcessStartInfo { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = folder ?? Path.GetTempPath() };
         command ??= [Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") is { Length: > 0 } host ? host : "dotnet", Library];
         start.FileName = command[0];
         foreach (var argument in command[1..])

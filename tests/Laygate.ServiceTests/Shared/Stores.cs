@@ -35,7 +35,7 @@ public sealed class Stores : IDisposable
 }
 
 [CollectionDefinition(Name)]
-public sealed class StoresCollection : ICollectionFixture<Stores>
+public sealed class SharedStores : ICollectionFixture<Stores>
 {
     public const string Name = "stores";
 }
