@@ -111,7 +111,7 @@ public sealed class PostgreSqlServer : IDisposable
         var deadline = Stopwatch.StartNew();
         while (!Answers())
         {
-            Assert.True(deadline.Elapsed < TimeSpan.FromSeconds(60) && !process.HasExited, "PostgreSQL does not start");
+            Assert.True(deadline.Elapsed < TimeSpan.FromSeconds(120) && !process.HasExited, "PostgreSQL does not start");
             Thread.Sleep(50);
         }
 
