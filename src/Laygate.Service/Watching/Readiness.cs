@@ -32,7 +32,7 @@ internal static class SecurityHeaders
     {
         headers.ContentSecurityPolicy = Policy;
         headers.XContentTypeOptions = "nosniff";
-        
+
         // Not "no-referrer": with that a browser hides the origin of our own forms.
         headers["Referrer-Policy"] = "same-origin";
         headers["Cross-Origin-Opener-Policy"] = "same-origin";

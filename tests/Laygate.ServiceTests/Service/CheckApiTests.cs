@@ -46,6 +46,7 @@ public sealed class CheckApiTests(OneService one) : IClassFixture<OneService>
     [InlineData("/api/v1/checks?rules=../../etc/passwd", 400)]
     [InlineData("/api/v1/checks?rules=/etc/passwd", 400)]
     [InlineData("/api/v1/checks?stage=never", 400)]
+    [InlineData("/api/v1/checks?quick=true", 400)]
     [InlineData("/api/v1/checks?date=yesterday", 400)]
     public async Task A_wish_that_cannot_be_met_is_refused(string address, int status)
     {
