@@ -10,6 +10,7 @@ using Laygate.Rules.Outlook;
 using Laygate.Rules.Remedies;
 using Laygate.Rules.Results;
 using Laygate.Validation.Plans;
+using Laygate.Validation.Plans.Consistency;
 using Laygate.Validation.Reading;
 using Laygate.Validation.Schema;
 using Laygate.Validation.Sheets;
@@ -29,6 +30,9 @@ public sealed record CheckSettings(Stage? AtLeastStage, DateOnly CheckDate, stri
     /// <summary>Whether to judge laying hour by hour, or by the envelope of the weather.</summary>
     public bool Outlook { get; init; }
 
+    /// <summary>Whether spread, simulated shifts, remedies and outlook are left out; the report says so.</summary>
+    public bool Quick { get; init; }
+
     /// <summary>The file of settings that was laid over the command, for the report; null when there is none.</summary>
     public string? SettingsFile { get; init; }
 }
@@ -42,6 +46,7 @@ public sealed class PlanCheck
     private readonly LoadedSchema schema = EmbeddedSchemas.Plan();
     private readonly QuantityCatalogue catalogue = LaygateQuantities.Catalogue();
     private readonly AssumptionSet assumptions;
+    private readonly PlanValidator validator = new();
 
     /// <summary>Prepares a check.</summary>
     /// <param name="book">The merged rule book.</param>
@@ -146,8 +151,9 @@ public sealed class PlanCheck
 
     private JudgedPlan Judge(YamlDocument source, PlanMapping plan, string file, int document, string hash, CancellationToken cancel)
     {
-        var context = new QuantityContext(plan.Plan!, Catalogue(cancel), assumptions, settings.Seed);
-        if (settings.Remedies || settings.Outlook)
+        var context = new QuantityContext(plan.Plan!, Catalogue(cancel), assumptions, settings.Seed) { IsQuick = settings.Quick };
+        var (remedies, outlook) = (settings.Remedies && !settings.Quick, settings.Outlook && !settings.Quick);
+        if (remedies || outlook)
         {
             context.Remembering();
         }
@@ -163,9 +169,10 @@ public sealed class PlanCheck
             ProgramVersion = settings.ProgramVersion,
         };
         var report = Evaluator.Evaluate(book, context, evaluation);
-        report = settings.Remedies ? RemedySearch.AddTo(report, book, context, evaluation, IsConsistent) : report;
-        report = settings.Outlook ? OutlookSearch.AddTo(report, book, context, evaluation) : report;
-        report = DepartureJudge.Apply(report, book, departures, context.Elements.All.Select(element => element.Address), settings.CheckDate);
+        // What a departure covers needs no remedy; that a remedy does no harm is judged without departures.
+        var covered = Departed(report, context).Findings.Where(finding => finding.Status == Status.Departed).Select(KeyOf).ToHashSet();
+        report = remedies ? RemedySearch.AddTo(report, book, context, evaluation, IsConsistent, isWanted: finding => !covered.Contains(KeyOf(finding))) : report;
+        report = Departed(outlook ? OutlookSearch.AddTo(report, book, context, evaluation) : report, context);
         return new JudgedPlan(
             (MapToken)source.Root,
             plan.Positions,
@@ -173,7 +180,12 @@ public sealed class PlanCheck
             report with { Settings = settings.SettingsFile, Findings = [.. report.Findings.Select(finding => finding with { Position = Place(plan.Positions, finding) })] });
     }
 
-    private static bool IsConsistent(Plan plan) => PlanConsistency.Check(plan).Count == 0;
+    private Report Departed(Report report, QuantityContext context) =>
+        DepartureJudge.Apply(report, book, departures, context.Elements.All.Select(element => element.Address), settings.CheckDate);
+
+    private static (string Rule, string Address) KeyOf(Finding finding) => (finding.Rule, finding.Address);
+
+    private bool IsConsistent(Plan plan) => PlanConsistency.Check(plan, validator).Count == 0;
 
     // A missing input is where the reader has to write; otherwise the value itself; otherwise the element.
     private static Position Place(PlanPositions positions, Finding finding)

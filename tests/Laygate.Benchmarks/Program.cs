@@ -5,8 +5,8 @@ using BenchmarkDotNet.Running;
 namespace Laygate.Benchmarks;
 
 /// <summary>
-/// Runs BenchmarkDotNet with its own arguments; <c>--quick</c> instead times each benchmark of the cooling model with a
-/// stopwatch, which takes seconds.
+/// Runs BenchmarkDotNet with its own arguments; <c>--quick</c> instead times each benchmark of the cooling model and of the
+/// haul simulation with a stopwatch, which takes seconds.
 /// </summary>
 internal static class Program
 {
@@ -23,7 +23,15 @@ internal static class Program
 
     private static void Quick()
     {
-        foreach (var (name, run) in new CoolingCases().All)
+        var haul = new SimulationBenchmarks();
+        IEnumerable<(string, Func<double>)> simulation =
+        [
+            (nameof(haul.MillionCycles), () => haul.MillionCycles()),
+            (nameof(haul.FiveHundredShifts), haul.FiveHundredShifts),
+            (nameof(haul.FiveHundredShiftsOnOneCore), haul.FiveHundredShiftsOnOneCore),
+            (nameof(haul.ListOfLoads), () => haul.ListOfLoads()),
+        ];
+        foreach (var (name, run) in new CoolingCases().All.Concat(simulation))
         {
             var best = Best(run);
             Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{name,-48} {best,9:0.000} ms"));

@@ -10,13 +10,10 @@ public sealed partial class AddARuleTests : IDisposable
 
     public void Dispose() => Directory.Delete(folder, recursive: true);
 
-    [Fact]
+    [SkippableFact]
     public void The_section_adds_a_rule_and_a_specification_in_at_most_five_commands()
     {
-        if (OperatingSystem.IsWindows())
-        {
-            return; // The section is written for a Unix shell.
-        }
+        Skip.If(OperatingSystem.IsWindows(), "The section is written for a Unix shell.");
 
         var script = Section().Match(File.ReadAllText(Readme())).Groups["script"].Value;
         Assert.InRange(HereText().Replace(script, string.Empty).Split('\n', StringSplitOptions.RemoveEmptyEntries).Length, 3, 5);
@@ -29,13 +26,10 @@ public sealed partial class AddARuleTests : IDisposable
         Assert.Contains("set by particular-specification harbour-road", merged.Out, StringComparison.Ordinal);
     }
 
-    [Fact]
+    [SkippableFact]
     public void A_case_that_does_not_hold_is_shown_with_its_place_and_gives_1()
     {
-        if (OperatingSystem.IsWindows())
-        {
-            return;
-        }
+        Skip.If(OperatingSystem.IsWindows(), "The section is written for a Unix shell.");
 
         Shell(Section().Match(File.ReadAllText(Readme())).Groups["script"].Value);
         var cases = Path.Combine(folder, "harbour-road/rules/paving/shift-longer-than-the-works-permit/cases.yaml");

@@ -42,6 +42,28 @@ public sealed class SheetCommandTests
         }
     }
 
+    [Fact]
+    public void The_settings_of_the_folder_choose_the_rules_of_a_sheet()
+    {
+        var folder = Directory.CreateTempSubdirectory("laygate-test-");
+        try
+        {
+            File.Copy(Path.Combine(Root(), "examples", "quay-road-hot-on-hot.yaml"), Path.Combine(folder.FullName, "plan.yaml"));
+            File.Copy(Path.Combine(Root(), "examples", "particular", "port-of-tamarel.yaml"), Path.Combine(folder.FullName, "port.yaml"));
+            var plain = BuiltProgram.Run(null, folder.FullName, "sheet", "plan.yaml");
+            var asked = BuiltProgram.Run(null, folder.FullName, "sheet", "plan.yaml", "--rules", "port.yaml");
+            File.WriteAllText(Path.Combine(folder.FullName, "laygate.yaml"), "rules: [port.yaml]\n");
+            var governed = BuiltProgram.Run(null, folder.FullName, "sheet", "plan.yaml");
+            Assert.Equal((0, 0, 0), (plain.Code, asked.Code, governed.Code));
+            Assert.Equal(asked.Out, governed.Out, StringComparer.Ordinal);
+            Assert.NotEqual(plain.Out, governed.Out, StringComparer.Ordinal);
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
+        }
+    }
+
     [Theory]
     [InlineData("laygate: No plan is named. Write for example: laygate sheet plan.yaml", "sheet")]
     [InlineData("laygate: A site sheet is made of one file at a time.", "sheet", "a.yaml", "b.yaml")]

@@ -48,6 +48,9 @@ internal sealed record CheckArguments
     /// <summary>Whether laying is judged hour by hour, or by the envelope of the weather.</summary>
     public bool Outlook { get; init; }
 
+    /// <summary>Whether spread, simulated shifts and remedies are left out.</summary>
+    public bool Quick { get; init; }
+
     /// <summary>File of known findings; it takes the place of that of the settings.</summary>
     public string? Baseline { get; init; }
 

@@ -18,13 +18,14 @@ internal sealed class CheckCommand : Verb
     private readonly Option<string> baseline = new("--baseline");
     private readonly Option<string> changedSince = new("--changed-since");
     private readonly Option<bool> outlook = new("--outlook") { Arity = ArgumentArity.Zero };
+    private readonly Option<bool> quick = new("--quick") { Arity = ArgumentArity.Zero };
     private readonly Option<bool> all = new("--all") { Arity = ArgumentArity.Zero };
 
     public CheckCommand()
         : base("check", HelpText.Check)
     {
         Add(files);
-        foreach (var option in (Option[])[rules, departures, stage, failOn, format, output, date, baseline, changedSince, stdinName, outlook, all])
+        foreach (var option in (Option[])[rules, departures, stage, failOn, format, output, date, baseline, changedSince, stdinName, outlook, quick, all])
         {
             Add(option);
         }
@@ -46,6 +47,9 @@ internal sealed class CheckCommand : Verb
         Output = Values.NotEmpty("--output", parsed.GetValue(output)),
         Date = Values.Day(parsed.GetValue(date)) ?? Values.Today(clock),
         Outlook = parsed.GetValue(outlook),
+        Quick = parsed.GetValue(quick) && parsed.GetValue(outlook)
+            ? throw new ArgumentProblem("A quick check makes no outlook. Leave out --quick or --outlook.")
+            : parsed.GetValue(quick),
         All = parsed.GetValue(all),
         Baseline = Values.NotEmpty("--baseline", parsed.GetValue(baseline)),
         ChangedSince = Values.NotEmpty("--changed-since", parsed.GetValue(changedSince)),

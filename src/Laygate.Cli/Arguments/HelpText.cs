@@ -87,6 +87,8 @@ internal static class HelpText
                                  are shown, but only new or worse ones count
           --outlook              also judge laying hour by hour, or, without hours, say in
                                  which weather the plan still works
+          --quick                leave out spread, simulated shifts and remedies; for
+                                 drafting, not to rely on
           --all                  list every pass, and every assumption
           --stdin-name NAME      name to show for standard input
           --help                 show this

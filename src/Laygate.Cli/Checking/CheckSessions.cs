@@ -78,6 +78,7 @@ internal sealed class CheckSessions(ICheckPipeline pipeline, CheckArguments argu
             Departures = arguments.Departures.Count > 0 ? arguments.Departures : asked?.Departures ?? [],
             Remedies = arguments.Remedies,
             Outlook = arguments.Outlook,
+            Quick = arguments.Quick,
             Baseline = arguments.WithoutBaseline ? null : arguments.Baseline ?? asked?.Baseline,
             Settings = found?.File,
         };

@@ -19,6 +19,9 @@ internal sealed record CheckRequest(IReadOnlyList<string> Rules, Stage? AtLeastS
     /// <summary>Whether the output shows laying hour by hour.</summary>
     public bool Outlook { get; init; }
 
+    /// <summary>Whether spread, simulated shifts and remedies are left out.</summary>
+    public bool Quick { get; init; }
+
     /// <summary>File of known findings; null when there is none.</summary>
     public string? Baseline { get; init; }
 

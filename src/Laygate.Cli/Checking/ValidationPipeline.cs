@@ -31,6 +31,7 @@ internal sealed class ValidationPipeline : ICheckPipeline
         {
             Remedies = request.Remedies,
             Outlook = request.Outlook,
+            Quick = request.Quick,
             SettingsFile = request.Settings,
         };
         var (known, problems) = Known(request.Baseline, bound.Book);

@@ -38,9 +38,17 @@ internal sealed class FastCooling
         var calculation = new Calculation(context);
         var body = new MatReader(context, calculation).Read(pass)!;
         var cooling = new FastCooling(context, pass, body, everyPass);
-        cooling.FindWorst(mat, new MatWeatherReader(context, calculation).Read(MatQuestion.Fast));
+        var hours = new MatWeatherReader(context, calculation).Read(MatQuestion.Fast);
+        if (!context.WithSpread)
+        {
+            cooling.SolveExpected(context, mat, pass, hours);
+            return cooling;
+        }
+
+        cooling.FindWorst(mat, hours);
         if (cooling.Weather is { } worst)
         {
+            context.Memory?.KeepWorst(NameOf(pass), hours, worst);
             var stop = cooling.Stop(cooling.ColdestNeeded(mat, worst));
             var result = mat.Sample(
                 MatRanges.All(isRolled: false),
@@ -79,6 +87,36 @@ internal sealed class FastCooling
     public CoolingCurve? Curve(CoolingSolver solver, double duration) => Weather is { } worst
         ? solver.Solve(model.Build(worst, central, duration, null)).Curve
         : null;
+
+    private static string NameOf(PavingPass pass) => string.Join('+', pass.Courses.Select(course => course.Id));
+
+    /// <summary>
+    /// Solves the expected case alone. A change that leaves the weather as it is keeps the worst hour; what is proposed from
+    /// it is confirmed with every hour.
+    /// </summary>
+    private void SolveExpected(QuantityContext context, MatCooling mat, PavingPass pass, IReadOnlyList<MatWeather> hours)
+    {
+        var shortest = double.NaN;
+        CoolingCurve? whole = null;
+        foreach (var weather in context.Memory?.Worst(NameOf(pass), hours) is { } known ? [known] : hours)
+        {
+            var result = mat.Curve(model.Build(weather, central, MatCooling.LongestRolling, Stop(double.PositiveInfinity)));
+            Failure ??= result.Failure;
+            if (result.Curve is { } curve && questions.Shortest(curve, central) is var time && !(time >= shortest))
+            {
+                (Weather, shortest, whole) = (weather, time, curve);
+            }
+        }
+
+        if (whole is not null && whole.End < questions.LastTime)
+        {
+            // Whole hours, so that a pass that moves by minutes finds the curve of its neighbour.
+            var until = Math.Ceiling((questions.LastTime + 1) / 3600) * 3600;
+            whole = mat.Curve(model.Build(Weather!, central, until, null)).Curve ?? whole;
+        }
+
+        answers = whole is null ? null : MatCooling.Expected(whole, questions.All);
+    }
 
     private void FindWorst(MatCooling mat, IReadOnlyList<MatWeather> hours)
     {

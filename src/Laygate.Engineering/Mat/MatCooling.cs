@@ -106,8 +106,26 @@ internal sealed class MatCooling(QuantityContext context)
         }
     }
 
-    // A search needs the expected case alone.
-    private int Count => context.WithSpread ? context.Samples : 0;
+    /// <summary>The curve of one problem; it stays valid.</summary>
+    public CoolingResult Curve(CoolingProblem problem)
+    {
+        return context.Memory is { } memory ? memory.Curve(MatKey.Of([problem], [], []), Solve) : Solve();
+
+        CoolingResult Solve()
+        {
+            var result = Solver.Solve(problem);
+            return result.Curve is { } curve ? new CoolingResult(curve.Keep(), result.Failure) : result;
+        }
+    }
+
+    /// <summary>The answers of the expected case alone, which is all that a search needs.</summary>
+    public static SampledAnswers Expected(CoolingCurve curve, IReadOnlyList<CoolingQuestion> questions)
+    {
+        var central = MatRanges.Central();
+        return new SampledAnswers(0, [], [], [.. questions.Select(question => question.Answer(curve, central) ?? question.Absent)]);
+    }
+
+    private int Count => context.Samples;
 
     private SamplingResult Sample(ParameterRange[] ranges, Func<double[], bool, CoolingProblem> build, IReadOnlyList<CoolingQuestion> questions)
     {

@@ -12,9 +12,21 @@ internal sealed class MatMemory
 {
     private readonly ConcurrentDictionary<MatKey, SamplingResult> runs = new();
     private readonly ConcurrentDictionary<MatKey, (double?, CoolingFailure?)> numbers = new();
+    private readonly ConcurrentDictionary<MatKey, CoolingResult> curves = new();
+    private readonly ConcurrentDictionary<string, (IReadOnlyList<MatWeather> Hours, MatWeather Worst)> worst = new(StringComparer.Ordinal);
 
     /// <summary>Solves that were kept; for tests and measurements.</summary>
-    public int Count => runs.Count + numbers.Count;
+    public int Count => runs.Count + numbers.Count + curves.Count;
+
+    /// <summary>A whole curve, from memory or newly solved: what is asked of it may change without a new solve.</summary>
+    public CoolingResult Curve(MatKey key, Func<CoolingResult> solve) => curves.TryGetValue(key, out var known) ? known : curves.GetOrAdd(key, solve());
+
+    /// <summary>Keeps which hour is the worst for a hot body.</summary>
+    public void KeepWorst(string body, IReadOnlyList<MatWeather> hours, MatWeather hour) => worst.TryAdd(body, (hours, hour));
+
+    /// <summary>The worst hour for a hot body as it was before a change; null where that is not known or the weather itself has changed.</summary>
+    public MatWeather? Worst(string body, IReadOnlyList<MatWeather> hours) =>
+        worst.TryGetValue(body, out var known) && known.Hours.Count == hours.Count && known.Hours.Zip(hours).All(pair => pair.First.IsSame(pair.Second)) ? known.Worst : null;
 
     /// <summary>The answers of all samples, from memory or newly solved.</summary>
     public SamplingResult Run(MatKey key, Func<SamplingResult> solve) => runs.TryGetValue(key, out var known) ? known : runs.GetOrAdd(key, solve());

@@ -33,6 +33,9 @@ internal sealed record MatWeatherPoint(double Time, WeatherHour Hour, bool HasSk
 /// <param name="Points">Points in time.</param>
 internal sealed record MatWeather(DateTimeOffset? Start, double Base, WeatherSite Site, IReadOnlyList<MatWeatherPoint> Points)
 {
+    /// <summary>Whether two say the same at every moment.</summary>
+    public bool IsSame(MatWeather other) => Start == other.Start && Base.Equals(other.Base) && Site == other.Site && Points.SequenceEqual(other.Points);
+
     /// <summary>The hour in force at the start.</summary>
     public WeatherHour AtStart => (Points.LastOrDefault(point => point.Time <= 0) ?? Points[0]).Hour;
 

@@ -45,7 +45,13 @@ internal sealed class SlowCooling
         var calculation = new Calculation(context);
         var body = new MatReader(context, calculation).Read(pass)!;
         var cooling = new SlowCooling(context, body, new MatWeatherReader(context, calculation).Read(MatQuestion.Slow)[0]);
-        var duration = cooling.Needed(mat.Solver);
+        var (duration, central) = cooling.Needed(mat);
+        if (!context.WithSpread)
+        {
+            (cooling.answers, cooling.Failure) = (central.Curve is { } curve ? MatCooling.Expected(curve, cooling.questions) : null, central.Failure);
+            return cooling;
+        }
+
         var result = mat.Sample(
             MatRanges.All(isRolled: true),
             (sample, isBounded) => cooling.model.Build(cooling.weather, sample, isBounded ? duration : MatCooling.LongestOpening, null),
@@ -62,17 +68,17 @@ internal sealed class SlowCooling
         (curve, sample) => limit(sample) is { } celsius ? curve.FirstBelow(CoolingPlace.Core, celsius, last) - last : null,
         double.PositiveInfinity);
 
-    /// <summary>Time that most samples need, from the expected case.</summary>
-    private double Needed(CoolingSolver solver)
+    /// <summary>Time that most samples need, from the expected case, and that case.</summary>
+    private (double Duration, CoolingResult Expected) Needed(MatCooling mat)
     {
         var central = MatRanges.Central();
         for (var within = 3 * 3600.0; ; within = Math.Min(MatCooling.LongestOpening, 4 * within))
         {
-            var curve = solver.Solve(model.Build(weather, central, within, null)).Curve;
-            double?[] times = [.. questions.Select(question => curve is null ? null : question.Answer(curve, central))];
-            if (curve is null || within >= MatCooling.LongestOpening || times.All(time => time is not null))
+            var result = mat.Curve(model.Build(weather, central, within, null));
+            double?[] times = [.. questions.Select(question => result.Curve is { } curve ? question.Answer(curve, central) : null)];
+            if (result.Curve is null || within >= MatCooling.LongestOpening || times.All(time => time is not null))
             {
-                return Math.Min(MatCooling.LongestOpening, (2.5 * (times.Max() ?? 0)) + last + 3600);
+                return (Math.Min(MatCooling.LongestOpening, (2.5 * (times.Max() ?? 0)) + last + 3600), result);
             }
         }
     }

@@ -68,6 +68,17 @@ internal static class Answers
         };
     }
 
+    /// <summary>The least complete entry of a list; some entries with all fields and one with none make the list thin.</summary>
+    /// <param name="presences">Entries of the list; at least one.</param>
+    public static Answer Weakest(IReadOnlyList<Answer> presences)
+    {
+        var worst = presences.MinBy(Level)!;
+        var found = (PresenceValue)worst.Value!;
+        return found.Level == PresenceLevel.Absent && presences.Any(one => Level(one) > PresenceLevel.Absent)
+            ? worst with { Value = found with { Level = PresenceLevel.Thin } }
+            : worst;
+    }
+
     /// <summary>Whether a text says anything.</summary>
     public static bool Given(string? text) => !string.IsNullOrWhiteSpace(text);
 

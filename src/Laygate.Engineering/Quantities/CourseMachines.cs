@@ -8,13 +8,10 @@ namespace Laygate.Engineering.Quantities;
 internal static class CourseMachines
 {
     /// <summary>Highest stated speed of the pavers that lay a course.</summary>
-    public static Answer PaverSpeed(QuantityContext context, Element element)
-    {
-        var course = (Course)element.Subject!;
-        var view = PlanView.Of(context);
-        var pavers = view.RunsOf(course).Select(run => view.PaverOf(course, run)).Append(view.PaverOf(course)).OfType<Paver>().Distinct();
-        return Highest([.. pavers.Select(paver => ((IMeasure?)paver.Speed, new InputReference($"paver:{paver.Id}", "speed")))], new InputReference("plan", "pavers"));
-    }
+    public static Answer PaverSpeed(QuantityContext context, Element element) => OfPavers(context, element, "speed", paver => paver.Speed);
+
+    /// <summary>Longest stated stop, before a joint is made, of the pavers that lay a course.</summary>
+    public static Answer StopLimit(QuantityContext context, Element element) => OfPavers(context, element, "stop_limit", paver => paver.StopLimit);
 
     /// <summary>Longest stated loaded journey of the trucks that carry the mix of a course.</summary>
     public static Answer HaulLongest(QuantityContext context, Element element)
@@ -22,6 +19,14 @@ internal static class CourseMachines
         var course = (Course)element.Subject!;
         var trucks = (context.Plan.Supply?.Trucks ?? []).Where(group => PlanView.Same(group.Mix, course.Mix));
         return Highest([.. trucks.Select(group => ((IMeasure?)group.HaulOut, new InputReference($"trucks:{group.Id}", "haul_out")))], new InputReference("supply", "trucks"));
+    }
+
+    private static Answer OfPavers(QuantityContext context, Element element, string key, Func<Paver, IMeasure?> read)
+    {
+        var course = (Course)element.Subject!;
+        var view = PlanView.Of(context);
+        var pavers = view.RunsOf(course).Select(run => view.PaverOf(course, run)).Append(view.PaverOf(course)).OfType<Paver>().Distinct();
+        return Highest([.. pavers.Select(paver => (read(paver), new InputReference($"paver:{paver.Id}", key)))], new InputReference("plan", "pavers"));
     }
 
     // One machine that says nothing may be the one that matters, so silence is not passed over.

@@ -45,6 +45,7 @@ internal static class CourseQuantities
         Course.StatedWord<Course, DensityEvidence>("density_behind_screed_evidence", "density_behind_screed.evidence", "Where the density behind the screed is known from.",
             course => course.DensityBehindScreed?.Evidence),
         Course.Number("paver_speed", Shape.PaverSpeed, "Highest speed of the pavers that lay the course.", CourseMachines.PaverSpeed),
+        Course.Number("stop_limit", Shape.Minutes, "Longest stop, before a joint is made, of the pavers that lay the course.", CourseMachines.StopLimit),
         Course.Number("haul_longest", Shape.Minutes, "Longest loaded journey, on a usual day, of the trucks that carry the mix of the course.", CourseMachines.HaulLongest),
         Course.Stated<Course>("tonnage_stated", Shape.Mass, "tonnage", "Tonnage ordered for the course.", course => course.Tonnage),
         Course.Number("air_lowest", Shape.Temperature, "Lowest air temperature while the course is laid.", (c, _) => WeatherQuantities.Air(c)),

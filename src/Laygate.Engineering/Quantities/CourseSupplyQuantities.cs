@@ -20,7 +20,22 @@ internal static class CourseSupplyQuantities
             "M = Σ W · L · t · ρ", Sources.Navedtra14080, "no allowance for waste; hand-laid areas count to the uppermost course of their mix")),
         Course.Number("supply", Shape.Flow, "Mix of this course that the plants can send on average over the shift.", SupplyOf, new Method(
             "S = Σ (planned output + stock / shift) · R / ΣR", Sources.Napa62, "a plant with several mixes is shared by demand among the courses laid together; a stock counts only where it is stated")),
+        Course.Number("load_smallest", Shape.Mass, "Smallest whole load among the trucks that carry the mix of the course.", LoadSmallest, new Method(
+            "P = least of the payloads", Sources.Definition, "trucks that name the mix")),
     ];
+
+    private static Answer LoadSmallest(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var trucks = (context.Plan.Supply?.Trucks ?? []).Where(trucks => PlanView.Same(trucks.Mix, ((Course)element.Subject!).Mix)).ToList();
+        if (trucks.Count == 0)
+        {
+            calculation.Miss("supply", "trucks");
+        }
+
+        double? least = trucks.Count == 0 ? null : trucks.Min(group => calculation.Stated("P", group.Payload, $"trucks:{group.Id}", "payload"));
+        return calculation.Result("course.load_smallest", "P", "P = least of the payloads", least);
+    }
 
     private static Answer DemandOf(QuantityContext context, Element element)
     {

@@ -22,6 +22,7 @@ internal sealed record Shape(Dimension Dimension, string Metric, string Us)
     public static readonly Shape Difference = new(Dimension.TemperatureDifference, "K", "K");
     public static readonly Shape Minutes = new(Dimension.Duration, "min", "min");
     public static readonly Shape Hours = new(Dimension.Duration, "h", "h");
+    public static readonly Shape Days = new(Dimension.Duration, "d", "d");
     public static readonly Shape PaverSpeed = new(Dimension.Speed, "m/min", "ft/min");
     public static readonly Shape RoadSpeed = new(Dimension.Speed, "km/h", "mph");
     public static readonly Shape WindSpeed = new(Dimension.Speed, "m/s", "mph");

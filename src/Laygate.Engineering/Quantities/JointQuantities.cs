@@ -14,6 +14,9 @@ internal static class JointQuantities
         Joint.StatedWord<Joint, JointKind>("kind", "kind", "Direction of the joint.", joint => joint.Kind),
         Joint.StatedWord<Joint, JointForm>("form", "form", "How the face is made.", joint => joint.Form),
         Joint.StatedWord<Joint, JointHeight>("height", "height", "Over what height the joint is treated.", joint => joint.Height),
+        Joint.StatedWord<Joint, JointLine>("line", "line", "Where a longitudinal joint lies in the finished surface.", joint => joint.Line),
+        Joint.Presence("removed", "How much of the thin end is cut off before laying goes on.", (_, e) => Answers.Fields(
+            new InputReference(e.Address, "removed"), ("removed", ((Joint)e.Subject!).Removed is not null))),
         Joint.StatedFlag<Joint>("coated", "coated", "Whether the face is cleaned and coated.", joint => joint.Coated),
         Joint.Stated<Joint>("offset_below", Shape.Thickness, "offset_below", "Distance to the nearest parallel joint of the course below.", joint => joint.OffsetBelow),
         Joint.Stated<Joint>("delay", Shape.Minutes, "delay", "Time at one point between the paver that makes the edge and the one that lays against it.", joint => joint.Delay),

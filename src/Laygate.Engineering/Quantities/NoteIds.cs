@@ -41,4 +41,13 @@ public static class NoteIds
 
     /// <summary>A list lacks an entry: <c>list</c>, <c>kind</c>, <c>fields</c> that it needs.</summary>
     public const string EntryMissing = "entry-missing";
+
+    /// <summary>Mix on the road, waiting and in buffers at one time, at most. Argument: <c>mass</c>, a number in t.</summary>
+    public const string CommittedMix = "committed-mix";
+
+    /// <summary>The plan lets one course of a pair go on alone; whether that course passes by itself is judged with a plan of its own. Argument: <c>course</c>, an id.</summary>
+    public const string OneCourseGoesOn = "one-course-goes-on";
+
+    /// <summary>The quantity is left out because a quick check was asked for. No arguments.</summary>
+    public const string QuickCheck = "quick-check";
 }

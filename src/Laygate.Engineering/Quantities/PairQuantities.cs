@@ -16,9 +16,12 @@ internal static class PairQuantities
         OfCourse("upper_thickness_lowest_to_size", Shape.None, "Smallest thickness of the upper course as a multiple of its aggregate size.", "course.thickness_lowest_to_size", pair => pair.Upper),
         OfCourse("lower_thickness", Shape.Thickness, "Nominal thickness of the lower course.", "course.thickness", pair => pair.Lower),
         Pair.Flag("bond_coat_between", "Whether a bond coat is applied between the two courses; no unless the plan states one.", BondCoatBetween),
+        Pair.Flag("cored", "Whether a test of the pair is made on cores.", (c, e) => Answers.Follows(CoredTests(c, e).Any(), new InputReference("plan", "tests"))),
+        Pair.Flag("cores_cut_at_interface", "Whether the cores of the pair are cut apart at the interface; no when one test leaves them whole.", CoresCut),
         Pair.Number("strips", Shape.None, "Number of runs that lay the pair side by side.", StripsOf, new Method(
             "most runs of the pair that share a station", Sources.Definition, "one run needs no stations; several do")),
         Pair.Category("joint_height", Words.Of<JointHeight>(), "Height over which the longitudinal joints of the pair are treated; the lowest of them.", Height),
+        Pair.Category("goes_on_with", ["neither", "upper"], "Course that is laid on alone when a plant stops: neither, unless an action of the plan names one. Whether the lower course may go on alone needs a person.", GoesOnWith),
         Pair.Category("first_mode", PhaseQuantities.Modes, "How the rollers of the first phase compact.", FirstMode),
         Pair.Number("core_skin_difference", Shape.Difference, "Largest difference between core and skin during the rolling.", PairCooling.CoreSkin, CoolingMethods.CoreSkin),
         Pair.Number("roll_down", Shape.Thickness, "Roll-down of both courses together.", RollDown, new Method(
@@ -26,6 +29,28 @@ internal static class PairQuantities
         Pair.Number("delay", Shape.Minutes, "Time between the two screeds at one point.", Delay, new Method(
             "stated, else Δt = a / v", Sources.Balance, "a above or equal to zero, v above zero")),
     ];
+
+    // A test that names no course examines the pair too.
+    private static IEnumerable<Test> CoredTests(QuantityContext context, Element element)
+    {
+        var pair = (Pair)element.Subject!;
+        return context.Plan.Tests.Where(test => test.Cores is not null
+            && (test.Course is null || PlanView.Same(test.Course, pair.Upper.Id) || PlanView.Same(test.Course, pair.Lower.Id)));
+    }
+
+    private static Answer CoresCut(QuantityContext context, Element element)
+    {
+        Test[] tests = [.. CoredTests(context, element)];
+        if (Array.Find(tests, test => test.Cores!.CutAtInterface == false) is { } whole)
+        {
+            return Answers.Follows(flag: false, new InputReference($"test:{whole.Id}", "cores.cut_at_interface"));
+        }
+
+        InputReference[] silent = [.. tests.Where(test => test.Cores!.CutAtInterface is null).Select(test => new InputReference($"test:{test.Id}", "cores.cut_at_interface"))];
+        return tests.Length == 0 ? Answer.Missing(new InputReference("plan", "tests"))
+            : silent.Length > 0 ? Answer.Missing(silent)
+            : Answers.Follows(flag: true, new InputReference($"test:{tests[0].Id}", "cores.cut_at_interface"));
+    }
 
     /// <summary>Time between the screed of a course laid hot-on-hot and the one below it, s.</summary>
     internal static double DelayOf(Calculation calculation, Course upper)
@@ -50,6 +75,28 @@ internal static class PairQuantities
 
     private static QuantityDefinition OfCourse(string name, Shape shape, string meaning, string quantity, Func<Pair, Course> pick) =>
         Pair.Number(name, shape, meaning, (c, e) => c.Get(quantity, PlanView.Of(c).Of(ElementKind.Course, pick((Pair)e.Subject!).Id)!));
+
+    private static Answer GoesOnWith(QuantityContext context, Element element)
+    {
+        var pair = (Pair)element.Subject!;
+        foreach (var action in context.Plan.Contingencies)
+        {
+            var input = new InputReference($"contingency:{action.Id}", "goes_on_with");
+            if (PlanView.Same(action.GoesOnWith, pair.Upper.Id))
+            {
+                return Answers.Follows("upper", input);
+            }
+
+            if (PlanView.Same(action.GoesOnWith, pair.Lower.Id))
+            {
+                return Answer.None(AbsenceReason.NeedsPerson, Note.Of(NoteIds.OneCourseGoesOn, ("course", pair.Lower.Id))) with { Input = input };
+            }
+        }
+
+        return context.Plan.Contingencies.Any(action => action.Event == ContingencyEvent.PlantStops)
+            ? Answers.Follows("neither")
+            : Answer.Missing(new InputReference("plan", "contingencies"));
+    }
 
     private static Answer BondCoatBetween(QuantityContext context, Element element)
     {

@@ -17,6 +17,8 @@ internal static class PaverQuantities
             "v = least over the phases of Σ E · vr / (k · n)", Sources.Balance, "in the long run; how far behind the last pass may be is another question")),
         Paver.Number("buffer_cover", Shape.Minutes, "Time for which the mix on the machine keeps it going at full demand: the shortest over its buffers.", BufferCover, new Method(
             "tb = (B − B0) / R", Sources.Balance, "full buffer; B0 counts where it is stated")),
+        Paver.StatedFlag<Paver>("hopper_kept_filled", "hopper_kept_filled", "Whether the hopper is kept filled between trucks.", paver => paver.HopperKeptFilled),
+        Paver.StatedFlag<Paver>("hopper_emptied_before_joint", "hopper_emptied_before_joint", "Whether the hopper is run empty before a transverse joint.", paver => paver.HopperEmptiedBeforeJoint),
         Paver.Stated<Paver>("stop_limit", Shape.Minutes, "stop_limit", "Longest stop before a joint is made.", paver => paver.StopLimit),
     ];
 

@@ -57,6 +57,12 @@ internal static class PhaseCooling
             return stopped;
         }
 
+        // A zone whose time cannot be computed, at a paver speed of nothing for example, leaves no passes although nothing is missing.
+        if (passes.Count == 0)
+        {
+            return Answer.None(AbsenceReason.NotComputable, Note.Of(NoteIds.OutsideFormula, ("quantity", quantity)));
+        }
+
         var time = pick(passes);
         var cooling = MatCooling.Of(context).While(body, time);
         return CoolingInputs.Result(

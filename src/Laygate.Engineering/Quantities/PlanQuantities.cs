@@ -18,6 +18,7 @@ internal static class PlanQuantities
                 .Select(document => Answers.Fields(
                     Input("documents"), ("title", Answers.Given(document.Title)), ("edition", Answers.Given(document.Edition)))),
             Input("documents"), Words.Of(DocumentKind.Specification), "title", "edition")),
+        Plan.Flag("edition_holds", "Whether the edition of each governing code and specification holds on the day of the shift.", GoverningEdition.Holds),
         Plan.Presence("spare_roller", "A roller that stands by as a spare.", (c, _) => Answers.Fields(
             Input("rolling.rollers"), ("spare", c.Plan.Rolling?.Rollers.Any(roller => roller.Spare == true) == true))),
         Plan.Presence("hold_points", "Hold points with criterion, evidence, owner and who releases: stated when every one has them.", HoldPoints),

@@ -1,5 +1,6 @@
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Mat;
+using Laygate.Engineering.Supply.Simulation;
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 
@@ -50,18 +51,29 @@ public sealed class QuantityContext
     public UnitSystem System { get; }
 
     /// <summary>Whether low and high ends are computed; without them only expected values are, which is what a search needs.</summary>
-    public bool WithSpread { get; private init; } = true;
+    public bool WithSpread
+    {
+        get => field && !IsQuick;
+        private init;
+    } = true;
+
+    /// <summary>Whether only what one solve of the mat gives is computed: no low and high ends, and nothing that needs simulated shifts.</summary>
+    public bool IsQuick { get; init; }
 
     /// <summary>Solves of cooling mats that changed copies of this plan share; null when nothing is kept.</summary>
     internal MatMemory? Memory { get; private set; }
 
+    /// <summary>Simulated shifts that changed copies of this plan share; null when nothing is kept.</summary>
+    internal ShiftMemory? Shifts { get; private set; }
+
     /// <summary>Number of solves of cooling mats that are kept, over this plan and its changed copies; 0 when nothing is kept.</summary>
     public int KeptSolves => Memory?.Count ?? 0;
 
-    /// <summary>Keeps solves of cooling mats from now on, so that <see cref="For"/> does not solve again what a change leaves as it was.</summary>
+    /// <summary>Keeps solves of cooling mats and simulated shifts from now on, so that <see cref="For"/> does not solve again what a change leaves as it was.</summary>
     public QuantityContext Remembering()
     {
         Memory ??= new MatMemory();
+        Shifts ??= new ShiftMemory();
         return this;
     }
 
@@ -73,7 +85,7 @@ public sealed class QuantityContext
     /// <param name="withSpread">Whether low and high ends are computed.</param>
     public QuantityContext For(Plan plan, bool withSpread)
     {
-        var changed = new QuantityContext(plan, Catalogue, Assumptions, Seed) { WithSpread = withSpread, Samples = Samples, Memory = Memory };
+        var changed = new QuantityContext(plan, Catalogue, Assumptions, Seed) { WithSpread = withSpread, IsQuick = IsQuick, Samples = Samples, Memory = Memory, Shifts = Shifts };
         foreach (var ((quantity, address), answer) in given)
         {
             changed.Give(quantity, address, answer);
@@ -115,7 +127,8 @@ public sealed class QuantityContext
             answer = AssumptionBand.Add(this, quantity, owner, answer);
         }
 
-        answers[key] = answer;
+        // Without samples the ends of a band would coincide, which looks like certainty.
+        answers[key] = answer = IsQuick && answer.Value is NumberValue number ? answer with { Value = number with { Low = null, High = null } } : answer;
         return answer;
     }
 
@@ -148,7 +161,7 @@ public sealed class QuantityContext
     /// <summary>The same plan and given values under other assumptions.</summary>
     internal QuantityContext Under(AssumptionSet assumptions)
     {
-        var variant = new QuantityContext(Plan, Catalogue, assumptions, Seed) { isVariant = true, WithSpread = WithSpread, Samples = Samples, Memory = Memory };
+        var variant = new QuantityContext(Plan, Catalogue, assumptions, Seed) { isVariant = true, WithSpread = WithSpread, IsQuick = IsQuick, Samples = Samples, Memory = Memory, Shifts = Shifts };
         foreach (var ((quantity, address), answer) in given)
         {
             variant.Give(quantity, address, answer);

@@ -14,6 +14,12 @@ internal static class RunQuantities
         Run.Number("length", Shape.Length, "Length of the run.", Length, new Method("L = |to − from|", Sources.Definition, "needs both stations")),
         Run.Number("width_highest", Shape.Length, "Largest width along the run.", (_, e) => Width(e, highest: true)),
         Run.Number("width_lowest", Shape.Length, "Smallest width along the run.", (_, e) => Width(e, highest: false)),
+        Run.Stated<Run>("edge_slope", Shape.Share, "edge_slope", "Slope of a free edge, height over width.", run => run.EdgeSlope),
+        Run.Stated<Run>("above_gutter", Shape.Thickness, "above_gutter", "Height of the finished surface above the gutter.", run => run.AboveGutter),
+        Run.Flag("has_free_edge", "Whether an edge is unsupported.", (_, e) => HasEdge(e, EdgeKind.Free)),
+        Run.Flag("has_gutter", "Whether an edge lies against a gutter.", (_, e) => HasEdge(e, EdgeKind.Gutter)),
+        Run.Flag("has_fixed_points", "Whether the surface must fit to a kerb, a gutter, an obstacle or a tie-in.", HasFixedPoints),
+        Run.Presence("levels", "A fixed point with its station, the height of the surface above it and the roll-down: stated when every one has them.", Levels),
     ];
 
     private static Answer Length(QuantityContext context, Element element)
@@ -23,6 +29,41 @@ internal static class RunQuantities
         calculation.Stated("from", run.From, element.Address, "from");
         calculation.Stated("to", run.To, element.Address, "to");
         return calculation.Result("run.length", "L", "L = |to − from|", RunProfile.Length(run));
+    }
+
+    // An edge that is not stated may be of any kind: only a yes is certain then.
+    private static Answer HasEdge(Element element, params EdgeKind[] kinds)
+    {
+        var run = (Run)element.Subject!;
+        (EdgeKind? Kind, string Key)[] edges = [(run.LeftEdge, "left_edge"), (run.RightEdge, "right_edge")];
+        foreach (var (kind, key) in edges)
+        {
+            if (kind is { } stated && kinds.Contains(stated))
+            {
+                return Answers.Follows(flag: true, new InputReference(element.Address, key));
+            }
+        }
+
+        InputReference[] silent = [.. edges.Where(edge => edge.Kind is null).Select(edge => new InputReference(element.Address, edge.Key))];
+        return silent.Length > 0 ? Answer.Missing(silent) : Answers.Follows(flag: false, new InputReference(element.Address, "left_edge"));
+    }
+
+    private static Answer HasFixedPoints(QuantityContext context, Element element)
+    {
+        var run = (Run)element.Subject!;
+        return run.Obstacles.Count > 0 ? Answers.Follows(flag: true, new InputReference(element.Address, "obstacles"))
+            : run.TieIns.Count > 0 ? Answers.Follows(flag: true, new InputReference(element.Address, "tie_ins"))
+            : HasEdge(element, EdgeKind.Kerb, EdgeKind.Gutter);
+    }
+
+    private static Answer Levels(QuantityContext context, Element element)
+    {
+        var input = new InputReference(element.Address, "levels");
+        Answer[] points = [.. ((Run)element.Subject!).Levels.Select(level => Answers.Fields(
+            input, ("at", level.At is not null), ("above", level.Above is not null), ("roll_down", level.RollDown is not null)))];
+        return points.Length == 0
+            ? Answers.Fields(input, ("at", false), ("above", false), ("roll_down", false))
+            : Answers.Weakest(points);
     }
 
     private static Answer Width(Element element, bool highest)

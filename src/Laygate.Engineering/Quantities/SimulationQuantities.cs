@@ -56,6 +56,11 @@ internal static class SimulationQuantities
             return calculation.Result(quantity, symbol, expression, null);
         }
 
+        if (context.IsQuick)
+        {
+            return Quantities.Answer.None(AbsenceReason.NotComputable, Note.Of(NoteIds.QuickCheck));
+        }
+
         calculation.Show("shifts", "replications", "shift", ShiftSimulator.Replications, null);
         var simulation = ShiftSimulation.Of(context);
         if (simulation.Result is null)

@@ -1,5 +1,6 @@
 using Laygate.Engineering.Formulas;
 using Laygate.Engineering.Reading;
+using Laygate.Engineering.Supply.Simulation;
 using Laygate.Model.Plans;
 using PlanSupply = Laygate.Model.Plans.Supply;
 
@@ -21,6 +22,12 @@ internal static class SupplyQuantities
             ("identification.released_by", Answers.Given(supply?.Identification?.ReleasedBy)),
             ("identification.on_mismatch", Answers.Given(supply?.Identification?.OnMismatch)),
         ]),
+        Supply.StatedFields<PlanSupply>("left_over_goes_to", "left_over_goes_to", "Where mix goes that is left over at the end of the shift.", supply =>
+            [("left_over_goes_to", Answers.Given(supply?.LeftOverGoesTo))]),
+        Supply.Presence("place_for_caught_loads", "Where loads go that rain catches on the road: the place stated with the action for rain.", (c, _) => CaughtLoads(c)),
+        Plant.Stated<Plant>("longest_stop", Shape.Minutes, "longest_stop", "Longest stop of the plant that the paver is to survive without stopping.", plant => plant.LongestStop),
+        Plant.Flag("longest_stop_stated", "Whether the plan states a stop of the plant that the paver is to survive.", (_, e) =>
+            Answers.Follows(((Plant)e.Subject!).LongestStop is not null, new InputReference(e.Address, "longest_stop"))),
         Plant.Stated<Plant>("planned", Shape.Flow, "planned", "Average output planned for this job over the shift.", plant => plant.Planned),
         Plant.Stated<Plant>("nameplate", Shape.Flow, "nameplate", "Output on the plant's name plate.", plant => plant.Nameplate),
         Plant.Number("demand", Shape.Flow, "Mix that the courses laid together take from the plant while the paver moves.", PlantDemand, new Method(
@@ -44,6 +51,18 @@ internal static class SupplyQuantities
         }
 
         return largest;
+    }
+
+    // The mass at stake is said with it: somebody must know what stands to be lost.
+    private static Answer CaughtLoads(QuantityContext context)
+    {
+        var answer = Answers.Fullest(
+            context.Plan.Contingencies.Where(action => action.Event == ContingencyEvent.Rain).Select(action => Answers.Fields(
+                new InputReference($"contingency:{action.Id}", "spare"), ("spare", Answers.Given(action.Spare)))),
+            new InputReference("plan", "contingencies"), Words.Of(ContingencyEvent.Rain), "spare");
+        return !context.IsQuick && ShiftSimulation.Of(context).Result?.CommittedHighest is { } most
+            ? answer with { Note = new Note(NoteIds.CommittedMix, [new NoteArgument("mass", null, Math.Round(most.Expected / 1000), "t")]) }
+            : answer;
     }
 
     private static Answer PlantDemand(QuantityContext context, Element element)

@@ -1,6 +1,7 @@
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Reading;
+using Laygate.Engineering.Supply.Simulation;
 using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.SheetData;
@@ -9,8 +10,8 @@ namespace Laygate.Engineering.SheetData;
 /// <param name="Load">The load.</param>
 /// <param name="Course">Its course.</param>
 /// <param name="Trucks">Its group of trucks.</param>
-/// <param name="TipsBy">Latest time to tip: the mix before it is used up; null without times.</param>
-/// <param name="LeavesAt">Latest time to leave the plant: journey and planned wait earlier; null without times.</param>
+/// <param name="TipsBy">When it tips: as simulated, or at the latest when the mix before it is used up; null without times.</param>
+/// <param name="LeavesAt">When it leaves the plant: as simulated, or journey and planned wait before it tips; null without times.</param>
 /// <param name="Ends">Place at which it is used up.</param>
 public sealed record PlannedLoad(
     OrderedLoad Load, Course Course, TruckGroup Trucks, DateTimeOffset? TipsBy, DateTimeOffset? LeavesAt, PlaceAlong? Ends);
@@ -51,8 +52,14 @@ public sealed class SheetQuantities
     /// <summary>When a stated moment is.</summary>
     public DateTimeOffset At(Moment moment) => view.Clock.At(moment);
 
-    /// <summary>Loads of all passes, pass by pass, in the order in which they are needed.</summary>
-    public IReadOnlyList<PlannedLoad> Loads() => [.. view.Passes.SelectMany(Loads)];
+    /// <summary>Whether order and times of the loads are those of the simulated shift.</summary>
+    public bool IsSimulated => HasTimes && ShiftSimulation.Of(context).Loads is { Count: > 0 };
+
+    /// <summary>
+    /// Loads in order: as the shift in which nothing varies feeds them, buffers and feeder counted; where it cannot be simulated,
+    /// pass by pass in the order in which they are needed.
+    /// </summary>
+    public IReadOnlyList<PlannedLoad> Loads() => IsSimulated ? Simulated(ShiftSimulation.Of(context)) : [.. view.Passes.SelectMany(Loads)];
 
     /// <summary>Mix that covers one metre at the first station, kg/m; NaN where it is not known.</summary>
     public double PerMetre(Course course) => Along(course)?.PerMetreAtStart ?? double.NaN;
@@ -83,9 +90,18 @@ public sealed class SheetQuantities
             : [];
     }
 
-    /// <summary>Mix of a group that has left its plant and has not tipped while the work runs evenly, kg: demand · (ticket + out + wait); null where it is not known.</summary>
+    /// <summary>
+    /// Most mix of a group that has left its plant and has not tipped, kg: in the shift in which nothing varies; where it cannot be
+    /// simulated, demand · (ticket + out + wait). Null where it is not known.
+    /// </summary>
     public double? OnTheWay(TruckGroup trucks)
     {
+        if (IsSimulated && ShiftSimulation.Of(context) is { Loads: { } fed, Model: { } model })
+        {
+            var own = fed.Where(load => PlanView.Same(model.Trucks[load.Group].Id, trucks.Id)).ToList();
+            return own.Count == 0 ? 0 : own.Max(at => own.Where(load => load.Loaded <= at.Loaded && load.Docked > at.Loaded).Sum(load => load.Mass));
+        }
+
         var calculation = new Calculation(context);
         var address = $"trucks:{trucks.Id}";
         var seconds = calculation.StatedOr(AssumptionIds.Ticket, "ticket", trucks.Ticket, address, "ticket")
@@ -108,6 +124,35 @@ public sealed class SheetQuantities
         return calculation.Stopped is null && density > 0 ? new MassAlong(view.RunsOf(course), course, density) : null;
     }
 
+    private List<PlannedLoad> Simulated(ShiftSimulation simulation)
+    {
+        var model = simulation.Model!;
+        var sent = new double[model.Buffers.Count];
+        var number = new int[model.Buffers.Count];
+        var last = Enumerable.Range(0, sent.Length).Select(buffer => simulation.Loads!.LastOrDefault(load => load.Buffer == buffer)).ToList();
+        var along = model.Buffers.Select(buffer => Along(context.Plan.Courses.First(course => PlanView.Same(course.Id, buffer.Course)))).ToList();
+        var loads = new List<PlannedLoad>();
+        foreach (var fed in simulation.Loads!)
+        {
+            if (along[fed.Buffer] is not { } way)
+            {
+                return [];
+            }
+
+            var from = Math.Min(sent[fed.Buffer], way.Total);
+            sent[fed.Buffer] += fed.Mass;
+            var to = Math.Min(sent[fed.Buffer], way.Total); // The lowest level of the buffer is sent too and is not laid.
+            var course = context.Plan.Courses.First(course => PlanView.Same(course.Id, model.Buffers[fed.Buffer].Course));
+            var trucks = context.Plan.Supply!.Trucks.First(trucks => PlanView.Same(trucks.Id, model.Trucks[fed.Group].Id));
+            var series = new LoadSeries(course.Id, way.Total, _ => fed.Mass, way.Reached);
+            loads.Add(new PlannedLoad(
+                new OrderedLoad(series, number[fed.Buffer]++, fed.Mass, way.Reached(from), way.Reached(to), ReferenceEquals(fed, last[fed.Buffer])),
+                course, trucks, Start!.Value.AddSeconds(fed.Docked), Start.Value.AddSeconds(fed.Loaded), way.PlaceAt(way.Reached(to))));
+        }
+
+        return loads;
+    }
+
     private List<PlannedLoad> Loads(PavingPass pass)
     {
         var sources = pass.Courses.Select(Source).ToList();
@@ -116,7 +161,7 @@ public sealed class SheetQuantities
             return [];
         }
 
-        var order = LoadOrder.By([.. sources.Select(source => source!.Series)]);
+        var order = LoadsByNeed.By([.. sources.Select(source => source!.Series)]);
         return [.. order.Select(load => Planned(load, sources.Find(source => ReferenceEquals(source!.Series, load.Series))!))];
     }
 

@@ -51,6 +51,9 @@ public enum LeverKind
     /// <summary>Minutes behind the screed at which the last grit is spread.</summary>
     GritBy,
 
+    /// <summary>Minutes behind the screed within which the passes of a phase are made.</summary>
+    DoneWithin,
+
     /// <summary>Rate of a bond coat.</summary>
     BondCoatRate,
 }

@@ -14,6 +14,7 @@ internal static class RollingLevers
 
         return rolling.Phases.Select(phase => Rollers(plan, rolling, phase))
             .Concat(rolling.Phases.Select(phase => Zone(plan, rolling, phase)))
+            .Concat(rolling.Phases.Select(phase => DoneWithin(plan, phase)))
             .Concat(rolling.Rollers.Select(roller => Speed(plan, roller)))
             .OfType<Lever>();
     }
@@ -45,6 +46,10 @@ internal static class RollingLevers
 
         return rolling with { Rollers = rollers };
     }
+
+    private static Lever? DoneWithin(Plan plan, Phase phase) => PlanLevers.Measure(
+        LeverKind.DoneWithin, $"phase:{phase.Id}", "done_within", phase.DoneWithin, (null, null),
+        within => PlanCopy.WithPhase(plan, phase with { DoneWithin = within }));
 
     // A zone may grow as far as the next phase begins: rollers of two phases do not share a zone.
     private static Lever? Zone(Plan plan, Rolling rolling, Phase phase)

@@ -178,6 +178,15 @@ public sealed record Run
     /// <summary>Right edge.</summary>
     public EdgeKind? RightEdge { get; init; }
 
+    /// <summary>Slope of a free edge, height over width: 100 % is 1:1.</summary>
+    public Measure<Ratio>? EdgeSlope { get; init; }
+
+    /// <summary>Height of the finished surface above the gutter after the last pass; negative below it.</summary>
+    public Measure<Length>? AboveGutter { get; init; }
+
+    /// <summary>Fixed points to which the finished surface must fit.</summary>
+    public IReadOnlyList<FixedLevel> Levels { get; init; } = [];
+
     /// <summary>Thickness that differs along the run.</summary>
     public IReadOnlyList<ThicknessAt> Thickness { get; init; } = [];
 
@@ -215,6 +224,14 @@ public sealed record ThicknessAt(
 /// <param name="Who">Who does it.</param>
 /// <param name="When">When it is done.</param>
 public sealed record Obstacle(string Id, Measure<Length>? At, string? What, string? Treatment, string? Who, string? When);
+
+/// <summary>A fixed point to which the finished surface must fit, such as a kerb, a gutter, a cover or a threshold.</summary>
+/// <param name="Id">Id.</param>
+/// <param name="At">Station.</param>
+/// <param name="What">What it is.</param>
+/// <param name="Above">Height of the finished surface above it after the last pass; negative below it.</param>
+/// <param name="RollDown">What the mat goes down under the rollers there; the screed is set higher by as much.</param>
+public sealed record FixedLevel(string Id, Measure<Length>? At, string? What, Measure<Length>? Above, Measure<Length>? RollDown);
 
 /// <summary>An area laid by hand.</summary>
 /// <param name="Id">Id.</param>

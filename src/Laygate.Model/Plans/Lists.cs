@@ -95,6 +95,9 @@ public enum JointForm { CutVertical, FormedVertical, NotchedWedge, Tapered, HotE
 /// <summary>Over what height a joint is treated.</summary>
 public enum JointHeight { TopCourse, Full }
 
+/// <summary>Where a longitudinal joint lies in the finished surface: at the edge of a lane beside its marking, below a marking, in a wheel track, or elsewhere in the lane.</summary>
+public enum JointLine { LaneEdge, UnderMarking, WheelTrack, Elsewhere }
+
 /// <summary>Terrain between the weather station and the mat.</summary>
 public enum Exposure { Open, Wooded, Town }
 
@@ -102,7 +105,7 @@ public enum Exposure { Open, Wooded, Town }
 public enum ContingencyEvent { PlantStops, FeederFails, PaverFails, RollerFails, Rain, Wind, TruckShortage, OpeningInDanger, WrongMix, Other }
 
 /// <summary>What a test examines.</summary>
-public enum TestKind { Density, Thickness, Evenness, Texture, Friction, MixTemperature, MatTemperature, ThermalProfile, Yield, Composition, Bond, BondCoatRate, TrialLength, JointDensity, Other }
+public enum TestKind { Density, Thickness, Evenness, Texture, Friction, MixTemperature, MatTemperature, ThermalProfile, Yield, Composition, Bond, BondCoatRate, TrialLength, JointDensity, Deformation, Other }
 
 /// <summary>Kind of safety, health or environment measure, in the words of the trade.</summary>
 public enum MeasureKind

@@ -135,4 +135,14 @@ public sealed record Person(string Id, string? Role, string? Name, string? Call,
 /// <param name="Kind">Part that it plays.</param>
 /// <param name="Title">Title.</param>
 /// <param name="Edition">Edition or date.</param>
-public sealed record Document(string Id, DocumentKind? Kind, string? Title, string? Edition);
+public sealed record Document(string Id, DocumentKind? Kind, string? Title, string? Edition)
+{
+    /// <summary>First day on which the edition holds.</summary>
+    public DateOnly? ValidFrom { get; init; }
+
+    /// <summary>Last day on which the edition holds.</summary>
+    public DateOnly? ValidTo { get; init; }
+
+    /// <summary>Day on which somebody saw that the edition is in force and that no end is announced before the shift.</summary>
+    public DateOnly? SeenInForce { get; init; }
+}

@@ -62,11 +62,10 @@ public static class ComparisonJson
         State(json, "old", plan.Old);
         State(json, "new", plan.New);
         json.WriteStartObject("counts");
-        foreach (var kind in Enum.GetValues<ChangeKind>())
-        {
-            json.WriteNumber(Word(kind), plan.Count(kind));
-        }
-
+        json.WriteNumber("new", plan.Counts.New);
+        json.WriteNumber("gone", plan.Counts.Gone);
+        json.WriteNumber("changed", plan.Counts.Changed);
+        json.WriteNumber("unchanged", plan.Counts.Unchanged);
         json.WriteEndObject();
         json.WriteStartArray("findings");
         foreach (var change in plan.Findings.Where(change => change.Kind != ChangeKind.Unchanged))

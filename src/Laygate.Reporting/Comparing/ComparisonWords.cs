@@ -33,8 +33,8 @@ internal static class ComparisonWords
     /// <summary>How many findings went which way.</summary>
     public static string Counts(PlanComparison comparison)
     {
-        string Part(ChangeKind kind) => $"{Number(comparison.Count(kind))} {kind.ToString().ToLowerInvariant()}";
-        return $"Findings: {Part(ChangeKind.New)}, {Part(ChangeKind.Gone)}, {Part(ChangeKind.Changed)}, {Part(ChangeKind.Unchanged)}.";
+        var counts = comparison.Counts;
+        return $"Findings: {Number(counts.New)} new, {Number(counts.Gone)} gone, {Number(counts.Changed)} changed, {Number(counts.Unchanged)} unchanged.";
     }
 
     /// <summary>The parts that have entries, worst first.</summary>

@@ -50,6 +50,15 @@ internal static class JsonOutlook
         json.WriteString("verdict", OutlookWords.Of(hour.Verdict));
         json.WriteString("call_by", hour.CallBy is { } by ? Moment(by) : null);
         List(json, "broken", hour.Broken, Broken);
+        if (hour.Nearest is not { } nearest)
+        {
+            json.WriteNull("nearest");
+            return;
+        }
+
+        json.WriteStartObject("nearest");
+        Broken(json, nearest);
+        json.WriteEndObject();
     }
 
     private static void Broken(Utf8JsonWriter json, BrokenLimit broken)

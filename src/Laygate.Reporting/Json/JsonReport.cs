@@ -22,6 +22,7 @@ internal static class JsonReport
         Layers(json, report.Layers);
         json.WriteString("book_hash", report.BookHash);
         json.WriteString("settings", report.Settings);
+        json.WriteBoolean("quick", report.IsQuick);
         Counts(json, report.Counts);
         Baseline(json, report.Baseline);
         json.WriteStartArray("findings");

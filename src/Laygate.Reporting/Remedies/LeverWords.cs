@@ -43,6 +43,7 @@ internal static class LeverWords
         LeverKind.Opening => "opening",
         LeverKind.ShiftStart => "start of the shift",
         LeverKind.Thickness => "nominal thickness",
+        LeverKind.DoneWithin => "time in which the phase is done",
         LeverKind.GritBy => "time of the last grit behind the screed",
         _ => "rate of the bond coat",
     };

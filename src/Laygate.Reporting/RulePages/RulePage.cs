@@ -92,7 +92,8 @@ public static class RulePage
             return;
         }
 
-        text.Append(Head("for", "limit", "", "source", "known", "remark"));
+        var keys = limits.Select(limit => limit.Keys).FirstOrDefault(text => text.Length > 0);
+        text.Append(Head(keys is null ? "for" : $"for ({Plain(keys)})", "limit", "", "source", "known", "remark"));
         foreach (var limit in limits)
         {
             text.Append(Row(Plain(limit.For), Plain(limit.Limit), limit.Strength, Plain(limit.Source), Plain(limit.Known), Plain(limit.Remark)));

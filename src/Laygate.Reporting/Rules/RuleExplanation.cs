@@ -48,7 +48,7 @@ public static class RuleExplanation
 
         foreach (var limit in limits)
         {
-            var what = limit.For.Length > 0 ? $" for `{PlainText.Show(limit.For)}`" : string.Empty;
+            var what = limit.For.Length > 0 ? $" for `{PlainText.Show(limit.For)}` ({limit.Keys})" : string.Empty;
             Row(page, "limit", $"{limit.Limit}{what}: {limit.Strength}. {limit.Source} ({limit.Known}). Set by {limit.SetBy}.{(limit.Remark.Length > 0 ? " " + limit.Remark : string.Empty)}");
         }
     }

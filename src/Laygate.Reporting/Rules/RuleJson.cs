@@ -73,6 +73,7 @@ public static class RuleJson
         {
             json.WriteStartObject();
             json.WriteString("for", limit.For);
+            json.WriteString("keys", limit.Keys);
             json.WriteString("limit", limit.Limit);
             json.WriteString("strength", limit.Strength);
             json.WriteString("source", limit.Source);

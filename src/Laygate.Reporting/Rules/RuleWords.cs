@@ -17,7 +17,11 @@ namespace Laygate.Reporting.Rules;
 /// <param name="Known">How it is known.</param>
 /// <param name="SetBy">Layer that set it, with its name.</param>
 /// <param name="Remark">Validity, and how it was read; empty where there is nothing to say.</param>
-public sealed record LimitLine(string For, string Limit, string Strength, string Source, string Known, string SetBy, string Remark);
+public sealed record LimitLine(string For, string Limit, string Strength, string Source, string Known, string SetBy, string Remark)
+{
+    /// <summary>The quantities that the row asks, in words, in the order of its key; empty where the limit is no table.</summary>
+    public string Keys { get; init; } = string.Empty;
+}
 
 /// <summary>Words rules as they stand in a book, without a plan.</summary>
 public static class RuleWords
@@ -25,7 +29,7 @@ public static class RuleWords
     /// <summary>On what and under which conditions a rule looks.</summary>
     public static string AppliesTo(CheckedRule rule)
     {
-        var when = rule.When.Select(Condition).ToList();
+        var when = rule.When.Select(match => Condition(match, rule.Definition.AppliesTo)).ToList();
         var places = rule.Jurisdictions.Count > 0 ? $", in {string.Join(" or ", rule.Jurisdictions)}" : string.Empty;
         return $"{Element(rule.Definition.AppliesTo)}{places}{(when.Count > 0 ? ", when " + string.Join(" and ", when) : string.Empty)}";
     }
@@ -47,20 +51,23 @@ public static class RuleWords
 
     /// <summary>The limits of a rule, one line per bound or row.</summary>
     public static IReadOnlyList<LimitLine> Limits(CheckedRule rule, IReadOnlyDictionary<string, Source> sources) =>
-        [.. rule.Bounds.SelectMany(bound => Lines(bound, sources))];
+        [.. rule.Bounds.SelectMany(bound => Lines(rule, bound, sources))];
 
-    private static IEnumerable<LimitLine> Lines(CheckedBound bound, IReadOnlyDictionary<string, Source> sources)
+    private static IEnumerable<LimitLine> Lines(CheckedRule rule, CheckedBound bound, IReadOnlyDictionary<string, Source> sources)
     {
         if (bound.Definition.Limit is not TableLimit table)
         {
-            yield return Line(bound, bound.Definition.Source, string.Empty, LimitTexts.Of(bound.Definition, null) ?? string.Empty, sources);
+            yield return Line(bound, bound.Definition.Source, string.Empty, Readable(rule, bound), sources);
             yield break;
         }
 
         for (var index = 0; index < table.Rows.Count; index++)
         {
             var row = table.Rows[index];
-            yield return Line(bound, row.Source ?? bound.Definition.Source, LimitTexts.RowKey(row), LimitTexts.Of(bound.Definition, index + 1) ?? string.Empty, sources);
+            yield return Line(bound, row.Source ?? bound.Definition.Source, LimitTexts.RowKey(row), LimitTexts.Of(bound.Definition, index + 1) ?? string.Empty, sources) with
+            {
+                Keys = string.Join(", ", table.Keys.Select(key => Named(key, rule.Definition.AppliesTo))),
+            };
         }
     }
 
@@ -74,7 +81,7 @@ public static class RuleWords
         var remarks = new[] { SourceWords.Validity(source), source.Remark is { Length: > 0 } remark ? PlainText.Show(remark) : null };
         return new LimitLine(
             what,
-            PlainText.Show(Readable(limit, other)) + place,
+            PlainText.Show(limit) + place,
             Names.Of(definition.Strength, definition.Basis),
             SourceWords.Publication(shown),
             SourceWords.HowKnown(shown),
@@ -82,19 +89,45 @@ public static class RuleWords
             string.Join(' ', remarks.OfType<string>()));
     }
 
-    private static string Readable(string limit, CheckedQuantity? other) => other is null
-        ? limit
-        : Names.OfQuantity(other.Quantity.Name) + (other.Factor.Equals(1) ? string.Empty : $" times {other.FactorText}");
-
-    private static string Condition(CheckedMatch match)
+    private static string Readable(CheckedRule rule, CheckedBound bound)
     {
-        var quantity = Names.OfQuantity(match.Quantity.Name);
+        if (bound.Limit is not CheckedQuantity other)
+        {
+            return LimitTexts.Of(bound.Definition, null) ?? string.Empty;
+        }
+
+        var compared = rule.Definition.Check switch
+        {
+            CheckKind.AtLeast => "at least",
+            CheckKind.AtMost => "at most",
+            CheckKind.NotBefore => "not before",
+            _ => "the same as",
+        };
+        var factor = other.Factor.Equals(1) ? string.Empty : $"{other.FactorText} times ";
+        return $"{compared} {factor}{Named(other.Quantity.Name, rule.Definition.AppliesTo)}";
+    }
+
+    private static string Condition(CheckedMatch match, ElementKind of)
+    {
+        var quantity = Named(match.Quantity.Name, of);
         return match.Words is { } words
             ? $"{quantity} is {string.Join(" or ", words)}"
             : $"{quantity} is {LimitTexts.Ends(match.AtLeast?.Stated, match.Below?.Stated, lowExclusive: false, highExclusive: true)}";
     }
 
-    private static string Element(ElementKind kind) => PlanElements.IsSingle(kind)
-        ? $"the {Words.Of(kind).Replace('-', ' ')}"
-        : $"each {Words.Of(kind).Replace('-', ' ')}";
+    // A quantity of another element than the rule's own says whose it is.
+    private static string Named(string quantity, ElementKind of)
+    {
+        var element = quantity.Split('.')[0];
+        var name = Names.OfQuantity(quantity);
+        return string.Equals(element, Words.Of(of), StringComparison.Ordinal) ? name : $"{element.Replace('-', ' ')} {name}";
+    }
+
+    private static string Element(ElementKind kind) => kind switch
+    {
+        ElementKind.Trucks => "each group of trucks",
+        ElementKind.EarlyFriction => "early skid resistance",
+        _ when PlanElements.IsSingle(kind) => $"the {Words.Of(kind).Replace('-', ' ')}",
+        _ => $"each {Words.Of(kind).Replace('-', ' ')}",
+    };
 }

@@ -43,6 +43,10 @@ internal sealed class OutlookPart(Page page)
             var more = hour.Broken.Count > 1 ? string.Create(CultureInfo.InvariantCulture, $", and {hour.Broken.Count - 1} more") : string.Empty;
             page.Flow(6, 8, [new TextSpan(TextStyle.Plain, OutlookWords.Of(hour.Broken[0]) + more)]);
         }
+        else if (hour.Nearest is { } nearest)
+        {
+            page.Flow(6, 8, [new TextSpan(TextStyle.Quiet, "nearest limit: " + OutlookWords.Of(nearest))]);
+        }
     }
 
     private void Write(WorkableWeather? weather, bool wanted)

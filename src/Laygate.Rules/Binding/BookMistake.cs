@@ -3,6 +3,9 @@ namespace Laygate.Rules.Binding;
 /// <summary>What can be wrong with a rule book. The arguments of each are named behind it.</summary>
 public enum BookMistake
 {
+    /// <summary>A confirmation of a limit that stands in no publication: id, evidence.</summary>
+    NothingToLookUp,
+
     /// <summary>The catalogue has no such quantity: name.</summary>
     UnknownQuantity,
 

@@ -20,6 +20,13 @@ public static class ReportComparer
         ];
     }
 
+    /// <summary>Counts changes.</summary>
+    public static ChangeCounts Count(IReadOnlyList<FindingChange> changes)
+    {
+        int Of(ChangeKind kind) => changes.Count(change => change.Kind == kind);
+        return new ChangeCounts(Of(ChangeKind.New), Of(ChangeKind.Gone), Of(ChangeKind.Changed), Of(ChangeKind.Unchanged));
+    }
+
     /// <summary>Quantities of two reports that moved, each once, in the order of the later report.</summary>
     public static IReadOnlyList<QuantityChange> Quantities(Report? old, Report? @new)
     {

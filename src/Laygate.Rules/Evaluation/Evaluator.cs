@@ -43,7 +43,8 @@ public static class Evaluator
             Findings = findings,
             Counts = Counting.Of(findings),
             Assumptions = answers.Assumptions,
-            Notes = JurisdictionNotes(plan.Location?.Jurisdiction, book.Layers),
+            IsQuick = context.IsQuick,
+            Notes = [.. context.IsQuick ? [Note.Of(FindingNotes.QuickReport)] : (Note[])[], .. JurisdictionNotes(plan.Location?.Jurisdiction, book.Layers)],
         };
     }
 

@@ -5,10 +5,19 @@ using Laygate.Rules.Definitions;
 namespace Laygate.Rules.Merging;
 
 /// <summary>Marks limits as confirmed by the checking side.</summary>
-internal static class Confirmations
+public static class Confirmations
 {
+    /// <summary>Whether a limit known so stands on a page that could be looked up: a judgement of ours, a derivation or a habit of the trade does not.</summary>
+    /// <param name="evidence">How the limit is known.</param>
+    public static bool CanBeLookedUp(Evidence evidence) => evidence is Evidence.Recalled or Evidence.SecondHand or Evidence.Read;
+
+    /// <summary>The sources that a confirmation would mark.</summary>
+    internal static IEnumerable<SourceReference> SourcesOf(CheckedBound bound, int? row) => bound.Limit is not CheckedTable table
+        ? [bound.Definition.Source]
+        : table.Rows.Where((_, index) => row is null || row == index + 1).Select(one => one.Source);
+
     /// <summary>Confirms a bound, or one row of its table.</summary>
-    public static CheckedBound Confirm(CheckedBound bound, LimitConfirmation confirm)
+    internal static CheckedBound Confirm(CheckedBound bound, LimitConfirmation confirm)
     {
         if (bound.Limit is not CheckedTable table)
         {
@@ -31,6 +40,7 @@ internal static class Confirmations
         };
     }
 
+    // In a table of mixed evidence a row that stands on no page stays what it is.
     private static SourceReference With(SourceReference source, LimitConfirmation confirm) =>
-        source with { Evidence = Evidence.Confirmed, Confirmation = confirm.Confirmation };
+        !CanBeLookedUp(source.Evidence) ? source : source with { Evidence = Evidence.Confirmed, Confirmation = confirm.Confirmation };
 }

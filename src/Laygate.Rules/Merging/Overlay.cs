@@ -1,3 +1,4 @@
+using Laygate.Engineering.Quantities;
 using Laygate.Model.Plans;
 using Laygate.Rules.Binding;
 using Laygate.Rules.Definitions;
@@ -203,6 +204,10 @@ internal sealed class Overlay(
             problems.Add(
                 place.In("row"), BookMistake.UnknownRow, ("row", confirm.RowKey ?? FormattableString.Invariant($"{row}")), ("rows", FormattableString.Invariant($"{rows}")));
         }
+        else if (Confirmations.SourcesOf(bound, row).All(source => Unpublished(source.Evidence)))
+        {
+            problems.Add(place, BookMistake.NothingToLookUp, ("id", entry.Definition.Id), ("evidence", Words.Of(Confirmations.SourcesOf(bound, row).First().Evidence)));
+        }
         else if (confirm.Limit is { } seen && LimitTexts.Of(bound.Definition, row) is { } now && !string.Equals(seen, now, StringComparison.Ordinal))
         {
             problems.Add(place.In("limit"), BookMistake.ConfirmedLimitChanged, ("id", entry.Definition.Id), ("seen", seen), ("now", now));
@@ -212,6 +217,9 @@ internal sealed class Overlay(
             Replace(entry, bound, Confirmations.Confirm(bound, confirm with { Row = row }));
         }
     }
+
+    // What another overlay has confirmed already stood on a page.
+    private static bool Unpublished(Evidence evidence) => evidence != Evidence.Confirmed && !Confirmations.CanBeLookedUp(evidence);
 
     private void Deselect(Entry entry, Deselection deselect, BookPlace place, Specification specification)
     {

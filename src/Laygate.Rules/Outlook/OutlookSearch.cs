@@ -28,8 +28,8 @@ public static class OutlookSearch
         var longest = leads.Max(item => item.Lead);
         Parallel.For(0, hours.Count, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, workers) }, i =>
         {
-            var broken = judge.Broken(hours[i].Plan, withSpread: true);
-            judged[i] = new HourOutlook(hours[i].At, WeatherJudge.Verdict(broken), broken, longest is { } lead ? hours[i].At.AddSeconds(-lead) : null);
+            var (broken, nearest) = judge.Judged(hours[i].Plan, withSpread: true);
+            judged[i] = new HourOutlook(hours[i].At, WeatherJudge.Verdict(broken), broken, longest is { } lead ? hours[i].At.AddSeconds(-lead) : null, nearest);
         });
         var weather = hours.Count == 0 && plans.Envelope() is { } stated
             ? new EnvelopeSearch(judge, plans, stated, context.System).Find()

@@ -30,24 +30,35 @@ internal sealed class WeatherJudge
     /// <summary>What does not pass, worst first; of two alike the one that lies farther outside its limit.</summary>
     /// <param name="plan">The plan in its weather.</param>
     /// <param name="withSpread">Whether the unfavourable ends count.</param>
-    public IReadOnlyList<BrokenLimit> Broken(Plan plan, bool withSpread)
+    public IReadOnlyList<BrokenLimit> Broken(Plan plan, bool withSpread) => Judged(plan, withSpread).Broken;
+
+    /// <summary>What does not pass, worst first, and, where all passes, the limit with the least margin.</summary>
+    /// <param name="plan">The plan in its weather.</param>
+    /// <param name="withSpread">Whether the unfavourable ends count.</param>
+    public (IReadOnlyList<BrokenLimit> Broken, BrokenLimit? Nearest) Judged(Plan plan, bool withSpread)
     {
         var variant = Of(plan, withSpread);
-        return
+        var found = dependent.Select(key => variant.Find(key.Rule, key.Address)).OfType<Finding>().ToList();
+        List<BrokenLimit> broken =
         [
-            .. dependent.Select(key => variant.Find(key.Rule, key.Address)).OfType<Finding>()
-                .Where(finding => finding.Status is Status.Warn or Status.Fail)
+            .. found.Where(finding => finding.Status is Status.Warn or Status.Fail)
                 .OrderByDescending(finding => finding.Status)
                 .ThenByDescending(finding => finding.Outcome == Outcome.Missed)
                 .ThenBy(Relative)
-                .Select(finding => new BrokenLimit(
-                    new FindingReference(finding.Rule, finding.Title, finding.Address), finding.Status, finding.Value, finding.Limit, finding.OnExpectedValuesOnly)),
+                .Select(Shown),
         ];
+        var nearest = broken.Count > 0 ? null : found
+            .Where(finding => finding.Outcome == Outcome.Met && finding.Value?.Number is not null && Margins.Of(finding) is not null)
+            .MinBy(Relative);
+        return (broken, nearest is null ? null : Shown(nearest));
     }
 
     /// <summary>Whether to lay.</summary>
     public static LayingVerdict Verdict(IReadOnlyList<BrokenLimit> broken) =>
         broken.Any(limit => limit.Status == Status.Fail) ? LayingVerdict.NoGo : broken.Count > 0 ? LayingVerdict.Caution : LayingVerdict.Go;
+
+    private static BrokenLimit Shown(Finding finding) => new(
+        new FindingReference(finding.Rule, finding.Title, finding.Address), finding.Status, finding.Value, finding.Limit, finding.OnExpectedValuesOnly);
 
     private static double Relative(Finding finding)
     {

@@ -9,7 +9,7 @@ internal sealed class Confirmation(RemedyCandidates candidates, Before before)
     /// <summary>How often a change is carried further when the unfavourable end still misses.</summary>
     private const int MostFurther = 3;
 
-    private readonly Dictionary<string, IReadOnlyList<Finding>?> judged = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Variant?> judged = new(StringComparer.Ordinal);
 
     /// <summary>Remedies and failed attempts of every finding that a number might mend.</summary>
     public Dictionary<(string Rule, string Address), RemedySet> Sets()
@@ -56,12 +56,12 @@ internal sealed class Confirmation(RemedyCandidates candidates, Before before)
         var index = effect.Index;
         for (var further = 0; ; further++)
         {
-            var all = Judged(change);
-            var now = all?.FirstOrDefault(finding => Is(finding, target));
-            var worsened = all is null ? [] : before.Worsened(all);
-            if (now is not { Outcome: Outcome.Met } || worsened.Count > 0)
+            // The finding itself first: most changes that have to go further show it there, before the other rules are asked.
+            var variant = Judged(change);
+            var now = variant?.Find(target.Rule, target.Address);
+            if (now is not { Outcome: Outcome.Met })
             {
-                failed.Add(Failed(change[0], worsened.Count > 0 ? RemedyObstacle.WorsensAnother : RemedyObstacle.EndOfRange, now, worsened));
+                failed.Add(Failed(change[0], RemedyObstacle.EndOfRange, now, []));
                 return;
             }
 
@@ -73,7 +73,12 @@ internal sealed class Confirmation(RemedyCandidates candidates, Before before)
                 continue;
             }
 
-            if (now.Status < target.Status || target.Outcome == Outcome.Missed)
+            var worsened = before.Worsened(variant!.All());
+            if (worsened.Count > 0)
+            {
+                failed.Add(Failed(change[0], RemedyObstacle.WorsensAnother, now, worsened));
+            }
+            else if (now.Status < target.Status || target.Outcome == Outcome.Missed)
             {
                 found.Add(new Remedy([.. change.Select(Shown)], now.Value, now.Limit, now.Status, now.OnExpectedValuesOnly));
             }
@@ -95,7 +100,7 @@ internal sealed class Confirmation(RemedyCandidates candidates, Before before)
         return steps > 0 && index + steps < effect.Values.Count ? index + steps : -1;
     }
 
-    private IReadOnlyList<Finding>? Judged(IReadOnlyList<Setting> change)
+    private Variant? Judged(IReadOnlyList<Setting> change)
     {
         var name = string.Join('|', change.Select(one => FormattableString.Invariant($"{one.Lever.Kind} {one.Lever.Address} {one.Lever.Key} {one.Value:R}")));
         if (!judged.TryGetValue(name, out var known))
@@ -106,9 +111,6 @@ internal sealed class Confirmation(RemedyCandidates candidates, Before before)
 
         return known;
     }
-
-    private static bool Is(Finding finding, Finding target) =>
-        string.Equals(finding.Rule, target.Rule, StringComparison.Ordinal) && string.Equals(finding.Address, target.Address, StringComparison.Ordinal);
 
     private static FailedRemedy Failed(Setting setting, RemedyObstacle obstacle, Finding? there, IReadOnlyList<Finding> worsened) => new(
         Shown(setting), obstacle, there?.Value, there?.Limit,

@@ -40,6 +40,10 @@ internal sealed class Variant(RuleBook book, QuantityContext context, Evaluation
         return found;
     }
 
+    /// <summary>Whether a finding rests on simulated shifts, which cost more than all other quantities.</summary>
+    public static bool IsSimulated(Finding finding) =>
+        finding.Working?.Inputs.Any(input => string.Equals(input.Quantity, "replications", StringComparison.Ordinal)) == true;
+
     /// <summary>What all rules say.</summary>
     public IReadOnlyList<Finding> All() =>
         [.. context.Elements.All.SelectMany(element => book.On(element.Kind).Select(rule => evaluation.Evaluate(rule, element)))];
@@ -80,9 +84,9 @@ internal sealed class Judge(RuleBook book, QuantityContext context, EvaluationSe
     /// <summary>The plan as it is, on expected values.</summary>
     public Variant AsItIs() => new(book, context.For(context.Plan, withSpread: false), settings);
 
-    /// <summary>All findings on the plan with a change, with their spread; null when the changed plan contradicts itself.</summary>
-    public IReadOnlyList<Finding>? Confirmed(IReadOnlyList<Setting> change) =>
-        Changed(change) is { } plan ? new Variant(book, context.For(plan, withSpread: true), settings).All() : null;
+    /// <summary>The plan with a change, with its spread; null when the changed plan contradicts itself.</summary>
+    public Variant? Confirmed(IReadOnlyList<Setting> change) =>
+        Changed(change) is { } plan ? new Variant(book, context.For(plan, withSpread: true), settings) : null;
 }
 
 /// <summary>Findings of the plan as it is, by rule and address, to hold others against.</summary>

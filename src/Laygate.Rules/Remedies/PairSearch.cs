@@ -38,9 +38,11 @@ internal sealed class PairSearch(Judge judge, HarmCheck harm, IReadOnlyList<Leve
         return null;
     }
 
-    private bool Harms(Variant variant, Candidate first) =>
-        variant.Find(first.Effect.Target.Rule, first.Effect.Target.Address) is not { Outcome: Outcome.Met }
-        || first.Worsened.Any(worse => harm.IsWorse(variant.Find(worse.Rule, worse.Address)));
+    // What costs least is asked first; most second levers change nothing about the harm.
+    private bool Harms(Variant variant, Candidate first) => first.Worsened.Append(first.Effect.Target).OrderBy(Variant.IsSimulated).Any(finding =>
+        ReferenceEquals(finding, first.Effect.Target)
+            ? variant.Find(finding.Rule, finding.Address) is not { Outcome: Outcome.Met }
+            : harm.IsWorse(variant.Find(finding.Rule, finding.Address)));
 
     private IEnumerable<Candidate> Together()
     {

@@ -23,10 +23,17 @@ public static class RemedySearch
     /// <param name="settings">Its settings.</param>
     /// <param name="isConsistent">Whether a changed plan does not contradict itself.</param>
     /// <param name="workers">Threads; at least 1. The result does not depend on it.</param>
+    /// <param name="isWanted">Which findings need a remedy; null: all that a number can mend. Harm is looked for in all findings.</param>
     public static Report AddTo(
-        Report report, RuleBook book, QuantityContext context, EvaluationSettings settings, Func<Plan, bool> isConsistent, int workers = 2)
+        Report report,
+        RuleBook book,
+        QuantityContext context,
+        EvaluationSettings settings,
+        Func<Plan, bool> isConsistent,
+        int workers = 2,
+        Func<Finding, bool>? isWanted = null)
     {
-        var targets = report.Findings.Where(Margins.IsTarget).ToList();
+        var targets = report.Findings.Where(finding => Margins.IsTarget(finding) && isWanted?.Invoke(finding) != false).ToList();
         if (targets.Count == 0)
         {
             return report;

@@ -72,9 +72,16 @@ public sealed record PlanComparison(
     IReadOnlyList<QuantityChange> Quantities,
     IReadOnlyList<TextChange> Text)
 {
-    /// <summary>How many findings changed in a way.</summary>
-    public int Count(ChangeKind kind) => Findings.Count(change => change.Kind == kind);
+    /// <summary>How many findings became what.</summary>
+    public ChangeCounts Counts { get; init; } = new(0, 0, 0, 0);
 }
+
+/// <summary>How many findings of a comparison became what; each is in exactly one.</summary>
+/// <param name="New">Only the later check has them.</param>
+/// <param name="Gone">Only the earlier check had them.</param>
+/// <param name="Changed">Both have them, differently.</param>
+/// <param name="Unchanged">Both have them alike.</param>
+public sealed record ChangeCounts(int New, int Gone, int Changed, int Unchanged);
 
 /// <summary>The comparison of two files.</summary>
 /// <param name="OldFile">Name of the earlier file as given.</param>

@@ -48,6 +48,9 @@ public static class FindingNotes
     /// <summary>The row was read with a remark: text.</summary>
     public const string RowRemark = "row-remark";
 
+    /// <summary>Report: it was a quick check. No arguments.</summary>
+    public const string QuickReport = "quick-report";
+
     /// <summary>Report: the plan lies in another jurisdiction than the rule book speaks for: plan, book, specification.</summary>
     public const string JurisdictionDiffers = "jurisdiction-differs";
 

@@ -26,7 +26,9 @@ public sealed record BrokenLimit(FindingReference Finding, Status Status, ShownV
 /// <param name="Verdict">Whether to lay.</param>
 /// <param name="Broken">Limits that do not pass, worst first: the first one decides.</param>
 /// <param name="CallBy">Latest moment to call the plant for it; null where no journey is stated.</param>
-public sealed record HourOutlook(DateTimeOffset At, LayingVerdict Verdict, IReadOnlyList<BrokenLimit> Broken, DateTimeOffset? CallBy);
+/// <param name="Nearest">Where nothing is broken: the limit with the least margin; null where no limit is a number.</param>
+public sealed record HourOutlook(
+    DateTimeOffset At, LayingVerdict Verdict, IReadOnlyList<BrokenLimit> Broken, DateTimeOffset? CallBy, BrokenLimit? Nearest = null);
 
 /// <summary>Time from the call to the first load on the mat.</summary>
 /// <param name="Trucks">Group of trucks.</param>

@@ -280,6 +280,9 @@ public sealed record Report
     /// <summary>The file of settings that was laid over the command; null when there is none.</summary>
     public string? Settings { get; init; }
 
+    /// <summary>Whether it was a quick check, which leaves out spread, simulated shifts, remedies and outlook; a remark says so too.</summary>
+    public bool IsQuick { get; init; }
+
     /// <summary>Remarks on the run as a whole, such as a jurisdiction that differs from the rule book's.</summary>
     public IReadOnlyList<Note> Notes { get; init; } = [];
 }

@@ -94,7 +94,7 @@ public sealed record SheetCourse(
     SheetFigure Interval,
     SheetFigure Window);
 
-/// <summary>One load in the order in which it is needed.</summary>
+/// <summary>One load in its order.</summary>
 /// <param name="Number">Number in that order, from 1.</param>
 /// <param name="OfMix">Number among the loads of its mix, from 1.</param>
 /// <param name="Course">Course for which it is meant.</param>
@@ -103,8 +103,8 @@ public sealed record SheetCourse(
 /// <param name="Trucks">Group of trucks.</param>
 /// <param name="Size">Size.</param>
 /// <param name="IsLast">Whether it is the last of its mix.</param>
-/// <param name="LeavesAt">Latest time to leave the plant; null without times.</param>
-/// <param name="TipsBy">Latest time to tip; null without times.</param>
+/// <param name="LeavesAt">Time to leave the plant; null without times.</param>
+/// <param name="TipsBy">Time by which it is to tip; null without times.</param>
 /// <param name="Run">Run in which it ends.</param>
 /// <param name="EndsAt">Station at which it ends.</param>
 public sealed record SheetLoad(
@@ -291,7 +291,7 @@ public sealed record SiteSheet
     /// <summary>Courses from bottom to top.</summary>
     public required IReadOnlyList<SheetCourse> Courses { get; init; }
 
-    /// <summary>Loads in the order in which they are needed.</summary>
+    /// <summary>Loads in the order in which they are fed.</summary>
     public required IReadOnlyList<SheetLoad> Loads { get; init; }
 
     /// <summary>Widths by station.</summary>

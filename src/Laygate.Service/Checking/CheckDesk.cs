@@ -17,7 +17,8 @@ namespace Laygate.Service.Checking;
 /// <param name="Rules">Names of shipped specifications; null: those of the service.</param>
 /// <param name="Stage">Stage at which at least to judge.</param>
 /// <param name="Date">Date of checking; null: today, UTC.</param>
-internal sealed record CheckWish(IReadOnlyList<string>? Rules = null, Stage? Stage = null, DateOnly? Date = null);
+/// <param name="Quick">Whether spread and simulated shifts are left out; the report says so.</param>
+internal sealed record CheckWish(IReadOnlyList<string>? Rules = null, Stage? Stage = null, DateOnly? Date = null, bool Quick = false);
 
 /// <summary>Opens rule books and checks plans. A book is opened once for each set of specifications.</summary>
 internal sealed class CheckDesk
@@ -83,7 +84,7 @@ internal sealed class CheckDesk
         var own = wish.Rules is not { Count: > 0 };
         return new PlanCheck(
             BookOf(wish.Rules),
-            new CheckSettings(wish.Stage, wish.Date ?? DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime), Version),
+            new CheckSettings(wish.Stage, wish.Date ?? DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime), Version) { Quick = wish.Quick },
             own ? departures : []);
     }
 

@@ -13,7 +13,7 @@ using Laygate.Validation.Schema;
 namespace Laygate.Validation.Cases;
 
 /// <summary>Runs the cases of rules: each plan is changed, mapped and judged by its one rule, and the finding is compared in full.</summary>
-public sealed class CaseRunner
+public sealed partial class CaseRunner
 {
     private readonly IRuleFolder folder;
     private readonly RuleFilesResult files;
@@ -66,7 +66,8 @@ public sealed class CaseRunner
     public MutationResult Mutate(RuleDefinition rule)
     {
         var (cases, _) = Read(rule);
-        var prepared = cases.Select(one => Attempt(() => Prepare(one))).OfType<PreparedCase>().ToList();
+        var ofSpecifications = files.Specifications.SelectMany(specification => Read(rule, SetCasesOf(specification, rule.Id), specification).Cases);
+        var prepared = cases.Concat(ofSpecifications).Select(one => Attempt(() => Prepare(one))).OfType<PreparedCase>().ToList();
         var mutants = Mutants(rule).ToList();
         return new MutationResult(mutants.Count, [.. mutants.Where(mutant => !IsNoticed(rule, mutant, prepared)).Select(mutant => mutant.Change)]);
     }
@@ -121,12 +122,18 @@ public sealed class CaseRunner
         return false;
     }
 
-    private (IReadOnlyList<RuleCase> Cases, IReadOnlyList<CaseResult> Problems) Read(RuleDefinition rule)
+    private (IReadOnlyList<RuleCase> Cases, IReadOnlyList<CaseResult> Problems) Read(RuleDefinition rule) =>
+        Read(rule, FileOf(rule), files.Specifications.FirstOrDefault(specification => specification.Rules.Contains(rule)));
+
+    private (IReadOnlyList<RuleCase> Cases, IReadOnlyList<CaseResult> Problems) Read(RuleDefinition rule, string? file, Specification? own)
     {
-        var file = FileOf(rule);
+        if (file is null)
+        {
+            return ([], []);
+        }
+
         var documents = new DocumentReader(folder);
         var problems = new List<ReadingProblem>();
-        var own = files.Specifications.FirstOrDefault(specification => specification.Rules.Contains(rule));
         IReadOnlyList<RuleCase> cases = documents.Read(file, "list of cases", schemas.Cases) is MapToken root ? [.. CaseReader.Read(root, problems).Select(one => WithOwn(one, own))] : [];
         return (cases,
         [
@@ -145,8 +152,8 @@ public sealed class CaseRunner
         return own is null ? $"{rule.Family}/{rule.Name}/cases.yaml" : $"specifications/{own.Name}/rules/{rule.Family}/{rule.Name}/cases.yaml";
     }
 
-    private CaseResult Result(RuleDefinition rule, RuleCase one, IReadOnlyList<string> differences) =>
-        new(rule.Id, new DocumentReader(folder).NameOf(FileOf(rule)), one.Name, Spans.Of(one.Span), differences);
+    private CaseResult Result(RuleDefinition rule, RuleCase one, IReadOnlyList<string> differences, string? file = null) =>
+        new(rule.Id, new DocumentReader(folder).NameOf(file ?? FileOf(rule)), one.Name, Spans.Of(one.Span), differences);
 
     // Met, missed, not assessed, and not applicable where the rule has a condition or a jurisdiction.
     private IEnumerable<CaseResult> Kinds(RuleDefinition rule, IReadOnlyList<RuleCase> cases)
@@ -200,7 +207,7 @@ public sealed class CaseRunner
             : $"There is no finding at {address}, only at {string.Join(", ", findings.Select(found => found.Address))}."];
     }
 
-    private PreparedCase Prepare(RuleCase one)
+    private PreparedCase Prepare(RuleCase one, RuleBook? book = null)
     {
         var plan = BasePlan(one.Base);
         plan = one.Remove.Aggregate(plan, PlanEdit.Remove);
@@ -210,7 +217,7 @@ public sealed class CaseRunner
         var mapping = PlanMapper.Map(document);
         Refuse(mapping.Problems);
         Refuse(PlanConsistency.Check(mapping.Plan!, mapping.Positions));
-        var set = new AssumptionSet([.. assumptions.All, .. BookOf(one.With).Assumptions]);
+        var set = new AssumptionSet([.. assumptions.All, .. (book ?? BookOf(one.With)).Assumptions]);
         var context = new QuantityContext(mapping.Plan!, catalogue, set, seed: 1);
         foreach (var (address, quantity, value) in one.Give)
         {

@@ -40,8 +40,16 @@ public static class RuleTests
         }
 
         var runner = new CaseRunner(folder, files, schemas, LaygateQuantities.Catalogue(), LaygateAssumptions.Set(), date);
-        var rules = (isSpecification ? files.Specifications.First(one => string.Equals(one.Name, name, StringComparison.Ordinal)).Rules : runner.Rules).ToList();
-        return new RuleTestRun(rules.Count, [.. rules.SelectMany(runner.Run)], []);
+        return isSpecification
+            ? Of(runner, files.Specifications.First(one => string.Equals(one.Name, name, StringComparison.Ordinal)))
+            : new RuleTestRun(runner.Rules.Count(), [.. runner.Rules.SelectMany(runner.Run), .. files.Specifications.SelectMany(runner.RunSet).SelectMany(set => set.Results)], []);
+    }
+
+    // The rules that a specification adds, and the limits that it sets.
+    private static RuleTestRun Of(CaseRunner runner, Specification specification)
+    {
+        var set = runner.RunSet(specification);
+        return new RuleTestRun(specification.Rules.Count + set.Count, [.. specification.Rules.SelectMany(runner.Run), .. set.SelectMany(one => one.Results)], []);
     }
 
     /// <summary>The cases of one rule of the shipped book.</summary>

@@ -51,11 +51,11 @@ public sealed class PlanComparer(PlanCheck old, PlanCheck @new)
         var moved = ReportComparer.Quantities(earlier?.Report, later?.Report);
         if (earlier is null || later is null)
         {
-            return new PlanComparison(earlier?.Report, later?.Report, findings, moved, []);
+            return new PlanComparison(earlier?.Report, later?.Report, findings, moved, []) { Counts = ReportComparer.Count(findings) };
         }
 
         var text = PlanTextChanges.Between(earlier.Root, later.Root);
-        return new PlanComparison(earlier.Report, later.Report, [.. findings.Select(change => Explained(change, earlier, later, text))], moved, text);
+        return new PlanComparison(earlier.Report, later.Report, [.. findings.Select(change => Explained(change, earlier, later, text))], moved, text) { Counts = ReportComparer.Count(findings) };
     }
 
     private FindingChange Explained(FindingChange change, JudgedPlan earlier, JudgedPlan later, IReadOnlyList<TextChange> text)

@@ -27,7 +27,12 @@ internal static class IdentityMapper
         Id: at.RequiredId("id"),
         Kind: at.Word<DocumentKind>("kind"),
         Title: at.Text("title"),
-        Edition: at.Text("edition"));
+        Edition: at.Text("edition"))
+    {
+        ValidFrom = at.Date("valid_from"),
+        ValidTo = at.Date("valid_to"),
+        SeenInForce = at.Date("seen_in_force"),
+    };
 
     private static Signature Signature(Fields at) => new(
         Name: at.Text("name"),

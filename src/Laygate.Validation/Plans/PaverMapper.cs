@@ -16,6 +16,8 @@ internal static class PaverMapper
         Screeds = at.List("screeds", Screed),
         Buffers = at.List("buffers", MixBuffer),
         Stops = at.List("stops", PlannedStop),
+        HopperKeptFilled = at.Flag("hopper_kept_filled"),
+        HopperEmptiedBeforeJoint = at.Flag("hopper_emptied_before_joint"),
         StopLimit = at.Measure<Duration>("stop_limit"),
         MassEmpty = at.Measure<Mass>("mass_empty"),
     };

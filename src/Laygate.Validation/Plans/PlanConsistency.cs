@@ -21,7 +21,11 @@ public static class PlanConsistency
     /// <param name="plan">The plan.</param>
     /// <returns>All contradictions in plan order.</returns>
     public static IReadOnlyList<Contradiction> Check(Plan plan) =>
-        [.. new PlanValidator().Validate(plan).Errors.Select(failure => new Contradiction(failure.PropertyName, failure.ErrorMessage, failure.CustomState as string))];
+        Check(plan, new PlanValidator());
+
+    /// <summary>The same with a validator that serves many plans: making one costs more than asking it.</summary>
+    internal static IReadOnlyList<Contradiction> Check(Plan plan, PlanValidator validator) =>
+        [.. validator.Validate(plan).Errors.Select(failure => new Contradiction(failure.PropertyName, failure.ErrorMessage, failure.CustomState as string))];
 }
 
 /// <summary>Stated values that cannot be true together, or one that cannot be true at all.</summary>

@@ -15,6 +15,9 @@ internal static class QualityMapper
         By = at.Text("by"),
         HowMany = at.Text("how_many"),
         Criterion = at.Text("criterion"),
+        Cores = at.Block("cores", Cores),
+        Done = at.Date("done"),
+        SameMixAndMachines = at.Flag("same_mix_and_machines"),
     };
 
     public static HoldPoint HoldPoint(Fields at) => new()
@@ -34,8 +37,14 @@ internal static class QualityMapper
         When = at.Text("when"),
         Action = at.Text("action"),
         DecidedBy = at.Text("decided_by"),
+        GoesOnWith = at.Id("goes_on_with"),
         Spare = at.Text("spare"),
     };
+
+    private static Cores Cores(Fields at) => new(
+        Count: at.Count("count"),
+        MatCold: at.Flag("mat_cold"),
+        CutAtInterface: at.Flag("cut_at_interface"));
 
     public static SafetyMeasure SafetyMeasure(Fields at) => new()
     {

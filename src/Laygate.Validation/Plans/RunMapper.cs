@@ -19,6 +19,9 @@ internal static class RunMapper
         Gradient = at.Measure<Ratio>("gradient"),
         LeftEdge = at.Word<EdgeKind>("left_edge"),
         RightEdge = at.Word<EdgeKind>("right_edge"),
+        EdgeSlope = at.Measure<Ratio>("edge_slope"),
+        AboveGutter = at.Measure<Length>("above_gutter"),
+        Levels = at.List("levels", FixedLevel),
         Thickness = at.List("thickness", ThicknessAt),
         Obstacles = at.List("obstacles", Obstacle),
         HandLaid = at.List("hand_laid", HandLaid),
@@ -39,6 +42,13 @@ internal static class RunMapper
         Treatment: at.Text("treatment"),
         Who: at.Text("who"),
         When: at.Text("when"));
+
+    private static FixedLevel FixedLevel(Fields at) => new(
+        Id: at.RequiredId("id"),
+        At: at.Measure<Length>("at"),
+        What: at.Text("what"),
+        Above: at.Measure<Length>("above"),
+        RollDown: at.Measure<Length>("roll_down"));
 
     private static HandLaid HandLaid(Fields at) => new(
         Id: at.RequiredId("id"),

@@ -13,6 +13,7 @@ internal static class SupplyMapper
         Feeder = at.Block("feeder", Feeder),
         Identification = at.Block("identification", MixIdentification),
         WaitingPlaces = at.Count("waiting_places"),
+        LeftOverGoesTo = at.Text("left_over_goes_to"),
     };
 
     private static Plant Plant(Fields at) => new()
@@ -23,6 +24,7 @@ internal static class SupplyMapper
         Planned = at.Measure<MassFlow>("planned"),
         SiloAtStart = at.Measure<Mass>("silo_at_start"),
         SiloCapacity = at.Measure<Mass>("silo_capacity"),
+        LongestStop = at.Measure<Duration>("longest_stop"),
         Spare = at.Text("spare"),
     };
 

@@ -37,6 +37,8 @@ internal static class SurfaceMapper
         Delay = at.Measure<Duration>("delay"),
         Form = at.Word<JointForm>("form"),
         Height = at.Word<JointHeight>("height"),
+        Line = at.Word<JointLine>("line"),
+        Removed = at.Measure<Length>("removed"),
         Coated = at.Flag("coated"),
     };
 

@@ -72,6 +72,7 @@ internal static class BookMessages
         BookMistake.GeneralSpecification => ("A specification is a standard or a particular one.", "Write `layer: standard` or `layer: particular`."),
         BookMistake.UnknownRow => ($"There is no row `{problem["row"]}`; the table has {problem["rows"]}.", "Rows are counted from 1, or named by what they match, as `laygate explain` lists them."),
         BookMistake.ConfirmedLimitChanged => ($"The limit of `{problem["id"]}` that was confirmed is \"{problem["seen"]}\"; it is \"{problem["now"]}\" now.", "Look it up again and confirm the limit that holds now, or remove the entry."),
+        BookMistake.NothingToLookUp => ($"The limit of `{problem["id"]}` is {problem["evidence"].Replace('-', ' ')}: no publication holds it, so it cannot be confirmed.", "Set the contract's own limit under `set:` instead."),
         BookMistake.UnknownAssumption => ($"There is no assumption `{problem["id"]}`.", null),
         BookMistake.AssumptionUnit => ($"The assumption `{problem["id"]}` is stated in `{problem["unit"]}`.", $"State it in `{problem["expected"]}`."),
         BookMistake.AssumptionRange => ($"The value of `{problem["id"]}` lies outside its own range.", "Check `low:` and `high:`."),

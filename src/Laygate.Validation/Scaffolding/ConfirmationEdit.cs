@@ -87,7 +87,7 @@ public static class ConfirmationEdit
     private static bool CanBeLookedUp(Bound bound, string? row)
     {
         var source = bound.Limit is TableLimit table && LimitTexts.RowOf(table, row ?? string.Empty) is { } at ? table.Rows[at - 1].Source ?? bound.Source : bound.Source;
-        return source.Evidence is Evidence.Recalled or Evidence.SecondHand or Evidence.Read;
+        return Confirmations.CanBeLookedUp(source.Evidence);
     }
 
     private static string Why(SourceReference source) => source.Evidence == Evidence.Confirmed

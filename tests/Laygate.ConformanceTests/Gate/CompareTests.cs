@@ -58,9 +58,9 @@ public sealed class CompareTests
     {
         var other = Edited(from, to);
         var (forth, back) = (Compare(Text, other), Compare(other, Text));
-        Assert.Equal(forth.Count(ChangeKind.New), back.Count(ChangeKind.Gone));
-        Assert.Equal(forth.Count(ChangeKind.Gone), back.Count(ChangeKind.New));
-        Assert.Equal(forth.Count(ChangeKind.Changed), back.Count(ChangeKind.Changed));
+        Assert.Equal(forth.Counts.New, back.Counts.Gone);
+        Assert.Equal(forth.Counts.Gone, back.Counts.New);
+        Assert.Equal(forth.Counts.Changed, back.Counts.Changed);
         Assert.Equal(Directions(forth, ChangeDirection.Worse), Directions(back, ChangeDirection.Better));
         Assert.NotEmpty(forth.Text);
     }

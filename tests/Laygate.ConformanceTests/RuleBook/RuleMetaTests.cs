@@ -94,6 +94,8 @@ public sealed partial class RuleMetaTests
         Renders(silent);
         Renders(silent with { Outcome = Outcome.NotApplicable, Status = Status.None });
         Renders(silent with { Outcome = Outcome.NeedsPerson, Status = Status.Warn });
+        Renders(silent with { Outcome = Outcome.NotAssessed, Status = Status.Warn });
+        Renders(silent with { Outcome = Outcome.Open, Status = Status.None });
     }
 
     // Design, section 4, line 4 of the gate: a required bound fails when it was read, is second-hand, confirmed or derived, or is a quantity of the plan.

@@ -30,15 +30,17 @@ public sealed class SheetTests
         var last = sheet.Moments.Single(moment => moment.Kind == SheetMomentKind.LastMetre).At;
         Assert.Equal(new DateTimeOffset(2027, 5, 15, 3, 58, 51, TimeSpan.FromHours(2)), last, TimeSpan.FromSeconds(1));
 
-        // 8 · 0.085 · 2.46 = 1.6728 t/m: 1756.44 t are 70 loads of 25 t and 6.44 t; 8 · 0.025 · 2.38 = 0.476 t/m: 499.8 t are 31 loads of 16 t and 3.8 t.
+        // 8 · 0.085 · 2.46 = 1.6728 t/m: 1756.44 t and the 8 t that stay in the buffer are 70 loads of 25 t and 14.44 t, ordered as 15 t;
+        // 8 · 0.025 · 2.38 = 0.476 t/m: 499.8 t and 5 t are 31 loads of 16 t and 8.8 t, ordered as 9 t.
         Assert.Equal((71, 32), (sheet.Courses[0].Loads, sheet.Courses[1].Loads));
-        Assert.Equal(6.44, sheet.Courses[0].LastLoad.Value!.Number!.Value, 2);
-        Assert.Equal(3.8, sheet.Courses[1].LastLoad.Value!.Number!.Value, 2);
+        Assert.Equal(15, sheet.Courses[0].LastLoad.Value!.Number!.Value, 2);
+        Assert.Equal(9, sheet.Courses[1].LastLoad.Value!.Number!.Value, 2);
 
-        // The second surface load is needed after 16 / 0.476 = 33.61 m, 12.93 min, and leaves 38 + 10 min before.
+        // At 0.476 · 2.6 = 1.2376 t/min the 16 t of the first surface load fall to the call level of 12 t in 3.23 min and to the lowest
+        // level of 5 t in 8.89 min: between them the second one tips. Ticket and journey take 42 min at least.
         var second = sheet.Loads.Single(load => load is { Course: "upper", OfMix: 2 });
-        Assert.Equal(12.93, (second.TipsBy!.Value - sheet.ShiftStart!.Value).TotalMinutes, 2);
-        Assert.Equal(TimeSpan.FromMinutes(48), second.TipsBy - second.LeavesAt);
+        Assert.InRange((second.TipsBy!.Value - sheet.ShiftStart!.Value).TotalMinutes, 3.23, 8.89);
+        Assert.True(second.TipsBy - second.LeavesAt >= TimeSpan.FromMinutes(42));
         Assert.Equal(150 + (2 * 33.613), second.EndsAt!.Number!.Value, 2);
 
         // 85 · 98 / 93 = 89.57 mm and 25 · 98 / 90 = 27.22 mm behind the screeds (practice sheet, M16: +4.6 and +2.2 mm).

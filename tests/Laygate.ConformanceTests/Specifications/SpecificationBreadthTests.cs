@@ -64,5 +64,9 @@ public sealed class SpecificationBreadthTests
         Assert.Empty(specification.Sources.Select(source => source.Id).Except(used, StringComparer.Ordinal));
     }
 
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Each_figure_of_its_assumptions_is_pinned_by_a_case(string name) => Assert.Empty(Repository.Cases().Mutate(Find(name)).Survivors);
+
     private static Specification Find(string name) => Specifications.Single(specification => string.Equals(specification.Name, name, StringComparison.Ordinal));
 }

@@ -29,6 +29,16 @@ public sealed class CheckApiTests(OneService one) : IClassFixture<OneService>
         Assert.Contains("report_version", answers[0], StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task A_quick_check_says_that_it_is_one()
+    {
+        var plan = RunningService.Plan();
+        using var quick = await one.Ada.PostAsync("/api/v1/checks?quick=true&date=2027-05-01", RunningService.Yaml(plan));
+        using var full = await one.Ada.PostAsync("/api/v1/checks?date=2027-05-01", RunningService.Yaml(plan));
+        Assert.True((await RunningService.JsonAsync(quick)).GetProperty("files")[0].GetProperty("reports")[0].GetProperty("quick").GetBoolean());
+        Assert.False((await RunningService.JsonAsync(full)).GetProperty("files")[0].GetProperty("reports")[0].GetProperty("quick").GetBoolean());
+    }
+
     [Theory]
     [InlineData("plan: [", 1)]
     [InlineData("format: 1\nplan:\n  id: a\n  id: b\n", 4)]
@@ -46,7 +56,7 @@ public sealed class CheckApiTests(OneService one) : IClassFixture<OneService>
     [InlineData("/api/v1/checks?rules=../../etc/passwd", 400)]
     [InlineData("/api/v1/checks?rules=/etc/passwd", 400)]
     [InlineData("/api/v1/checks?stage=never", 400)]
-    [InlineData("/api/v1/checks?quick=true", 400)]
+    [InlineData("/api/v1/checks?quick=perhaps", 400)]
     [InlineData("/api/v1/checks?date=yesterday", 400)]
     public async Task A_wish_that_cannot_be_met_is_refused(string address, int status)
     {

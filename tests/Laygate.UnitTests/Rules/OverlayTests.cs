@@ -102,6 +102,32 @@ public sealed class OverlayTests
         Assert.Equal(BookMistake.UnknownRow, Only(State with { Confirm = [new LimitConfirmation("LAY-001", Strength.Required, 3, Seen)] }, rule).Mistake);
     }
 
+    [Theory]
+    [InlineData(Evidence.Judgement, true)]
+    [InlineData(Evidence.CommonPractice, true)]
+    [InlineData(Evidence.Derived, true)]
+    [InlineData(Evidence.Recalled, false)]
+    [InlineData(Evidence.SecondHand, false)]
+    [InlineData(Evidence.Read, false)]
+    public void A_limit_that_stands_in_no_publication_cannot_be_confirmed(Evidence evidence, bool refused)
+    {
+        var rule = Thickness with { Bounds = [AtLeast(40, "mm", Strength.Advised, evidence)] };
+        var problems = Build(General(rule), State with { Confirm = [new LimitConfirmation("LAY-001", Strength.Advised, null, Seen)] }).Problems;
+        Assert.Equal(refused ? [BookMistake.NothingToLookUp] : [], problems.Select(problem => problem.Mistake));
+    }
+
+    [Fact]
+    public void A_confirmed_table_leaves_a_judged_row_a_judgement()
+    {
+        TableRow Row(string word, double limit, SourceReference? source) => new([new RowMatch([word], null, null, Any: false)], Value(limit, "mm"), null, source);
+        var rule = Rule("course.thickness", CheckKind.AtLeast, Of(new TableLimit(["mix.kind"], [Row("porous", 40, null), Row("stone-mastic", 35, Source(Evidence.Judgement))]), Strength.Advised, Evidence.Recalled));
+        var book = Book(General(rule), State with { Confirm = [new LimitConfirmation("LAY-001", Strength.Advised, null, Seen)] });
+        var context = Context().Given("course.thickness", new NumberValue(0.03));
+        Assert.Equal(Evidence.Confirmed, Evaluate(book, context.Given("mix.kind", new CategoryValue("porous"))).Findings[0].Limit!.Source.Evidence);
+        Assert.Equal(Evidence.Judgement, Evaluate(book, context.Given("mix.kind", new CategoryValue("stone-mastic"))).Findings[0].Limit!.Source.Evidence);
+        Assert.Equal(BookMistake.NothingToLookUp, Only(State with { Confirm = [new LimitConfirmation("LAY-001", Strength.Advised, 2, Seen)] }, rule).Mistake);
+    }
+
     [Fact]
     public void Rules_sources_and_assumptions_are_added()
     {

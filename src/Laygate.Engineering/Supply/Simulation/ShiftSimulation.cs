@@ -17,7 +17,7 @@ public sealed class ShiftSimulation
     {
         this.context = context;
         Model = new ShiftReader(new Calculation(context)).Read();
-        result = new Lazy<ShiftResult?>(() => Model is null ? null : ShiftSimulator.Run(Model, context.Seed, Replications));
+        result = new Lazy<ShiftResult?>(() => Model is null ? null : Run(Model));
         loads = new Lazy<IReadOnlyList<FedLoad>?>(() => Model is null ? null : ShiftSimulator.Loads(Model));
     }
 
@@ -59,7 +59,7 @@ public sealed class ShiftSimulation
         if (!survived.TryGetValue(key, out var band))
         {
             var stopped = Model with { Stop = new PlantStop(plant, Model.Duration / 2, double.PositiveInfinity, fromSilo) };
-            if (ShiftSimulator.Run(stopped, context.Seed, Replications) is not { } run)
+            if (Run(stopped) is not { } run)
             {
                 return null;
             }
@@ -70,7 +70,14 @@ public sealed class ShiftSimulation
         return band;
     }
 
-    private int Replications => context.WithSpread ? ShiftSimulator.Replications : SearchReplications;
+    private ShiftResult? Run(ShiftModel model)
+    {
+        return context.Shifts is { } memory ? memory.Run(model, context.WithSpread, Simulate) : Simulate();
+
+        // A search keeps all cores busy by itself.
+        ShiftResult? Simulate() => ShiftSimulator.Run(
+            model, context.Seed, context.WithSpread ? ShiftSimulator.Replications : SearchReplications, parallel: context.WithSpread);
+    }
 
     private IReadOnlyList<double> LoadsOf(int buffer)
     {

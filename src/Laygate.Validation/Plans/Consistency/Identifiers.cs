@@ -33,6 +33,7 @@ internal static class Identifiers
         foreach (var (run, where) in at.Each("runs", plan.Runs))
         {
             Unique(where, "obstacles", run.Obstacles, obstacle => obstacle.Id);
+            Unique(where, "levels", run.Levels, level => level.Id);
             Unique(where, "hand_laid", run.HandLaid, area => area.Id);
             Unique(where, "tie_ins", run.TieIns, end => end.Id);
         }

@@ -24,6 +24,7 @@ internal sealed class PlanValidator : AbstractValidator<Plan>
         Subject(PaverRanges.Check);
         Subject(RollingRanges.Check);
         Subject(SurfaceRanges.Check);
+        Subject(ProofRanges.Check);
     }
 
     private void Subject(Action<Plan, Where> check) =>

@@ -76,6 +76,7 @@ internal static class References
         var runs = new Names("run", "runs", plan.Runs.Select(run => run.Id));
         foreach (var (coat, where) in at.Each("bond_coats", plan.BondCoats)) courses.Check(where, "below", coat.Below);
         foreach (var (test, where) in at.Each("tests", plan.Tests)) courses.Check(where, "course", test.Course);
+        foreach (var (action, where) in at.Each("contingencies", plan.Contingencies)) courses.Check(where, "goes_on_with", action.GoesOnWith);
         foreach (var (joint, where) in at.Each("joints", plan.Joints))
         {
             courses.Check(where, "course", joint.Course);

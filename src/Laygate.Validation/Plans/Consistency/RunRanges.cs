@@ -16,6 +16,8 @@ internal static class RunRanges
             foreach (var (width, inside, key) in Entries(where, "width", run.Width)) inside.Positive(key, width.Value);
             AlongRun(run, where, "width", run.Width);
             AlongRun(run, where, "crossfall", run.Crossfall);
+            where.Positive("edge_slope", run.EdgeSlope);
+            foreach (var (level, inside) in where.Each("levels", run.Levels)) Reached(run, inside, level.At);
             Thickness(run, where);
             Details(run, where);
         }

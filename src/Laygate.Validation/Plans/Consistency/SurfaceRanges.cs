@@ -13,6 +13,7 @@ internal static class SurfaceRanges
         {
             where.NotNegative("offset_below", joint.OffsetBelow);
             where.NotNegative("delay", joint.Delay);
+            where.NotNegative("removed", joint.Removed);
         }
 
         if (plan.EarlyFriction is { } friction) Friction(friction, at.Inside("early_friction"));

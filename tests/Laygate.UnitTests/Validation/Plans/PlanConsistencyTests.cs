@@ -15,6 +15,13 @@ public class PlanConsistencyTests
     [InlineData("      - course: upper\n        capacity", "      - course: middle\n        capacity", "middle\n        capacity: 16 t", "two entries with the course `middle`")]
     [InlineData("id: line-north\n", "id: line-north\n    - id: line-north\n", "line-north\n      at", "overhead_lines")]
     [InlineData("- id: cover-3\n", "- id: cover-3\n      - id: cover-3\n", "cover-3\n        at", "obstacles")]
+    [InlineData("      - id: gate-sill\n", "      - id: gate-sill\n      - id: gate-sill\n", "gate-sill\n        at", "levels")]
+    // Edges, joints and proofs.
+    [InlineData("edge_slope: 130 %", "edge_slope: 0 %", "0 %\n    above", "edge_slope")]
+    [InlineData("        at: 96 m", "        at: 960 m", "960 m", "lies beyond the run")]
+    [InlineData("    removed: 1.4 m", "    removed: -1.4 m", "-1.4 m", "removed")]
+    [InlineData("      count: 8", "      count: 0", "0\n      mat_cold", "needs at least one")]
+    [InlineData("    valid_to: 2032-12-31", "    valid_to: 2030-04-30", "2030-04-30", "ends before it begins")]
     // References.
     [InlineData("mix: mix-a\n    thickness: 45 mm", "mix: mix-c\n    thickness: 45 mm", "mix-c", "no mix `mix-c`")]
     [InlineData("    on: lower", "    on: lowre", "lowre", "no course `lowre`")]

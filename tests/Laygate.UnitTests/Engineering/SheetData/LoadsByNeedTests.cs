@@ -2,7 +2,7 @@ using Laygate.Engineering.SheetData;
 
 namespace Laygate.UnitTests.Engineering.SheetData;
 
-public class LoadOrderTests
+public class LoadsByNeedTests
 {
     /// <summary>
     /// 10 cm binder and 2 cm surface course with equal payloads: groups of five loads of binder to one of surface mix, the
@@ -12,7 +12,7 @@ public class LoadOrderTests
     [Fact]
     public void Five_to_one_with_six_first()
     {
-        var order = LoadOrder.By(Series("binder", 51_000, 5.1, 1000), Series("surface", 10_000, 1, 1000));
+        var order = LoadsByNeed.By(Series("binder", 51_000, 5.1, 1000), Series("surface", 10_000, 1, 1000));
         Assert.Equal([6, 5, 5, 5, 5, 5, 5, 5, 5], Groups(order));
     }
 
@@ -23,7 +23,7 @@ public class LoadOrderTests
     public void Before_load_k_of_the_upper_mix_stand_the_loads_that_reach_as_far(double ratio)
     {
         // Upper load k+1 is needed at k load lengths; lower loads n with (n−1) / ratio ≤ k come before it: floor(k · ratio) + 1 of them.
-        var order = LoadOrder.By(Series("binder", ratio * 20_000, ratio, 1000), Series("surface", 20_000, 1, 1000));
+        var order = LoadsByNeed.By(Series("binder", ratio * 20_000, ratio, 1000), Series("surface", 20_000, 1, 1000));
         var lower = 0;
         var upper = 0;
         foreach (var load in order)
@@ -46,7 +46,7 @@ public class LoadOrderTests
     {
         // Lower 100 kg/m in loads of 1000 kg: needed at 0, 10, 20, 30 m; 3500 kg make the last one 500 kg.
         // Upper 35 kg/m in loads of 600 kg: needed at 0, 17.14 m, 34.29 m; 1225 kg make the last one 25 kg.
-        var order = LoadOrder.By(new LoadSeries("b", 3500, _ => 1000, mass => mass / 100), new LoadSeries("s", 1225, _ => 600, mass => mass / 35));
+        var order = LoadsByNeed.By(new LoadSeries("b", 3500, _ => 1000, mass => mass / 100), new LoadSeries("s", 1225, _ => 600, mass => mass / 35));
         Assert.Equal("b s b s b b s", string.Join(' ', order.Select(load => load.Series.Name)));
         Assert.Equal([1000.0, 600, 1000, 600, 1000, 500, 25], order.Select(load => Math.Round(load.Size, 6)));
         Assert.Equal(35, order[^1].EndsAt, 9);
@@ -60,7 +60,7 @@ public class LoadOrderTests
     [InlineData(1000, double.NaN)]
     [InlineData(1e12, 1)]
     public void What_cannot_be_ordered_gives_nothing_and_ends(double total, double payload) =>
-        Assert.Empty(LoadOrder.By(new LoadSeries("b", total, _ => payload, mass => mass)));
+        Assert.Empty(LoadsByNeed.By(new LoadSeries("b", total, _ => payload, mass => mass)));
 
     private static LoadSeries Series(string name, double total, double perMetre, double payload) => new(name, total, _ => payload, mass => mass / perMetre);
 

@@ -20,7 +20,7 @@ public sealed record OrderedLoad(LoadSeries Series, int OfSeries, double Size, d
 /// Order of loads by running balance: the next load is always of the mix that would run out first. No chance, no buffers and
 /// no feeder are in it; where a simulation of the shift gives an order, that one holds.
 /// </summary>
-public static class LoadOrder
+public static class LoadsByNeed
 {
     /// <summary>Most loads of one pass; more would be a slip of units.</summary>
     public const int MostLoads = 5000;
