@@ -87,7 +87,7 @@ public sealed class LimitTests
     [Fact]
     public async Task Settings_that_cannot_work_are_refused_at_start()
     {
-        var refused = await Assert.ThrowsAsync<Microsoft.Extensions.Options.OptionsValidationException>(() => RunningService.StartAsync(null, "Workers=-1", "Inbox=/nowhere"));
+        var refused = await Assert.ThrowsAsync<Microsoft.Extensions.Options.OptionsValidationException>(() => RunningService.StartAsync(Path.GetTempPath(), "Workers=-1", "Inbox=/nowhere"));
         Assert.Contains("Workers", refused.Message, StringComparison.Ordinal);
         Assert.Contains("Inbox", refused.Message, StringComparison.Ordinal);
     }
@@ -116,6 +116,9 @@ public sealed class LimitTests
         Assert.Equal("screened", (await RunningService.ScreenedAsync(again, id)).GetProperty("state").GetString());
         using var answer = await again.GetAsync($"/api/v1/submissions/{id}/history");
         Assert.Single((await RunningService.JsonAsync(answer)).EnumerateArray(), entry => entry.GetProperty("event").GetString() == "screened");
+        await second.StopAsync();
+        Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
+        Directory.Delete(folder, recursive: true);
     }
 
     private static async Task<string> ReadAsync(NetworkStream stream)

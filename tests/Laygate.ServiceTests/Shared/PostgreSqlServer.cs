@@ -12,7 +12,7 @@ public sealed class PostgreSqlServer : IDisposable
     private readonly string folder = Directory.CreateTempSubdirectory("laygate-pg-").FullName;
     private readonly string programs;
     private readonly int port = FreePort();
-    private Process server;
+    private Process server = null!;
     private int databases;
 
     public PostgreSqlServer()
@@ -24,7 +24,7 @@ public sealed class PostgreSqlServer : IDisposable
         }
 
         Run([.. AsNobody(), Path.Combine(programs, "initdb"), "-D", Data, "-A", "trust", "-U", "laygate", "-E", "UTF8", "--locale=C", "-N"]);
-        server = Start();
+        Start();
     }
 
     public string Programs => programs;
@@ -57,12 +57,16 @@ public sealed class PostgreSqlServer : IDisposable
         server.WaitForExit();
         server.Dispose();
         File.Delete(Path.Combine(Data, "postmaster.pid"));
-        server = Start();
+        Start();
     }
 
     public void Dispose()
     {
-        Run("kill", "-INT", server.Id.ToString(CultureInfo.InvariantCulture));
+        if (!server.HasExited)
+        {
+            Run("kill", "-INT", server.Id.ToString(CultureInfo.InvariantCulture));
+        }
+
         if (!server.WaitForExit(TimeSpan.FromSeconds(20)))
         {
             server.Kill(entireProcessTree: true);
@@ -101,21 +105,20 @@ public sealed class PostgreSqlServer : IDisposable
     private string Connection(string database) =>
         string.Create(CultureInfo.InvariantCulture, $"Host=127.0.0.1;Port={port};Username=laygate;Database={database};Timeout=5;Command Timeout=20");
 
-    private Process Start()
+    // Kept before it answers, so that it is stopped even when it never does.
+    private void Start()
     {
-        var process = Launch([
+        server = Launch([
             .. AsNobody(), Path.Combine(programs, "postgres"), "-D", Data, "-p", port.ToString(CultureInfo.InvariantCulture),
             "-c", "listen_addresses=127.0.0.1", "-c", "unix_socket_directories=" + folder, "-c", "max_connections=200"]);
-        process.ErrorDataReceived += (_, _) => { };
-        process.BeginErrorReadLine();
+        server.ErrorDataReceived += (_, _) => { };
+        server.BeginErrorReadLine();
         var deadline = Stopwatch.StartNew();
         while (!Answers())
         {
-            Assert.True(deadline.Elapsed < TimeSpan.FromSeconds(120) && !process.HasExited, "PostgreSQL does not start");
+            Assert.True(deadline.Elapsed < TimeSpan.FromSeconds(120) && !server.HasExited, "PostgreSQL does not start");
             Thread.Sleep(50);
         }
-
-        return process;
     }
 
     private bool Answers()
