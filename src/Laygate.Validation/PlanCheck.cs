@@ -71,9 +71,17 @@ public sealed class PlanCheck
     /// <param name="file">Name of the file, as it is to be shown.</param>
     /// <param name="bytes">Its bytes.</param>
     /// <returns>One report per plan, or all problems of the step that stopped the first of them.</returns>
-    public FileResult Run(string file, byte[] bytes)
+    public FileResult Run(string file, byte[] bytes) => Run(file, bytes, CancellationToken.None);
+
+    /// <summary>Checks every plan of one file, unless it is called off: that is looked at before each quantity is computed.</summary>
+    /// <param name="file">Name of the file, as it is to be shown.</param>
+    /// <param name="bytes">Its bytes.</param>
+    /// <param name="cancel">Calls it off.</param>
+    /// <returns>One report per plan, or all problems of the step that stopped the first of them.</returns>
+    /// <exception cref="OperationCanceledException">It was called off.</exception>
+    public FileResult Run(string file, byte[] bytes, CancellationToken cancel)
     {
-        var (judged, problems) = Judged(file, bytes);
+        var (judged, problems) = Judged(file, bytes, cancel);
         return new FileResult(file, [.. judged.Select(plan => plan.Report)], problems);
     }
 
@@ -82,9 +90,18 @@ public sealed class PlanCheck
     /// <param name="bytes">Its bytes.</param>
     /// <param name="draft">Whether to make it as a draft, also of a plan that fails.</param>
     /// <returns>One sheet per plan; none when a plan fails and no draft is wanted, or when the file cannot be read.</returns>
-    public SheetResult Sheet(string file, byte[] bytes, bool draft)
+    public SheetResult Sheet(string file, byte[] bytes, bool draft) => Sheet(file, bytes, draft, CancellationToken.None);
+
+    /// <summary>Prepares the site sheet of every plan of one file, unless it is called off.</summary>
+    /// <param name="file">Name of the file, as it is to be shown.</param>
+    /// <param name="bytes">Its bytes.</param>
+    /// <param name="draft">Whether to make it as a draft, also of a plan that fails.</param>
+    /// <param name="cancel">Calls it off.</param>
+    /// <returns>One sheet per plan; none when a plan fails and no draft is wanted, or when the file cannot be read.</returns>
+    /// <exception cref="OperationCanceledException">It was called off.</exception>
+    public SheetResult Sheet(string file, byte[] bytes, bool draft, CancellationToken cancel)
     {
-        var (judged, problems) = Judged(file, bytes);
+        var (judged, problems) = Judged(file, bytes, cancel);
         var sheets = judged.Select(plan => SheetOf.Make(plan.Context, plan.Report, settings.CheckDate, draft)).ToList();
         return new SheetResult(
             file,
@@ -94,7 +111,7 @@ public sealed class PlanCheck
     }
 
     /// <summary>Checks every plan of one file and keeps what the reports were made from.</summary>
-    internal JudgedFile Judged(string file, byte[] bytes)
+    internal JudgedFile Judged(string file, byte[] bytes, CancellationToken cancel)
     {
         var reading = YamlReader.Read(bytes);
         if (!reading.IsSound)
@@ -110,7 +127,7 @@ public sealed class PlanCheck
         }
 
         var hash = Convert.ToHexStringLower(SHA256.HashData(bytes));
-        return new JudgedFile([.. read.Select((plan, index) => Judge(plan.Document, plan.Plan, (file, index + 1, hash)))], []);
+        return new JudgedFile([.. read.Select((plan, index) => Judge(plan.Document, plan.Plan, (file, index + 1, hash), cancel))], []);
     }
 
     private PlanMapping Read(YamlDocument document)
@@ -127,9 +144,18 @@ public sealed class PlanCheck
         return mapping with { Problems = blanks.Count > 0 ? blanks : PlanConsistency.Check(mapping.Plan, mapping.Positions) };
     }
 
-    private JudgedPlan Judge(YamlDocument source, PlanMapping plan, (string File, int Document, string Hash) from)
+    private QuantityCatalogue Catalogue(CancellationToken cancel) => !cancel.CanBeCanceled ? catalogue : new QuantityCatalogue(catalogue.All.Select(quantity => quantity with
     {
-        var context = new QuantityContext(plan.Plan!, catalogue, assumptions, settings.Seed) { IsQuick = settings.Quick };
+        Compute = (context, element) =>
+        {
+            cancel.ThrowIfCancellationRequested();
+            return quantity.Compute(context, element);
+        },
+    }));
+
+    private JudgedPlan Judge(YamlDocument source, PlanMapping plan, (string File, int Document, string Hash) from, CancellationToken cancel)
+    {
+        var context = new QuantityContext(plan.Plan!, Catalogue(cancel), assumptions, settings.Seed) { IsQuick = settings.Quick };
         var (remedies, outlook) = (settings.Remedies && !settings.Quick, settings.Outlook && !settings.Quick);
         if (remedies || outlook)
         {

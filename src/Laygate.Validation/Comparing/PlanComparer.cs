@@ -14,10 +14,12 @@ public sealed class PlanComparer(PlanCheck old, PlanCheck @new)
     /// <param name="oldBytes">Its bytes; null when there was none.</param>
     /// <param name="newFile">Name of the later file.</param>
     /// <param name="newBytes">Its bytes; null when there is none.</param>
-    public ComparisonResult Run(string oldFile, byte[]? oldBytes, string newFile, byte[]? newBytes)
+    /// <param name="cancel">Calls it off.</param>
+    /// <exception cref="OperationCanceledException">It was called off.</exception>
+    public ComparisonResult Run(string oldFile, byte[]? oldBytes, string newFile, byte[]? newBytes, CancellationToken cancel = default)
     {
-        var before = oldBytes is null ? new JudgedFile([], []) : old.Judged(oldFile, oldBytes);
-        var after = newBytes is null ? new JudgedFile([], []) : @new.Judged(newFile, newBytes);
+        var before = oldBytes is null ? new JudgedFile([], []) : old.Judged(oldFile, oldBytes, cancel);
+        var after = newBytes is null ? new JudgedFile([], []) : @new.Judged(newFile, newBytes, cancel);
         var problems = before.Problems.Concat(after.Problems).Distinct().ToList();
         return problems.Count > 0
             ? new ComparisonResult(oldFile, newFile, [], problems)

@@ -1,0 +1,148 @@
+namespace Laygate.Register;
+
+/// <summary>Who does something: the id and name of a key, or of a person known to an identity provider.</summary>
+/// <param name="Id">Id that never changes.</param>
+/// <param name="Name">Name as shown.</param>
+/// <param name="Role">What it may do.</param>
+public sealed record Caller(string Id, string Name, Role Role)
+{
+    /// <summary>Whether it sees the submissions of everybody.</summary>
+    public bool SeesAll => Role is Role.Reviewer or Role.Administrator;
+}
+
+/// <summary>A plan that is handed in.</summary>
+/// <param name="FileName">Name as shown; never used as a path.</param>
+/// <param name="Text">The bytes exactly as sent.</param>
+/// <param name="RevisionOf">Id of the submission that it revises; null for a new one.</param>
+/// <param name="IdempotencyKey">The caller's word for this one request, so that it may be repeated; null when none was given.</param>
+public sealed record NewSubmission(string FileName, byte[] Text, string? RevisionOf, string? IdempotencyKey);
+
+/// <summary>A submission without its text and report.</summary>
+/// <param name="Id">Id.</param>
+/// <param name="Number">Number in the order of receipt.</param>
+/// <param name="Series">Id of the first revision.</param>
+/// <param name="Revision">Number of the revision in its series, from 1.</param>
+/// <param name="RevisionOf">Id of the submission that it revises.</param>
+/// <param name="FileName">Name as given.</param>
+/// <param name="TextHash">SHA-256 of the text, lower-case hex.</param>
+/// <param name="Submitter">Who handed it in.</param>
+/// <param name="SubmitterName">Name of who handed it in.</param>
+/// <param name="State">Where it stands.</param>
+/// <param name="Version">Rises with each change; a decision names the one it has seen.</param>
+/// <param name="ReceivedAt">When it was received, UTC.</param>
+/// <param name="ChangedAt">When it last changed, UTC.</param>
+/// <param name="Plan">What the plan calls itself; null before it was read.</param>
+/// <param name="Report">Its latest report; null when there is none.</param>
+public sealed record Submission(
+    string Id,
+    long Number,
+    string Series,
+    int Revision,
+    string? RevisionOf,
+    string FileName,
+    string TextHash,
+    string Submitter,
+    string SubmitterName,
+    SubmissionState State,
+    long Version,
+    DateTimeOffset ReceivedAt,
+    DateTimeOffset ChangedAt,
+    PlanName? Plan,
+    ReportSummary? Report);
+
+/// <summary>What a plan calls itself.</summary>
+/// <param name="Id">Its id.</param>
+/// <param name="Title">Its title.</param>
+/// <param name="Revision">Its revision.</param>
+public sealed record PlanName(string Id, string? Title, string? Revision);
+
+/// <summary>Counts of a report's findings, by outcome.</summary>
+/// <param name="Failed">Failed.</param>
+/// <param name="Warned">Warned.</param>
+/// <param name="NotAssessed">Not assessed.</param>
+/// <param name="NeedsPerson">Needs a person.</param>
+/// <param name="Passed">Passed.</param>
+/// <param name="Departed">Covered by a departure.</param>
+public sealed record ReportCounts(int Failed, int Warned, int NotAssessed, int NeedsPerson, int Passed, int Departed);
+
+/// <summary>A report without its content.</summary>
+/// <param name="Screening">Number of the screening, from 1.</param>
+/// <param name="Hash">SHA-256 of the report, lower-case hex.</param>
+/// <param name="BookHash">Hash of the rule book.</param>
+/// <param name="ProgramVersion">Version of the program.</param>
+/// <param name="At">When it was written, UTC.</param>
+/// <param name="Counts">Counts.</param>
+public sealed record ReportSummary(int Screening, string Hash, string BookHash, string ProgramVersion, DateTimeOffset At, ReportCounts Counts);
+
+/// <summary>A report with its content.</summary>
+/// <param name="Summary">What is known of it.</param>
+/// <param name="Json">The report as JSON.</param>
+public sealed record StoredReport(ReportSummary Summary, byte[] Json);
+
+/// <summary>What a screening found, ready to be stored.</summary>
+/// <param name="Json">The report as JSON.</param>
+/// <param name="Readable">Whether the text could be read.</param>
+/// <param name="BookHash">Hash of the rule book.</param>
+/// <param name="ProgramVersion">Version of the program.</param>
+/// <param name="Counts">Counts.</param>
+/// <param name="Plan">What the plan calls itself; null when it could not be read.</param>
+public sealed record ScreeningResult(byte[] Json, bool Readable, string BookHash, string ProgramVersion, ReportCounts Counts, PlanName? Plan);
+
+/// <summary>An entry of the history; none is ever changed or removed.</summary>
+/// <param name="At">When, UTC.</param>
+/// <param name="Event">What.</param>
+/// <param name="By">Id of who did it.</param>
+/// <param name="ByName">Name of who did it.</param>
+/// <param name="Comment">What was said; null when nothing was.</param>
+/// <param name="ReportHash">Hash of the report that it is about; null when about none.</param>
+/// <param name="Screening">Number of the screening that it is about; null when about none.</param>
+public sealed record HistoryEntry(DateTimeOffset At, RegisterEvent Event, string By, string ByName, string? Comment, string? ReportHash, int? Screening);
+
+/// <summary>A piece of work that a worker holds until its lease ends.</summary>
+/// <param name="SubmissionId">Id of the submission.</param>
+/// <param name="Number">Its number.</param>
+/// <param name="Screening">Number of the screening.</param>
+/// <param name="Attempt">Number of the attempt: a report is stored only while this is still the latest.</param>
+/// <param name="FileName">Name of the file as given.</param>
+/// <param name="Text">The text.</param>
+/// <param name="LeaseUntil">When the lease ends, UTC.</param>
+public sealed record Claim(string SubmissionId, long Number, int Screening, long Attempt, string FileName, byte[] Text, DateTimeOffset LeaseUntil);
+
+/// <summary>Which submissions are listed; null: all.</summary>
+public sealed record SubmissionFilter
+{
+    /// <summary>State.</summary>
+    public SubmissionState? State { get; init; }
+
+    /// <summary>Part of file name, plan id, plan title or submitter's name; letter case does not matter.</summary>
+    public string? Search { get; init; }
+
+    /// <summary>Received at or after, UTC.</summary>
+    public DateTimeOffset? From { get; init; }
+
+    /// <summary>Received before, UTC.</summary>
+    public DateTimeOffset? Until { get; init; }
+
+    /// <summary>Whether only the latest revision of each series is listed.</summary>
+    public bool LatestOnly { get; init; }
+}
+
+/// <summary>A page of a list.</summary>
+/// <param name="Items">Submissions, the latest first.</param>
+/// <param name="Next">Cursor of the next page; null at the end.</param>
+public sealed record SubmissionPage(IReadOnlyList<Submission> Items, string? Next);
+
+/// <summary>A key without its secret.</summary>
+/// <param name="Id">Id.</param>
+/// <param name="Prefix">The first characters, by which its owner knows it.</param>
+/// <param name="Name">Name of its owner.</param>
+/// <param name="Role">What it may do.</param>
+/// <param name="CreatedAt">When it was issued, UTC.</param>
+/// <param name="ExpiresAt">When it ends, UTC; null when it does not.</param>
+/// <param name="RevokedAt">When it was revoked, UTC; null when it was not.</param>
+public sealed record AccessKey(string Id, string Prefix, string Name, Role Role, DateTimeOffset CreatedAt, DateTimeOffset? ExpiresAt, DateTimeOffset? RevokedAt);
+
+/// <summary>A key at the one moment when its secret is known.</summary>
+/// <param name="Key">The key.</param>
+/// <param name="Secret">The secret; only its hash is stored.</param>
+public sealed record IssuedKey(AccessKey Key, string Secret);

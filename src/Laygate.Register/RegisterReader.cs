@@ -1,0 +1,188 @@
+using System.Buffers.Binary;
+using System.Buffers.Text;
+using System.Runtime.CompilerServices;
+using Laygate.Register.Storage;
+using Microsoft.EntityFrameworkCore;
+
+namespace Laygate.Register;
+
+/// <summary>Reads the register. A submitter sees its own submissions only; what it may not see is not there.</summary>
+public sealed class RegisterReader(RegisterDatabase database)
+{
+    /// <summary>Most entries on one page.</summary>
+    public const int LargestPage = 200;
+
+    /// <summary>Finds a submission; null when there is none that the caller may see.</summary>
+    public async Task<Submission?> FindAsync(string id, Caller caller, CancellationToken cancel)
+    {
+        await using var context = database.Open();
+        var row = await Visible(context, caller).FirstOrDefaultAsync(one => one.Id == id, cancel);
+        return row is null ? null : (await WithReportsAsync(context, [row], cancel))[0];
+    }
+
+    /// <summary>The text exactly as sent; null when there is none that the caller may see.</summary>
+    public async Task<byte[]?> TextAsync(string id, Caller caller, CancellationToken cancel)
+    {
+        await using var context = database.Open();
+        return await Visible(context, caller).Where(row => row.Id == id)
+            .Join(context.Texts, row => row.Number, text => text.Number, (_, text) => text.Text).FirstOrDefaultAsync(cancel);
+    }
+
+    /// <summary>A report; null when there is none that the caller may see.</summary>
+    /// <param name="id">Id of the submission.</param>
+    /// <param name="screening">Number of the screening; null: the latest.</param>
+    /// <param name="caller">Who asks.</param>
+    /// <param name="cancel">Ends it.</param>
+    public async Task<StoredReport?> ReportAsync(string id, int? screening, Caller caller, CancellationToken cancel)
+    {
+        await using var context = database.Open();
+        var report = await Visible(context, caller).Where(row => row.Id == id)
+            .Join(context.Reports, row => row.Number, one => one.Number, (row, one) => new { row.ReportScreening, Report = one })
+            .Where(pair => pair.Report.Screening == (screening ?? pair.ReportScreening))
+            .Select(pair => pair.Report).FirstOrDefaultAsync(cancel);
+        return report is null ? null : new StoredReport(Summary(report), report.Json);
+    }
+
+    /// <summary>The history of a submission, the oldest entry first; empty when the caller may not see it.</summary>
+    public async Task<IReadOnlyList<HistoryEntry>> HistoryAsync(string id, Caller caller, CancellationToken cancel)
+    {
+        await using var context = database.Open();
+        var rows = await Visible(context, caller).Where(row => row.Id == id)
+            .Join(context.History, row => row.Number, entry => entry.Number, (_, entry) => entry)
+            .OrderBy(entry => entry.Entry).ToListAsync(cancel);
+        return [.. rows.Select(Mapping.ToEntry)];
+    }
+
+    /// <summary>All revisions of a series that the caller may see, the first one first.</summary>
+    public async Task<IReadOnlyList<Submission>> RevisionsAsync(string series, Caller caller, CancellationToken cancel)
+    {
+        await using var context = database.Open();
+        var rows = await Visible(context, caller).Where(row => row.Series == series).OrderBy(row => row.Revision).ToListAsync(cancel);
+        return await WithReportsAsync(context, rows, cancel);
+    }
+
+    /// <summary>One page of the submissions that a filter lets through, the latest first.</summary>
+    /// <param name="filter">Which.</param>
+    /// <param name="cursor">Where the page before ended; null: from the start.</param>
+    /// <param name="limit">Most entries, 1 to <see cref="LargestPage"/>.</param>
+    /// <param name="caller">Who asks.</param>
+    /// <param name="cancel">Ends it.</param>
+    /// <exception cref="RefusedException">The cursor or the limit is none of ours.</exception>
+    public async Task<SubmissionPage> ListAsync(SubmissionFilter filter, string? cursor, int limit, Caller caller, CancellationToken cancel)
+    {
+        if (limit is < 1 or > LargestPage)
+        {
+            throw new RefusedException(Refusal.BadRequest, $"A page has 1 to {LargestPage} entries.");
+        }
+
+        await using var context = database.Open();
+        var before = Cursor.Read(cursor);
+        var rows = await Filtered(Visible(context, caller), filter)
+            .Where(row => row.Number < before).OrderByDescending(row => row.Number).Take(limit + 1).ToListAsync(cancel);
+        var more = rows.Count > limit;
+        var shown = more ? rows[..limit] : rows;
+        return new SubmissionPage(await WithReportsAsync(context, shown, cancel), more ? Cursor.Write(shown[^1].Number) : null);
+    }
+
+    /// <summary>All submissions that a filter lets through, the latest first, read page by page.</summary>
+    public async IAsyncEnumerable<Submission> ExportAsync(SubmissionFilter filter, Caller caller, [EnumeratorCancellation] CancellationToken cancel)
+    {
+        string? cursor = null;
+        do
+        {
+            var page = await ListAsync(filter, cursor, LargestPage, caller, cancel);
+            foreach (var submission in page.Items)
+            {
+                yield return submission;
+            }
+
+            cursor = page.Next;
+        }
+        while (cursor is not null);
+    }
+
+    internal static ReportSummary Summary(ReportRow row) => new(
+        row.Screening,
+        row.Hash,
+        row.BookHash,
+        row.ProgramVersion,
+        row.At,
+        new ReportCounts(row.Failed, row.Warned, row.NotAssessed, row.NeedsPerson, row.Passed, row.Departed));
+
+    private static IQueryable<SubmissionRow> Visible(RegisterContext context, Caller caller)
+    {
+        var rows = context.Submissions.AsNoTracking();
+        return caller.SeesAll ? rows : rows.Where(row => row.Submitter == caller.Id);
+    }
+
+    private static IQueryable<SubmissionRow> Filtered(IQueryable<SubmissionRow> rows, SubmissionFilter filter)
+    {
+        if (filter.State is { } state)
+        {
+            rows = rows.Where(row => row.State == state);
+        }
+
+        // Both sides in lower case: the two databases do not agree on letter case.
+        if (filter.Search?.Trim().ToLowerInvariant() is { Length: > 0 } part)
+        {
+            rows = rows.Where(row => row.SearchText.Contains(part));
+        }
+
+        if (filter.From is { } from)
+        {
+            rows = rows.Where(row => row.ReceivedAt >= from);
+        }
+
+        if (filter.Until is { } until)
+        {
+            rows = rows.Where(row => row.ReceivedAt < until);
+        }
+
+        return filter.LatestOnly ? rows.Where(row => row.IsLatest) : rows;
+    }
+
+    private static async Task<IReadOnlyList<Submission>> WithReportsAsync(RegisterContext context, IReadOnlyList<SubmissionRow> rows, CancellationToken cancel)
+    {
+        var numbers = rows.Where(row => row.ReportScreening is not null).Select(row => row.Number).ToList();
+        var reports = await context.Reports.Where(report => numbers.Contains(report.Number))
+            .Select(report => new
+            {
+                report.Number,
+                Summary = new ReportSummary(
+                    report.Screening,
+                    report.Hash,
+                    report.BookHash,
+                    report.ProgramVersion,
+                    report.At,
+                    new ReportCounts(report.Failed, report.Warned, report.NotAssessed, report.NeedsPerson, report.Passed, report.Departed)),
+            }).ToListAsync(cancel);
+        return
+        [
+            .. rows.Select(row => Mapping.ToSubmission(
+                row, reports.FirstOrDefault(report => report.Number == row.Number && report.Summary.Screening == row.ReportScreening)?.Summary)),
+        ];
+    }
+
+    private static class Cursor
+    {
+        public static string Write(long number)
+        {
+            var bytes = new byte[sizeof(long)];
+            BinaryPrimitives.WriteInt64BigEndian(bytes, number);
+            return Base64Url.EncodeToString(bytes);
+        }
+
+        public static long Read(string? cursor)
+        {
+            if (cursor is null)
+            {
+                return long.MaxValue;
+            }
+
+            var bytes = new byte[sizeof(long)];
+            return Base64Url.IsValid(cursor, out var length) && length == bytes.Length && Base64Url.TryDecodeFromChars(cursor, bytes, out _)
+                ? BinaryPrimitives.ReadInt64BigEndian(bytes)
+                : throw new RefusedException(Refusal.BadRequest, "The cursor is none of ours. Take it from the answer before, or leave it out.");
+        }
+    }
+}

@@ -1,0 +1,137 @@
+using System.Text;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
+
+namespace Laygate.Register.Storage;
+
+/// <summary>The tables. Both databases have the same ones; each has its own migrations.</summary>
+internal abstract class RegisterContext(DbContextOptions options) : DbContext(options)
+{
+    public DbSet<SubmissionRow> Submissions => Set<SubmissionRow>();
+
+    public DbSet<TextRow> Texts => Set<TextRow>();
+
+    public DbSet<ReportRow> Reports => Set<ReportRow>();
+
+    public DbSet<JobRow> Jobs => Set<JobRow>();
+
+    public DbSet<HistoryRow> History => Set<HistoryRow>();
+
+    public DbSet<KeyRow> Keys => Set<KeyRow>();
+
+    public DbSet<IdempotencyRow> Idempotency => Set<IdempotencyRow>();
+
+    /// <summary>SQL of one due piece of work that nobody holds; parameter: now in ticks.</summary>
+    protected abstract string DueSql { get; }
+
+    /// <summary>SQL of one piece of work; parameters: number and screening.</summary>
+    protected abstract string JobSql { get; }
+
+    /// <summary>SQL of one submission; parameter: id.</summary>
+    protected abstract string SubmissionSql { get; }
+
+    /// <summary>One piece of work that is due and that nobody holds; it stays the caller's until the transaction ends.</summary>
+    public async Task<JobRow?> DueJobAsync(DateTimeOffset now, CancellationToken cancel) =>
+        (await Jobs.FromSqlRaw(DueSql, now.UtcTicks).ToListAsync(cancel)).SingleOrDefault();
+
+    /// <summary>A piece of work, held until the transaction ends.</summary>
+    public async Task<JobRow?> HeldJobAsync(long number, int screening, CancellationToken cancel) =>
+        (await Jobs.FromSqlRaw(JobSql, number, screening).ToListAsync(cancel)).SingleOrDefault();
+
+    /// <summary>A submission, held until the transaction ends.</summary>
+    public async Task<SubmissionRow?> HeldAsync(string id, CancellationToken cancel) =>
+        (await Submissions.FromSqlRaw(SubmissionSql, id).ToListAsync(cancel)).SingleOrDefault();
+
+    /// <inheritdoc/>
+    protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder)
+    {
+        // SQLite cannot compare moments and PostgreSQL refuses some: both store UTC ticks.
+        configurationBuilder.Properties<DateTimeOffset>().HaveConversion<UtcTicks>();
+        configurationBuilder.Properties<SubmissionState>().HaveConversion<string>();
+        configurationBuilder.Properties<RegisterEvent>().HaveConversion<string>();
+        configurationBuilder.Properties<JobState>().HaveConversion<string>();
+        configurationBuilder.Properties<Role>().HaveConversion<string>();
+    }
+
+    /// <inheritdoc/>
+    protected override void OnModelCreating(ModelBuilder modelBuilder)
+    {
+        modelBuilder.Entity<SubmissionRow>(row =>
+        {
+            row.HasKey(one => one.Number);
+            row.Property(one => one.Number).ValueGeneratedOnAdd();
+            row.Property(one => one.Id).IsRequired();
+            row.HasIndex(one => one.Id).IsUnique();
+            row.HasIndex(one => new { one.Series, one.Revision }).IsUnique();
+            row.HasIndex(one => new { one.Submitter, one.Number });
+            row.HasIndex(one => new { one.State, one.Number });
+            row.Property(one => one.Version).IsConcurrencyToken();
+        });
+        Owned<TextRow>(modelBuilder).HasKey(one => one.Number);
+        Owned<ReportRow>(modelBuilder).HasKey(one => new { one.Number, one.Screening });
+        var job = Owned<JobRow>(modelBuilder);
+        job.HasKey(one => new { one.Number, one.Screening });
+        job.HasIndex(one => new { one.DueAt, one.Number }).HasFilter("\"state\" IN ('Queued', 'Leased')");
+        var history = Owned<HistoryRow>(modelBuilder);
+        history.HasKey(one => one.Entry);
+        history.Property(one => one.Entry).ValueGeneratedOnAdd();
+        history.HasIndex(one => new { one.Number, one.Entry });
+        modelBuilder.Entity<KeyRow>(row =>
+        {
+            row.HasKey(one => one.Id);
+            row.HasIndex(one => one.Prefix).IsUnique();
+        });
+        modelBuilder.Entity<IdempotencyRow>().HasKey(one => new { one.Caller, one.Key });
+        PlainNames(modelBuilder);
+    }
+
+    private static Microsoft.EntityFrameworkCore.Metadata.Builders.EntityTypeBuilder<T> Owned<T>(ModelBuilder model)
+        where T : class
+    {
+        var row = model.Entity<T>();
+        row.Property<long>("Number").ValueGeneratedNever();
+        row.HasOne<SubmissionRow>().WithMany().HasForeignKey("Number").OnDelete(DeleteBehavior.Restrict);
+        return row;
+    }
+
+    // Lower case with underscores, so that SQL by hand needs no quotes on either database.
+    private static void PlainNames(ModelBuilder model)
+    {
+        foreach (var entity in model.Model.GetEntityTypes())
+        {
+            entity.SetTableName(entity.ClrType.Name switch
+            {
+                nameof(SubmissionRow) => "submissions",
+                nameof(TextRow) => "texts",
+                nameof(ReportRow) => "reports",
+                nameof(JobRow) => "jobs",
+                nameof(HistoryRow) => "history",
+                nameof(KeyRow) => "access_keys",
+                _ => "idempotency",
+            });
+            foreach (var property in entity.GetProperties())
+            {
+                property.SetColumnName(LowerCase(property.Name));
+            }
+        }
+    }
+
+    private static string LowerCase(string name)
+    {
+        var text = new StringBuilder();
+        foreach (var letter in name)
+        {
+            if (char.IsAsciiLetterUpper(letter) && text.Length > 0)
+            {
+                text.Append('_');
+            }
+
+            text.Append(char.ToLowerInvariant(letter));
+        }
+
+        return text.ToString();
+    }
+
+    private sealed class UtcTicks() : ValueConverter<DateTimeOffset, long>(
+        moment => moment.UtcTicks, ticks => new DateTimeOffset(ticks, TimeSpan.Zero));
+}

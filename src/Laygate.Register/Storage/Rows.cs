@@ -1,0 +1,163 @@
+namespace Laygate.Register.Storage;
+
+internal sealed class SubmissionRow
+{
+    public long Number { get; set; }
+
+    public required string Id { get; set; }
+
+    public required string Series { get; set; }
+
+    public int Revision { get; set; }
+
+    public bool IsLatest { get; set; }
+
+    public string? RevisionOf { get; set; }
+
+    public required string FileName { get; set; }
+
+    public required string TextHash { get; set; }
+
+    public required string Submitter { get; set; }
+
+    public required string SubmitterName { get; set; }
+
+    public SubmissionState State { get; set; }
+
+    public long Version { get; set; }
+
+    public DateTimeOffset ReceivedAt { get; set; }
+
+    public DateTimeOffset ChangedAt { get; set; }
+
+    public string? PlanId { get; set; }
+
+    public string? PlanTitle { get; set; }
+
+    public string? PlanRevision { get; set; }
+
+    public int? ReportScreening { get; set; }
+
+    public required string SearchText { get; set; }
+}
+
+// The text lies apart, so that lists do not carry it and a change of state does not write it again.
+internal sealed class TextRow
+{
+    public long Number { get; set; }
+
+    public required byte[] Text { get; set; }
+}
+
+internal sealed class ReportRow
+{
+    public long Number { get; set; }
+
+    public int Screening { get; set; }
+
+    public long Attempt { get; set; }
+
+    public required byte[] Json { get; set; }
+
+    public required string Hash { get; set; }
+
+    public required string BookHash { get; set; }
+
+    public required string ProgramVersion { get; set; }
+
+    public DateTimeOffset At { get; set; }
+
+    public bool Readable { get; set; }
+
+    public int Failed { get; set; }
+
+    public int Warned { get; set; }
+
+    public int NotAssessed { get; set; }
+
+    public int NeedsPerson { get; set; }
+
+    public int Passed { get; set; }
+
+    public int Departed { get; set; }
+}
+
+internal enum JobState
+{
+    Queued,
+    Leased,
+    Done,
+    GivenUp,
+}
+
+internal sealed class JobRow
+{
+    public long Number { get; set; }
+
+    public int Screening { get; set; }
+
+    public JobState State { get; set; }
+
+    // Rises with each claim and never falls: whoever holds an older number may write nothing.
+    public long Attempt { get; set; }
+
+    public int Failures { get; set; }
+
+    // When it may be claimed: after a pause while queued, after the end of the lease while leased.
+    public DateTimeOffset DueAt { get; set; }
+
+    public string? Worker { get; set; }
+}
+
+internal sealed class HistoryRow
+{
+    public long Entry { get; set; }
+
+    public long Number { get; set; }
+
+    public DateTimeOffset At { get; set; }
+
+    public RegisterEvent Event { get; set; }
+
+    public required string By { get; set; }
+
+    public required string ByName { get; set; }
+
+    public string? Comment { get; set; }
+
+    public string? ReportHash { get; set; }
+
+    public int? Screening { get; set; }
+}
+
+internal sealed class KeyRow
+{
+    public required string Id { get; set; }
+
+    public required string Prefix { get; set; }
+
+    public required byte[] SecretHash { get; set; }
+
+    public required string Name { get; set; }
+
+    public Role Role { get; set; }
+
+    public DateTimeOffset CreatedAt { get; set; }
+
+    public DateTimeOffset? ExpiresAt { get; set; }
+
+    public DateTimeOffset? RevokedAt { get; set; }
+}
+
+internal sealed class IdempotencyRow
+{
+    public required string Caller { get; set; }
+
+    public required string Key { get; set; }
+
+    public required string ContentHash { get; set; }
+
+    public required string SubmissionId { get; set; }
+
+    public DateTimeOffset At { get; set; }
+}

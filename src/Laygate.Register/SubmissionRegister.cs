@@ -1,0 +1,270 @@
+using Laygate.Register.Storage;
+using Microsoft.EntityFrameworkCore;
+
+namespace Laygate.Register;
+
+/// <summary>Takes submissions and decisions. Whatever it answers is on disk.</summary>
+public sealed class SubmissionRegister(RegisterDatabase database)
+{
+    private const int LongestName = 255;
+    private const int LongestComment = 10_000;
+    private const int LongestIdempotencyKey = 200;
+
+    /// <summary>Takes a submission and queues it for screening.</summary>
+    /// <param name="submission">The plan.</param>
+    /// <param name="caller">Who hands it in.</param>
+    /// <param name="cancel">Ends it; nothing is stored then.</param>
+    /// <returns>The submission, and whether it is new: false when the same request had been taken before.</returns>
+    /// <exception cref="RefusedException">The revised submission is not the caller's, or the idempotency key came with another content before.</exception>
+    public async Task<(Submission Submission, bool IsNew)> SubmitAsync(NewSubmission submission, Caller caller, CancellationToken cancel)
+    {
+        Check(submission);
+        var content = Mapping.Hash(System.Text.Encoding.UTF8.GetBytes($"{submission.FileName}\n{submission.RevisionOf}\n{Mapping.Hash(submission.Text)}"));
+        if (await EarlierAsync(submission, content, caller, cancel) is { } earlier)
+        {
+            return (earlier, false);
+        }
+
+        try
+        {
+            var row = await database.InTransactionAsync(
+                context => AddAsync(context, submission, content, caller, cancel), Moment.SubmissionBeforeCommit, Moment.SubmissionCommitted, cancel);
+            return (Mapping.ToSubmission(row, null), true);
+        }
+        catch (DbUpdateException) when (submission.IdempotencyKey is not null)
+        {
+            // The same request ran twice at the same moment, and the other one was first.
+            if (await EarlierAsync(submission, content, caller, cancel) is not { } other)
+            {
+                throw;
+            }
+
+            return (other, false);
+        }
+    }
+
+    /// <summary>Writes a reviewer's decision.</summary>
+    /// <param name="id">Id of the submission.</param>
+    /// <param name="version">Version of the submission that the reviewer has seen.</param>
+    /// <param name="verdict">The decision.</param>
+    /// <param name="comment">Why; needed unless it is accepted.</param>
+    /// <param name="caller">Who decides.</param>
+    /// <param name="cancel">Ends it; nothing is stored then.</param>
+    /// <exception cref="RefusedException">The caller may not decide, something has changed meanwhile, or there is no report to decide on.</exception>
+    public async Task<Submission> DecideAsync(string id, long version, Verdict verdict, string? comment, Caller caller, CancellationToken cancel)
+    {
+        MayDecide(caller);
+        var said = string.IsNullOrWhiteSpace(comment) ? null : comment.Trim();
+        if (said is null && verdict != Verdict.Accepted)
+        {
+            throw new RefusedException(Refusal.BadRequest, "Say why: a comment is needed to return a plan or to accept it with departures.");
+        }
+
+        if (said?.Length > LongestComment)
+        {
+            throw new RefusedException(Refusal.BadRequest, $"The comment is longer than {LongestComment} characters. Shorten it.");
+        }
+
+        return await database.InTransactionAsync(
+            context => DecideAsync(context, id, version, verdict, said, caller, cancel), Moment.DecisionBeforeCommit, Moment.DecisionCommitted, cancel);
+    }
+
+    /// <summary>Queues another screening, for example under a new edition of a specification. The earlier reports stay.</summary>
+    /// <param name="id">Id of the submission.</param>
+    /// <param name="reason">Why.</param>
+    /// <param name="caller">Who asks.</param>
+    /// <param name="cancel">Ends it; nothing is stored then.</param>
+    /// <exception cref="RefusedException">The caller may not, or it is decided or not screened yet.</exception>
+    public Task<Submission> RescreenAsync(string id, string reason, Caller caller, CancellationToken cancel)
+    {
+        MayDecide(caller);
+        return database.InTransactionAsync(
+            context => RescreenAsync(context, id, reason, caller, cancel), Moment.DecisionBeforeCommit, Moment.DecisionCommitted, cancel);
+    }
+
+    /// <summary>Queues another screening of every latest revision that is not decided and whose report stands on another rule book.</summary>
+    /// <param name="bookHash">Hash of the rule book now in force.</param>
+    /// <param name="reason">Why.</param>
+    /// <param name="caller">Who asks.</param>
+    /// <param name="cancel">Ends it between two submissions.</param>
+    /// <returns>Ids of the submissions that are screened again.</returns>
+    public async Task<IReadOnlyList<string>> RescreenOpenAsync(string bookHash, string reason, Caller caller, CancellationToken cancel)
+    {
+        MayDecide(caller);
+        var ids = await OutdatedAsync(bookHash, cancel);
+        foreach (var id in ids)
+        {
+            await RescreenAsync(id, reason, caller, cancel);
+        }
+
+        return ids;
+    }
+
+    private async Task<List<string>> OutdatedAsync(string bookHash, CancellationToken cancel)
+    {
+        await using var context = database.Open();
+        return await (
+            from row in context.Submissions
+            join report in context.Reports on new { row.Number, Screening = row.ReportScreening!.Value } equals new { report.Number, report.Screening }
+            where row.IsLatest && (row.State == SubmissionState.Screened || row.State == SubmissionState.FailedToRead) && report.BookHash != bookHash
+            orderby row.Number
+            select row.Id).ToListAsync(cancel);
+    }
+
+    private static void Check(NewSubmission submission)
+    {
+        if (submission.FileName.Length is 0 or > LongestName)
+        {
+            throw new RefusedException(Refusal.BadRequest, $"Give the plan a file name of 1 to {LongestName} characters.");
+        }
+
+        if (submission.IdempotencyKey?.Length is 0 or > LongestIdempotencyKey)
+        {
+            throw new RefusedException(Refusal.BadRequest, $"An idempotency key has 1 to {LongestIdempotencyKey} characters.");
+        }
+    }
+
+    private static void MayDecide(Caller caller)
+    {
+        if (!caller.SeesAll)
+        {
+            throw new RefusedException(Refusal.NotAllowed, "Only a reviewer may do this.");
+        }
+    }
+
+    private async Task<Submission?> EarlierAsync(NewSubmission submission, string content, Caller caller, CancellationToken cancel)
+    {
+        if (submission.IdempotencyKey is not { } key)
+        {
+            return null;
+        }
+
+        await using var context = database.Open();
+        var since = database.Now - database.Settings.IdempotencyFor;
+        var known = await context.Idempotency.FirstOrDefaultAsync(row => row.Caller == caller.Id && row.Key == key && row.At >= since, cancel);
+        if (known is null)
+        {
+            return null;
+        }
+
+        return string.Equals(known.ContentHash, content, StringComparison.Ordinal)
+            ? Mapping.ToSubmission(await context.Submissions.FirstAsync(row => row.Id == known.SubmissionId, cancel), null)
+            : throw new RefusedException(Refusal.KeyUsedOtherwise, "This idempotency key came with another plan before. Use a new key for a new request.");
+    }
+
+    private async Task<SubmissionRow> AddAsync(RegisterContext context, NewSubmission submission, string content, Caller caller, CancellationToken cancel)
+    {
+        var now = database.Now;
+        var id = database.NewId();
+        var (series, revision, previous) = await PreviousAsync(context, submission.RevisionOf, caller, now, cancel) ?? (id, 1, null);
+        var row = new SubmissionRow
+        {
+            Id = id,
+            Series = series,
+            Revision = revision,
+            IsLatest = true,
+            RevisionOf = previous,
+            FileName = submission.FileName,
+            TextHash = Mapping.Hash(submission.Text),
+            Submitter = caller.Id,
+            SubmitterName = caller.Name,
+            State = SubmissionState.Received,
+            ReceivedAt = now,
+            ChangedAt = now,
+            SearchText = string.Empty,
+        };
+        row.SearchText = Mapping.SearchText(row);
+        context.Submissions.Add(row);
+        await context.SaveChangesAsync(cancel);
+        context.Texts.Add(new TextRow { Number = row.Number, Text = submission.Text });
+        context.Jobs.Add(new JobRow { Number = row.Number, Screening = 1, DueAt = now });
+        Mapping.Note(context, row, RegisterEvent.Received, caller, now);
+        await RememberAsync(context, submission, content, id, caller, now, cancel);
+        return row;
+    }
+
+    // An old entry under the same key has run out: it makes room.
+    private async Task RememberAsync(
+        RegisterContext context, NewSubmission submission, string content, string id, Caller caller, DateTimeOffset now, CancellationToken cancel)
+    {
+        if (submission.IdempotencyKey is not { } key)
+        {
+            return;
+        }
+
+        var since = now - database.Settings.IdempotencyFor;
+        await context.Idempotency.Where(row => row.Caller == caller.Id && row.Key == key && row.At < since).ExecuteDeleteAsync(cancel);
+        context.Idempotency.Add(new IdempotencyRow { Caller = caller.Id, Key = key, ContentHash = content, SubmissionId = id, At = now });
+    }
+
+    // The first of the series is held, so that two revisions at the same moment get two numbers.
+    private static async Task<(string Series, int Revision, string? Previous)?> PreviousAsync(
+        RegisterContext context, string? of, Caller caller, DateTimeOffset now, CancellationToken cancel)
+    {
+        if (of is null)
+        {
+            return null;
+        }
+
+        var named = await context.Submissions.AsNoTracking().FirstOrDefaultAsync(row => row.Id == of, cancel);
+        if (named is null || (!string.Equals(named.Submitter, caller.Id, StringComparison.Ordinal) && !caller.SeesAll))
+        {
+            throw new RefusedException(Refusal.NotFound, "There is no submission of that id to revise.");
+        }
+
+        _ = await context.HeldAsync(named.Series, cancel);
+        var latest = await context.Submissions.AsNoTracking().Where(row => row.Series == named.Series && row.IsLatest).Select(row => row.Id).FirstAsync(cancel);
+        var previous = (await context.HeldAsync(latest, cancel))!;
+        previous.IsLatest = false;
+        Mapping.Note(context, previous, RegisterEvent.Revised, caller, now);
+        return (named.Series, previous.Revision + 1, previous.Id);
+    }
+
+    private async Task<Submission> DecideAsync(
+        RegisterContext context, string id, long version, Verdict verdict, string? comment, Caller caller, CancellationToken cancel)
+    {
+        var row = await context.HeldAsync(id, cancel) ?? throw NotThere();
+        if (row.Version != version)
+        {
+            throw new RefusedException(Refusal.Changed, "The submission has changed since you looked at it. Read it again, then decide.");
+        }
+
+        if (row.ReportScreening is not { } screening || row.State is SubmissionState.Received or SubmissionState.Screening or SubmissionState.NotScreened)
+        {
+            throw new RefusedException(Refusal.WrongState, "There is no report to decide on yet.");
+        }
+
+        if (row.State == SubmissionState.FailedToRead && verdict != Verdict.Returned)
+        {
+            throw new RefusedException(Refusal.WrongState, "The plan could not be read. It can only be returned.");
+        }
+
+        var report = await context.Reports.AsNoTracking().FirstAsync(one => one.Number == row.Number && one.Screening == screening, cancel);
+        var (state, what) = verdict switch
+        {
+            Verdict.Accepted => (SubmissionState.Accepted, RegisterEvent.Accepted),
+            Verdict.Returned => (SubmissionState.Returned, RegisterEvent.Returned),
+            _ => (SubmissionState.AcceptedWithDepartures, RegisterEvent.AcceptedWithDepartures),
+        };
+        row.State = state;
+        Mapping.Note(context, row, what, caller, database.Now, comment, report.Hash, screening);
+        return Mapping.ToSubmission(row, RegisterReader.Summary(report));
+    }
+
+    private async Task<Submission> RescreenAsync(RegisterContext context, string id, string reason, Caller caller, CancellationToken cancel)
+    {
+        var row = await context.HeldAsync(id, cancel) ?? throw NotThere();
+        if (row.State is not (SubmissionState.Screened or SubmissionState.FailedToRead or SubmissionState.NotScreened))
+        {
+            throw new RefusedException(Refusal.WrongState, "Only a submission that waits for a decision is screened again.");
+        }
+
+        var next = 1 + await context.Jobs.Where(job => job.Number == row.Number).MaxAsync(job => job.Screening, cancel);
+        row.State = SubmissionState.Received;
+        context.Jobs.Add(new JobRow { Number = row.Number, Screening = next, DueAt = database.Now });
+        Mapping.Note(context, row, RegisterEvent.ScreeningAsked, caller, database.Now, reason, screening: next);
+        return Mapping.ToSubmission(row, null);
+    }
+
+    private static RefusedException NotThere() => new(Refusal.NotFound, "There is no submission of that id.");
+}

@@ -1,0 +1,132 @@
+using System.Text;
+using Laygate.Model.Plans;
+using Laygate.Reporting.Comparing;
+using Laygate.Reporting.Language;
+using Laygate.Reporting.Sheet;
+using Laygate.Rules.Results;
+using Laygate.Service.Access;
+using Laygate.Service.Checking;
+using Laygate.Validation.Comparing;
+using Microsoft.AspNetCore.Mvc;
+
+namespace Laygate.Service.Api;
+
+/// <summary>Two states of a plan.</summary>
+/// <param name="Old">Text of the earlier state.</param>
+/// <param name="New">Text of the later state.</param>
+internal sealed record ComparisonBody(string Old, string New);
+
+/// <summary>Checks that store nothing.</summary>
+internal static class ChecksApi
+{
+    private const string Name = "plan.yaml";
+
+    public static void MapChecks(this IEndpointRouteBuilder api)
+    {
+        api.MapPost("/checks", CheckAsync).RequireAuthorization(AccessSetup.Checkers).WithName("CheckPlan").WithTags("checks")
+            .WithSummary("Check a plan")
+            .WithDescription("The body is the plan, YAML or JSON, at most 1 MiB. Findings are no error: a plan that fails is answered with 200 and a report. With quick=true spread and simulated shifts are left out, and the report says so. Nothing is stored.")
+            .TakesPlan()
+            .Produces<object>(StatusCodes.Status200OK, "application/json")
+            .RefusesPlans().ProducesProblem(StatusCodes.Status406NotAcceptable);
+        api.MapPost("/sheets", SheetAsync).RequireAuthorization(AccessSetup.Checkers).WithName("MakeSheet").WithTags("checks")
+            .WithSummary("Make the site sheet of a plan")
+            .WithDescription("One short card for each role, as Markdown. There is none for a plan that fails, unless it is asked for as a draft. Nothing is stored.")
+            .TakesPlan()
+            .Produces<string>(StatusCodes.Status200OK, "text/markdown")
+            .RefusesPlans().ProducesProblem(StatusCodes.Status406NotAcceptable).ProducesProblem(StatusCodes.Status409Conflict);
+        api.MapPost("/comparisons", CompareAsync).RequireAuthorization(AccessSetup.Checkers).WithName("ComparePlans").WithTags("checks")
+            .WithSummary("Compare two states of a plan")
+            .WithDescription("Findings that are new, gone or different, quantities that moved, and the text behind them. Nothing is stored.")
+            .Produces<object>(StatusCodes.Status200OK, "application/json").RefusesPlans();
+    }
+
+    /// <summary>How a request wants its plan checked.</summary>
+    /// <exception cref="BadHttpRequestException">A wish is none that can be met.</exception>
+    public static CheckWish Wish(HttpRequest request, string? stage, DateOnly? date, bool? quick)
+    {
+        Stage? known = stage is null ? null : Words.Find<Stage>(stage) ?? throw new BadHttpRequestException($"There is no such stage. Stages are: {string.Join(", ", Words.Of<Stage>())}.");
+        return new CheckWish(Bodies.Texts(request, "rules"), known, date, quick == true);
+    }
+
+    private static async Task<IResult> CheckAsync(
+        HttpContext context,
+        CheckDesk desk,
+        CheckPool pool,
+        [FromQuery] string[]? rules,
+        [FromQuery] string? stage,
+        [FromQuery] DateOnly? date,
+        [FromQuery] bool? quick,
+        CancellationToken cancel)
+    {
+        _ = rules; // Named here for the description of the interface; read from the query below.
+        Bodies.Offer(context.Request, "application/json");
+        var wish = Wish(context.Request, stage, date, quick);
+        _ = desk.BookOf(wish.Rules);
+        var plan = await Bodies.PlanAsync(context.Request, cancel);
+        var result = await pool.RunAsync(stop => desk.Open(wish).Run(Name, plan, stop), cancel);
+        return result.Problems.Count > 0 ? Refusals.Unreadable(result.Problems) : TypedResults.Bytes(Screening.Json(result), "application/json");
+    }
+
+    private static async Task<IResult> SheetAsync(
+        HttpContext context,
+        CheckDesk desk,
+        CheckPool pool,
+        [FromQuery] string[]? rules,
+        [FromQuery] string? stage,
+        [FromQuery] DateOnly? date,
+        [FromQuery] bool? draft,
+        CancellationToken cancel)
+    {
+        _ = rules;
+        Bodies.Offer(context.Request, "text/markdown", "text/plain");
+        var wish = Wish(context.Request, stage, date, quick: null);
+        _ = desk.BookOf(wish.Rules);
+        var plan = await Bodies.PlanAsync(context.Request, cancel);
+        var result = await pool.RunAsync(stop => desk.Open(wish).Sheet(Name, plan, draft == true, stop), cancel);
+        return result.Problems.Count > 0 ? Refusals.Unreadable(result.Problems)
+            : result.Refused.Count > 0 ? Failing(result.Refused)
+            : TypedResults.Text(string.Join('\n', result.Sheets.Select(SheetDocument.Write)), "text/markdown", System.Text.Encoding.UTF8);
+    }
+
+    private static async Task<IResult> CompareAsync(
+        HttpContext context, CheckDesk desk, CheckPool pool, ComparisonBody body, [FromQuery] string[]? rules, [FromQuery] DateOnly? date, CancellationToken cancel)
+    {
+        _ = rules;
+        var wish = Wish(context.Request, stage: null, date, quick: null);
+        _ = desk.BookOf(wish.Rules);
+        var (old, @new) = (Encoding.UTF8.GetBytes(body.Old), Encoding.UTF8.GetBytes(body.New));
+        if (old.Length > Bodies.LargestPlan || @new.Length > Bodies.LargestPlan)
+        {
+            throw new BadHttpRequestException("Too large.", StatusCodes.Status413PayloadTooLarge);
+        }
+
+        var result = await pool.RunAsync(stop => new PlanComparer(desk.Open(wish), desk.Open(wish)).Run("old", old, "new", @new, stop), cancel);
+        if (result.Problems.Count > 0)
+        {
+            return Refusals.Unreadable(result.Problems);
+        }
+
+        using var bytes = new MemoryStream();
+        ComparisonJson.Write(bytes, CheckDesk.Version, [result]);
+        return TypedResults.Bytes(bytes.ToArray(), "application/json");
+    }
+
+    private static IResult Failing(IReadOnlyList<Report> refused) => TypedResults.Problem(new ProblemDetails
+    {
+        Status = StatusCodes.Status409Conflict,
+        Title = "No site sheet: the plan fails",
+        Detail = "Mend what `errors` lists, or ask for a draft with draft=true: every card of it is marked DRAFT.",
+        Extensions =
+        {
+            ["errors"] = refused.SelectMany(report => report.Findings).Where(finding => finding.Status == Status.Fail)
+                .Select(finding => new { Detail = Wording.Message(finding), finding.Rule, finding.Address, finding.Position?.Line, finding.Position?.Column }).ToList(),
+        },
+    });
+
+    private static RouteHandlerBuilder RefusesPlans(this RouteHandlerBuilder route) => route
+        .ProducesProblem(StatusCodes.Status400BadRequest).ProducesProblem(StatusCodes.Status401Unauthorized)
+        .ProducesProblem(StatusCodes.Status413PayloadTooLarge).ProducesProblem(StatusCodes.Status415UnsupportedMediaType)
+        .ProducesProblem(StatusCodes.Status422UnprocessableEntity).ProducesProblem(StatusCodes.Status429TooManyRequests)
+        .ProducesProblem(StatusCodes.Status503ServiceUnavailable);
+}

@@ -1,0 +1,106 @@
+using System.Text;
+using Laygate.Register;
+using Laygate.Rules.Results;
+using Laygate.Service.Checking;
+using Microsoft.AspNetCore.Diagnostics;
+using Microsoft.AspNetCore.Mvc;
+
+namespace Laygate.Service.Api;
+
+/// <summary>Refusals as RFC 9457 asks for them. None carries the text of an exception that is not ours.</summary>
+internal static class Refusals
+{
+    /// <summary>A refusal.</summary>
+    public static IResult Problem(int status, string title, string detail) => TypedResults.Problem(new ProblemDetails { Status = status, Title = title, Detail = detail });
+
+    /// <summary>A plan that cannot be read: each problem with its place.</summary>
+    public static IResult Unreadable(IReadOnlyList<Problem> problems) => TypedResults.Problem(new ProblemDetails
+    {
+        Status = StatusCodes.Status422UnprocessableEntity,
+        Title = "The plan cannot be read",
+        Detail = "Nothing was checked. Mend what `errors` lists and send it again.",
+        Extensions = { ["errors"] = problems.Select(Error).ToList() },
+    });
+
+    /// <summary>What an exception becomes.</summary>
+    public static async Task WriteAsync(HttpContext context)
+    {
+        var error = context.Features.Get<IExceptionHandlerFeature>()?.Error;
+        var (status, title, detail) = Of(error);
+        if (status is StatusCodes.Status503ServiceUnavailable or StatusCodes.Status429TooManyRequests)
+        {
+            context.Response.Headers.RetryAfter = "2";
+        }
+
+        if (status is StatusCodes.Status500InternalServerError or StatusCodes.Status503ServiceUnavailable)
+        {
+            Log.RequestFailed(context.RequestServices.GetRequiredService<ILogger<Telemetry>>(), error?.GetType().Name ?? "unknown");
+        }
+
+        context.Response.StatusCode = status;
+        if (context.Request.Path.StartsWithSegments("/api", StringComparison.Ordinal) || !AcceptsHtml(context.Request))
+        {
+            await Problem(status, title, detail).ExecuteAsync(context);
+        }
+        else
+        {
+            await Pages.PageResults.Refusal(context, status, title, detail).ExecuteAsync(context);
+        }
+    }
+
+    private static bool AcceptsHtml(HttpRequest request) => request.Headers.Accept.ToString().Contains("text/html", StringComparison.OrdinalIgnoreCase);
+
+    private static (int Status, string Title, string Detail) Of(Exception? error) => error switch
+    {
+        RefusedException refused => Of(refused),
+        BusyException => (StatusCodes.Status429TooManyRequests, "Busy", "All places for checks are taken. Try again in a few seconds."),
+        TooLongException tooLong => (StatusCodes.Status503ServiceUnavailable, "The check takes too long", tooLong.Message),
+        BadHttpRequestException { StatusCode: StatusCodes.Status413PayloadTooLarge } => (StatusCodes.Status413PayloadTooLarge, "Too large", "A plan has at most 1 MiB. Split it, or remove what does not belong in it."),
+        BadHttpRequestException { StatusCode: StatusCodes.Status408RequestTimeout } => (StatusCodes.Status408RequestTimeout, "Too slow", "The body came too slowly. Send it again."),
+        BadHttpRequestException { InnerException: null } bad => (bad.StatusCode, Title(bad.StatusCode), bad.Message),
+        BadHttpRequestException bad => (bad.StatusCode, Title(bad.StatusCode), "The request is not formed as it should be."),
+        InvalidDataException or DecoderFallbackException => (StatusCodes.Status400BadRequest, "Bad request", "The request is not formed as it should be."),
+        OperationCanceledException => (StatusCodes.Status503ServiceUnavailable, "Interrupted", "The request was interrupted. Try again."),
+        { } away when RegisterDatabase.IsAway(away) =>
+            (StatusCodes.Status503ServiceUnavailable, "The register does not answer", "Nothing is lost that was acknowledged. Try again in a few seconds, with the same idempotency key."),
+        _ => (StatusCodes.Status500InternalServerError, "An error of the service", "Please report it, with the trace id."),
+    };
+
+    private static (int Status, string Title, string Detail) Of(RefusedException refused)
+    {
+        var status = refused.Refusal switch
+        {
+            Refusal.NotFound => StatusCodes.Status404NotFound,
+            Refusal.NotAllowed => StatusCodes.Status403Forbidden,
+            Refusal.KeyUsedOtherwise => StatusCodes.Status422UnprocessableEntity,
+            Refusal.Changed => StatusCodes.Status412PreconditionFailed,
+            Refusal.WrongState => StatusCodes.Status409Conflict,
+            _ => StatusCodes.Status400BadRequest,
+        };
+        return (status, Title(status), refused.Message);
+    }
+
+    private static string Title(int status) => status switch
+    {
+        StatusCodes.Status401Unauthorized => "Who are you?",
+        StatusCodes.Status403Forbidden => "Not allowed",
+        StatusCodes.Status404NotFound => "Not found",
+        StatusCodes.Status406NotAcceptable => "No such form",
+        StatusCodes.Status409Conflict => "Not now",
+        StatusCodes.Status412PreconditionFailed => "It has changed",
+        StatusCodes.Status415UnsupportedMediaType => "No plan",
+        StatusCodes.Status422UnprocessableEntity => "Cannot be used",
+        StatusCodes.Status428PreconditionRequired => "Say what you have seen",
+        _ => "Bad request",
+    };
+
+    private static object Error(Problem problem) => new
+    {
+        Detail = problem.Message,
+        problem.Hint,
+        problem.Position?.Line,
+        problem.Position?.Column,
+        problem.Position?.EndLine,
+        problem.Position?.EndColumn,
+    };
+}

@@ -1,0 +1,213 @@
+using System.Text.Json;
+using Laygate.Register;
+using Laygate.Service.Access;
+using Laygate.Service.Checking;
+using Laygate.Service.Work;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.Extensions.Options;
+
+namespace Laygate.Service.Api;
+
+/// <summary>A reviewer's decision as it is sent.</summary>
+/// <param name="Decision">accepted, returned or accepted_with_departures.</param>
+/// <param name="Comment">Why; needed unless it is accepted.</param>
+internal sealed record DecisionBody(Verdict Decision, string? Comment = null);
+
+/// <summary>Why something is to be screened again.</summary>
+/// <param name="Reason">Why.</param>
+internal sealed record ReasonBody(string Reason);
+
+/// <summary>Which submissions are screened again.</summary>
+/// <param name="Submissions">Their ids.</param>
+internal sealed record RescreenedBody(IReadOnlyList<string> Submissions);
+
+/// <summary>Submissions: hand in, read, decide.</summary>
+internal static class SubmissionsApi
+{
+    public static void MapSubmissions(this IEndpointRouteBuilder api)
+    {
+        var known = api.MapGroup("/submissions").RequireAuthorization(AccessSetup.Known).WithTags("submissions")
+            .ProducesProblem(StatusCodes.Status400BadRequest).ProducesProblem(StatusCodes.Status401Unauthorized).ProducesProblem(StatusCodes.Status429TooManyRequests);
+        known.MapPost("", SubmitAsync).WithName("Submit").WithSummary("Submit a plan")
+            .WithDescription("The body is the plan, at most 1 MiB. The answer comes after the plan is on disk; it is screened in the background. With the header Idempotency-Key the request may be repeated: the answer is then 200 with the same submission. A key is remembered for 30 days.")
+            .TakesPlan()
+            .Produces<Submission>(StatusCodes.Status201Created).Produces<Submission>()
+            .ProducesProblem(StatusCodes.Status404NotFound).ProducesProblem(StatusCodes.Status413PayloadTooLarge)
+            .ProducesProblem(StatusCodes.Status415UnsupportedMediaType).ProducesProblem(StatusCodes.Status422UnprocessableEntity);
+        known.MapGet("", ListAsync).WithName("ListSubmissions").WithSummary("List submissions, the latest first")
+            .WithDescription("A submitter sees its own. The header Link names the next page.").Produces<SubmissionPage>();
+        known.MapGet("/export", ExportAsync).WithName("ExportSubmissions").WithSummary("Export submissions with their history, one JSON object per line")
+            .Produces<string>(StatusCodes.Status200OK, "application/x-ndjson");
+        known.MapGet("/{id}", FindAsync).WithName("GetSubmission").WithSummary("One submission").Produces<Submission>().Missing();
+        known.MapGet("/{id}/text", TextAsync).WithName("GetText").WithSummary("The text exactly as sent").Produces<string>(StatusCodes.Status200OK, "application/octet-stream").Missing();
+        known.MapGet("/{id}/report", ReportAsync).WithName("GetReport").WithSummary("A report")
+            .WithDescription("The latest, or that of the screening with this number. It has a strong ETag; If-None-Match is honoured.")
+            .Produces<object>(StatusCodes.Status200OK, "application/json").Produces(StatusCodes.Status304NotModified).Missing();
+        known.MapGet("/{id}/changes", ChangesAsync).WithName("GetChanges").WithSummary("What one screening says otherwise than an earlier one").Produces<ReportChanges>().Missing();
+        known.MapGet("/{id}/history", HistoryAsync).WithName("GetHistory").WithSummary("The history, the oldest entry first").Produces<IReadOnlyList<HistoryEntry>>().Missing();
+        known.MapGet("/{id}/revisions", RevisionsAsync).WithName("GetRevisions").WithSummary("All revisions, the first one first").Produces<IReadOnlyList<Submission>>().Missing();
+        var reviewers = api.MapGroup("").RequireAuthorization(AccessSetup.Reviewers).WithTags("review")
+            .ProducesProblem(StatusCodes.Status400BadRequest).ProducesProblem(StatusCodes.Status401Unauthorized).ProducesProblem(StatusCodes.Status403Forbidden);
+        reviewers.MapPost("/submissions/{id}/decision", DecideAsync).WithName("Decide").WithSummary("Decide on a submission")
+            .WithDescription("The header If-Match carries the ETag of the submission that the reviewer has read.")
+            .Produces<Submission>().Missing().ProducesProblem(StatusCodes.Status409Conflict).ProducesProblem(StatusCodes.Status412PreconditionFailed).ProducesProblem(StatusCodes.Status428PreconditionRequired);
+        reviewers.MapPost("/submissions/{id}/screenings", RescreenAsync).WithName("ScreenAgain").WithSummary("Screen a submission again").Produces<Submission>().Missing().ProducesProblem(StatusCodes.Status409Conflict);
+        reviewers.MapPost("/screenings", RescreenOpenAsync).WithName("ScreenOpenAgain").WithSummary("Screen all open submissions again whose report stands on another rule book")
+            .Produces<RescreenedBody>();
+    }
+
+    private static async Task<IResult> SubmitAsync(
+        HttpContext context,
+        SubmissionRegister register,
+        Bell bell,
+        [FromQuery(Name = "file_name")] string? fileName,
+        [FromQuery(Name = "revision_of")] string? revisionOf,
+        [FromHeader(Name = "Idempotency-Key")] string? idempotencyKey,
+        CancellationToken cancel)
+    {
+        var text = await Bodies.PlanAsync(context.Request, cancel);
+        var (submission, isNew) = await register.SubmitAsync(new NewSubmission(fileName ?? "plan.yaml", text, revisionOf, idempotencyKey), Callers.Need(context), cancel);
+        bell.Ring();
+        Tag(context, submission);
+        return isNew ? TypedResults.Created($"/api/v1/submissions/{submission.Id}", submission) : TypedResults.Ok(submission);
+    }
+
+    private static async Task<IResult> ListAsync(
+        HttpContext context,
+        RegisterReader reader,
+        [FromQuery] SubmissionState? state,
+        [FromQuery] string? search,
+        [FromQuery] DateTimeOffset? from,
+        [FromQuery] DateTimeOffset? until,
+        [FromQuery] bool? latest,
+        [FromQuery] string? cursor,
+        [FromQuery] int? limit,
+        CancellationToken cancel)
+    {
+        var page = await reader.ListAsync(Filter(state, search, from, until, latest), cursor, limit ?? 50, Callers.Need(context), cancel);
+        if (page.Next is { } next)
+        {
+            var query = QueryString.Create([.. context.Request.Query.Where(pair => pair.Key is not "cursor").SelectMany(pair => pair.Value.Select(value => KeyValuePair.Create(pair.Key, value))), KeyValuePair.Create("cursor", (string?)next)]);
+            context.Response.Headers.Link = $"<{context.Request.Path}{query}>; rel=\"next\"";
+        }
+
+        return TypedResults.Ok(page);
+    }
+
+    private static SubmissionFilter Filter(SubmissionState? state, string? search, DateTimeOffset? from, DateTimeOffset? until, bool? latest) =>
+        new() { State = state, Search = search, From = from, Until = until, LatestOnly = latest == true };
+
+    private static IResult ExportAsync(
+        HttpContext context,
+        RegisterReader reader,
+        IOptions<Microsoft.AspNetCore.Http.Json.JsonOptions> json,
+        [FromQuery] SubmissionState? state,
+        [FromQuery] string? search,
+        [FromQuery] DateTimeOffset? from,
+        [FromQuery] DateTimeOffset? until,
+        [FromQuery] bool? latest,
+        CancellationToken cancel)
+    {
+        var caller = Callers.Need(context);
+        context.Response.Headers.ContentDisposition = "attachment; filename=\"submissions.ndjson\"";
+        return TypedResults.Stream(
+            async output =>
+            {
+                await foreach (var submission in reader.ExportAsync(Filter(state, search, from, until, latest), caller, cancel))
+                {
+                    var line = new { Submission = submission, History = await reader.HistoryAsync(submission.Id, caller, cancel) };
+                    await JsonSerializer.SerializeAsync(output, line, json.Value.SerializerOptions, cancel);
+                    await output.WriteAsync("\n"u8.ToArray(), cancel);
+                }
+            },
+            "application/x-ndjson");
+    }
+
+    private static async Task<IResult> FindAsync(HttpContext context, RegisterReader reader, string id, CancellationToken cancel)
+    {
+        if (await reader.FindAsync(id, Callers.Need(context), cancel) is not { } submission)
+        {
+            return NotThere();
+        }
+
+        Tag(context, submission);
+        return TypedResults.Ok(submission);
+    }
+
+    private static async Task<IResult> TextAsync(HttpContext context, RegisterReader reader, string id, CancellationToken cancel) =>
+        await reader.TextAsync(id, Callers.Need(context), cancel) is { } text
+            ? TypedResults.File(text, "application/octet-stream", "plan.yaml")
+            : NotThere();
+
+    private static async Task<IResult> ReportAsync(HttpContext context, RegisterReader reader, string id, [FromQuery] int? screening, CancellationToken cancel)
+    {
+        Bodies.Offer(context.Request, "application/json");
+        if (await reader.ReportAsync(id, screening, Callers.Need(context), cancel) is not { } report)
+        {
+            return NotThere();
+        }
+
+        context.Response.Headers.CacheControl = "private, no-cache";
+        return TypedResults.Bytes(report.Json, "application/json", entityTag: new Microsoft.Net.Http.Headers.EntityTagHeaderValue($"\"{report.Summary.Hash}\""));
+    }
+
+    private static async Task<IResult> ChangesAsync(HttpContext context, RegisterReader reader, string id, [FromQuery] int? from, [FromQuery] int? to, CancellationToken cancel)
+    {
+        var caller = Callers.Need(context);
+        return await reader.ReportAsync(id, to, caller, cancel) is { } later && await reader.ReportAsync(id, from ?? later.Summary.Screening - 1, caller, cancel) is { } earlier
+            ? TypedResults.Ok(ReportChanges.Between(earlier, later))
+            : NotThere();
+    }
+
+    private static async Task<IResult> HistoryAsync(HttpContext context, RegisterReader reader, string id, CancellationToken cancel) =>
+        await reader.HistoryAsync(id, Callers.Need(context), cancel) is { Count: > 0 } history ? TypedResults.Ok(history) : NotThere();
+
+    private static async Task<IResult> RevisionsAsync(HttpContext context, RegisterReader reader, string id, CancellationToken cancel)
+    {
+        var caller = Callers.Need(context);
+        return await reader.FindAsync(id, caller, cancel) is { } one ? TypedResults.Ok(await reader.RevisionsAsync(one.Series, caller, cancel)) : NotThere();
+    }
+
+    private static async Task<IResult> DecideAsync(
+        HttpContext context, SubmissionRegister register, string id, DecisionBody body, [FromHeader(Name = "If-Match")] string? ifMatch, CancellationToken cancel)
+    {
+        if (ifMatch is null)
+        {
+            throw new BadHttpRequestException("Send If-Match with the ETag of the submission that you have read.", StatusCodes.Status428PreconditionRequired);
+        }
+
+        if (!Enum.IsDefined(body.Decision))
+        {
+            throw new BadHttpRequestException("There is no such decision.");
+        }
+
+        var version = long.TryParse(ifMatch.Trim('"'), System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var seen) ? seen : -1;
+        var decided = await register.DecideAsync(id, version, body.Decision, body.Comment, Callers.Need(context), cancel);
+        Tag(context, decided);
+        return TypedResults.Ok(decided);
+    }
+
+    private static async Task<IResult> RescreenAsync(HttpContext context, SubmissionRegister register, Bell bell, string id, ReasonBody body, CancellationToken cancel)
+    {
+        var submission = await register.RescreenAsync(id, body.Reason, Callers.Need(context), cancel);
+        bell.Ring();
+        return TypedResults.Ok(submission);
+    }
+
+    private static async Task<IResult> RescreenOpenAsync(HttpContext context, SubmissionRegister register, CheckDesk desk, Bell bell, ReasonBody body, CancellationToken cancel)
+    {
+        var ids = await register.RescreenOpenAsync(desk.Book.Hash, body.Reason, Callers.Need(context), cancel);
+        bell.Ring();
+        return TypedResults.Ok(new RescreenedBody(ids));
+    }
+
+    private static void Tag(HttpContext context, Submission submission)
+    {
+        context.Response.Headers.ETag = FormattableString.Invariant($"\"{submission.Version}\"");
+        context.Response.Headers.CacheControl = "private, no-cache";
+    }
+
+    private static RouteHandlerBuilder Missing(this RouteHandlerBuilder route) => route.ProducesProblem(StatusCodes.Status404NotFound);
+
+    private static IResult NotThere() => Refusals.Problem(StatusCodes.Status404NotFound, "Not found", "There is none, or you may not see it.");
+}

@@ -1,0 +1,40 @@
+using System.Security.Cryptography;
+using System.Text;
+using Laygate.Service.Access;
+
+namespace Laygate.Service.Pages;
+
+/// <summary>
+/// Keeps other sites from sending our forms. Each form carries a value that only who holds the key of the session can compute, so
+/// that replicas need no common secret; and a browser that says that a form comes from elsewhere is believed.
+/// </summary>
+internal static class FormGuard
+{
+    /// <summary>The value for the forms of this session; null without one.</summary>
+    public static string? TokenOf(HttpRequest request) => request.Cookies[KeyAuthentication.Cookie] is { Length: > 0 } secret
+        ? Convert.ToHexStringLower(HMACSHA256.HashData(Encoding.UTF8.GetBytes(secret), "laygate form"u8))
+        : null;
+
+    /// <summary>Reads a form that comes from our own page.</summary>
+    /// <exception cref="BadHttpRequestException">It does not, or it is no form.</exception>
+    public static async Task<IFormCollection> ReadAsync(HttpRequest request, CancellationToken cancel, bool withToken = true)
+    {
+        var from = request.Headers["Sec-Fetch-Site"].ToString();
+        var origin = request.Headers.Origin.ToString();
+        var foreign = from.Length > 0
+            ? from is not ("same-origin" or "none")
+            : origin.Length > 0 && !(Uri.TryCreate(origin, UriKind.Absolute, out var uri) && string.Equals(uri.Authority, request.Host.Value, StringComparison.OrdinalIgnoreCase));
+        if (foreign || !request.HasFormContentType)
+        {
+            throw new BadHttpRequestException("This form does not come from a page of this service. Open the page again and send the form from there.");
+        }
+
+        var form = await request.ReadFormAsync(cancel);
+        if (withToken && TokenOf(request) is { } token && !CryptographicOperations.FixedTimeEquals(Encoding.UTF8.GetBytes(token), Encoding.UTF8.GetBytes(form["token"].ToString())))
+        {
+            throw new BadHttpRequestException("This form is from another session. Open the page again and send the form from there.");
+        }
+
+        return form;
+    }
+}

@@ -1,0 +1,130 @@
+using System.Reflection;
+using Laygate.Register;
+using Laygate.Reporting.Language;
+using Laygate.Reporting.Rules;
+using Laygate.Reporting.Sheet;
+using Laygate.Rules.Results;
+using Laygate.Service.Access;
+using Laygate.Service.Api;
+using Laygate.Service.Checking;
+using Laygate.Service.Settings;
+using Laygate.Service.Work;
+using Microsoft.Extensions.Options;
+
+namespace Laygate.Service.Pages;
+
+/// <summary>The pages: they work without scripts, by forms and links alone.</summary>
+internal static class PageRoutes
+{
+    private static readonly string Style = Text("laygate.css");
+
+    public static void MapPages(this IEndpointRouteBuilder app)
+    {
+        app.MapGet("/laygate.css", () => TypedResults.Text(Style, "text/css", System.Text.Encoding.UTF8));
+        app.MapGet("/", Start);
+        app.MapPost("/check", CheckAsync).RequireAuthorization(AccessSetup.Checkers);
+        app.MapGet("/sign-in", (HttpContext context) => PageResults.Page<SignInPage>(context, Values()));
+        app.MapPost("/sign-in", SignInAsync);
+        app.MapPost("/sign-out", SignOutAsync);
+        app.MapGet("/rules", (HttpContext context, CheckDesk desk) => PageResults.Page<RulesPage>(context, Values(("Book", desk.Book)))).RequireAuthorization(AccessSetup.Checkers);
+        app.MapGet("/rules/{id}", Rule).RequireAuthorization(AccessSetup.Checkers);
+        app.MapSubmissionPages();
+    }
+
+    /// <summary>Parameters of a page.</summary>
+    public static Dictionary<string, object?> Values(params (string Name, object? Value)[] values) => values.ToDictionary(pair => pair.Name, pair => pair.Value, StringComparer.Ordinal);
+
+    /// <summary>The plan of a form: its file, or else its text field; and the name of the file.</summary>
+    public static async Task<(byte[] Bytes, string Name)> PlanAsync(IFormCollection form, CancellationToken cancel)
+    {
+        if (form.Files["file"] is { Length: > 0 } file)
+        {
+            await using var stream = file.OpenReadStream();
+            return (await Bodies.ReadAsync(stream, cancel), Path.GetFileName(file.FileName) is { Length: > 0 } name ? name : "plan.yaml");
+        }
+
+        // A browser sends line ends of a text field as CRLF; plans written by hand have none of their own to keep.
+        using var text = new MemoryStream(System.Text.Encoding.UTF8.GetBytes(form["plan"].ToString().Replace("\r\n", "\n", StringComparison.Ordinal)));
+        return (await Bodies.ReadAsync(text, cancel), "plan.yaml");
+    }
+
+    private static IResult Start(HttpContext context, CheckDesk desk, IOptions<ServiceSettings> settings) => PageResults.Page<CheckPage>(context, Values(
+        ("MayCheck", settings.Value.AnonymousChecks || Callers.Of(context.User) is not null),
+        ("Specifications", (IReadOnlyList<(string, string)>)[.. desk.Pack.Specifications.Select(one => (one.Name, one.Title))])));
+
+    private static async Task<IResult> CheckAsync(HttpContext context, CheckDesk desk, CheckPool pool, SubmissionRegister register, Bell bell, CancellationToken cancel)
+    {
+        var form = await FormGuard.ReadAsync(context.Request, cancel);
+        var (bytes, name) = await PlanAsync(form, cancel);
+        if (form["do"] == "submit")
+        {
+            var (submission, _) = await register.SubmitAsync(new NewSubmission(name, bytes, null, null), Callers.Need(context), cancel);
+            bell.Ring();
+            return TypedResults.Redirect($"/submissions/{submission.Id}");
+        }
+
+        var wish = new CheckWish(form["rules"].ToString() is { Length: > 0 } rules ? [rules] : null);
+        _ = desk.BookOf(wish.Rules);
+        return form["do"] == "sheet" ? await SheetAsync(context, desk, pool, wish, name, bytes, cancel) : await FindingsAsync(context, desk, pool, wish, name, bytes, cancel);
+    }
+
+    private static async Task<IResult> FindingsAsync(HttpContext context, CheckDesk desk, CheckPool pool, CheckWish wish, string name, byte[] bytes, CancellationToken cancel)
+    {
+        var result = await pool.RunAsync(stop => desk.Open(wish).Run(name, bytes, stop), cancel);
+        var report = ReportView.Of(Screening.Json(result));
+        return PageResults.Page<ResultPage>(
+            context, Values(("Report", report), ("Lines", PlanLines.Of(bytes))), report.Problems.Count > 0 ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK);
+    }
+
+    private static async Task<IResult> SheetAsync(HttpContext context, CheckDesk desk, CheckPool pool, CheckWish wish, string name, byte[] bytes, CancellationToken cancel)
+    {
+        var result = await pool.RunAsync(stop => desk.Open(wish).Sheet(name, bytes, draft: false, stop), cancel);
+        if (result.Problems.Count > 0)
+        {
+            return await FindingsAsync(context, desk, pool, wish, name, bytes, cancel);
+        }
+
+        var failing = result.Refused.SelectMany(report => report.Findings).Where(finding => finding.Status == Status.Fail).Select(Wording.Message).ToList();
+        return PageResults.Page<SheetPage>(context, Values(("Sheet", string.Join('\n', result.Sheets.Select(SheetDocument.Write))), ("Failing", failing)));
+    }
+
+    private static async Task<IResult> SignInAsync(HttpContext context, AccessKeys keys, CancellationToken cancel)
+    {
+        // The cookie of an earlier session does not count here.
+        var form = await FormGuard.ReadAsync(context.Request, cancel, withToken: false);
+        var secret = form["key"].ToString().Trim();
+        if (await keys.FindAsync(secret, cancel) is null)
+        {
+            return PageResults.Page<SignInPage>(context, Values(("Wrong", true)), StatusCodes.Status401Unauthorized);
+        }
+
+        context.Response.Cookies.Append(KeyAuthentication.Cookie, secret, Options(context));
+        return TypedResults.Redirect("/");
+    }
+
+    private static async Task<IResult> SignOutAsync(HttpContext context, CancellationToken cancel)
+    {
+        _ = await FormGuard.ReadAsync(context.Request, cancel);
+        context.Response.Cookies.Delete(KeyAuthentication.Cookie, Options(context));
+        return TypedResults.Redirect("/");
+    }
+
+    private static CookieOptions Options(HttpContext context) => new() { HttpOnly = true, SameSite = Microsoft.AspNetCore.Http.SameSiteMode.Strict, Secure = context.Request.IsHttps, Path = "/" };
+
+    private static IResult Rule(HttpContext context, CheckDesk desk, string id)
+    {
+        if (KnowledgeApi.Find(desk.Book, id) is not { } rule)
+        {
+            return TypedResults.NotFound();
+        }
+
+        return PageResults.Page<RulePage>(context, Values(("Rule", rule), ("Limits", RuleWords.Limits(rule.Rule, desk.Book.Sources)), ("Cases", desk.Cases(rule.Rule.Definition.Id))));
+    }
+
+    private static string Text(string name)
+    {
+        using var stream = Assembly.GetExecutingAssembly().GetManifestResourceStream(name)!;
+        using var reader = new StreamReader(stream);
+        return reader.ReadToEnd();
+    }
+}

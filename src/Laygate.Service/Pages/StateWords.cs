@@ -1,0 +1,42 @@
+using Laygate.Register;
+
+namespace Laygate.Service.Pages;
+
+/// <summary>States, decisions and events in words.</summary>
+internal static class StateWords
+{
+    public static string Of(SubmissionState state) => state switch
+    {
+        SubmissionState.Received => "received",
+        SubmissionState.Screening => "being screened",
+        SubmissionState.Screened => "screened",
+        SubmissionState.FailedToRead => "could not be read",
+        SubmissionState.NotScreened => "could not be screened",
+        SubmissionState.Accepted => "accepted",
+        SubmissionState.Returned => "returned",
+        _ => "accepted with departures",
+    };
+
+    public static string Of(Verdict verdict) => verdict switch
+    {
+        Verdict.Accepted => "Accept",
+        Verdict.Returned => "Return",
+        _ => "Accept with departures",
+    };
+
+    public static string Of(RegisterEvent what) => what switch
+    {
+        RegisterEvent.Received => "received",
+        RegisterEvent.Claimed => "screening begun",
+        RegisterEvent.HandedBack => "screening interrupted",
+        RegisterEvent.AttemptFailed => "an attempt to screen it failed",
+        RegisterEvent.Screened => "screened",
+        RegisterEvent.FailedToRead => "could not be read",
+        RegisterEvent.NotScreened => "could not be screened",
+        RegisterEvent.ScreeningAsked => "screening asked for again",
+        RegisterEvent.Accepted => "accepted",
+        RegisterEvent.Returned => "returned",
+        RegisterEvent.AcceptedWithDepartures => "accepted with departures",
+        _ => "a later revision was submitted",
+    };
+}

@@ -1,0 +1,88 @@
+using Laygate.Register;
+using Laygate.Service.Access;
+using Laygate.Service.Work;
+
+namespace Laygate.Service.Pages;
+
+/// <summary>Pages on submissions.</summary>
+internal static class SubmissionRoutes
+{
+    public static void MapSubmissionPages(this IEndpointRouteBuilder app)
+    {
+        var known = app.MapGroup("/submissions").RequireAuthorization(AccessSetup.Known);
+        known.MapGet("", ListAsync);
+        known.MapGet("/{id}", ShowAsync);
+        known.MapGet("/{id}/text", TextAsync);
+        known.MapGet("/{id}/beside/{other}", BesideAsync);
+        known.MapPost("/{id}/revision", ReviseAsync);
+        app.MapPost("/submissions/{id}/decision", DecideAsync).RequireAuthorization(AccessSetup.Reviewers);
+    }
+
+    private static async Task<IResult> ListAsync(HttpContext context, RegisterReader reader, string? search, string? state, bool? latest, string? cursor, CancellationToken cancel)
+    {
+        SubmissionState? wanted = Enum.TryParse<SubmissionState>(state, out var known) && Enum.IsDefined(known) ? known : null;
+        var filter = new SubmissionFilter { Search = search, State = wanted, LatestOnly = latest == true };
+        var page = await reader.ListAsync(filter, cursor, 50, Callers.Need(context), cancel);
+        var next = page.Next is null ? null : "/submissions" + QueryString.Create(
+        [
+            KeyValuePair.Create("search", search), KeyValuePair.Create("state", wanted?.ToString()),
+            KeyValuePair.Create("latest", latest == true ? "true" : null), KeyValuePair.Create("cursor", (string?)page.Next),
+        ]);
+        return PageResults.Page<SubmissionsPage>(context, PageRoutes.Values(("Page", page), ("Search", search), ("State", wanted), ("LatestOnly", latest == true), ("Next", next)));
+    }
+
+    private static async Task<IResult> ShowAsync(HttpContext context, RegisterReader reader, string id, CancellationToken cancel)
+    {
+        var caller = Callers.Need(context);
+        if (await reader.FindAsync(id, caller, cancel) is not { } one || await reader.TextAsync(id, caller, cancel) is not { } text)
+        {
+            return TypedResults.NotFound();
+        }
+
+        var report = await reader.ReportAsync(id, null, caller, cancel);
+        return PageResults.Page<SubmissionDetailPage>(context, PageRoutes.Values(
+            ("One", one),
+            ("Report", report is null ? null : ReportView.Of(report.Json)),
+            ("Lines", PlanLines.Of(text)),
+            ("Revisions", await reader.RevisionsAsync(one.Series, caller, cancel)),
+            ("History", await reader.HistoryAsync(id, caller, cancel))));
+    }
+
+    private static async Task<IResult> TextAsync(HttpContext context, RegisterReader reader, string id, CancellationToken cancel) =>
+        await reader.TextAsync(id, Callers.Need(context), cancel) is { } text ? TypedResults.File(text, "application/octet-stream", "plan.yaml") : TypedResults.NotFound();
+
+    private static async Task<IResult> BesideAsync(HttpContext context, RegisterReader reader, string id, string other, CancellationToken cancel)
+    {
+        var caller = Callers.Need(context);
+        if (await reader.FindAsync(id, caller, cancel) is not { } one || await reader.FindAsync(other, caller, cancel) is not { } second || !string.Equals(one.Series, second.Series, StringComparison.Ordinal))
+        {
+            return TypedResults.NotFound();
+        }
+
+        var (left, right) = one.Revision < second.Revision ? (one, second) : (second, one);
+        var pairs = SideBySide.Of(
+            PlanLines.Of((await reader.TextAsync(left.Id, caller, cancel))!), PlanLines.Of((await reader.TextAsync(right.Id, caller, cancel))!));
+        return PageResults.Page<BesidePage>(context, PageRoutes.Values(("Left", left), ("Right", right), ("Pairs", pairs)));
+    }
+
+    private static async Task<IResult> ReviseAsync(HttpContext context, SubmissionRegister register, Bell bell, string id, CancellationToken cancel)
+    {
+        var (bytes, name) = await PageRoutes.PlanAsync(await FormGuard.ReadAsync(context.Request, cancel), cancel);
+        var (submission, _) = await register.SubmitAsync(new NewSubmission(name, bytes, id, null), Callers.Need(context), cancel);
+        bell.Ring();
+        return TypedResults.Redirect($"/submissions/{submission.Id}");
+    }
+
+    private static async Task<IResult> DecideAsync(HttpContext context, SubmissionRegister register, string id, CancellationToken cancel)
+    {
+        var form = await FormGuard.ReadAsync(context.Request, cancel);
+        if (!Enum.TryParse<Verdict>(form["verdict"], out var verdict) || !Enum.IsDefined(verdict)
+            || !long.TryParse(form["version"], System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var version))
+        {
+            throw new BadHttpRequestException("Choose a decision.");
+        }
+
+        await register.DecideAsync(id, version, verdict, form["comment"], Callers.Need(context), cancel);
+        return TypedResults.Redirect($"/submissions/{Uri.EscapeDataString(id)}");
+    }
+}

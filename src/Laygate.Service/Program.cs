@@ -1,0 +1,3 @@
+using Laygate.Service;
+
+return await Commands.RunAsync(args);

@@ -1,0 +1,158 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using Laygate.Register;
+using Laygate.Service.Access;
+using Laygate.Service.Api;
+using Laygate.Service.Checking;
+using Laygate.Service.Pages;
+using Laygate.Service.Settings;
+using Laygate.Service.Watching;
+using Laygate.Service.Work;
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.Diagnostics.HealthChecks;
+using Microsoft.Extensions.DependencyInjection.Extensions;
+using Microsoft.Extensions.Options;
+using OpenTelemetry;
+using OpenTelemetry.Metrics;
+using OpenTelemetry.Trace;
+using Serilog;
+using Serilog.Events;
+using Serilog.Formatting.Compact;
+
+namespace Laygate.Service;
+
+/// <summary>Puts the service together.</summary>
+internal static class ServiceHost
+{
+    /// <summary>Where it listens when nothing else is said: this machine only.</summary>
+    public const string UsualAddress = "http://127.0.0.1:5080";
+
+    private const int LargestForm = 4 << 20;
+
+    /// <summary>Builds the service without starting it.</summary>
+    /// <param name="args">Arguments of the host, such as <c>--Laygate:Data=…</c>.</param>
+    /// <param name="change">Changes what the service is made of, for tests.</param>
+    public static WebApplication Build(string[] args, Action<IServiceCollection>? change = null)
+    {
+        var builder = WebApplication.CreateBuilder(new WebApplicationOptions { Args = args, ContentRootPath = AppContext.BaseDirectory });
+        if (builder.Configuration["urls"] is null && builder.Configuration["http_ports"] is null)
+        {
+            builder.WebHost.UseUrls(UsualAddress);
+        }
+
+        var settings = builder.Configuration.GetSection(ServiceSettings.Section).Get<ServiceSettings>() ?? new ServiceSettings();
+        builder.WebHost.ConfigureKestrel(kestrel =>
+        {
+            kestrel.AddServerHeader = false;
+            kestrel.Limits.MaxRequestBodySize = LargestForm;
+        });
+        builder.Services.AddOptions<ServiceSettings>().BindConfiguration(ServiceSettings.Section).ValidateOnStart();
+        builder.Services.AddSingleton<IValidateOptions<ServiceSettings>, SettingsCheck>();
+        AddLogs(builder);
+        AddMeasures(builder);
+        AddRegister(builder.Services);
+        builder.AddAccess(settings);
+        AddWeb(builder.Services);
+        change?.Invoke(builder.Services);
+        var app = builder.Build();
+        Map(app);
+        return app;
+    }
+
+    private static void AddLogs(WebApplicationBuilder builder) => builder.Host.UseSerilog((_, logs) => logs
+        .MinimumLevel.Information()
+        .MinimumLevel.Override("Microsoft", LogEventLevel.Warning)
+        .MinimumLevel.Override("Microsoft.Hosting.Lifetime", LogEventLevel.Information)
+
+        // Both quote what they work on: texts of plans in commands, and what an exception says.
+        .MinimumLevel.Override("Microsoft.EntityFrameworkCore", LogEventLevel.Fatal)
+        .MinimumLevel.Override("Microsoft.AspNetCore.Diagnostics.ExceptionHandlerMiddleware", LogEventLevel.Fatal)
+        .Enrich.FromLogContext()
+        .WriteTo.Console(new RenderedCompactJsonFormatter()));
+
+    private static void AddMeasures(WebApplicationBuilder builder)
+    {
+        builder.Services.AddSingleton<Telemetry>();
+        var telemetry = builder.Services.AddOpenTelemetry()
+            .WithMetrics(metrics => metrics.AddMeter(Telemetry.Name).AddAspNetCoreInstrumentation())
+            .WithTracing(traces => traces.AddSource(Telemetry.Name).AddAspNetCoreInstrumentation());
+        if (builder.Configuration["OTEL_EXPORTER_OTLP_ENDPOINT"] is { Length: > 0 })
+        {
+            telemetry.UseOtlpExporter();
+        }
+    }
+
+    private static void AddRegister(IServiceCollection services)
+    {
+        services.TryAddSingleton(TimeProvider.System);
+        services.TryAddSingleton<ISecretSource, SystemSecrets>();
+        services.TryAddSingleton<IMoments, NoMoments>();
+        services.AddSingleton(provider => Store(provider.GetRequiredService<IOptions<ServiceSettings>>().Value));
+        services.AddSingleton<RegisterDatabase>();
+        services.AddSingleton<SubmissionRegister>();
+        services.AddSingleton<RegisterReader>();
+        services.AddSingleton<Screenings>();
+        services.AddSingleton<AccessKeys>();
+        services.AddSingleton<CheckDesk>();
+        services.AddSingleton<CheckPool>();
+        services.AddSingleton<Screening>();
+        services.AddSingleton<Bell>();
+        services.AddHostedService<ScreeningWorker>();
+        services.AddHostedService<InboxWatcher>();
+    }
+
+    private static RegisterSettings Store(ServiceSettings settings) => (settings.Database.Length > 0
+        ? new RegisterSettings(Engine.PostgreSql, settings.Database)
+        : new RegisterSettings(Engine.Sqlite, Path.Combine(settings.Data, "register.db"))) with
+    {
+        Lease = TimeSpan.FromSeconds(settings.LeaseSeconds),
+        MaxFailures = settings.MaxFailures,
+    };
+
+    private static void AddWeb(IServiceCollection services)
+    {
+        services.AddProblemDetails();
+        services.AddExceptionHandler(options => options.ExceptionHandler = Refusals.WriteAsync);
+        services.AddHealthChecks().AddCheck<Readiness>("register");
+        services.AddOpenApi("v1", OpenApiSetup.Configure);
+        services.AddRazorComponents();
+
+        // Forms guard themselves, so nothing rests on keys that replicas would have to share and a disk would have to hold.
+        services.AddDataProtection().UseEphemeralDataProtectionProvider();
+        services.ConfigureHttpJsonOptions(options =>
+        {
+            options.SerializerOptions.PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower;
+            options.SerializerOptions.RespectNullableAnnotations = true;
+            options.SerializerOptions.RespectRequiredConstructorParameters = true;
+            options.SerializerOptions.UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow;
+            options.SerializerOptions.Converters.Add(new JsonStringEnumConverter(JsonNamingPolicy.SnakeCaseLower, allowIntegerValues: false));
+        });
+        services.Configure<HostOptions>(options => options.ShutdownTimeout = TimeSpan.FromSeconds(25));
+    }
+
+    private static void Map(WebApplication app)
+    {
+        app.Use(SecurityHeaders.Add);
+        app.UseExceptionHandler();
+        app.UseSerilogRequestLogging(options =>
+        {
+            options.MessageTemplate = "{RequestMethod} {RequestPath} {StatusCode} in {Elapsed} ms";
+            options.IncludeQueryInRequestPath = false;
+            options.GetLevel = (context, _, _) => context.Request.Path.StartsWithSegments("/healthz", StringComparison.Ordinal) ? LogEventLevel.Debug : LogEventLevel.Information;
+        });
+        app.UseStatusCodePages(async pages => await PageResults.ForStatus(pages.HttpContext).ExecuteAsync(pages.HttpContext));
+        app.UseRouting();
+        app.UseAuthentication();
+        app.UseRateLimiter();
+        app.UseAuthorization();
+        app.MapHealthChecks("/healthz/live", new HealthCheckOptions { Predicate = _ => false });
+        app.MapHealthChecks("/healthz/ready");
+        app.MapOpenApi("/openapi/{documentName}.json");
+        var api = app.MapGroup("/api/v1");
+        api.MapChecks();
+        api.MapSubmissions();
+        api.MapKnowledge();
+        api.MapKeys();
+        app.MapPages();
+    }
+}

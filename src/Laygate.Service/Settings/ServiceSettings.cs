@@ -1,0 +1,62 @@
+namespace Laygate.Service.Settings;
+
+/// <summary>Settings of the service: section <c>Laygate</c> of appsettings.json, or environment variables such as <c>Laygate__Data</c>. Checked at start.</summary>
+public sealed class ServiceSettings
+{
+    /// <summary>Name of the section.</summary>
+    public const string Section = "Laygate";
+
+    /// <summary>The one folder that the service writes to.</summary>
+    public string Data { get; set; } = "laygate-data";
+
+    /// <summary>Connection string of a PostgreSQL database; empty: a SQLite file in <see cref="Data"/>.</summary>
+    public string Database { get; set; } = string.Empty;
+
+    /// <summary>Specifications that are laid over general practice: names of shipped ones, or paths.</summary>
+    public IReadOnlyList<string> Rules { get; set; } = [];
+
+    /// <summary>Files of departures.</summary>
+    public IReadOnlyList<string> Departures { get; set; } = [];
+
+    /// <summary>Whether plans may be checked without a key; nothing is stored then.</summary>
+    public bool AnonymousChecks { get; set; }
+
+    /// <summary>Number of submissions that are screened at the same time; 0: none, this replica only answers requests.</summary>
+    public int Workers { get; set; } = 1;
+
+    /// <summary>Number of requests that are checked at the same time.</summary>
+    public int CheckSlots { get; set; } = Math.Max(1, Environment.ProcessorCount);
+
+    /// <summary>Number of requests that may wait for a slot; any further one is sent away at once.</summary>
+    public int CheckQueue { get; set; } = 32;
+
+    /// <summary>Longest time for the check of a request, waiting included, s.</summary>
+    public double CheckSeconds { get; set; } = 30;
+
+    /// <summary>Longest time for a screening, s.</summary>
+    public double ScreeningSeconds { get; set; } = 300;
+
+    /// <summary>How long a worker may hold a submission without renewing its lease, s.</summary>
+    public double LeaseSeconds { get; set; } = 30;
+
+    /// <summary>After how many failed attempts a submission is not tried again.</summary>
+    public int MaxFailures { get; set; } = 3;
+
+    /// <summary>Requests per minute and key, in bursts of the same size; without a key per address.</summary>
+    public int RequestsPerMinute { get; set; } = 600;
+
+    /// <summary>Folder that is watched for plans; empty: none.</summary>
+    public string Inbox { get; set; } = string.Empty;
+
+    /// <summary>How long size and time of a file must stand still before it is read, s.</summary>
+    public double InboxSettleSeconds { get; set; } = 2;
+
+    /// <summary>Address of an identity provider whose bearer tokens are accepted; empty: none.</summary>
+    public string Authority { get; set; } = string.Empty;
+
+    /// <summary>Audience that its tokens must name.</summary>
+    public string Audience { get; set; } = string.Empty;
+
+    /// <summary>Claim that names the role: submitter, reviewer or administrator.</summary>
+    public string RoleClaim { get; set; } = "role";
+}

@@ -1,0 +1,139 @@
+using Deque.AxeCore.Playwright;
+using Laygate.Register;
+using Laygate.ServiceTests.Shared;
+using Microsoft.Playwright;
+
+namespace Laygate.ServiceTests.Service;
+
+/// <summary>The pages in a real browser, from paste to decision, without scripts; and through an accessibility checker.</summary>
+public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
+{
+    [SkippableFact]
+    public async Task From_paste_to_decision_without_scripts()
+    {
+        await using var session = await SessionAsync();
+        await using var context = await session.Browser.NewContextAsync(new() { JavaScriptEnabled = false, BaseURL = one.Running.Address.ToString() });
+        var page = await context.NewPageAsync();
+        await SignInAsync(page, await one.Running.KeyAsync("Ada", Role.Submitter));
+        await page.GetByLabel("Plan").FillAsync(RunningService.Plan());
+        await page.GetByRole(AriaRole.Button, new() { Name = "Check", Exact = true }).ClickAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Vibration on a stiff skin over a hot core" })).ToBeVisibleAsync();
+        var line = 1 + Array.FindIndex(RunningService.Plan().Split('\n'), text => text.Contains("id: r4", StringComparison.Ordinal));
+        await page.GetByRole(AriaRole.Link, new() { Name = $"line {line}", Exact = true }).First.ClickAsync();
+        await Assertions.Expect(page.Locator($"#L{line}")).ToBeInViewportAsync();
+        await Assertions.Expect(page.Locator($"#L{line}.warn .word")).ToBeVisibleAsync();
+
+        await page.GotoAsync("/");
+        await page.GetByLabel("Plan").FillAsync(RunningService.Plan());
+        await page.GetByRole(AriaRole.Button, new() { Name = "Site sheet" }).ClickAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Region, new() { Name = "Site sheet" })).ToContainTextAsync("Shift manager");
+
+        await page.GotoAsync("/");
+        await page.GetByLabel("Plan").FillAsync(RunningService.Plan());
+        await page.GetByRole(AriaRole.Button, new() { Name = "Submit for review" }).ClickAsync();
+        var address = page.Url;
+        await ScreenedAsync(page);
+        await page.GetByLabel("File").SetInputFilesAsync(new FilePayload { Name = "rev.yaml", MimeType = "application/yaml", Buffer = System.Text.Encoding.UTF8.GetBytes(RunningService.Plan() + "# mended\n") });
+        await page.GetByRole(AriaRole.Button, new() { Name = "Submit the revision" }).ClickAsync();
+        await ScreenedAsync(page);
+        var revised = page.Url;
+        Assert.NotEqual(address, revised, StringComparer.Ordinal);
+        await page.GetByRole(AriaRole.Link, new() { Name = "Set beside revision 1" }).ClickAsync();
+        await Assertions.Expect(page.Locator("tr.differs")).ToHaveCountAsync(1);
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "Sign out" }).ClickAsync();
+        await SignInAsync(page, await one.Running.KeyAsync("Rita", Role.Reviewer));
+        await page.GotoAsync("/submissions");
+        await page.GetByLabel("latest revisions only").CheckAsync();
+        await page.GetByLabel("Search").FillAsync("quay road");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Filter" }).ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Quay Road East" }).First.ClickAsync();
+        await page.GetByLabel("Accept with departures").CheckAsync();
+        await page.GetByLabel("Comment").FillAsync("Grit within 12 min.");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Record the decision" }).ClickAsync();
+        await Assertions.Expect(page.GetByText("accepted with departures, Rita: Grit within 12 min.")).ToBeVisibleAsync();
+    }
+
+    [SkippableFact]
+    public async Task The_pages_pass_an_accessibility_checker_wide_and_narrow()
+    {
+        using var api = one.Running.Client(await one.Running.KeyAsync("Axel", Role.Administrator));
+        var id = await RunningService.SubmitAsync(api, RunningService.Plan("moor-road-thin-overlay.yaml"));
+        await RunningService.ScreenedAsync(api, id);
+        var revision = await RunningService.SubmitAsync(api, RunningService.Plan("moor-road-thin-overlay.yaml") + "# x\n", $"?revision_of={id}");
+        await RunningService.ScreenedAsync(api, revision);
+        await using var session = await SessionAsync();
+        foreach (var width in new[] { 1280, 320 })
+        {
+            // The checker runs as a script, which the policy of the pages forbids.
+            await using var context = await session.Browser.NewContextAsync(new() { BypassCSP = true, BaseURL = one.Running.Address.ToString(), ViewportSize = new() { Width = width, Height = 800 } });
+            var page = await context.NewPageAsync();
+            await CheckAsync(page, "/sign-in");
+            await SignInAsync(page, api.DefaultRequestHeaders.Authorization!.Parameter!);
+            foreach (var address in new[] { "/", "/rules", "/rules/LAY-001", "/submissions", $"/submissions/{id}", $"/submissions/{revision}/beside/{id}", "/nothing" })
+            {
+                await CheckAsync(page, address);
+                var overflow = await page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth");
+                Assert.True(overflow <= 0, $"{address} is {overflow} px wider than a screen of {width} px");
+            }
+        }
+    }
+
+    [SkippableFact]
+    public async Task Keyboard_alone_reaches_content_and_decision()
+    {
+        await using var session = await SessionAsync();
+        await using var context = await session.Browser.NewContextAsync(new() { BaseURL = one.Running.Address.ToString() });
+        var page = await context.NewPageAsync();
+        await page.GotoAsync("/sign-in");
+        await page.Keyboard.PressAsync("Tab");
+        await Assertions.Expect(page.GetByText("To the content")).ToBeFocusedAsync();
+        await page.Keyboard.PressAsync("Enter");
+        await page.Keyboard.PressAsync("Tab");
+        await Assertions.Expect(page.GetByLabel("Key")).ToBeFocusedAsync();
+        await page.Keyboard.TypeAsync(await one.Running.KeyAsync("Kay", Role.Submitter));
+        await page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(page.GetByText("Kay (submitter)")).ToBeVisibleAsync();
+    }
+
+    private static async Task CheckAsync(IPage page, string address)
+    {
+        await page.GotoAsync(address);
+        var result = await page.RunAxe();
+        Assert.True(result.Violations.Length == 0, address + ": " + string.Join("; ", result.Violations.Select(one => $"{one.Id}: {one.Help} ({string.Join(", ", one.Nodes.Select(node => node.Html).Take(2))})")));
+    }
+
+    private static async Task SignInAsync(IPage page, string key)
+    {
+        await page.GotoAsync("/sign-in");
+        await page.GetByLabel("Key").FillAsync(key);
+        await page.GetByRole(AriaRole.Main).GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
+    }
+
+    private static async Task ScreenedAsync(IPage page)
+    {
+        for (var tries = 0; tries < 200 && await page.GetByText("It waits to be screened").CountAsync() > 0; tries++)
+        {
+            await Task.Delay(200);
+            await page.ReloadAsync();
+        }
+
+        await Assertions.Expect(page.Locator(".facts").GetByText("screened", new() { Exact = true })).ToBeVisibleAsync();
+    }
+
+    private static async Task<Session> SessionAsync()
+    {
+        var chromium = Needs.Chromium();
+        var playwright = await Playwright.CreateAsync();
+        return new Session(playwright, await playwright.Chromium.LaunchAsync(new() { ExecutablePath = chromium, Args = ["--no-sandbox", "--disable-dev-shm-usage"] }));
+    }
+
+    private sealed record Session(IPlaywright Playwright, IBrowser Browser) : IAsyncDisposable
+    {
+        public async ValueTask DisposeAsync()
+        {
+            await Browser.DisposeAsync();
+            Playwright.Dispose();
+        }
+    }
+}

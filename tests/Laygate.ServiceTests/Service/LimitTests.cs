@@ -1,0 +1,136 @@
+using System.Diagnostics;
+using System.Net;
+using System.Net.Sockets;
+using System.Text;
+using Laygate.Register;
+using Laygate.ServiceTests.Shared;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace Laygate.ServiceTests.Service;
+
+public sealed class LimitTests
+{
+    [Fact]
+    public async Task Too_many_checks_at_once_are_sent_away_with_a_time_to_wait()
+    {
+        await using var service = await RunningService.StartAsync(null, "CheckSlots=1", "CheckQueue=0", "AnonymousChecks=true");
+        using var client = service.Client();
+        var answers = await Task.WhenAll(Enumerable.Range(0, 5).Select(_ => client.PostAsync("/api/v1/checks", RunningService.Yaml(RunningService.Plan()))));
+        Assert.Contains(answers, answer => answer.StatusCode == HttpStatusCode.OK);
+        var sentAway = answers.Where(answer => answer.StatusCode == HttpStatusCode.TooManyRequests).ToList();
+        Assert.NotEmpty(sentAway);
+        Assert.All(sentAway, answer => Assert.NotNull(answer.Headers.RetryAfter));
+        await CheckApiTests.RefusedAsync(sentAway[0], 429);
+        using var later = await client.PostAsync("/api/v1/checks", RunningService.Yaml(RunningService.Plan("concept-fifteen-lines.yaml")));
+        Assert.Equal(HttpStatusCode.OK, later.StatusCode);
+    }
+
+    [Fact]
+    public async Task A_check_that_takes_too_long_is_answered_in_time_and_frees_its_place()
+    {
+        await using var service = await RunningService.StartAsync(null, "CheckSlots=1", "CheckSeconds=0.1", "AnonymousChecks=true");
+        using var client = service.Client();
+        var watch = Stopwatch.StartNew();
+        using var answer = await client.PostAsync("/api/v1/checks", RunningService.Yaml(RunningService.Plan()));
+        Assert.True(watch.Elapsed < TimeSpan.FromSeconds(5), $"{watch.Elapsed}");
+        await CheckApiTests.RefusedAsync(answer, 503);
+    }
+
+    [Fact]
+    public async Task Each_key_has_its_own_rate()
+    {
+        await using var service = await RunningService.StartAsync(null, "RequestsPerMinute=5");
+        using var ada = service.Client(await service.KeyAsync("Ada", Role.Submitter));
+        using var bo = service.Client(await service.KeyAsync("Bo", Role.Submitter));
+        var answers = new List<HttpResponseMessage>();
+        for (var index = 0; index < 8; index++)
+        {
+            answers.Add(await ada.GetAsync("/api/v1/schemas"));
+        }
+
+        Assert.Equal(5, answers.Count(answer => answer.StatusCode == HttpStatusCode.OK));
+        await CheckApiTests.RefusedAsync(answers[^1], 429);
+        Assert.NotNull(answers[^1].Headers.RetryAfter);
+        using var other = await bo.GetAsync("/api/v1/schemas");
+        Assert.Equal(HttpStatusCode.OK, other.StatusCode);
+        using var health = await ada.GetAsync("/healthz/ready");
+        Assert.Equal(HttpStatusCode.OK, health.StatusCode);
+    }
+
+    [Fact]
+    public async Task A_body_that_trickles_is_cut_off()
+    {
+        await using var service = await RunningService.StartAsync(null, "AnonymousChecks=true");
+        using var socket = new TcpClient();
+        await socket.ConnectAsync(service.Address.Host, service.Address.Port);
+        await using var stream = socket.GetStream();
+        await stream.WriteAsync(Encoding.ASCII.GetBytes($"POST /api/v1/checks HTTP/1.1\r\nHost: {service.Address.Authority}\r\nContent-Type: application/yaml\r\nContent-Length: 100000\r\n\r\n"));
+        var answer = ReadAsync(stream);
+        var watch = Stopwatch.StartNew();
+        while (!answer.IsCompleted && watch.Elapsed < TimeSpan.FromSeconds(40))
+        {
+            try
+            {
+                await stream.WriteAsync("a"u8.ToArray());
+            }
+            catch (IOException)
+            {
+                break;
+            }
+
+            await Task.Delay(500);
+        }
+
+        Assert.StartsWith("HTTP/1.1 408", await answer, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Settings_that_cannot_work_are_refused_at_start()
+    {
+        var refused = await Assert.ThrowsAsync<Microsoft.Extensions.Options.OptionsValidationException>(() => RunningService.StartAsync(Path.GetTempPath(), "Workers=-1", "Inbox=/nowhere"));
+        Assert.Contains("Workers", refused.Message, StringComparison.Ordinal);
+        Assert.Contains("Inbox", refused.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Stopping_hands_back_what_is_unfinished_and_the_next_start_finishes_it()
+    {
+        var folder = Directory.CreateTempSubdirectory("laygate-stop-").FullName;
+        string id;
+        string key;
+        await using (var first = await RunningService.StartAsync(folder, "LeaseSeconds=3600"))
+        {
+            key = first.Administrator;
+            using var client = first.Client(key);
+            id = await RunningService.SubmitAsync(client, RunningService.Plan());
+            var reader = first.Services.GetRequiredService<RegisterReader>();
+            var caller = new Caller("x", "x", Role.Reviewer);
+            while ((await reader.FindAsync(id, caller, default))!.State == SubmissionState.Received)
+            {
+                await Task.Delay(2);
+            }
+        }
+
+        await using var second = await RunningService.StartAsync(folder, "LeaseSeconds=3600");
+        using var again = second.Client(key);
+        Assert.Equal("screened", (await RunningService.ScreenedAsync(again, id)).GetProperty("state").GetString());
+        using var answer = await again.GetAsync($"/api/v1/submissions/{id}/history");
+        Assert.Single((await RunningService.JsonAsync(answer)).EnumerateArray(), entry => entry.GetProperty("event").GetString() == "screened");
+        await second.StopAsync();
+        Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
+        Directory.Delete(folder, recursive: true);
+    }
+
+    private static async Task<string> ReadAsync(NetworkStream stream)
+    {
+        var buffer = new byte[4096];
+        try
+        {
+            return Encoding.ASCII.GetString(buffer, 0, await stream.ReadAsync(buffer));
+        }
+        catch (IOException)
+        {
+            return string.Empty;
+        }
+    }
+}

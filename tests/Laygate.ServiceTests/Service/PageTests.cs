@@ -1,0 +1,121 @@
+using System.Net;
+using System.Text.RegularExpressions;
+using Laygate.Register;
+using Laygate.ServiceTests.Shared;
+
+namespace Laygate.ServiceTests.Service;
+
+public sealed class PageTests(OneService one) : IClassFixture<OneService>
+{
+    private const string Script = "<script>alert(1)</script>\"'><img src=x onerror=alert(1)>";
+
+    [Fact]
+    public async Task Script_in_every_text_field_is_shown_and_never_run()
+    {
+        var plan = Regex.Replace(RunningService.Plan(), "(?m)^(?<key>\\s*(?:- )?(?:title|name|reason|note|supplier|text|comment|remark|evidence|owner): ).*$", match => match.Groups["key"].Value + "'" + Script.Replace("'", "''", StringComparison.Ordinal) + "'", RegexOptions.None, TimeSpan.FromSeconds(5));
+        var key = await one.Running.KeyAsync(Script, Role.Administrator);
+        using var api = one.Running.Client(key);
+        var id = await RunningService.SubmitAsync(api, plan, "?file_name=" + Uri.EscapeDataString(Script));
+        await RunningService.ScreenedAsync(api, id);
+        var revision = await RunningService.SubmitAsync(api, plan + "# " + Script, $"?revision_of={id}");
+        await RunningService.ScreenedAsync(api, revision);
+        foreach (var page in new[] { "/", "/submissions", $"/submissions?search={Uri.EscapeDataString(Script)}", $"/submissions/{id}", $"/submissions/{revision}/beside/{id}" })
+        {
+            using var answer = await GetAsync(page, key);
+            var html = await answer.Content.ReadAsStringAsync();
+            Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+            Assert.DoesNotContain("<script", html, StringComparison.OrdinalIgnoreCase);
+            Assert.DoesNotContain("<img", html, StringComparison.OrdinalIgnoreCase);
+            Assert.DoesNotContain(" style=", html, StringComparison.OrdinalIgnoreCase);
+            Assert.Contains("&lt;script&gt;", html, StringComparison.Ordinal);
+            var policy = answer.Headers.GetValues("Content-Security-Policy").Single();
+            Assert.DoesNotContain("unsafe", policy, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public async Task Signing_in_sets_a_cookie_that_scripts_and_other_sites_cannot_use()
+    {
+        var key = await one.Running.KeyAsync("Ada", Role.Submitter);
+        using var wrong = await PostAsync("/sign-in", null, [("key", "laygate_x_y")]);
+        Assert.Equal(HttpStatusCode.Unauthorized, wrong.StatusCode);
+        Assert.False(wrong.Headers.Contains("Set-Cookie"));
+        using var right = await PostAsync("/sign-in", null, [("key", key)]);
+        var cookie = right.Headers.GetValues("Set-Cookie").Single();
+        Assert.Contains("httponly", cookie, StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("samesite=strict", cookie, StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
+    public async Task Forms_from_elsewhere_are_refused()
+    {
+        var key = await one.Running.KeyAsync("Ada", Role.Submitter);
+        using var without = await PostAsync("/check", key, [("plan", "a: 1"), ("do", "submit")]);
+        Assert.Equal(HttpStatusCode.BadRequest, without.StatusCode);
+        using var forged = await PostAsync("/check", key, [("plan", "a: 1"), ("do", "submit"), ("token", new string('0', 64))]);
+        Assert.Equal(HttpStatusCode.BadRequest, forged.StatusCode);
+        var token = await TokenAsync(key);
+        using var foreign = await PostAsync("/check", key, [("plan", "a: 1"), ("do", "submit"), ("token", token)], ("Origin", "https://elsewhere.example"));
+        Assert.Equal(HttpStatusCode.BadRequest, foreign.StatusCode);
+        using var own = await PostAsync("/check", key, [("plan", "a: 1"), ("do", "submit"), ("token", token)]);
+        Assert.Equal(HttpStatusCode.Redirect, own.StatusCode);
+        using var login = await PostAsync("/sign-in", null, [("key", key)], ("Sec-Fetch-Site", "cross-site"));
+        Assert.Equal(HttpStatusCode.BadRequest, login.StatusCode);
+    }
+
+    [Fact]
+    public async Task A_plan_that_cannot_be_read_is_shown_with_its_line_marked()
+    {
+        var key = await one.Running.KeyAsync("Ada", Role.Submitter);
+        using var answer = await PostAsync("/check", key, [("plan", "format: 1\r\nplan:\r\n  id: [\r\n"), ("do", "check"), ("token", await TokenAsync(key))]);
+        var html = await answer.Content.ReadAsStringAsync();
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+        Assert.Matches("<li id=\"L[0-9]\" class=\"fail\">", html);
+    }
+
+    [Fact]
+    public async Task A_large_form_is_refused()
+    {
+        var key = await one.Running.KeyAsync("Ada", Role.Submitter);
+        using var answer = await PostAsync("/check", key, [("plan", new string('a', 2_000_000)), ("do", "check"), ("token", await TokenAsync(key))]);
+        Assert.Equal(HttpStatusCode.RequestEntityTooLarge, answer.StatusCode);
+    }
+
+    private async Task<string> TokenAsync(string key)
+    {
+        using var page = await GetAsync("/", key);
+        return Regex.Match(await page.Content.ReadAsStringAsync(), "name=\"token\" value=\"(?<token>[0-9a-f]{64})\"", RegexOptions.None, TimeSpan.FromSeconds(5)).Groups["token"].Value;
+    }
+
+    private async Task<HttpResponseMessage> GetAsync(string page, string key)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Get, page);
+        request.Headers.Add("Cookie", "laygate=" + key);
+        request.Headers.Add("Accept", "text/html");
+        return await one.Nobody.SendAsync(request);
+    }
+
+    private async Task<HttpResponseMessage> PostAsync(string page, string? key, (string Name, string Value)[] fields, (string Name, string Value)? header = null)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Post, page);
+        var form = new MultipartFormDataContent();
+        foreach (var (name, value) in fields)
+        {
+            form.Add(new StringContent(value), name);
+        }
+
+        request.Content = form;
+        request.Headers.Add("Accept", "text/html");
+        if (key is not null)
+        {
+            request.Headers.Add("Cookie", "laygate=" + key);
+        }
+
+        if (header is { } extra)
+        {
+            request.Headers.Add(extra.Name, extra.Value);
+        }
+
+        return await one.Nobody.SendAsync(request);
+    }
+}
