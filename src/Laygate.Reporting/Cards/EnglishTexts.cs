@@ -272,5 +272,34 @@ internal static class EnglishTexts
         measure.step-and-ramp-control = steps and ramps
         measure.gauge-safety = gauge
         measure.site-security = site security
+        measure.manual-handling = manual handling
+        measure.protective-clothing = protective clothing
+        measure.no-riding = no riding on machines
+        measure.traffic-set-up = setting up traffic control
+        measure.incursion-warning = vehicle intrusion
+        measure.barrier-left-out = why no barrier
+        measure.reversing-camera = reversing camera
+        measure.reversing-barrier = stop for reversing trucks
+        measure.turning-place = turning place
+        measure.spotter-relief = relief of the spotter
+        measure.docking-control = docking
+        measure.lowered-body-check = body lowered
+        measure.sheeting-from-the-ground = sheeting from the ground
+        measure.line-owner-consulted = owner of the line asked
+        measure.rollaway-precaution = rolling away
+        measure.working-mass-check = working mass
+        measure.feeder-zones = zones at the feeder
+        measure.keep-off-hot-courses = keep off hot courses
+        measure.boil-over-precaution = boil-over
+        measure.burner-precaution = burners
+        measure.tank-vapour-precaution = tank vapours
+        measure.solvent-precaution = solvents
+        measure.release-agent = release agent
+        measure.flame-cleaning-precaution = cleaning with a flame
+        measure.hours-consent = consent to hours
+        measure.gas-monitoring = gas monitoring
+        measure.hot-surface-warning = hot surface
+        measure.road-cleaning = road cleaning
+        measure.emergency-call = emergency call
         """;
 }

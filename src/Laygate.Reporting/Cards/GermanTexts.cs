@@ -272,5 +272,34 @@ internal static class GermanTexts
         measure.step-and-ramp-control = Kanten und Rampen
         measure.gauge-safety = Messsonde
         measure.site-security = Baustellen|sicherung
+        measure.manual-handling = Heben und Tragen
+        measure.protective-clothing = Schutzkleidung
+        measure.no-riding = Mitfahr|verbot
+        measure.traffic-set-up = Auf- und Abbau der Absperrung
+        measure.incursion-warning = Einfahr|warnung
+        measure.barrier-left-out = Begründung ohne Schutzwand
+        measure.reversing-camera = Rückfahr|kamera
+        measure.reversing-barrier = Rückfahr|anschlag
+        measure.turning-place = Wendeplatz
+        measure.spotter-relief = Ablösung des Einweisers
+        measure.docking-control = Andocken
+        measure.lowered-body-check = Mulde abgesenkt
+        measure.sheeting-from-the-ground = Abdecken vom Boden
+        measure.line-owner-consulted = Netzbetreiber gefragt
+        measure.rollaway-precaution = Wegrollen
+        measure.working-mass-check = Betriebs|gewicht
+        measure.feeder-zones = Bereiche am Beschicker
+        measure.keep-off-hot-courses = heiße Schichten nicht betreten
+        measure.boil-over-precaution = Überschäumen
+        measure.burner-precaution = Brenner
+        measure.tank-vapour-precaution = Tankdämpfe
+        measure.solvent-precaution = Lösemittel
+        measure.release-agent = Trennmittel
+        measure.flame-cleaning-precaution = Reinigen mit Flamme
+        measure.hours-consent = Genehmigung der Zeiten
+        measure.gas-monitoring = Gasmessung
+        measure.hot-surface-warning = heiße Oberfläche
+        measure.road-cleaning = Straßenreinigung
+        measure.emergency-call = Notruf
         """;
 }
