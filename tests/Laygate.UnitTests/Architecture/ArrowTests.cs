@@ -12,7 +12,8 @@ public sealed class ArrowTests
         ["Laygate.Rules"] = ["Laygate.Engineering", "Laygate.Model", "UnitsNet"],
         ["Laygate.Validation"] =
             ["Laygate.Rules", "Laygate.Engineering", "Laygate.Model", "UnitsNet", "YamlDotNet", "NJsonSchema", "NJsonSchema.Annotations", "Newtonsoft.Json", "FluentValidation"],
-        ["Laygate.Reporting"] = ["Laygate.Rules", "Laygate.Engineering", "Laygate.Model"],
+        ["Laygate.Reporting"] =
+            ["Laygate.Rules", "Laygate.Engineering", "Laygate.Model", "OxyPlot", "Microsoft.AspNetCore.Components", "Microsoft.AspNetCore.Components.Web", "Microsoft.Extensions.Logging.Abstractions"],
     };
 
     public static TheoryData<string> Rooms => [.. Allowed.Keys];
