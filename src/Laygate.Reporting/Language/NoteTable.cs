@@ -40,6 +40,8 @@ internal static class NoteTable
         ["row-remark"] = "How the row was read: {text}",
         ["rule-deprecated"] = "This rule will be removed; its successor: {successor}.",
         ["rule-preview"] = "This rule is new and may change.",
+        ["simulation-misses"] = "The worst-case relation holds, but the simulated shift does not ({rule}): the simulation is the verdict.",
+        ["simulation-passes"] = "This is a worst-case relation. The simulated shift passes ({rule}) and is the verdict: mend this to gain a reserve, not to avoid a stop.",
         ["simulation-no-trucks"] = "No truck carries the mix {mix}, so the shift cannot be simulated.",
         ["simulation-plant-without-mix"] = "The plant {plant} does not make the mix {mix} that its trucks carry, so the shift cannot be simulated.",
         ["simulation-several-passes"] = "The paver passes {count} times in this shift; only a shift with one pass is simulated. Check each pass as a plan of its own.",

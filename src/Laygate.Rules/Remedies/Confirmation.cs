@@ -46,6 +46,8 @@ internal sealed class Confirmation(RemedyCandidates candidates, Before before)
 
         failed.AddRange(candidates.Effects[key].Where(effect => effect.Mends is null)
             .Select(effect => Failed(new Setting(effect.Lever, effect.End), RemedyObstacle.EndOfRange, effect.AtEnd, [])));
+        failed.AddRange(candidates.Effects[key].Where(effect => effect.Mends is not null && effect.Lever.IsGiven)
+            .Select(effect => Failed(effect.Mends!, RemedyObstacle.GivenByMachine, effect.AtEnd, [])));
         return new RemedySet(found, failed);
     }
 
