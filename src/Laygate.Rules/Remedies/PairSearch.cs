@@ -65,12 +65,19 @@ internal sealed class PairSearch(Judge judge, HarmCheck harm, IReadOnlyList<Leve
 
     private IReadOnlyList<Setting>? Smallest(IReadOnlyList<double> values, Func<double, Setting[]> change, Func<Variant, bool> suits)
     {
-        if (values.Count == 0 || !Suits(values.Count - 1))
+        // A range may end where the plan contradicts itself, such as a phase that is done after the next one.
+        var last = values.Count - 1;
+        while (last > 0 && judge.Changed(change(values[last])) is null)
+        {
+            last /= 2;
+        }
+
+        if (last < 0 || !Suits(last))
         {
             return null;
         }
 
-        var (low, high) = (-1, values.Count - 1);
+        var (low, high) = (-1, last);
         while (high - low > 1)
         {
             var middle = (low + high) / 2;
