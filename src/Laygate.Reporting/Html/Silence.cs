@@ -13,7 +13,7 @@ internal sealed record Silence(Severity Severity, IReadOnlyList<Finding> Finding
     /// <summary>Whether a finding says no more than that the plan is silent about a hazard.</summary>
     public static bool Is(Finding finding) =>
         finding is { Severity: not null, Departure: null, Missing.Count: > 0 } && FindingGroups.Of(finding) is FindingGroup.Failed or FindingGroup.Warned or FindingGroup.NotAssessed
-        && (finding.Check == CheckKind.Present || Asks(finding));
+        && (finding.Check == CheckKind.Present || finding.Outcome == Outcome.NotAssessed || Asks(finding));
 
     /// <summary>The silences among findings, the gravest first, then what fails before what warns. Rules that wait for the same answer stand together.</summary>
     public static IReadOnlyList<Silence> Of(IEnumerable<Finding> findings) =>
