@@ -212,6 +212,11 @@ internal sealed class CardSet
     private IEnumerable<CardBlock> Safety()
     {
         yield return new CardList(texts["anybody"], [texts["emergency"], texts["doubt"], .. sheet.OverheadLines.Select(Overhead)]);
+        if (sheet.Wrong.Count > 0)
+        {
+            yield return new CardList(texts["wrong"], [.. sheet.Wrong.Select(finding => $"{Show(finding.Title)}. {Show(finding.Remedy)} ({Show(finding.Rule)})")]);
+        }
+
         yield return new CardList(texts["opening"],
         [
             sheet.Opening.Below.Value is null ? texts["opening.none"] : texts["opening.below", numbers.Of(sheet.Opening.Below)],

@@ -175,6 +175,7 @@ internal static class EnglishTexts
         doubt = In doubt stop and ask: unknown line or buried service, suspected tar, spotter out of sight, closure breached.
         line.overhead = overhead line {0}{1}: height {2}
         line.unknown = not stated: ask the owner before any body is raised
+        wrong = Found wrong in the plan: do not work by it
         measures = Measures (stated, not judged adequate)
         who = who
         seen = seen

@@ -175,6 +175,7 @@ internal static class GermanTexts
         doubt = Im Zweifel anhalten und nachfragen: unbekannte Leitung, Verdacht auf Teer, Einweiser außer Sicht, Absperrung durchbrochen.
         line.overhead = Freileitung {0}{1}: Höhe {2}
         line.unknown = nicht angegeben: vor dem Heben einer Mulde den Betreiber fragen
+        wrong = Im Plan als falsch erkannt: nicht danach arbeiten
         measures = Schutzmaßnahmen (angegeben, nicht auf Eignung geprüft)
         who = wer
         seen = gesehen

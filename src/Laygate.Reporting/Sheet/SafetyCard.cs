@@ -18,6 +18,15 @@ internal static class SafetyCard
             card.Item($"overhead line {MarkdownText.Of(line.Id)}{at}: height {height}");
         }
 
+        if (sheet.Wrong.Count > 0)
+        {
+            card.Part("Found wrong in the plan: do not work by it");
+            foreach (var finding in sheet.Wrong)
+            {
+                card.Item($"{MarkdownText.Of(finding.Title)}. {MarkdownText.Of(finding.Remedy)} ({MarkdownText.Of(finding.Rule)})");
+            }
+        }
+
         card.Part("Measures (stated, not judged adequate)");
         card.Table(["seen", "measure", "what", "where", "who", "when", "checked"], sheet.Measures.Select(measure => (IReadOnlyList<string>)
         [

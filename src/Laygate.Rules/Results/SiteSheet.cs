@@ -345,8 +345,11 @@ public sealed record SiteSheet
     /// <summary>Tests, as stated.</summary>
     public required IReadOnlyList<Test> Tests { get; init; }
 
-    /// <summary>Safety measures, as stated; none is judged adequate.</summary>
+    /// <summary>Safety measures, as stated; none is judged adequate. One that the check found harmful is left out: see <see cref="Wrong"/>.</summary>
     public required IReadOnlyList<SafetyMeasure> Measures { get; init; }
+
+    /// <summary>Findings that something stated about safety is wrong; only drafts and warnings have any.</summary>
+    public IReadOnlyList<Finding> Wrong { get; init; } = [];
 }
 
 /// <summary>What became of the request for a site sheet.</summary>

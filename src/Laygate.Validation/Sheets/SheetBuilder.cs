@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.SheetData;
 using Laygate.Model.Plans;
+using Laygate.Rules.Definitions;
 using Laygate.Rules.Results;
 
 namespace Laygate.Validation.Sheets;
@@ -15,6 +16,10 @@ internal sealed class SheetBuilder
         "weather.dew_margin_lowest", "course.air_lowest", "course.base_lowest", "course.last_densifying_pass", "course.laying_temperature",
         "early-friction.grit_by", "opening.time_after_laying", "trucks.age_at_laying",
         "roller.core_skin_difference", "roller.impact_spacing", "existing.condition");
+
+    /// <summary>Quantities whose missed limit means that the first aid for burns, as stated, does harm: a card must not hand it to the crew.</summary>
+    private static readonly FrozenSet<string> FirstAid = FrozenSet.Create(
+        StringComparer.Ordinal, "site.first_aid_harms", "site.first_aid_ice", "site.burn_cooling", "site.eye_flushing");
 
     private readonly Plan plan;
     private readonly Report report;
@@ -72,9 +77,16 @@ internal sealed class SheetBuilder
             HoldPoints = plan.HoldPoints,
             Contingencies = plan.Contingencies,
             Tests = plan.Tests,
-            Measures = plan.Measures,
+            Measures = [.. plan.Measures.Where(measure => measure.Kind is not MeasureKind.BurnsFirstAid || !report.Findings.Any(IsWrongFirstAid))],
+            Wrong = [.. report.Findings.Where(IsWrong)],
         };
     }
+
+    // What is stated and misses its limit; what is not stated is no wrong instruction.
+    private static bool IsWrong(Finding finding) => finding is { Outcome: Outcome.Missed, Check: not CheckKind.Present, Status: Status.Fail or Status.Warn }
+        && finding.RuleName.StartsWith("safety/", StringComparison.Ordinal);
+
+    private static bool IsWrongFirstAid(Finding finding) => IsWrong(finding) && FirstAid.Contains(finding.Quantity);
 
     private SheetCourse OfCourse(Course course)
     {

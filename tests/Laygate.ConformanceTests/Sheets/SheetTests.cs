@@ -1,4 +1,5 @@
 using System.Text;
+using Laygate.Reporting.Cards;
 using Laygate.Reporting.Sheet;
 using Laygate.Rules.Results;
 using Laygate.Validation;
@@ -54,6 +55,24 @@ public sealed class SheetTests
         var result = Make(Moor, "us-wa");
         Assert.Empty(result.Sheets);
         Assert.True(Assert.Single(result.Refused).Counts.Failed > 0);
+    }
+
+    [Theory]
+    [InlineData("en", "Found wrong in the plan")]
+    [InlineData("de", "Im Plan als falsch erkannt")]
+    public void First_aid_that_does_harm_is_handed_to_nobody(string language, string warning)
+    {
+        var sheet = Assert.Single(Make(Moor, "us-wa", draft: true).Sheets);
+        using var page = new MemoryStream();
+        CardsWriter.Write([sheet], language, page);
+        var cards = Encoding.UTF8.GetString(page.ToArray());
+        foreach (var text in (string[])[SheetDocument.Write(sheet), cards])
+        {
+            Assert.DoesNotContain("pull off the bitumen", text, StringComparison.Ordinal);
+            Assert.Contains("SAF-083", text, StringComparison.Ordinal);
+        }
+
+        Assert.Contains(warning, cards, StringComparison.Ordinal);
     }
 
     [Fact]
