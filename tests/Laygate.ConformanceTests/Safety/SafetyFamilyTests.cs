@@ -5,8 +5,11 @@ using Laygate.Rules.Binding;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Evaluation;
 using Laygate.Rules.Results;
+using Laygate.Validation;
+using Laygate.Validation.Departures;
 using Laygate.Validation.Plans;
 using Laygate.Validation.Reading;
+using Laygate.Validation.RuleFiles;
 
 namespace Laygate.ConformanceTests.Safety;
 
@@ -33,6 +36,7 @@ public sealed class SafetyFamilyTests
         var silent = full with { Site = full.Site! with { Conditions = full.Site.Conditions with { } } };
         typeof(SiteConditions).GetProperty(name)!.SetValue(silent.Site!.Conditions, null);
 
+        var asked = 0;
         foreach (var rule in Book.On(ElementKind.Site).Where(rule => rule.Definition.Severity is not null && rule.Jurisdictions.Count == 0 && rule.When.Any(one => one.Quantity.Name == $"site.{Underscored(name)}")))
         {
             Assert.DoesNotContain(new InputReference("site", key), Judge(full, rule).Missing);
@@ -42,13 +46,29 @@ public sealed class SafetyFamilyTests
                 continue; // Another condition, such as slow traffic, rules it out already.
             }
 
+            asked++;
             Assert.Contains(new InputReference("site", key), finding.Missing);
             Assert.Contains(finding.Notes, note => note.Id == FindingNotes.SayWhether);
             Assert.Equal(
                 rule.Definition.Severity == Severity.A ? (Outcome.NotAssessed, Status.Fail) : (Outcome.Open, Status.None), (finding.Outcome, finding.Status));
         }
 
-        Assert.NotNull(property);
+        // A condition that only feeds others, such as a long shift, is asked for where none of them holds.
+        Assert.True(asked > 0 || AskedWhereNothingHolds(bare, property, key), $"Nothing asks for {key}.");
+    }
+
+    private static bool AskedWhereNothingHolds(Plan bare, System.Reflection.PropertyInfo property, string key)
+    {
+        var conditions = new SiteConditions();
+        foreach (var one in typeof(SiteConditions).GetProperties().Where(one => one.PropertyType == typeof(bool?)))
+        {
+            one.SetValue(conditions, false);
+        }
+
+        var conditionsBut = conditions with { };
+        property.SetValue(conditionsBut, null);
+        var silent = bare with { Site = bare.Site! with { Conditions = conditionsBut } };
+        return Book.On(ElementKind.Site).Any(rule => rule.Definition.Severity is not null && Judge(silent, rule).Missing.Contains(new InputReference("site", key)));
     }
 
     [Theory]
@@ -102,6 +122,22 @@ public sealed class SafetyFamilyTests
     {
         Assert.All(Book.All.Where(one => one.Rule.Definition.Severity == Severity.A), one => Assert.True(one.Rule.Definition.LifeCritical, one.Rule.Definition.Id));
         Assert.True(Book.All.Count(one => one.Rule.Definition.LifeCritical) >= 50);
+    }
+
+    [Fact]
+    public void A_file_of_departures_that_names_a_rule_of_severity_a_is_refused_for_each_of_them()
+    {
+        var severe = Book.All.Select(one => one.Rule.Definition).Where(rule => rule.Severity == Severity.A).ToList();
+        Assert.NotEmpty(severe);
+        Assert.All(severe, rule =>
+        {
+            var refused = DepartureFiles.Load(["own.yaml"], Book, new OneFile(Departure(rule.Id)));
+            Assert.Empty(refused.Departures);
+            Assert.Contains("severity A", Assert.Single(refused.Problems).Message, StringComparison.Ordinal);
+        });
+
+        // The same file is sound for a rule that guards no life, so the rule alone is what is refused.
+        Assert.Empty(DepartureFiles.Load(["own.yaml"], Book, new OneFile(Departure("SAF-016"))).Problems);
     }
 
     [Fact]
@@ -161,4 +197,25 @@ public sealed class SafetyFamilyTests
 
     private static string Underscored(string name) =>
         string.Concat(name.Select((letter, index) => index > 0 && char.IsUpper(letter) ? $"_{char.ToLowerInvariant(letter)}" : char.ToLowerInvariant(letter).ToString()));
+
+    private static string Departure(string rule) => $"""
+        departures:
+          - id: dep-001
+            rule: {rule}
+            address: site
+            reason: No time.
+            compensating_measure: More care.
+            asked_by: A
+            approved_by: B
+            approved_on: 2026-11-02
+            expires_on: 2027-06-30
+
+        """;
+
+    private sealed class OneFile(string text) : IRuleFiles
+    {
+        public IRuleFolder? Folder(string path) => null;
+
+        public byte[]? File(string path) => System.Text.Encoding.UTF8.GetBytes(text);
+    }
 }
