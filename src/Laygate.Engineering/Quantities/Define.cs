@@ -35,6 +35,7 @@ internal sealed record Shape(Dimension Dimension, string Metric, string Us)
     public static readonly Shape LineLoad = new(Dimension.ForcePerLength, "kN/m", "lb/in");
     public static readonly Shape Light = new(Dimension.Illuminance, "lx", "fc");
     public static readonly Shape InAir = new(Dimension.Concentration, "mg/m3", "mg/m3");
+    public static readonly Shape Vibration = new(Dimension.Acceleration, "m/s2", "m/s2");
     public static readonly Shape Voltage = new(Dimension.Voltage, "kV", "kV");
 }
 

@@ -60,6 +60,9 @@ public enum Dimension
     /// <summary>Mass of a substance per volume of air; SI unit kg/m³.</summary>
     Concentration,
 
+    /// <summary>Acceleration of vibration on people; SI unit m/s².</summary>
+    Acceleration,
+
     /// <summary>Geographic angle; compared in degrees.</summary>
     Angle,
 

@@ -77,6 +77,7 @@ public static class UnitTable
         new("fc", Illuminance, 1 / (Foot * Foot), 0, Us, Source: "1 foot-candle = 1 lm/ft²"),
         new("mg/m3", Concentration, 1e-6, UnitsNet: MassConcentrationUnit.MilligramPerCubicMeter),
         new("ug/m3", Concentration, 1e-9, UnitsNet: MassConcentrationUnit.MicrogramPerCubicMeter),
+        new("m/s2", Acceleration, 1, UnitsNet: AccelerationUnit.MeterPerSecondSquared),
         new("°", Angle, 1, UnitsNet: AngleUnit.Degree),
         new("deg", Angle, 1, UnitsNet: AngleUnit.Degree),
     ];

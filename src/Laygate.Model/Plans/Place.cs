@@ -52,6 +52,15 @@ public sealed record Site
     /// <summary>Least distance that rollers keep from a drop or step.</summary>
     public Measure<Length>? RollerToEdge { get; init; }
 
+    /// <summary>Class of the high-visibility clothing.</summary>
+    public int? ClothingClass { get; init; }
+
+    /// <summary>Air in an enclosed place.</summary>
+    public EnclosedAir? Air { get; init; }
+
+    /// <summary>Vibration on the one who bears most.</summary>
+    public BodyVibration? Vibration { get; init; }
+
     /// <summary>First aid for burns.</summary>
     public FirstAid? FirstAid { get; init; }
 

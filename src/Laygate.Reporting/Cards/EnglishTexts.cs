@@ -302,5 +302,20 @@ internal static class EnglishTexts
         measure.hot-surface-warning = hot surface
         measure.road-cleaning = road cleaning
         measure.emergency-call = emergency call
+        measure.safety-zone = safety zone kept empty
+        measure.cushion-vehicle = vehicle with crash cushion
+        measure.glare-control = control of glare
+        measure.spare-light = spare light
+        measure.spray-area-clear = spray area kept clear
+        measure.ironwork-marked = ironwork located and marked
+        measure.withdrawal-levels = levels for leaving
+        measure.trained-operators = trained operators
+        measure.machine-stops = stops for machines
+        measure.rescue-from-edge = rescue from edge or water
+        measure.shift-briefing = briefing at the shift start
+        measure.fume-extraction = fume extraction at the paver
+        measure.dust-sweeping = sweeping without dust
+        measure.tar-handling = handling of tar
+        measure.gully-cover = covers on gullies
         """;
 }

@@ -302,5 +302,20 @@ internal static class GermanTexts
         measure.hot-surface-warning = heiße Oberfläche
         measure.road-cleaning = Straßenreinigung
         measure.emergency-call = Notruf
+        measure.safety-zone = freigehaltener Sicherheitsbereich
+        measure.cushion-vehicle = Fahrzeug mit Anpralldämpfer
+        measure.glare-control = Blendschutz
+        measure.spare-light = Ersatzbeleuchtung
+        measure.spray-area-clear = freier Bereich beim Anspritzen
+        measure.ironwork-marked = Einbauten gesucht und markiert
+        measure.withdrawal-levels = Werte für das Räumen
+        measure.trained-operators = ausgebildete Fahrer
+        measure.machine-stops = Anschläge für Maschinen
+        measure.rescue-from-edge = Rettung von Kante oder aus Wasser
+        measure.shift-briefing = Kurzunterweisung zum Schichtbeginn
+        measure.fume-extraction = Absaugung am Fertiger
+        measure.dust-sweeping = staubarmes Kehren
+        measure.tar-handling = Umgang mit Teer
+        measure.gully-cover = Abdeckung der Abläufe
         """;
 }

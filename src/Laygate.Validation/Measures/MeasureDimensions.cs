@@ -28,6 +28,7 @@ internal static class MeasureDimensions
         [typeof(ElectricPotential)] = Dimension.Voltage,
         [typeof(Illuminance)] = Dimension.Illuminance,
         [typeof(MassConcentration)] = Dimension.Concentration,
+        [typeof(Acceleration)] = Dimension.Acceleration,
         [typeof(Angle)] = Dimension.Angle,
     }.ToFrozenDictionary();
 
@@ -52,6 +53,7 @@ internal static class MeasureDimensions
         [Dimension.Voltage] = ("a voltage", "20 kV"),
         [Dimension.Illuminance] = ("an illuminance", "60 lx"),
         [Dimension.Concentration] = ("a concentration in air", "0.5 mg/m3"),
+        [Dimension.Acceleration] = ("an acceleration", "2.1 m/s2"),
         [Dimension.Angle] = ("an angle", "48.25 °"),
         [Dimension.None] = ("a number without a unit", "3"),
     }.ToFrozenDictionary();

@@ -16,7 +16,18 @@ internal static class SafetyMapper
         TaperShift = at.Measure<Length>("taper_shift"),
         Taper = at.Measure<Length>("taper"),
         Buffer = at.Measure<Length>("buffer"),
+        ConeGap = at.Measure<Length>("cone_gap"),
+        Footway = at.Measure<Length>("footway"),
     };
+
+    public static EnclosedAir Air(Fields at) => new(
+        Oxygen: at.Measure<Ratio>("oxygen"),
+        Speed: at.Measure<Speed>("speed"));
+
+    public static BodyVibration Vibration(Fields at) => new(
+        HandArm: at.Measure<Acceleration>("hand_arm"),
+        WholeBody: at.Measure<Acceleration>("whole_body"),
+        Evidence: at.Text("evidence"));
 
     public static FirstAid FirstAid(Fields at) => new()
     {

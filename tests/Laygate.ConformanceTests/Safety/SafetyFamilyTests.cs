@@ -5,8 +5,11 @@ using Laygate.Rules.Binding;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Evaluation;
 using Laygate.Rules.Results;
+using Laygate.Validation;
+using Laygate.Validation.Departures;
 using Laygate.Validation.Plans;
 using Laygate.Validation.Reading;
+using Laygate.Validation.RuleFiles;
 
 namespace Laygate.ConformanceTests.Safety;
 
@@ -28,11 +31,12 @@ public sealed class SafetyFamilyTests
     {
         var property = typeof(SiteConditions).GetProperty(name)!;
         var key = $"conditions.{Underscored(name)}";
-        var bare = Bare(Plan());
+        var bare = Bare(Fast());
         var full = bare with { Site = bare.Site! with { Conditions = All(bare.Site.Conditions) } };
         var silent = full with { Site = full.Site! with { Conditions = full.Site.Conditions with { } } };
         typeof(SiteConditions).GetProperty(name)!.SetValue(silent.Site!.Conditions, null);
 
+        var asked = 0;
         foreach (var rule in Book.On(ElementKind.Site).Where(rule => rule.Definition.Severity is not null && rule.Jurisdictions.Count == 0 && rule.When.Any(one => one.Quantity.Name == $"site.{Underscored(name)}")))
         {
             Assert.DoesNotContain(new InputReference("site", key), Judge(full, rule).Missing);
@@ -42,13 +46,30 @@ public sealed class SafetyFamilyTests
                 continue; // Another condition, such as slow traffic, rules it out already.
             }
 
+            asked++;
             Assert.Contains(new InputReference("site", key), finding.Missing);
             Assert.Contains(finding.Notes, note => note.Id == FindingNotes.SayWhether);
             Assert.Equal(
                 rule.Definition.Severity == Severity.A ? (Outcome.NotAssessed, Status.Fail) : (Outcome.Open, Status.None), (finding.Outcome, finding.Status));
         }
 
-        Assert.NotNull(property);
+        // A condition that only feeds others, such as a long shift, is asked for where none of them holds.
+        Assert.True(asked > 0 || AskedWhereNothingHolds(bare, property, key), $"Nothing asks for {key}.");
+    }
+
+    private static bool AskedWhereNothingHolds(Plan bare, System.Reflection.PropertyInfo property, string key)
+    {
+        var conditions = new SiteConditions();
+        foreach (var one in typeof(SiteConditions).GetProperties().Where(one => one.PropertyType == typeof(bool?)))
+        {
+            one.SetValue(conditions, false);
+        }
+
+        conditions = conditions with { Neighbours = true }; // The hours matter only to somebody who sleeps.
+        var conditionsBut = conditions with { };
+        property.SetValue(conditionsBut, null);
+        var silent = bare with { Site = bare.Site! with { Conditions = conditionsBut } };
+        return Book.On(ElementKind.Site).Any(rule => rule.Definition.Severity is not null && Judge(silent, rule).Missing.Contains(new InputReference("site", key)));
     }
 
     [Theory]
@@ -92,8 +113,8 @@ public sealed class SafetyFamilyTests
     [Fact]
     public void Every_row_of_the_register_has_its_rule()
     {
-        // 63 rows, 5 extras of presence, 3 readings by place, one by heat index.
-        Assert.Equal(72, Presence.Count);
+        // 63 rows, 5 extras of presence, 4 readings by place, one by heat index.
+        Assert.Equal(73, Presence.Count);
         Assert.True(Presence.Count(rule => rule.Definition.Severity == Severity.A) >= 40);
     }
 
@@ -102,6 +123,22 @@ public sealed class SafetyFamilyTests
     {
         Assert.All(Book.All.Where(one => one.Rule.Definition.Severity == Severity.A), one => Assert.True(one.Rule.Definition.LifeCritical, one.Rule.Definition.Id));
         Assert.True(Book.All.Count(one => one.Rule.Definition.LifeCritical) >= 50);
+    }
+
+    [Fact]
+    public void A_file_of_departures_that_names_a_rule_of_severity_a_is_refused_for_each_of_them()
+    {
+        var severe = Book.All.Select(one => one.Rule.Definition).Where(rule => rule.Severity == Severity.A).ToList();
+        Assert.NotEmpty(severe);
+        Assert.All(severe, rule =>
+        {
+            var refused = DepartureFiles.Load(["own.yaml"], Book, new OneFile(Departure(rule.Id)));
+            Assert.Empty(refused.Departures);
+            Assert.Contains("severity A", Assert.Single(refused.Problems).Message, StringComparison.Ordinal);
+        });
+
+        // The same file is sound for a rule that guards no life, so the rule alone is what is refused.
+        Assert.Empty(DepartureFiles.Load(["own.yaml"], Book, new OneFile(Departure("SAF-016"))).Problems);
     }
 
     [Fact]
@@ -159,6 +196,36 @@ public sealed class SafetyFamilyTests
 
     private static Plan Plan() => PlanMapper.Map(YamlReader.Read(Repository.Bytes("rules/bases/single.yaml")).Documents[0]).Plan!;
 
+    // Fast traffic beside the works, so that no rule is ruled out by a low speed.
+    private static Plan Fast()
+    {
+        var text = System.Text.Encoding.UTF8.GetString(Repository.Bytes("rules/bases/single.yaml"));
+        var fast = System.Text.RegularExpressions.Regex.Replace(text, "traffic_speed: [0-9]+ km/h", "traffic_speed: 80 km/h", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(5));
+        Assert.False(string.Equals(text, fast, StringComparison.Ordinal));
+        return PlanMapper.Map(YamlReader.Read(System.Text.Encoding.UTF8.GetBytes(fast)).Documents[0]).Plan!;
+    }
+
     private static string Underscored(string name) =>
         string.Concat(name.Select((letter, index) => index > 0 && char.IsUpper(letter) ? $"_{char.ToLowerInvariant(letter)}" : char.ToLowerInvariant(letter).ToString()));
+
+    private static string Departure(string rule) => $"""
+        departures:
+          - id: dep-001
+            rule: {rule}
+            address: site
+            reason: No time.
+            compensating_measure: More care.
+            asked_by: A
+            approved_by: B
+            approved_on: 2026-11-02
+            expires_on: 2027-06-30
+
+        """;
+
+    private sealed class OneFile(string text) : IRuleFiles
+    {
+        public IRuleFolder? Folder(string path) => null;
+
+        public byte[]? File(string path) => System.Text.Encoding.UTF8.GetBytes(text);
+    }
 }

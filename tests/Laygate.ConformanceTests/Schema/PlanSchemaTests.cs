@@ -105,6 +105,7 @@ public class PlanSchemaTests
     [InlineData("illuminance", Dimension.Illuminance)]
     [InlineData("concentration", Dimension.Concentration)]
     [InlineData("force_per_length", Dimension.ForcePerLength)]
+    [InlineData("acceleration", Dimension.Acceleration)]
     [InlineData("angle", Dimension.Angle)]
     public void A_measure_has_the_units_of_the_unit_table(string definition, params Dimension[] dimensions)
     {

@@ -105,6 +105,7 @@ public class UnitTableTests
         Dimension.Voltage => ElectricPotentialUnit.Volt,
         Dimension.Illuminance => IlluminanceUnit.Lux,
         Dimension.Concentration => MassConcentrationUnit.KilogramPerCubicMeter,
+        Dimension.Acceleration => AccelerationUnit.MeterPerSecondSquared,
         Dimension.Angle => AngleUnit.Degree,
         _ => throw new ArgumentOutOfRangeException(nameof(dimension)),
     };

@@ -19,6 +19,9 @@ internal static class SpaceQuantities
         Site.Stated<Site>("open_lane", Shape.Length, "closure.open_lane", "Narrowest lane that stays open.", site => site.Closure?.OpenLane),
         Site.Stated<Site>("taper", Shape.Length, "space.taper", "Length of the taper.", site => site.Space?.Taper),
         Site.Stated<Site>("buffer", Shape.Length, "space.buffer", "Length between the taper and the works that stays empty.", site => site.Space?.Buffer),
+        Site.Stated<Site>("cone_gap", Shape.Length, "space.cone_gap", "Gap between the cones beside the works.", site => site.Space?.ConeGap),
+        Site.Stated<Site>("footway", Shape.Length, "space.footway", "Clear width of the way for people on foot.", site => site.Space?.Footway),
+        Site.StatedCount<Site>("clothing_class", "clothing_class", "Class of the high-visibility clothing.", site => site.ClothingClass),
         Site.Stated<Site>("roller_to_edge", Shape.Length, "roller_to_edge", "Least distance that rollers keep from a drop or step.", site => site.RollerToEdge),
         Site.Number("width_needed", Shape.Length, "Width that the works take: the widest run, standing room and side clearance.", WidthNeeded, new Method(
             "B = w + b + s", Formulas.Sources.Definition, "widest run of the plan; standing room and side clearance on the side of the traffic")),

@@ -17,4 +17,7 @@ public enum MeasureKind
     SheetingFromTheGround, LineOwnerConsulted, RollawayPrecaution, WorkingMassCheck, FeederZones, KeepOffHotCourses,
     BoilOverPrecaution, BurnerPrecaution, TankVapourPrecaution, SolventPrecaution, ReleaseAgent, FlameCleaningPrecaution,
     HoursConsent, GasMonitoring, HotSurfaceWarning, RoadCleaning, EmergencyCall,
+    SafetyZone, CushionVehicle, GlareControl, SpareLight, SprayAreaClear,
+    IronworkMarked, WithdrawalLevels, TrainedOperators, MachineStops, RescueFromEdge,
+    ShiftBriefing, FumeExtraction, DustSweeping, TarHandling, GullyCover,
 }

@@ -49,7 +49,24 @@ public sealed record TrafficSpace
 
     /// <summary>Length between the taper and the works that stays empty.</summary>
     public Measure<Length>? Buffer { get; init; }
+
+    /// <summary>Gap between the cones beside the works.</summary>
+    public Measure<Length>? ConeGap { get; init; }
+
+    /// <summary>Clear width of the way for people on foot.</summary>
+    public Measure<Length>? Footway { get; init; }
 }
+
+/// <summary>Air in an enclosed place.</summary>
+/// <param name="Oxygen">Lowest share of oxygen.</param>
+/// <param name="Speed">Lowest speed of the air along the place.</param>
+public sealed record EnclosedAir(Measure<Ratio>? Oxygen, Measure<Speed>? Speed);
+
+/// <summary>Vibration on one person, as the mean over eight hours.</summary>
+/// <param name="HandArm">On hand and arm.</param>
+/// <param name="WholeBody">On the whole body.</param>
+/// <param name="Evidence">Where the figures come from.</param>
+public sealed record BodyVibration(Measure<Acceleration>? HandArm, Measure<Acceleration>? WholeBody, string? Evidence);
 
 /// <summary>First aid for burns by hot mix or binder.</summary>
 public sealed record FirstAid

@@ -54,6 +54,13 @@ internal static class PlaceRanges
         space.Positive("taper_shift", site.Space?.TaperShift);
         space.NotNegative("taper", site.Space?.Taper);
         space.NotNegative("buffer", site.Space?.Buffer);
+        space.Positive("cone_gap", site.Space?.ConeGap);
+        space.Positive("footway", site.Space?.Footway);
+        at.AtLeast("clothing_class", site.ClothingClass, 1);
+        at.Inside("air").NotNegative("oxygen", site.Air?.Oxygen);
+        at.Inside("air").NotNegative("speed", site.Air?.Speed);
+        at.Inside("vibration").NotNegative("hand_arm", site.Vibration?.HandArm);
+        at.Inside("vibration").NotNegative("whole_body", site.Vibration?.WholeBody);
         at.Inside("first_aid").NotNegative("cooling", site.FirstAid?.Cooling);
         at.Inside("first_aid").NotNegative("eye_flushing", site.FirstAid?.EyeFlushing);
         foreach (var (light, where) in at.Each("lights", site.Lights)) where.NotNegative("level", light.Level);
