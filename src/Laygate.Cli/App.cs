@@ -16,7 +16,13 @@ internal sealed class App(ICheckPipeline pipeline, Streams streams, TimeProvider
 
     /// <summary>Address of the project, which the build takes from <c>RepositoryUrl</c>; null while it has none.</summary>
     public static string? Address { get; } =
-        typeof(App).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>().FirstOrDefault(metadata => metadata.Key is "RepositoryUrl")?.Value;
+        Configured("RepositoryUrl");
+
+    /// <summary>Address below which the pages of the rules stand, which the build takes from <c>RulePagesUrl</c>; null while there is none.</summary>
+    public static string? RulePages { get; } = Configured("RulePagesUrl");
+
+    private static string? Configured(string key) =>
+        typeof(App).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>().FirstOrDefault(metadata => string.Equals(metadata.Key, key, StringComparison.Ordinal))?.Value;
 
     /// <summary>Runs one command.</summary>
     /// <returns>The exit code.</returns>

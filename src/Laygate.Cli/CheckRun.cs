@@ -1,5 +1,6 @@
 using Laygate.Cli.Arguments;
 using Laygate.Cli.Checking;
+using Laygate.Cli.Files;
 using Laygate.Cli.Output;
 using Laygate.Reporting.Runs;
 using Laygate.Reporting.Terminal;
@@ -17,20 +18,43 @@ internal sealed class CheckRun(ICheckPipeline pipeline, Streams streams, string 
     {
         var sessions = new CheckSessions(pipeline, arguments, version);
         var plans = GovernedPlans.Of(sessions, arguments, streams);
-        var results = Check(plans);
+        var done = Check(WithEarlier(arguments, plans));
+        var results = Array.ConvertAll(done, one => one.Result);
+        var changes = done.Select(one => one.Changes).OfType<ComparisonResult>().ToDictionary(one => one.NewFile, StringComparer.Ordinal);
         var code = plans.Select((plan, index) => ExitCodes.Of([results[index]], plan.Governed.FailOn, plan.Governed.NotAssessedFails)).DefaultIfEmpty(ExitCodes.Clean).Max();
         var strict = plans.Where(plan => plan.Governed.FailOn == FailOn.Warn).Select(plan => plan.Input.Name).ToHashSet(StringComparer.Ordinal);
         var silent = plans.Where(plan => plan.Governed.NotAssessedFails).Select(plan => plan.Input.Name).ToHashSet(StringComparer.Ordinal);
         var problems = sessions.Problems;
-        WriteProblems([.. problems, .. results.SelectMany(result => result.Problems)]);
-        Write(arguments, new ReportedRun(version, results, problems) { Include = arguments.Include, WarningsFail = strict, NotAssessedFail = silent, InformationUri = App.Address });
-        return problems.Count > 0 ? ExitCodes.Unreadable : code;
+        var earlier = changes.Values.SelectMany(one => one.Problems).ToList();
+        WriteProblems([.. problems, .. results.SelectMany(result => result.Problems), .. earlier]);
+        Write(arguments, new ReportedRun(version, results, problems)
+        {
+            Include = arguments.Include,
+            WarningsFail = strict,
+            NotAssessedFail = silent,
+            InformationUri = App.Address,
+            RulePages = App.RulePages,
+            RulesInForce = arguments.Outputs.Any(target => target.Format == OutputFormat.Sarif) ? sessions.RulesInForce() : [],
+            Earlier = arguments.Previous is null ? null : changes,
+        });
+        return problems.Count + earlier.Count > 0 ? ExitCodes.Unreadable : code;
+    }
+
+    private static IReadOnlyList<GovernedPlan> WithEarlier(CheckArguments arguments, IReadOnlyList<GovernedPlan> plans)
+    {
+        if (arguments.Previous is not { } previous)
+        {
+            return plans;
+        }
+
+        var earlier = new EarlierPlans(previous, plans.Count);
+        return [.. plans.Select(plan => plan with { Earlier = earlier.Of(plan.Input) })];
     }
 
     // Plans are checked side by side and reported in their order.
-    private FileResult[] Check(IReadOnlyList<GovernedPlan> plans)
+    private (FileResult Result, ComparisonResult? Changes)[] Check(IReadOnlyList<GovernedPlan> plans)
     {
-        var results = new FileResult[plans.Count];
+        var results = new (FileResult Result, ComparisonResult? Changes)[plans.Count];
         using var progress = new Progress(streams, plans.Count);
         if (plans.Count == 1)
         {

@@ -53,6 +53,16 @@ public sealed class CardTests
     }
 
     [Fact]
+    public void A_limit_in_another_unit_has_few_digits_and_errs_to_the_safe_side()
+    {
+        // 55 °F are 12.777… °C: not below 12.8 °C.
+        var page = Program("examples/moor-road-thin-overlay.yaml", "--draft", "--rules", "us-wa");
+        Assert.Contains("at least 12.8", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("12.77", page, StringComparison.Ordinal);
+        Assert.Empty(PageText.All(page, @"(\d\.\d{4,})"));
+    }
+
+    [Fact]
     public void Language_is_that_of_the_crew()
     {
         Assert.Contains("<html lang=\"de\">", German.Value, StringComparison.Ordinal);

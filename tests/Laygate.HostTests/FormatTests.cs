@@ -110,19 +110,64 @@ public sealed class FormatTests
     [InlineData(true)]
     public void Sarif_passes_the_public_validator(bool everything)
     {
+        // A public address is given here, as whoever publishes the program would.
+        var run = Full() with
+        {
+            Include = everything ? Everything : [],
+            InformationUri = "https://example.org/laygate",
+            RulePages = "https://example.org/laygate/rules",
+            RulesInForce = [new RuleInForce("ZZZ-001", "layers/not-met-here", Hostile, Hostile, Hostile, string.Empty, [Hostile])],
+        };
+        Assert.Empty(Complaints(Written(SarifWriter.Write, run)));
+    }
+
+    [SkippableFact]
+    public void Sarif_of_the_program_passes_the_public_validator()
+    {
+        var text = Program("examples/moor-road-thin-overlay.yaml", "--rules", "us-wa", "--include", "passed", "--include", "not-assessed", "--include", "not-applicable", "--include", "open", "--include", "needs-person");
+
+        // Without a public address no link about the tool can be given; nothing else may be missing. The id is spelt as the validator spells it.
+        var complaints = Complaints(text);
+        Assert.All(complaints, complaint => Assert.Contains("Warning_ProvideToolnformationUri", complaint, StringComparison.Ordinal));
+        Assert.True(complaints.Count == (Cli.App.Address is null ? 1 : 0), string.Join('\n', complaints));
+    }
+
+    [Fact]
+    public void Sarif_lists_every_rule_in_force_also_without_findings()
+    {
+        var driver = JsonNode.Parse(Program("examples/concept-fifteen-lines.yaml", "--rules", "us-wa"))!["runs"]![0]!["tool"]!["driver"]!;
+        var listed = driver["rules"]!.AsArray().Select(rule => rule!["id"]!.GetValue<string>()).ToList();
+        var book = JsonNode.Parse(BuiltProgram.Run(TimeSpan.FromMinutes(3), null, SourceTree.Root, "rules", "--rules", "us-wa", "--in-force", "--format", "json").Out)!;
+        Assert.Equal(book["rules"]!.AsArray().Select(rule => rule!["id"]!.GetValue<string>()).Order(StringComparer.Ordinal), listed, StringComparer.Ordinal);
+        Assert.All(driver["rules"]!.AsArray(), rule => Assert.Contains("Source: ", rule!["help"]!["text"]!.GetValue<string>(), StringComparison.Ordinal));
+        Assert.All(driver["rules"]!.AsArray(), rule => Assert.Equal(Cli.App.RulePages is null, rule!["helpUri"] is null));
+    }
+
+    [Fact]
+    public void Sarif_links_to_the_page_of_a_rule_where_pages_have_an_address()
+    {
+        var rules = Sarif(Full() with { RulePages = "https://example.org/rules/" })["tool"]!["driver"]!["rules"]!.AsArray();
+        Assert.Contains("https://example.org/rules/LAY-001.md", rules.Select(rule => rule!["helpUri"]?.GetValue<string>()), StringComparer.Ordinal);
+    }
+
+    private static string Program(params string[] arguments) =>
+        BuiltProgram.Run(TimeSpan.FromMinutes(3), null, SourceTree.Root, ["check", .. arguments, "--format", "sarif", "--date", "2026-11-25", "--fail-on", "none"]).Out;
+
+    private static IReadOnlyList<string> Complaints(string sarif)
+    {
         var validator = Needs.Tool("@microsoft/sarif-multitool-linux/Sarif.Multitool");
         var folder = Directory.CreateTempSubdirectory("laygate-sarif-").FullName;
         try
         {
             var (input, output) = (Path.Combine(folder, "a.sarif"), Path.Combine(folder, "verdict.sarif"));
-            File.WriteAllText(input, Written(SarifWriter.Write, Full() with { Include = everything ? Everything : [], InformationUri = "https://example.org/laygate" }));
+            File.WriteAllText(input, sarif);
             using var process = Process.Start(new ProcessStartInfo(validator, ["validate", input, "--rule-kind", "Sarif;Ghas", "--output", output]) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true })!;
             process.StandardOutput.ReadToEnd();
             process.WaitForExit();
 
             // It ends with 0 whatever it found: its own result file tells.
             var found = JsonNode.Parse(File.ReadAllText(output))!["runs"]![0]!["results"]!.AsArray();
-            Assert.Empty(found.Where(result => result!["level"]?.GetValue<string>() is null or "warning" or "error").Select(result => result!.ToJsonString()));
+            return [.. found.Where(result => result!["level"]?.GetValue<string>() is null or "warning" or "error").Select(result => result!.ToJsonString())];
         }
         finally
         {

@@ -3,6 +3,7 @@ using System.Text;
 using Laygate.Reporting.Html;
 using Laygate.Reporting.Language;
 using Laygate.Reporting.Runs;
+using Laygate.Rules.Comparing;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Results;
 using Laygate.UnitTests.Reporting;
@@ -63,8 +64,18 @@ public sealed class HtmlTests
     }
 
     [Fact]
-    public void Changes_are_shown_where_they_are_given() =>
-        Assert.Contains("25 mm", Written(Run(), _ => [new ChangeLine("thickness of wearing", "25 mm", "30 mm")]), StringComparison.Ordinal);
+    public void Changes_stand_in_the_words_of_a_comparison()
+    {
+        var (old, run) = (Samples.Report(), Run());
+        var thin = old.Findings[0] with { Value = new ShownValue(2, string.Empty), Status = Status.Warn };
+        var findings = ReportComparer.Findings(old with { Findings = [thin] }, old with { Findings = [old.Findings[0]] });
+        var plan = new PlanComparison(old with { Findings = [thin] }, old, findings, [], [new TextChange("courses.wearing.thickness", "25 mm", "<b>30 mm", null, new Position(7, 1, 7, 2))]) { Counts = ReportComparer.Count(findings) };
+        var page = Written(run with { Earlier = new Dictionary<string, ComparisonResult>(StringComparer.Ordinal) { [old.File] = new("old.yaml", old.File, [plan], []) } });
+        Assert.Contains("Findings: 0 new, 0 gone, 1 changed, 0 unchanged.", page, StringComparison.Ordinal);
+        Assert.Contains("<h4>Worse than before: 1</h4>", page, StringComparison.Ordinal);
+        Assert.Contains("`25 mm` became `&lt;b&gt;30 mm` (line 7)", page, StringComparison.Ordinal);
+        Assert.Contains("old.yaml, revision C", page, StringComparison.Ordinal);
+    }
 
     [Fact]
     public void Conformity_follows_the_clauses_of_a_specification_where_it_lists_them()
@@ -100,6 +111,52 @@ public sealed class HtmlTests
         Assert.Contains("Not drawn: cooling and rolling of", Concept.Value, StringComparison.Ordinal);
         Assert.Contains("Not drawn: buffers over the shift", Concept.Value, StringComparison.Ordinal);
         Assert.Contains("Not drawn: order of loads", Concept.Value, StringComparison.Ordinal);
+    }
+
+    [SkippableFact]
+    public void A_course_without_temperatures_or_window_gives_no_empty_axes()
+    {
+        // The fifteen lines, with trucks but no temperature, no wind and no phase of rolling: one course, none hot, no window.
+        var folder = Directory.CreateTempSubdirectory("laygate-cold-").FullName;
+        try
+        {
+            File.WriteAllText(Path.Combine(folder, "cold.yaml"), File.ReadAllText(Path.Combine(SourceTree.Root, "examples", "concept-fifteen-lines.yaml")));
+            File.WriteAllText(Path.Combine(folder, "unread.yaml"), "format: 1\nplan: [");
+            var cold = Page(folder, "cold.yaml");
+            Assert.All(PageText.All(cold, "<figcaption>(.*?)</figcaption>"), title => Assert.Equal("Runs and joints from above", title));
+            Assert.Contains("Not drawn: cooling and rolling of", cold, StringComparison.Ordinal);
+            var unread = Page(folder, "unread.yaml");
+            Assert.Contains("Could not be read", unread, StringComparison.Ordinal);
+            Assert.Contains("unread.yaml:2:", unread, StringComparison.Ordinal);
+            Assert.DoesNotContain("<figure", unread, StringComparison.Ordinal);
+            foreach (var page in (string[])[cold, unread, Page(folder, "cold.yaml", "unread.yaml")])
+            {
+                Assert.DoesNotContain("NaN", page, StringComparison.Ordinal);
+                var look = BrowserLook.At(page, "accessibility");
+                Assert.Empty(BrowserLook.Texts(look["violations"]));
+                Assert.Equal(1, look["requests"]!.GetValue<int>());
+            }
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
+    [Fact]
+    public void Silences_about_safety_stand_together_the_gravest_first()
+    {
+        var page = Moor.Value;
+        var captions = PageText.All(page, "<caption>(Severity [ABC]: [^<]*)</caption>");
+        Assert.Equal(captions.Order(StringComparer.Ordinal), captions, StringComparer.Ordinal);
+        Assert.StartsWith("Severity A", captions[0], StringComparison.Ordinal);
+        Assert.True(page.IndexOf(captions[0], StringComparison.Ordinal) < page.IndexOf(">Layers", StringComparison.Ordinal));
+
+        // The first page names a few of many, and then what else decides.
+        var first = page[..page.IndexOf("Checked against", StringComparison.Ordinal)];
+        Assert.Contains("hazards of severity A</strong>", first, StringComparison.Ordinal);
+        Assert.Equal(1, PageText.Count(first, "hazards of severity A"));
+        Assert.Equal(5, PageText.Count(first, "<li><span class=\"mark"));
     }
 
     [Fact]
@@ -177,12 +234,15 @@ public sealed class HtmlTests
         Layout = new LayoutPlot("m", [new RunOutline(name, [name], 0, 100, [new WidthMark(0, 4)], [new StationMark(name, name, 50, name)], [])]),
     };
 
-    private static string Written(ReportedRun run, Func<Report, IReadOnlyList<ChangeLine>>? changes = null)
+    private static string Written(ReportedRun run)
     {
         using var bytes = new MemoryStream();
-        HtmlWriter.Write(run, bytes, changes);
+        HtmlWriter.Write(run, bytes);
         return Encoding.UTF8.GetString(bytes.ToArray());
     }
+
+    private static string Page(string folder, params string[] plans) =>
+        BuiltProgram.Run(TimeSpan.FromMinutes(3), null, folder, ["check", .. plans, "--format", "html", "--date", "2026-11-25", "--fail-on", "none"]).Out;
 
     private static string Program(params string[] arguments) =>
         BuiltProgram.Run(TimeSpan.FromMinutes(3), null, SourceTree.Root, ["check", .. arguments, "--format", "html", "--date", "2026-11-25", "--fail-on", "none"]).Out;

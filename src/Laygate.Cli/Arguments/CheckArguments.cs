@@ -87,6 +87,9 @@ internal sealed record CheckArguments
     /// <summary>Git revision since which a plan must have changed to be checked; null: every plan.</summary>
     public string? ChangedSince { get; init; }
 
+    /// <summary>File, or git revision, with which plans are compared; null: nothing is compared.</summary>
+    public string? Previous { get; init; }
+
     /// <summary>Name under which standard input is reported.</summary>
     public required string StdinName { get; init; }
 }

@@ -18,6 +18,7 @@ internal sealed class CheckCommand : Verb
     private readonly Option<string> stdinName = new("--stdin-name");
     private readonly Option<string> baseline = new("--baseline");
     private readonly Option<string> changedSince = new("--changed-since");
+    private readonly Option<string> previous = new("--previous");
     private readonly Option<bool> outlook = new("--outlook") { Arity = ArgumentArity.Zero };
     private readonly Option<bool> quick = new("--quick") { Arity = ArgumentArity.Zero };
     private readonly Option<bool> all = new("--all") { Arity = ArgumentArity.Zero };
@@ -26,7 +27,7 @@ internal sealed class CheckCommand : Verb
         : base("check", HelpText.Check)
     {
         Add(files);
-        foreach (var option in (Option[])[rules, departures, stage, failOn, format, output, include, date, baseline, changedSince, stdinName, outlook, quick, all])
+        foreach (var option in (Option[])[rules, departures, stage, failOn, format, output, include, date, baseline, changedSince, previous, stdinName, outlook, quick, all])
         {
             Add(option);
         }
@@ -38,7 +39,7 @@ internal sealed class CheckCommand : Verb
     }
 
     /// <inheritdoc/>
-    public override Request Read(ParseResult parsed, TimeProvider clock) => new Request.Check(new CheckArguments
+    public override Request Read(ParseResult parsed, TimeProvider clock) => new Request.Check(Consistent(new CheckArguments
     {
         Files = parsed.GetValue(files) ?? [],
         Rules = Values.NotEmpty("--rules", parsed.GetValue(rules)),
@@ -54,7 +55,14 @@ internal sealed class CheckCommand : Verb
             : parsed.GetValue(quick),
         All = parsed.GetValue(all),
         Baseline = Values.NotEmpty("--baseline", parsed.GetValue(baseline)),
+        Previous = Values.NotEmpty("--previous", parsed.GetValue(previous)),
         ChangedSince = Values.NotEmpty("--changed-since", parsed.GetValue(changedSince)),
         StdinName = Values.NotEmpty("--stdin-name", parsed.GetValue(stdinName)) ?? "standard input",
-    });
+    }));
+
+    // An option that no chosen form shows would be lost without a word.
+    private static CheckArguments Consistent(CheckArguments arguments) =>
+        arguments.Previous is null || arguments.Outputs.Any(target => target.Format is OutputFormat.Html or OutputFormat.Markdown)
+            ? arguments
+            : throw new ArgumentProblem("--previous shows in html and markdown only: add --format or --output for one of them, or use `laygate compare`.");
 }

@@ -91,6 +91,8 @@ internal static class HelpText
           --date YYYY-MM-DD      day of checking; usually today
           --changed-since REV    check only plans that differ from a git revision; all of
                                  them where rules, settings, departures or baseline differ
+          --previous FILE|REV    list in html and markdown what has changed since an
+                                 earlier file, or since a git revision
           --baseline FILE        findings known of old, written by `laygate baseline`: they
                                  are shown, but only new or worse ones count
           --outlook              also judge laying hour by hour, or, without hours, say in

@@ -1,6 +1,7 @@
 using Laygate.Cli.Arguments;
 using Laygate.Cli.Files;
 using Laygate.Model.Plans;
+using Laygate.Reporting.Runs;
 using Laygate.Rules.Results;
 using Laygate.Validation.RuleFiles;
 
@@ -26,6 +27,10 @@ internal sealed class CheckSessions(ICheckPipeline pipeline, CheckArguments argu
 
     /// <summary>Why rules, departures or settings could not be read.</summary>
     public IReadOnlyList<Problem> Problems => [.. opened.Values.SelectMany(governed => governed.Session.Problems).Distinct()];
+
+    /// <summary>The rules in force for any plan of the run, each once.</summary>
+    public IReadOnlyList<RuleInForce> RulesInForce() =>
+        [.. opened.OrderBy(governed => governed.Key, StringComparer.Ordinal).SelectMany(governed => governed.Value.Session.Rules()).DistinctBy(rule => rule.Id, StringComparer.Ordinal)];
 
     /// <summary>The plans of the run: those of the command, or those that the settings of this folder name.</summary>
     /// <exception cref="ArgumentProblem">Neither names one.</exception>

@@ -10,12 +10,25 @@ namespace Laygate.Cli.Checking;
 /// <param name="Governed">A session with a rule book.</param>
 internal sealed record GovernedPlan(PlanInput Input, GovernedSession Governed)
 {
-    /// <summary>Reads and checks it.</summary>
-    public FileResult Check()
+    /// <summary>Its earlier state; null where none is compared.</summary>
+    public EarlierPlan? Earlier { get; init; }
+
+    /// <summary>Reads and checks it, and compares it with its earlier state where there is one and both can be read.</summary>
+    public (FileResult Result, ComparisonResult? Changes) Check()
     {
         var (bytes, problem) = PlanBytes.Read(Input);
-        return bytes is null ? new FileResult(Input.Name, [], [problem!]) : Governed.Session.Check!(Input.Name, bytes);
+        if (bytes is null)
+        {
+            return (new FileResult(Input.Name, [], [problem!]), null);
+        }
+
+        var result = Governed.Session.Check!(Input.Name, bytes);
+        return (result, Earlier is null || result.Problems.Count > 0 ? null : Compare(Earlier, bytes));
     }
+
+    private ComparisonResult? Compare(EarlierPlan earlier, byte[] bytes) => earlier.Problem is { } problem
+        ? new ComparisonResult(earlier.Name, Input.Name, [], [problem])
+        : Governed.Session.Compare?.Invoke(earlier.Name, earlier.Bytes, Input.Name, bytes);
 }
 
 /// <summary>Finds the plans of a run.</summary>

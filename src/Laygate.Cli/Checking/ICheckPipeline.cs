@@ -1,4 +1,5 @@
 using Laygate.Model.Plans;
+using Laygate.Reporting.Runs;
 using Laygate.Rules.Results;
 
 namespace Laygate.Cli.Checking;
@@ -37,7 +38,14 @@ internal sealed record CheckRequest(IReadOnlyList<string> Rules, Stage? AtLeastS
 /// <param name="Problems">Why the rules could not be read.</param>
 /// <param name="Sheet">Makes the site sheets of one file, given its name, its bytes and whether as a draft; null when the rules could not be read.</param>
 internal sealed record CheckSession(
-    Func<string, byte[], FileResult>? Check, IReadOnlyList<Problem> Problems, Func<string, byte[], bool, SheetResult>? Sheet = null);
+    Func<string, byte[], FileResult>? Check, IReadOnlyList<Problem> Problems, Func<string, byte[], bool, SheetResult>? Sheet = null)
+{
+    /// <summary>Lists the rules in force; asked only by a form that shows them.</summary>
+    public Func<IReadOnlyList<RuleInForce>> Rules { get; init; } = () => [];
+
+    /// <summary>Compares a file with its earlier state, given name and bytes of both; null bytes where there was no file.</summary>
+    public Func<string, byte[]?, string, byte[], ComparisonResult>? Compare { get; init; }
+}
 
 /// <summary>Opens a rule book and checks plans against it.</summary>
 internal interface ICheckPipeline

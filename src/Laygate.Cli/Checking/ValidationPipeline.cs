@@ -1,9 +1,11 @@
 using Laygate.Cli.Files;
+using Laygate.Reporting.Runs;
 using Laygate.Rules.Baselines;
 using Laygate.Rules.Merging;
 using Laygate.Rules.Results;
 using Laygate.Validation;
 using Laygate.Validation.Baselines;
+using Laygate.Validation.Comparing;
 using Laygate.Validation.Departures;
 using Laygate.Validation.RuleFiles;
 
@@ -42,7 +44,12 @@ internal sealed class ValidationPipeline : ICheckPipeline
         }
 
         var check = new PlanCheck(bound.Book, settings, departures.Departures);
-        return new CheckSession(known is null ? check.Run : (file, bytes) => Apply(check.Run(file, bytes), bound.Book, known), [], check.Sheet);
+        var plain = new Lazy<PlanCheck>(() => new PlanCheck(bound.Book, settings with { Remedies = false, Outlook = false, Page = false }, departures.Departures));
+        return new CheckSession(known is null ? check.Run : (file, bytes) => Apply(check.Run(file, bytes), bound.Book, known), [], check.Sheet)
+        {
+            Rules = () => RuleInForce.Of(bound.Book),
+            Compare = (old, oldBytes, @new, newBytes) => new PlanComparer(plain.Value, plain.Value).Run(old, oldBytes, @new, newBytes),
+        };
     }
 
     private static (Baseline? Baseline, IReadOnlyList<Problem> Problems) Known(string? path, RuleBook book)

@@ -80,7 +80,7 @@ internal sealed class BaselineCommand : Verb
     {
         var sessions = new CheckSessions(host.Pipeline, arguments, host.Version);
         var plans = GovernedPlans.Of(sessions, arguments, host.Streams);
-        List<FileResult> results = [.. plans.Select(plan => plan.Check())];
+        List<FileResult> results = [.. plans.Select(plan => plan.Check().Result)];
         List<Problem> problems = [.. sessions.Problems, .. results.SelectMany(result => result.Problems)];
         if (problems.Count > 0)
         {

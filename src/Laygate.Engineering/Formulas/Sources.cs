@@ -28,6 +28,9 @@ public static class Sources
     public const string Strips =
         "closed form derived here from the published worked rule of overhang and overlap (trade article, recalled); edge by edge";
 
+    /// <summary>Rollers by tonnage, an old specification.</summary>
+    public const string Kentucky157 = "Kentucky 1956 specification, article 4.3.5-D-1, as given in the abstract of research report 157 (second-hand)";
+
     /// <summary>Wind at lower height and in other terrain.</summary>
     public const string WindProfile = "ASHRAE Handbook Fundamentals 2005, as given in the NREL Engineering Reference (second-hand)";
 

@@ -16,14 +16,14 @@ internal static class BufferQuantities
         Paver.Number("lower_buffer_capacity", Shape.Mass, "Capacity of the buffer for the lower course.", (c, e) =>
             StatedOf(c, e, pair => pair.Lower, "capacity", buffer => buffer.Capacity)),
         Paver.Number("lower_buffer_needed", Shape.Mass, "Capacity that the buffer for the lower course needs while the upper mix is fed.", Needed, new Method(
-            "Cb = B0 + Rb · (2c + 2e + Ps/Q) + Pb − Rb · (e + Pb/Q)", Sources.TwoMixes, "a worst-case bound; a simulation of the haul decides")),
+            "Cb = B0 + Rb · (2c + 2e + Ps/Q) + Pb − Rb · (e + Pb/Q)", Sources.TwoMixes, "a worst-case bound; a simulation of the haul decides")) with { DecidedBy = SimulationQuantities.StopChance },
         Paver.Number("upper_call", Shape.Mass, "Level of the upper buffer at which its next load is called.", (c, e) =>
             StatedOf(c, e, pair => pair.Upper, "call", buffer => buffer.Call)),
         Paver.Number("upper_call_lowest", Shape.Mass, "Lowest level at which the call for the upper mix comes in time.", (c, e) =>
-            CallEnd(c, e, highest: false), Call("Sl = S0 + Rs · (e + Pb/Q + c + e)")),
+            CallEnd(c, e, highest: false), Call("Sl = S0 + Rs · (e + Pb/Q + c + e)")) with { DecidedBy = SimulationQuantities.StopChance },
         Paver.Number("upper_call_highest", Shape.Mass, "Highest level at which a called load of the upper mix fits when it arrives.", (c, e) =>
-            CallEnd(c, e, highest: true), Call("Sh = Cs − Ps + Rs · (c + e + Ps/Q)")),
-        Paver.Number("call_band", Shape.Mass, "Width of the band of workable call levels; below zero the load of the upper mix is too large.", Band, Call("B = Sh − Sl")),
+            CallEnd(c, e, highest: true), Call("Sh = Cs − Ps + Rs · (c + e + Ps/Q)")) with { DecidedBy = SimulationQuantities.StopChance },
+        Paver.Number("call_band", Shape.Mass, "Width of the band of workable call levels; below zero the load of the upper mix is too large.", Band, Call("B = Sh − Sl")) with { DecidedBy = SimulationQuantities.StopChance },
     ];
 
     private static Method Call(string expression) => new(expression, Sources.TwoMixes, "a worst-case bound; a simulation of the haul decides");

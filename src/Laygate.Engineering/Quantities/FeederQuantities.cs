@@ -18,7 +18,7 @@ internal static class FeederQuantities
         Feeder.Number("demand", Shape.Flow, "Mix of all courses laid together that passes through the feeder while the paver moves.", Demand, new Method(
             "R = largest over the passes of Σ R", Sources.Balance, "as the demand of the courses")),
         Feeder.Number("occupation", Shape.None, "Share of the time in which the feeder is busy.", Occupation, new Method(
-            "u = Σ (R/P) · (e + P/Q) + 2c · Rs/Ps", Sources.TwoMixes, "one mix or two; at 1 or above the paver must wait. The exchange counts twice where trucks may unload in parts")),
+            "u = Σ (R/P) · (e + P/Q) + 2c · Rs/Ps", Sources.TwoMixes, "one mix or two; at 1 or above the paver must wait. The exchange counts twice where trucks may unload in parts")) with { DecidedBy = SimulationQuantities.StopChance },
         Feeder.StatedFlag<Feeder>("emptied_before_change", "emptied_before_change", "Whether it is emptied before it changes the mix.", feeder => feeder.EmptiedBeforeChange),
         Feeder.StatedFields<Feeder>("rest_goes_to", "rest_goes_to", "Where the rest of a mix goes when the mix changes.", feeder =>
             [("rest_goes_to", Answers.Given(feeder?.RestGoesTo))]),

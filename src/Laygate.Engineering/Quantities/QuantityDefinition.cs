@@ -67,6 +67,9 @@ public sealed record QuantityDefinition
     /// <summary>Range in which it holds and what happens outside; empty when stated.</summary>
     public string Range { get; init; } = string.Empty;
 
+    /// <summary>Where it is a worst-case relation: name of the quantity of the simulated shift that has the last word; otherwise null.</summary>
+    public string? DecidedBy { get; init; }
+
     /// <summary>Computes the value for an element.</summary>
     public required Func<QuantityContext, Element, Answer> Compute { get; init; }
 }

@@ -10,6 +10,9 @@ namespace Laygate.Engineering.Quantities;
 /// </summary>
 internal static class SimulationQuantities
 {
+    /// <summary>Name of the chance of a stop: the last word where a worst-case relation of feeder and buffers says otherwise.</summary>
+    public const string StopChance = "shift.stop_chance";
+
     private const string Source = "simulation of the haul by discrete events, derived here; its engine is checked against queueing theory";
     private const string Range =
         "one pass of one paving train with one course or a pair; no breakdowns, no hand work, no traffic jams beyond the spread of the journeys; 500 shifts, fixed seed";

@@ -24,6 +24,9 @@ internal static class SupplyQuantities
         ]),
         Supply.StatedFields<PlanSupply>("left_over_goes_to", "left_over_goes_to", "Where mix goes that is left over at the end of the shift.", supply =>
             [("left_over_goes_to", Answers.Given(supply?.LeftOverGoesTo))]),
+        Supply.StatedCount<PlanSupply>("waiting_places", "waiting_places", "Trucks that find room to wait on site.", supply => supply?.WaitingPlaces),
+        Supply.Flag("waiting_places_stated", "Whether the plan states how many trucks find room to wait on site.", (c, e) =>
+            Answers.Follows(c.Plan.Supply?.WaitingPlaces is not null, new InputReference(e.Address, "waiting_places"))),
         Supply.Presence("place_for_caught_loads", "Where loads go that rain catches on the road: the place stated with the action for rain.", (c, _) => CaughtLoads(c)),
         Plant.Stated<Plant>("longest_stop", Shape.Minutes, "longest_stop", "Longest stop of the plant that the paver is to survive without stopping.", plant => plant.LongestStop),
         Plant.Flag("longest_stop_stated", "Whether the plan states a stop of the plant that the paver is to survive.", (_, e) =>

@@ -50,6 +50,31 @@ public static class RollerOutput
             : null;
     }
 
+    /// <summary>Rollers that an old specification asks for by tonnage, two at the least. It knows nothing of mat, passes or cooling.</summary>
+    /// <param name="rate">R, kg/s: mix laid.</param>
+    /// <param name="perRoller">Q, kg/s: mix for which one roller is counted.</param>
+    /// <returns>N, 1; null outside the range.</returns>
+    [Formula("N", "N = max(2, ⌈R / Q⌉)", Sources.Kentucky157, "both inputs above zero, result below a million; otherwise no result. Historic, for comparison only")]
+    public static int? CountByTonnage(MassFlow rate, MassFlow perRoller)
+    {
+        var rollers = rate.KilogramsPerSecond / perRoller.KilogramsPerSecond;
+        return Finite.Positive(rate.KilogramsPerSecond, perRoller.KilogramsPerSecond, rollers) && rollers < 1e6
+            ? Math.Max(2, (int)Math.Ceiling(rollers - Supply.Fleet.Rounding))
+            : null;
+    }
+
+    /// <summary>Time in which one roller finishes the last zone when the paver lays no more.</summary>
+    /// <param name="zone">L, m: length of the zone.</param>
+    /// <param name="efficiency">E, 1: share of its time in which it rolls.</param>
+    /// <param name="speed">vr, m/s: speed while rolling.</param>
+    /// <param name="passes">m, 1: passes in all, over all strips side by side.</param>
+    /// <returns>t, s; null outside the range.</returns>
+    [Formula("t", "t = m · L / (E · vr)", Sources.Balance, "E above 0 and at most 1, all others above zero; otherwise no result")]
+    public static Duration? TailOut(Length zone, double efficiency, Speed speed, int passes) =>
+        efficiency is > 0 and <= 1 && Finite.Positive(zone.Meters, speed.MetersPerSecond, passes)
+            ? Finite.Of(passes * zone.Meters / (efficiency * speed.MetersPerSecond), Duration.FromSeconds)
+            : null;
+
     /// <summary>Minutes behind the screed at which a zone ends.</summary>
     /// <param name="end">x, m: distance of the zone's end behind the screed.</param>
     /// <param name="paver">v, m/s: paver speed.</param>

@@ -94,6 +94,11 @@ public sealed record Lever
     /// <summary>Whether the designer must agree.</summary>
     public bool ByDesigner { get; init; }
 
+    /// <summary>
+    /// Whether machine or plant give the value: it is moved to learn how much would be needed, but never proposed, alone or in a pair.
+    /// </summary>
+    public bool IsGiven { get; init; }
+
     /// <summary>Makes a copy of the plan with another value; everything that must move with it moves.</summary>
     public required Func<double, Plan> Change { get; init; }
 

@@ -31,7 +31,8 @@ internal static class PaverLevers
             LeverKind.BufferCapacity, address, $"buffers.{buffer.Course}.capacity", buffer.Capacity, (buffer.Lowest?.Si, null),
             capacity => With(plan, paver, buffer with { Capacity = capacity })) is { } room)
         {
-            yield return room;
+            // No source publishes how far a hopper can be enlarged, and no plan states it: the machine gives it.
+            yield return room with { IsGiven = true };
         }
 
         if (PlanLevers.Measure(

@@ -5,6 +5,9 @@ namespace Laygate.Model.Levers;
 /// <summary>Levers of the supply: trucks, plants, tonnage ordered.</summary>
 internal static class SupplyLevers
 {
+    /// <summary>Trucks of which one docks while the others wait.</summary>
+    private const int Docked = 1;
+
     public static IEnumerable<Lever> Of(Plan plan) =>
         Trucks(plan).Concat(Plants(plan)).Concat(Tonnages(plan)).OfType<Lever>();
 
@@ -15,14 +18,28 @@ internal static class SupplyLevers
             var address = $"trucks:{trucks.Id}";
             yield return PlanLevers.Count(
                 LeverKind.TruckCount, address, "count", trucks.Count, 1, count => PlanCopy.WithTrucks(plan, trucks with { Count = count }));
-            yield return PlanLevers.Count(
-                LeverKind.LoadsBeforeStart, address, "loads_before_start", trucks.LoadsBeforeStart, 0,
-                count => PlanCopy.WithTrucks(plan, trucks with { LoadsBeforeStart = count }));
+            yield return LoadsBeforeStart(plan, trucks);
         }
     }
 
+    // No more loads can wait than there are trucks of the group, or places left by the other groups.
+    private static Lever? LoadsBeforeStart(Plan plan, TruckGroup trucks)
+    {
+        var lever = PlanLevers.Count(
+            LeverKind.LoadsBeforeStart, $"trucks:{trucks.Id}", "loads_before_start", trucks.LoadsBeforeStart, 0,
+            count => PlanCopy.WithTrucks(plan, trucks with { LoadsBeforeStart = count }));
+        if (lever is null)
+        {
+            return null;
+        }
+
+        var others = plan.Supply!.Trucks.Where(other => !string.Equals(other.Id, trucks.Id, StringComparison.Ordinal)).Sum(other => (double)(other.LoadsBeforeStart ?? 0));
+        var places = plan.Supply.WaitingPlaces is { } waiting ? waiting + Docked - others : double.PositiveInfinity;
+        return lever with { Highest = Math.Max(lever.Current, Math.Min(lever.Highest, Math.Min(places, trucks.Count ?? double.PositiveInfinity))) };
+    }
+
     private static IEnumerable<Lever?> Plants(Plan plan) => (plan.Supply?.Plants ?? []).Select(plant => PlanLevers.Measure(
-        LeverKind.PlantOutput, $"plant:{plant.Id}", "planned", plant.Planned, (null, plant.Nameplate?.Si),
+        LeverKind.PlantOutput, $"plant:{plant.Id}", "planned", plant.Planned, (null, plant.Nameplate?.Si ?? plant.Planned?.Si),
         planned => PlanCopy.WithPlant(plan, plant with { Planned = planned })));
 
     private static IEnumerable<Lever?> Tonnages(Plan plan) => plan.Courses.Select(course => PlanLevers.Measure(

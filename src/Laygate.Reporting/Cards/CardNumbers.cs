@@ -76,11 +76,24 @@ internal sealed class CardNumbers(CardTexts texts, SiteSheet sheet)
         var text = (limit.Low, limit.High) switch
         {
             ({ Number: null } words, null) => PlainText.Show(words.Text ?? "—"),
-            ({ } low, { } high) => texts["limit.between", Of(low, limit.Quantity is null), Of(high, limit.Quantity is null)],
-            ({ } low, null) => texts[limit.LowExclusive ? "limit.more" : "limit.least", Of(low, limit.Quantity is null)],
-            (null, { } high) => texts[limit.HighExclusive ? "limit.less" : "limit.most", Of(high, limit.Quantity is null)],
+            ({ } low, { } high) => texts["limit.between", End(limit, low, up: true), End(limit, high, up: false)],
+            ({ } low, null) => texts[limit.LowExclusive ? "limit.more" : "limit.least", End(limit, low, up: true)],
+            (null, { } high) => texts[limit.HighExclusive ? "limit.less" : "limit.most", End(limit, high, up: false)],
             _ => "—",
         };
         return limit.Quantity is null ? text : texts["limit.quantity", text];
+    }
+
+    // A limit that its source states in another unit is rounded to the safe side, never to one that allows more.
+    private string End(ShownLimit limit, ShownValue end, bool up)
+    {
+        if (limit is not { Quantity: null, Stated: not null } || end.Number is not { } number)
+        {
+            return Of(end, limit.Quantity is null);
+        }
+
+        // The noise of the conversion must not move an end that is a tenth already.
+        var tenths = Math.Round(number * 10, 6);
+        return Figures.WithUnit(Rounding.Plain((up ? Math.Ceiling(tenths) : Math.Floor(tenths)) / 10), end.Unit);
     }
 }

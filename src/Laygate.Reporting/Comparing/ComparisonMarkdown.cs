@@ -29,6 +29,16 @@ public static class ComparisonMarkdown
     private static void Write(StringBuilder text, ComparisonResult result, PlanComparison plan)
     {
         text.Append("\n## ").Append(MarkdownText.Of(ComparisonWords.Head(plan))).Append("\n\n");
+        Write(text, result, plan, "### ");
+    }
+
+    /// <summary>What changed in one plan, without its title.</summary>
+    /// <param name="text">Where to write.</param>
+    /// <param name="result">The comparison of the file.</param>
+    /// <param name="plan">The comparison of the plan.</param>
+    /// <param name="heading">What stands before the heading of a part.</param>
+    internal static void Write(StringBuilder text, ComparisonResult result, PlanComparison plan, string heading)
+    {
         foreach (var (label, state) in ComparisonWords.States(result, plan))
         {
             text.Append("- ").Append(label).Append(": ").Append(MarkdownText.Of(state)).Append('\n');
@@ -43,13 +53,13 @@ public static class ComparisonMarkdown
 
         foreach (var part in parts)
         {
-            Write(text, part);
+            Write(text, part, heading);
         }
     }
 
-    private static void Write(StringBuilder text, ComparisonPart part)
+    private static void Write(StringBuilder text, ComparisonPart part, string heading)
     {
-        text.Append("\n### ").Append(part.Heading).Append("\n\n");
+        text.Append('\n').Append(heading).Append(part.Heading).Append("\n\n");
         foreach (var entry in part.Entries)
         {
             text.Append("- ").Append(MarkdownText.Of(entry.Title)).Append('\n');

@@ -2,18 +2,11 @@ using System.Diagnostics.CodeAnalysis;
 using System.Security.Cryptography;
 using System.Text;
 using Laygate.Reporting.Runs;
-using Laygate.Rules.Results;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Web;
 using Microsoft.Extensions.Logging.Abstractions;
 
 namespace Laygate.Reporting.Html;
-
-/// <summary>One line of what has changed since the last revision.</summary>
-/// <param name="What">What has changed.</param>
-/// <param name="Before">Before.</param>
-/// <param name="Now">Now.</param>
-public sealed record ChangeLine(string What, string Before, string Now);
 
 /// <summary>
 /// The report as one page that stands alone: no script, no request, its only style sheet allowed by its hash. Every text of a plan goes through the
@@ -27,9 +20,8 @@ public static class HtmlWriter
     /// <summary>Writes a run as UTF-8.</summary>
     /// <param name="run">The run; reports made for a page carry plots and inputs.</param>
     /// <param name="output">Where to write.</param>
-    /// <param name="changes">What has changed in a plan since its last revision; null where nothing was compared.</param>
-    public static void Write(ReportedRun run, Stream output, Func<Report, IReadOnlyList<ChangeLine>>? changes = null) =>
-        Render<ReportPage>(output, new Dictionary<string, object?>(StringComparer.Ordinal) { [nameof(ReportPage.Run)] = run, [nameof(ReportPage.Changes)] = changes });
+    public static void Write(ReportedRun run, Stream output) =>
+        Render<ReportPage>(output, new Dictionary<string, object?>(StringComparer.Ordinal) { [nameof(ReportPage.Run)] = run });
 
     /// <summary>Renders a page.</summary>
     internal static void Render<[DynamicallyAccessedMembers(DynamicallyAccessedMemberTypes.All)] T>(Stream output, Dictionary<string, object?> parameters)

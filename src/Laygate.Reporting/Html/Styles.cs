@@ -48,9 +48,12 @@ internal static class Styles
         .deciding li{margin:.5rem 0}
         .do{color:var(--soft)}
         .caution{border:1px solid var(--ink);padding:.5rem .8rem}
-        .pair{display:grid;grid-template-columns:minmax(0,1fr) minmax(0,1.15fr);gap:1.4rem;align-items:start}
+        .pair{display:flow-root}
+        .pair .figures{float:right;width:52%;margin:0 0 .6rem 1.4rem}
+        .single .cards{columns:2 30rem;column-gap:1.2rem}
+        .single .cards .finding:only-child{column-span:all}
         .single .figures{display:grid;grid-template-columns:repeat(auto-fill,minmax(min(100%,32rem),1fr));gap:0 1.6rem}
-        .finding{border:1px solid var(--line);border-left:8px solid #6d767d;padding:.7rem .9rem;margin:0 0 .9rem;break-inside:avoid}
+        .finding{border:1px solid var(--line);border-left:8px solid #6d767d;padding:.7rem .9rem;margin:0 0 .9rem;break-inside:avoid;display:flow-root}
         .finding.is-fail{border-left-color:#b3261e}
         .finding.is-warn{border-left-color:#c98a00}
         .says{font-size:1.02rem}
@@ -72,13 +75,19 @@ internal static class Styles
         .inputs th,.inputs td{padding:.1rem .5rem}
         .inputs tbody th{font-weight:normal;font-family:ui-monospace,"DejaVu Sans Mono",monospace;font-size:.92em}
         .line{display:block;margin-bottom:.25rem}
+        .silent{table-layout:fixed}
+        .silent thead th:first-child{width:8rem}
+        .silent thead th:nth-child(2){width:26%}
+        .silent thead th:nth-child(5){width:25%}
+        .silent tbody th{font-weight:normal}
+        .silent .small{font-size:.85em}
         .sign .field{min-width:9rem}
         .sign .tick{font-size:1.3rem;line-height:1}
         .unseen{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%);white-space:nowrap}
         footer{margin-top:3rem;border-top:3px solid var(--ink)}
         .unread{border:3px solid #8f1710;padding:0 1rem .6rem;margin-top:1.5rem}
-        @media (max-width:68rem){.pair{grid-template-columns:minmax(0,1fr)}.counts{grid-template-columns:repeat(4,1fr)}}
-        @media (max-width:40rem){body{padding:0 .8rem 2rem}.counts{grid-template-columns:repeat(2,1fr)}.ident{grid-template-columns:1fr}.finding dl{grid-template-columns:1fr}.finding dd{margin-bottom:.3rem}}
+        @media (max-width:68rem){.pair .figures{float:none;width:auto;margin-left:0}.counts{grid-template-columns:repeat(4,1fr)}}
+        @media (max-width:40rem){body{padding:0 .8rem 2rem}.counts{grid-template-columns:repeat(2,1fr)}.ident{grid-template-columns:1fr}.finding dl{grid-template-columns:1fr}.finding dd{margin-bottom:.3rem}.silent thead{position:absolute;clip-path:inset(50%)}.silent tr,.silent th,.silent td{display:block;border:0;padding:.15rem 0}.silent tr{border-bottom:1px solid var(--line);padding:.5rem 0}}
         @page{size:A4;margin:15mm 14mm 17mm;@bottom-right{content:"page " counter(page) " of " counter(pages);font-size:8pt}@bottom-left{content:"Laygate plan check";font-size:8pt}}
         @media print{
         html{font-size:9.5pt;print-color-adjust:exact;-webkit-print-color-adjust:exact}
@@ -90,9 +99,15 @@ internal static class Styles
         h2,h3,h4,h5,caption,figcaption{break-after:avoid}
         thead{display:table-header-group}
         tr{break-inside:avoid}
+        tbody tr:first-child{break-before:avoid}
         .scroll{overflow:visible}
         .plot{min-width:0}
         .pair,.single .figures{display:block}
+        .pair .figures{float:none;width:auto;margin:0}
+        .single .cards,.pair .cards{columns:2 75mm;column-gap:5mm}
+        .finding dl{font-size:8pt}
+        .silent{font-size:7.5pt}
+        .silent thead th:first-child{width:6rem}
         .plot{max-width:150mm}
         .counts{grid-template-columns:repeat(8,1fr)}
         .ident{grid-template-columns:max-content 1fr}

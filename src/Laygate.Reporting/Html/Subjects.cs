@@ -5,11 +5,11 @@ using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.Html;
 
-/// <summary>Subjects of a report: the families of rules in the order in which a job goes.</summary>
+/// <summary>Subjects of a report: the safety first, then the families of rules in the order in which a job goes.</summary>
 internal static class Subjects
 {
     private static readonly string[] Order =
-        ["consistency", "layers", "mixes", "weather", "supply", "paving", "rolling", "bond-and-joints", "friction-and-opening", "quality", "safety"];
+        ["safety", "consistency", "layers", "mixes", "weather", "supply", "paving", "rolling", "bond-and-joints", "friction-and-opening", "quality"];
 
     /// <summary>The family of a finding.</summary>
     public static string Of(Finding finding) => finding.RuleName.Split('/')[0];
@@ -25,11 +25,14 @@ internal static class Subjects
     public static string Name(string family) => Names.Capital(PlainText.Show(family).Replace('-', ' '));
 
     /// <summary>The findings that decide: what fails before what warns before what is not assessed, graver ones first, else in the order of the report.</summary>
-    public static IReadOnlyList<Finding> Deciding(Report report, int count) =>
+    /// <remarks>Silences of one severity and one result decide together: a list of five that names five of thirty would hide everything else.</remarks>
+    public static IReadOnlyList<IReadOnlyList<Finding>> Deciding(Report report, int count) =>
     [
         .. report.Findings
             .Where(finding => FindingGroups.Of(finding) is FindingGroup.Failed or FindingGroup.Warned or FindingGroup.NotAssessed)
-            .OrderBy(finding => finding.Known).ThenBy(FindingGroups.Of).ThenBy(finding => finding.Severity ?? Severity.C + 1).Take(count),
+            .OrderBy(finding => finding.Known).ThenBy(FindingGroups.Of).ThenBy(finding => finding.Severity ?? Severity.C + 1)
+            .GroupBy(finding => Silence.Is(finding) ? $"{finding.Known} {FindingGroups.Of(finding)} {finding.Severity}" : $"{finding.Rule} {finding.Address}", StringComparer.Ordinal)
+            .Take(count).Select(same => same.ToList()),
     ];
 
     /// <summary>Sign of a part of the report; it stands beside the word.</summary>

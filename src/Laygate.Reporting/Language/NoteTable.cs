@@ -44,6 +44,8 @@ internal static class NoteTable
         ["rule-preview"] = "This rule is new and may change.",
         ["say-whether"] = "Say whether this holds here: {meaning}",
         ["silence-fails"] = "At release the silence fails, however well the source is known ({evidence}).",
+        ["simulation-misses"] = "The worst-case relation holds, but the simulated shift does not ({rule}): the simulation is the verdict.",
+        ["simulation-passes"] = "This is a worst-case relation. The simulated shift passes ({rule}) and is the verdict: mend this to gain a reserve, not to avoid a stop.",
         ["simulation-no-trucks"] = "No truck carries the mix {mix}, so the shift cannot be simulated.",
         ["simulation-plant-without-mix"] = "The plant {plant} does not make the mix {mix} that its trucks carry, so the shift cannot be simulated.",
         ["simulation-several-passes"] = "The paver passes {count} times in this shift; only a shift with one pass is simulated. Check each pass as a plan of its own.",

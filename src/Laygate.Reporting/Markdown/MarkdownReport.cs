@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Laygate.Model.Plans;
+using Laygate.Reporting.Comparing;
 using Laygate.Reporting.Language;
 using Laygate.Reporting.Remedies;
 using Laygate.Reporting.Sheet;
@@ -9,7 +10,7 @@ using Laygate.Rules.Results;
 namespace Laygate.Reporting.Markdown;
 
 /// <summary>The report on one plan for a review comment: counts, then what somebody must act on, worst first.</summary>
-internal sealed class MarkdownReport(StringBuilder text, Report report)
+internal sealed class MarkdownReport(StringBuilder text, Report report, EarlierState? earlier)
 {
     private static readonly FindingGroup[] Shown =
         [FindingGroup.Failed, FindingGroup.Warned, FindingGroup.NotAssessed, FindingGroup.NeedsPerson, FindingGroup.Departed];
@@ -43,7 +44,29 @@ internal sealed class MarkdownReport(StringBuilder text, Report report)
         }
 
         Open();
+        Changes();
         Rules();
+    }
+
+    private void Changes()
+    {
+        if (earlier is null)
+        {
+            return;
+        }
+
+        text.Append("\n### Changes since the last revision\n\n");
+        if (earlier.Plan is { } plan)
+        {
+            ComparisonMarkdown.Write(text, earlier.File, plan, "#### ");
+            return;
+        }
+
+        Item($"The earlier state in {MarkdownText.Of(earlier.File.OldFile)} could not be read, so nothing was compared.");
+        foreach (var problem in earlier.File.Problems)
+        {
+            Under($"{problem.Message} {problem.Hint}".TrimEnd());
+        }
     }
 
     // What is not due yet is many lines at the start of a plan, and nothing to act on in a review.

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Laygate.Reporting.Comparing;
 using Laygate.Reporting.Language;
 using Laygate.Reporting.Runs;
 using Laygate.Reporting.Sheet;
@@ -29,7 +30,7 @@ public static class MarkdownWriter
 
         foreach (var report in run.Reports)
         {
-            new MarkdownReport(text, report).Write();
+            new MarkdownReport(text, report, EarlierState.Of(run, report)).Write();
             text.Append('\n');
         }
 

@@ -52,7 +52,7 @@ public static class RuleWords
     /// <summary>The limits of a rule, one line per bound or row.</summary>
     public static IReadOnlyList<LimitLine> Limits(CheckedRule rule, IReadOnlyDictionary<string, Source> sources) =>
         [.. rule.Bounds.SelectMany(bound => Lines(rule, bound, sources).Concat(bound.Definition.Also.Select(other =>
-            Line(rule, bound, other, string.Empty, string.Empty, sources) with { Strength = "also read", Known = SourceWords.Of(other.Evidence) })))];
+            Line(rule, bound, other, string.Empty, "another reading", sources) with { Strength = "also read", Known = SourceWords.Of(other.Evidence) })))];
 
     private static IEnumerable<LimitLine> Lines(CheckedRule rule, CheckedBound bound, IReadOnlyDictionary<string, Source> sources)
     {

@@ -22,6 +22,15 @@ public sealed record ReportedRun(string ProgramVersion, IReadOnlyList<FileResult
     /// <summary>Absolute address of a page about the program; null where there is none.</summary>
     public string? InformationUri { get; init; }
 
+    /// <summary>Absolute address below which the page of each rule stands as <c>ID.md</c>; null where there is none.</summary>
+    public string? RulePages { get; init; }
+
+    /// <summary>The rules in force, each once; none where no form lists them.</summary>
+    public IReadOnlyList<RuleInForce> RulesInForce { get; init; } = [];
+
+    /// <summary>What has changed in each file since an earlier revision, by the name of the file; null where none was named.</summary>
+    public IReadOnlyDictionary<string, ComparisonResult>? Earlier { get; init; }
+
     /// <summary>All reports in order.</summary>
     public IEnumerable<Report> Reports => Results.SelectMany(result => result.Reports);
 

@@ -6,21 +6,19 @@ using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.Sarif;
 
-/// <summary>The rules that were applied in a run, each once, by id; also those without a result.</summary>
+/// <summary>The rules in force in a run, each once, by id; also those without a result.</summary>
 internal sealed class SarifRules
 {
-    private readonly List<Finding> rules;
+    private readonly List<RuleInForce> rules;
     private readonly Dictionary<string, int> indices;
     private readonly bool withDepartures;
+    private readonly string? pages;
 
     private SarifRules(ReportedRun run)
     {
-        // The finding of a rule that says most: one with a limit names its source.
-        rules = [.. run.Reports.SelectMany(report => report.Findings)
-            .GroupBy(finding => finding.Rule, StringComparer.Ordinal)
-            .Select(same => same.FirstOrDefault(finding => finding.Limit is not null) ?? same.First())
-            .OrderBy(finding => finding.Rule, StringComparer.Ordinal)];
-        indices = rules.Select((rule, index) => (rule.Rule, index)).ToDictionary(pair => pair.Rule, pair => pair.index, StringComparer.Ordinal);
+        pages = run.RulePages;
+        rules = [.. run.RulesInForce.Concat(Applied(run)).DistinctBy(rule => rule.Id, StringComparer.Ordinal).OrderBy(rule => rule.Id, StringComparer.Ordinal)];
+        indices = rules.Select((rule, index) => (rule.Id, index)).ToDictionary(pair => pair.Id, pair => pair.index, StringComparer.Ordinal);
         withDepartures = run.Reports.Any(report => report.Departures.Any(use => use.State != DepartureState.Holds));
         if (withDepartures)
         {
@@ -46,15 +44,22 @@ internal sealed class SarifRules
         }
     }
 
-    private static void Write(Utf8JsonWriter json, Finding rule)
+    // A report that came without its book: the finding of a rule that says most is one with a limit, which names its source.
+    private static IEnumerable<RuleInForce> Applied(ReportedRun run) => run.Reports.SelectMany(report => report.Findings)
+        .GroupBy(finding => finding.Rule, StringComparer.Ordinal)
+        .Select(same => same.FirstOrDefault(finding => finding.Limit is not null) ?? same.First())
+        .Select(rule => new RuleInForce(
+            rule.Rule, rule.RuleName, rule.Title, rule.Why, rule.Remedy, rule.Local, rule.Limit is { } limit ? [$"{SourceWords.Publication(limit)} ({SourceWords.HowKnown(limit)})"] : []));
+
+    private void Write(Utf8JsonWriter json, RuleInForce rule)
     {
-        var (family, name) = rule.RuleName.Split('/') is [var first, var second] ? (first, second) : (string.Empty, rule.RuleName);
-        var source = rule.Limit is { } limit ? $" Source: {SourceWords.Line(limit)}" : string.Empty;
+        var (family, name) = rule.Name.Split('/') is [var first, var second] ? (first, second) : (string.Empty, rule.Name);
+        var source = rule.Sources.Count > 0 ? $" Source: {string.Join("; ", rule.Sources)}." : string.Empty;
         var local = rule.Local.Length > 0 ? $" Whom to ask: {rule.Local}" : string.Empty;
-        Rule(json, rule.Rule, Pascal(name), rule.Title, rule.Why, $"{rule.Remedy}{local}{source} {string.Join(' ', Caution.Sentences.Take(2))}", family);
+        Rule(json, rule.Id, Pascal(name), rule.Title, rule.Why, $"{rule.Remedy}{local}{source} {string.Join(' ', Caution.Sentences.Take(2))}", family);
     }
 
-    private static void Rule(Utf8JsonWriter json, string id, string name, string title, string why, string help, string family)
+    private void Rule(Utf8JsonWriter json, string id, string name, string title, string why, string help, string family)
     {
         json.WriteStartObject();
         json.WriteString("id", id);
@@ -62,6 +67,11 @@ internal sealed class SarifRules
         SarifText.Description(json, "shortDescription", title);
         SarifText.Description(json, "fullDescription", why);
         SarifText.Message(json, "help", help);
+        if (pages is not null && id is not ListedItem.DepartureRule)
+        {
+            json.WriteString("helpUri", $"{pages.TrimEnd('/')}/{Uri.EscapeDataString(id)}.md");
+        }
+
         json.WriteStartObject("defaultConfiguration");
         json.WriteString("level", "warning");
         json.WriteEndObject();

@@ -20,11 +20,12 @@ public static class Evaluator
         var date = plan.Shift?.Date ?? settings.CheckedOn;
         var answers = new AnswerLog(context);
         var evaluation = new RuleEvaluation(answers, new FindingBuilder(context, book.Sources), stage, date, settings.Samples);
-        var findings = context.Elements.All
+        var judged = context.Elements.All
             .SelectMany(element => book.On(element.Kind)
                 .Where(rule => settings.OnlyRule is null || string.Equals(settings.OnlyRule, rule.Definition.Id, StringComparison.Ordinal))
-                .Select(rule => evaluation.Evaluate(rule, element)))
+                .Select(rule => (rule, evaluation.Evaluate(rule, element))))
             .ToList();
+        var findings = LastWord.Noted(judged, context.Catalogue);
         return new Report
         {
             File = settings.File,

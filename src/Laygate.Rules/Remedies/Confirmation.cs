@@ -46,49 +46,65 @@ internal sealed class Confirmation(RemedyCandidates candidates, Before before)
 
         failed.AddRange(candidates.Effects[key].Where(effect => effect.Mends is null)
             .Select(effect => Failed(new Setting(effect.Lever, effect.End), RemedyObstacle.EndOfRange, effect.AtEnd, [])));
+        failed.AddRange(candidates.Effects[key].Where(effect => effect.Mends is not null && effect.Lever.IsGiven)
+            .Select(effect => Failed(effect.Mends!, RemedyObstacle.GivenByMachine, effect.AtEnd, [])));
         return new RemedySet(found, failed);
     }
 
+    // The farthest change is asked first; where it does harm, a smaller one that meets the limit on expected values may still stand.
     private void Try(Finding target, Candidate candidate, List<Remedy> found, List<FailedRemedy> failed)
     {
-        var change = candidate.Change;
-        var effect = candidate.Effect;
-        var index = effect.Index;
-        for (var further = 0; ; further++)
+        var obstacle = (FailedRemedy?)null;
+        foreach (var change in Enumerable.Reverse(Carried(target, candidate)))
         {
-            // The finding itself first: most changes that have to go further show it there, before the other rules are asked.
-            var variant = Judged(change);
-            var now = variant?.Find(target.Rule, target.Address);
-            if (now is not { Outcome: Outcome.Met })
+            var against = Against(target, change);
+            if (against is null)
             {
-                failed.Add(Failed(change[0], RemedyObstacle.EndOfRange, now, []));
+                var now = Judged(change)!.Find(target.Rule, target.Address)!;
+                found.Add(new Remedy([.. change.Select(Shown)], now.Value, now.Limit, now.Status, now.OnExpectedValuesOnly));
                 return;
             }
 
-            var next = change.Count == 1 && now.Status != Status.Pass ? Further(effect, index, now) : -1;
-            if (next >= 0 && further < MostFurther)
-            {
-                index = next;
-                change = [new Setting(effect.Lever, effect.Values[index])];
-                continue;
-            }
-
-            var worsened = before.Worsened(variant!.All());
-            if (worsened.Count > 0)
-            {
-                failed.Add(Failed(change[0], RemedyObstacle.WorsensAnother, now, worsened));
-            }
-            else if (now.Status < target.Status || target.Outcome == Outcome.Missed)
-            {
-                found.Add(new Remedy([.. change.Select(Shown)], now.Value, now.Limit, now.Status, now.OnExpectedValuesOnly));
-            }
-            else
-            {
-                failed.Add(Failed(change[0], RemedyObstacle.SpreadRemains, now, []));
-            }
-
-            return;
+            obstacle ??= against;
         }
+
+        failed.Add(obstacle!);
+    }
+
+    /// <summary>The change, and farther ones of a single lever as long as the unfavourable end still misses.</summary>
+    private List<IReadOnlyList<Setting>> Carried(Finding target, Candidate candidate)
+    {
+        var changes = new List<IReadOnlyList<Setting>> { candidate.Change };
+        var effect = candidate.Effect;
+        var index = effect.Index;
+        while (candidate.Change.Count == 1 && changes.Count <= MostFurther
+            && Judged(changes[^1])?.Find(target.Rule, target.Address) is { Outcome: Outcome.Met } now && now.Status != Status.Pass
+            && Further(effect, index, now) is >= 0 and var next)
+        {
+            index = next;
+            changes.Add([new Setting(effect.Lever, effect.Values[index])]);
+        }
+
+        return changes;
+    }
+
+    /// <summary>What stands against a change; null when nothing does. The finding itself is asked before all other rules.</summary>
+    private FailedRemedy? Against(Finding target, IReadOnlyList<Setting> change)
+    {
+        var variant = Judged(change);
+        var now = variant?.Find(target.Rule, target.Address);
+        if (now is not { Outcome: Outcome.Met })
+        {
+            return Failed(change[0], RemedyObstacle.EndOfRange, now, []);
+        }
+
+        if (now.Status >= target.Status && target.Outcome != Outcome.Missed)
+        {
+            return Failed(change[0], RemedyObstacle.SpreadRemains, now, []);
+        }
+
+        var worsened = before.Worsened(variant!.All());
+        return worsened.Count > 0 ? Failed(change[0], RemedyObstacle.WorsensAnother, now, worsened) : null;
     }
 
     // By how much the unfavourable end still misses, over what one step has brought, says how many steps are missing.

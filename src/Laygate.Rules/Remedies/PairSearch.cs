@@ -22,7 +22,7 @@ internal sealed class PairSearch(Judge judge, HarmCheck harm, IReadOnlyList<Leve
     /// <summary>A second lever, and the smallest setting of it, with which the first does no harm any more.</summary>
     private Candidate? Heal(Candidate first)
     {
-        foreach (var lever in PlanLevers.Of(judge.Plan).Where(lever => !IsSame(lever, first.Effect.Lever)))
+        foreach (var lever in PlanLevers.Of(judge.Plan).Where(lever => !lever.IsGiven && !IsSame(lever, first.Effect.Lever)))
         {
             foreach (var up in new[] { true, false })
             {
@@ -46,7 +46,7 @@ internal sealed class PairSearch(Judge judge, HarmCheck harm, IReadOnlyList<Leve
 
     private IEnumerable<Candidate> Together()
     {
-        var helping = effects.Where(effect => effect.Mends is null).Take(MostFirsts).ToList();
+        var helping = effects.Where(effect => effect.Mends is null && !effect.Lever.IsGiven).Take(MostFirsts).ToList();
         for (var i = 0; i < helping.Count; i++)
         {
             for (var j = 0; j < helping.Count; j++)
@@ -65,12 +65,19 @@ internal sealed class PairSearch(Judge judge, HarmCheck harm, IReadOnlyList<Leve
 
     private IReadOnlyList<Setting>? Smallest(IReadOnlyList<double> values, Func<double, Setting[]> change, Func<Variant, bool> suits)
     {
-        if (values.Count == 0 || !Suits(values.Count - 1))
+        // A range may end where the plan contradicts itself, such as a phase that is done after the next one.
+        var last = values.Count - 1;
+        while (last > 0 && judge.Changed(change(values[last])) is null)
+        {
+            last /= 2;
+        }
+
+        if (last < 0 || !Suits(last))
         {
             return null;
         }
 
-        var (low, high) = (-1, values.Count - 1);
+        var (low, high) = (-1, last);
         while (high - low > 1)
         {
             var middle = (low + high) / 2;

@@ -58,7 +58,7 @@ public sealed class RemedyCandidates
     // Single changes first; two together only where no single one does without harm.
     private static List<Candidate> Of(IReadOnlyList<LeverEffect> effects, Judge judge, HarmCheck harm)
     {
-        var single = effects.Where(effect => effect.Mends is not null)
+        var single = effects.Where(effect => effect.Mends is not null && !effect.Lever.IsGiven)
             .Select(effect => new Candidate([effect.Mends!], effect, harm.Of([effect.Mends!])))
             .ToList();
         return single.Exists(candidate => candidate.Worsened.Count == 0)

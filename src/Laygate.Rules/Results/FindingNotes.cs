@@ -54,6 +54,12 @@ public static class FindingNotes
     /// <summary>The rule is new and may change.</summary>
     public const string RulePreview = "rule-preview";
 
+    /// <summary>A worst-case relation is missed, but the simulated shift passes and has the last word: rule (of the simulated shift).</summary>
+    public const string SimulationPasses = "simulation-passes";
+
+    /// <summary>A worst-case relation is met, but the simulated shift misses and has the last word: rule (of the simulated shift).</summary>
+    public const string SimulationMisses = "simulation-misses";
+
     /// <summary>The row was read with a remark: text.</summary>
     public const string RowRemark = "row-remark";
 

@@ -31,6 +31,9 @@ public enum RemedyObstacle
 
     /// <summary>It mends the expected value, but the unfavourable end still misses at the end of its range.</summary>
     SpreadRemains,
+
+    /// <summary>It would mend the expected value, but the machine gives it: no plan chooses it.</summary>
+    GivenByMachine,
 }
 
 /// <summary>A change that helps without being a remedy.</summary>

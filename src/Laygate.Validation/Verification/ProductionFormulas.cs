@@ -65,6 +65,12 @@ internal static class ProductionFormulas
             i => Fleet.MinimumCount(Flow(i, "rate"), Span(i, "cycle"), Kilograms(i, "payload"))),
         new("load-interval", CaseDimension.Duration, [Payload, Rate], i => Fleet.Interval(Kilograms(i, "payload"), Flow(i, "rate"))?.Seconds),
         new("discharge-time", CaseDimension.Duration, [Payload, Demand], i => Fleet.Discharge(Kilograms(i, "payload"), Flow(i, "demand"))?.Seconds),
+        new("shift-tonnage", CaseDimension.Mass,
+            [new("output", CaseDimension.MassFlow), new("productive", CaseDimension.Duration), new("availability", CaseDimension.Proportion), new("stock_used", CaseDimension.Mass)],
+            i => ShiftTonnage.Of(Flow(i, "output"), Span(i, "productive"), Ratio.FromDecimalFractions(i["availability"]), Kilograms(i, "stock_used"))?.Kilograms),
+        new("loads", CaseDimension.Count, [new("mass", CaseDimension.Mass), Payload], i => ShiftTonnage.Loads(Kilograms(i, "mass"), Kilograms(i, "payload"))),
+        new("start-delay", CaseDimension.Duration, [new("loads_waiting", CaseDimension.Count), Payload, new("output", CaseDimension.MassFlow)],
+            i => ShiftTonnage.StartDelay(i.Whole("loads_waiting"), Kilograms(i, "payload"), Flow(i, "output"))?.Seconds),
         new("buffer-cover", CaseDimension.Duration, [new("held", CaseDimension.Mass), Demand], i => Fleet.BufferCover(Kilograms(i, "held"), Flow(i, "demand"))?.Seconds),
     ];
 
@@ -97,6 +103,10 @@ internal static class ProductionFormulas
             i => PassTimes.LatestOf(Span(i, "start"), Span(i, "end"), i.Whole("passes"), i.Whole("pass"))?.Seconds),
         new("roller-area-output", CaseDimension.AreaPerTime, [Efficiency, RollerSpeed, Drum, Overlap, Passes],
             i => RollerOutput.AreaPerSecond(i["efficiency"], Velocity(i, "roller_speed"), Metres(i, "drum"), Metres(i, "overlap"), i.Whole("passes"))),
+        new("rollers-by-tonnage", CaseDimension.Count, [Rate, new("per_roller", CaseDimension.MassFlow)],
+            i => RollerOutput.CountByTonnage(Flow(i, "rate"), Flow(i, "per_roller"))),
+        new("roller-tail-out", CaseDimension.Duration, [new("zone", CaseDimension.Length), Efficiency, RollerSpeed, Passes],
+            i => RollerOutput.TailOut(Metres(i, "zone"), i["efficiency"], Velocity(i, "roller_speed"), i.Whole("passes"))?.Seconds),
         new("zone-length", CaseDimension.Length, [PaverSpeed, Time], i => RollerOutput.ZoneLength(Velocity(i, "paver_speed"), Span(i, "time"))?.Meters),
         new("zone-time", CaseDimension.Duration, [new("end", CaseDimension.Length), PaverSpeed], i => RollerOutput.ZoneTime(Metres(i, "end"), Velocity(i, "paver_speed"))?.Seconds),
         new("impact-spacing", CaseDimension.Length, [RollerSpeed, new("frequency", CaseDimension.Frequency)],

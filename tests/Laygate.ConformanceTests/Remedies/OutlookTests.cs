@@ -36,6 +36,24 @@ public sealed partial class OutlookTests
     }
 
     [Fact]
+    public void A_good_hour_names_the_limit_that_lies_nearest()
+    {
+        // Opened late enough for every hour, inside a longer closure.
+        var text = Text("examples/county-route-us.yaml").Replace("after: 2.5 h", "after: 6 h", StringComparison.Ordinal).Replace("T20:30", "T23:59", StringComparison.Ordinal);
+        var outlook = Outlook(text, "us-wa");
+        var good = outlook.Hours.Where(hour => hour.Verdict == LayingVerdict.Go).ToList();
+        Assert.NotEmpty(good);
+        Assert.All(outlook.Hours, hour => Assert.True(hour.Nearest is null || hour.Broken.Count == 0));
+        foreach (var hour in good)
+        {
+            var nearest = hour.Nearest!;
+            Assert.Equal(Status.Pass, nearest.Status);
+            Assert.Contains(nearest.Finding.Rule, outlook.Rules, StringComparer.Ordinal);
+            Assert.True(nearest.Value!.Number >= (nearest.Limit!.Low?.Number ?? double.NegativeInfinity) && nearest.Value.Number <= (nearest.Limit.High?.Number ?? double.PositiveInfinity));
+        }
+    }
+
+    [Fact]
     public void Without_hours_the_worst_workable_weather_passes_and_one_step_beyond_does_not()
     {
         var text = Hours().Replace(Text(Quay), "  envelope: { air_lowest: 12 °C, base_lowest: 14 °C, wind_highest: 3 m/s, dew_point_highest: 5 °C, rain_chance_highest: 10 % }\n");

@@ -2,9 +2,11 @@ using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Levers;
 using Laygate.Model.Plans;
+using Laygate.Rules.Definitions;
 using Laygate.Rules.Evaluation;
 using Laygate.Rules.Remedies;
 using Laygate.Rules.Results;
+using Laygate.Validation;
 using Laygate.Validation.Plans;
 using Laygate.Validation.Reading;
 
@@ -16,19 +18,33 @@ public sealed class RemedyTests
     private const string Quay = "examples/quay-road-hot-on-hot.yaml";
     private const string QuayRules = "examples/particular/port-of-tamarel.yaml";
     private const string Moor = "examples/moor-road-thin-overlay.yaml";
+    private const string County = "examples/county-route-us.yaml";
+
+    // A paver too fast for its supply, whose slowing down makes the main phase late.
+    private const string TightFind = "speed: 23 ft/min|done_within: 26 min|done_within: 6 min|done_within: 18 min";
+    private const string TightPut = "speed: 26 ft/min|done_within: 40 min|done_within: 9 min|done_within: 15.5 min";
 
     [Theory]
     [InlineData(Quay, QuayRules)]
     [InlineData(Moor, "us-wa")]
-    [InlineData("examples/county-route-us.yaml", "us-wa")]
-    public void A_remedy_mends_its_finding_and_makes_none_worse(string example, string rules)
+    [InlineData(County, "us-wa", "speed: 23 ft/min", "speed: 26 ft/min")]
+    [InlineData(County, "us-wa", TightFind, TightPut)]
+    [InlineData(County, "us-wa", "count: 18,", "count: 12,")]
+    [InlineData(County, "us-wa", "after: 2.5 h", "after: 1.5 h")]
+    [InlineData(Quay, QuayRules, "speed: 2.6 m/min", "speed: 3.2 m/min")]
+    [InlineData(Quay, QuayRules, "call: 12 t", "call: 17 t")]
+    [InlineData(Quay, QuayRules, "expected: 156 °C", "expected: 146 °C")]
+    [InlineData(Quay, QuayRules, "capacity: 50 t", "capacity: 38 t")]
+    [InlineData(Moor, "us-wa", "speed: 5.0 m/min", "speed: 7.0 m/min")]
+    public void A_remedy_mends_its_finding_and_makes_none_worse(string example, string rules, string? find = null, string? put = null)
     {
-        var bench = new Bench(example, rules);
+        var bench = new Bench(example, rules, find, put);
         var before = bench.Fresh(bench.Plan).Findings.ToDictionary(finding => (finding.Rule, finding.Address));
         var remedies = bench.Report.Findings.SelectMany(finding => (finding.Remedies?.Found ?? []).Select(remedy => (finding, remedy))).ToList();
         Assert.NotEmpty(remedies);
         foreach (var (finding, remedy) in remedies)
         {
+            Assert.InRange(remedy.Changes.Count, 1, 2);
             var changed = Carried(bench.Plan, remedy.Changes);
             Assert.Empty(PlanConsistency.Check(changed));
             var after = bench.Fresh(changed).Findings;
@@ -71,12 +87,47 @@ public sealed class RemedyTests
     {
         // Demand 5 m/min · 3.30 m · 0.025 m · 2.36 t/m³ = 0.9735 t/min. Round 6 + 4 + 80 + 10 + exchange + 18 / 0.9735 + 6 + 70 min
         // = 194.5 min with the exchange of about 1 min: 0.9735 · 195 / 18 = 10.6, so eleven trucks.
-        var bench = new Bench(Moor, "us-wa");
+        var bench = new Bench(Moor, "us-wa", "waiting_places: 2", "waiting_places: 9");
         var finding = bench.Report.Findings.Single(one => one.RuleName == "supply/too-few-trucks");
         var change = Assert.Single(finding.Remedies!.Found[0].Changes);
         Assert.Equal((LeverKind.TruckCount, 6.0, 11.0), (change.Lever, change.From.Number, change.To.Number));
         var ten = Lever(PlanLevers.Of(bench.Plan), change).Change(10);
         Assert.Equal(Outcome.Missed, bench.Fresh(ten).Findings.Single(one => one.RuleName == "supply/too-few-trucks").Outcome);
+    }
+
+    [Fact]
+    public void Two_levers_are_proposed_only_where_neither_does_it_alone()
+    {
+        var bench = new Bench(County, "us-wa", TightFind, TightPut);
+        var before = bench.Fresh(bench.Plan).Findings.ToDictionary(finding => (finding.Rule, finding.Address));
+        var pairs = bench.Report.Findings.SelectMany(finding => (finding.Remedies?.Found ?? []).Where(remedy => remedy.Changes.Count == 2).Select(remedy => (finding, remedy))).ToList();
+        Assert.NotEmpty(pairs);
+        Assert.All(pairs.SelectMany(pair => pair.remedy.Changes.Select(change => (pair.finding, change))), one =>
+        {
+            var after = bench.Fresh(Carried(bench.Plan, [one.change])).Findings;
+            var mended = after.Single(finding => finding.Rule == one.finding.Rule && finding.Address == one.finding.Address).Outcome == Outcome.Met;
+            Assert.True(!mended || after.Any(finding => Rank(finding) > Rank(Before(before, finding))), $"{one.change} suffices alone.");
+        });
+    }
+
+    [Fact]
+    public void A_change_that_can_go_no_further_without_harm_stands_on_expected_values()
+    {
+        // Slower still would let the unfavourable end pass too, and make the main phase late.
+        var bench = new Bench(County, "us-wa", "speed: 23 ft/min|done_within: 26 min|done_within: 6 min", "speed: 25 ft/min|done_within: 40 min|done_within: 9 min");
+        var finding = bench.Report.Findings.Single(one => one.RuleName == "supply/stop-for-want-of-mix-likely");
+        var slower = finding.Remedies!.Found.Single(remedy => remedy.Changes is [{ Lever: LeverKind.PaverSpeed }]);
+        Assert.True(slower.OnExpectedValuesOnly);
+    }
+
+    [Fact]
+    public void More_trucks_than_find_a_place_to_wait_are_no_remedy()
+    {
+        var finding = new Bench(Moor, "us-wa").Report.Findings.Single(one => one.RuleName == "supply/too-few-trucks");
+        Assert.DoesNotContain(finding.Remedies!.Found, remedy => remedy.Changes is [{ Lever: LeverKind.TruckCount }]);
+        var more = finding.Remedies.CannotBy.Single(failed => failed.Change.Lever == LeverKind.TruckCount);
+        Assert.Equal((11.0, RemedyObstacle.WorsensAnother), (more.Change.To.Number, more.Obstacle));
+        Assert.Contains(more.Worsened, other => other.Rule == "SUP-022");
     }
 
     [Fact]
@@ -87,6 +138,74 @@ public sealed class RemedyTests
         var hotter = window.Remedies.CannotBy.Single(failed => failed.Change.Lever == LeverKind.MixTemperature);
         Assert.Equal((165.0, RemedyObstacle.EndOfRange), (hotter.Change.To.Number, hotter.Obstacle));
     }
+
+    [Fact]
+    public void A_buffer_that_is_too_small_is_said_to_be_the_machines_and_how_large_it_would_have_to_be()
+    {
+        // The worst-case relation asks for 41.26 t on this plan: 42 t in whole tonnes.
+        var report = new Bench(Quay, QuayRules, "capacity: 50 t", "capacity: 38 t").Report;
+        var buffer = report.Findings.Single(one => one.RuleName == "supply/buffer-of-the-lower-course-too-small");
+        Assert.Equal(Outcome.Missed, buffer.Outcome);
+        var given = buffer.Remedies!.CannotBy.Single(failed => failed.Obstacle == RemedyObstacle.GivenByMachine);
+        Assert.Equal((LeverKind.BufferCapacity, 38.0, 42.0), (given.Change.Lever, given.Change.From.Number, given.Change.To.Number));
+        Assert.DoesNotContain(report.Findings.SelectMany(one => one.Remedies?.Found ?? []).SelectMany(remedy => remedy.Changes), change => change.Lever == LeverKind.BufferCapacity);
+    }
+
+    [Fact]
+    public void A_time_that_its_passes_cannot_keep_is_mended_by_a_longer_one()
+    {
+        var bench = new Bench(County, "us-wa", "done_within: 6 min", "done_within: 3 min");
+        var finding = bench.Report.Findings.Single(one => one.RuleName == "rolling/phase-done-before-its-last-pass" && one.Address == "phase:breakdown");
+        Assert.Equal(Outcome.Missed, finding.Outcome);
+        var change = Assert.Single(finding.Remedies!.Found.Single(remedy => remedy.Changes[0].Lever == LeverKind.DoneWithin).Changes);
+
+        // Three passes on 150 ft behind a screed at 23 ft/min: the last one begins after 2/3 · 150 / 23 = 4.35 min.
+        Assert.Equal((3.0, 5.0), (change.From.Number, change.To.Number));
+    }
+
+    [Theory]
+    [InlineData("count: 15", "count: 12", FindingNotes.SimulationMisses)]
+    [InlineData("capacity: 50 t", "capacity: 41 t", null)]
+    [InlineData(null, null, null)]
+    public void Where_the_worst_case_holds_and_the_simulated_shift_does_not_the_finding_says_which_governs(string? find, string? put, string? note)
+    {
+        var report = new Bench(Quay, QuayRules, find, put).Report;
+        string[] governs = [FindingNotes.SimulationPasses, FindingNotes.SimulationMisses];
+        var buffer = report.Findings.Single(one => one.RuleName == "supply/buffer-of-the-lower-course-too-small");
+        Assert.Equal(note, buffer.Notes.Select(one => one.Id).SingleOrDefault(id => governs.Contains(id, StringComparer.Ordinal)));
+    }
+
+    [Fact]
+    public void What_a_departure_covers_gets_no_remedy_and_its_neighbours_do()
+    {
+        var plain = Checked([]).Findings;
+        var covered = plain.First(finding => finding.RuleName == "paving/paver-faster-than-its-rollers");
+        var other = plain.First(finding => finding.RuleName == "supply/too-few-trucks");
+        Assert.NotEmpty(covered.Remedies!.Found);
+        Assert.NotNull(other.Remedies);
+        var departed = Checked([Departure(covered)]).Findings;
+        var after = departed.Single(finding => finding.Rule == covered.Rule && finding.Address == covered.Address);
+        Assert.Equal((Status.Departed, Outcome.Missed), (after.Status, after.Outcome));
+        Assert.Null(after.Remedies);
+        Assert.NotNull(departed.Single(finding => finding.Rule == other.Rule && finding.Address == other.Address).Remedies);
+
+        static Report Checked(IReadOnlyList<Departure> departures) => Assert.Single(new PlanCheck(
+            Repository.Bound("us-wa"), new CheckSettings(null, Repository.CheckDate, Repository.Version) { Remedies = true }, departures).Run(Moor, Repository.Bytes(Moor)).Reports);
+    }
+
+    private static Departure Departure(Finding finding) => new()
+    {
+        Id = "d1",
+        Rule = finding.Rule,
+        Address = finding.Address,
+        Reason = "trial length agreed",
+        CompensatingMeasure = "cores",
+        AskedBy = "A",
+        ApprovedBy = "B",
+        ApprovedOn = Repository.CheckDate,
+        ExpiresOn = Repository.CheckDate,
+        Accepted = new AcceptedValue("5 m/min", 5.0 / 60, null),
+    };
 
     [Fact]
     public void A_barely_met_bound_is_carried_until_the_unfavourable_end_meets_it()
@@ -122,6 +241,9 @@ public sealed class RemedyTests
         changes.Aggregate(plan, (current, change) =>
         {
             var lever = Lever(PlanLevers.Of(current), change);
+            Assert.False(lever.IsGiven);
+            Assert.InRange(change.To.Number ?? lever.Lowest, lever.Lowest, lever.Highest);
+            Assert.True(!lever.IsCount || double.IsInteger(change.To.Number!.Value));
             return lever.Change(change.To.Number ?? Minutes(change.To.Text!));
         });
 
@@ -146,10 +268,17 @@ public sealed class RemedyTests
         private readonly EvaluationSettings settings;
         private readonly AssumptionSet assumptions;
 
-        public Bench(string example, string rules, int workers = 2)
+        public Bench(string example, string rules, string? find = null, string? put = null, int workers = 2)
         {
+            var text = System.Text.Encoding.UTF8.GetString(Repository.Bytes(example));
+            foreach (var (old, other) in (find?.Split('|') ?? []).Zip(put?.Split('|') ?? []))
+            {
+                Assert.Contains(old, text, StringComparison.Ordinal);
+                text = text.Replace(old, other, StringComparison.Ordinal);
+            }
+
             book = Repository.Bound(rules);
-            Plan = PlanMapper.Map(YamlReader.Read(Repository.Bytes(example)).Documents[0]).Plan!;
+            Plan = PlanMapper.Map(YamlReader.Read(System.Text.Encoding.UTF8.GetBytes(text)).Documents[0]).Plan!;
             settings = new EvaluationSettings { File = example, CheckedOn = Repository.CheckDate };
             assumptions = new AssumptionSet([.. LaygateAssumptions.All, .. book.Assumptions]);
             var context = Context().Remembering();

@@ -101,6 +101,57 @@ public class LeverTests
     [Fact]
     public void What_is_not_stated_cannot_be_moved() => Assert.Empty(PlanLevers.Of(Small.Plan));
 
+    [Fact]
+    public void The_time_of_a_phase_may_be_moved_and_takes_nothing_along()
+    {
+        var phase = new Phase { Id = "a", DoneWithin = M<Duration>(6, "min") };
+        var plan = Plan with { Rolling = Plan.Rolling! with { Phases = [phase, Plan.Rolling.Phases[1]] } };
+        var lever = Of(LeverKind.DoneWithin, plan);
+        Assert.Equal(("phase:a", "done_within", 6.0, false), (lever.Address, lever.Key, lever.Current, lever.IsCount));
+        Assert.Equal([7, 8, 9], lever.Values(up: true).Take(3));
+        var changed = lever.Change(9).Rolling!;
+        Assert.Equal(9, changed.Phases[0].DoneWithin!.Number);
+        Assert.Equal(plan.Rolling.Phases[1], changed.Phases[1]);
+        Assert.DoesNotContain(PlanLevers.Of(Plan), other => other.Kind == LeverKind.DoneWithin);
+    }
+
+    [Fact]
+    public void A_buffer_is_given_by_its_machine_and_its_call_level_is_not()
+    {
+        var buffer = new MixBuffer("wearing", M<Mass>(12, "t"), M<Mass>(2, "t"), M<Mass>(5, "t"));
+        var plan = Plan with { Pavers = [new Paver { Id = "p", Buffers = [buffer] }] };
+        Assert.True(Of(LeverKind.BufferCapacity, plan).IsGiven);
+        var call = Of(LeverKind.CallLevel, plan);
+        Assert.Equal((false, 2.0, 12.0), (call.IsGiven, call.Lowest, call.Highest));
+    }
+
+    [Theory]
+    [InlineData(6, 2, 20, 5)]
+    [InlineData(6, 2, 4, 4)]
+    [InlineData(3, 2, 20, 3)]
+    public void No_more_loads_wait_than_there_are_trucks_or_places(int places, int others, int trucks, double highest)
+    {
+        var supply = new Laygate.Model.Plans.Supply
+        {
+            WaitingPlaces = places,
+            Trucks =
+            [
+                new TruckGroup { Id = "a", Plant = "x", Mix = "m", Count = trucks, LoadsBeforeStart = 3 },
+                new TruckGroup { Id = "b", Plant = "x", Mix = "n", Count = 9, LoadsBeforeStart = others },
+            ],
+        };
+        Assert.Equal(highest, Of(LeverKind.LoadsBeforeStart, Plan with { Supply = supply }).Highest);
+    }
+
+    [Fact]
+    public void A_plant_without_a_name_plate_is_not_asked_for_more()
+    {
+        var plant = new Plant { Id = "x", Mixes = ["m"], Planned = M<MassFlow>(100, "t/h") };
+        Assert.Equal(100, Of(LeverKind.PlantOutput, Plan with { Supply = new Laygate.Model.Plans.Supply { Plants = [plant] } }).Highest);
+        plant = plant with { Nameplate = M<MassFlow>(120, "t/h") };
+        Assert.Equal(120, Of(LeverKind.PlantOutput, Plan with { Supply = new Laygate.Model.Plans.Supply { Plants = [plant] } }).Highest);
+    }
+
     private static Lever Of(LeverKind kind, Plan? plan = null) => PlanLevers.Of(plan ?? Plan).First(lever => lever.Kind == kind);
 
     private static Moment At(int day, int hour) => new(new DateTime(2027, 5, day, hour, 0, 0, DateTimeKind.Unspecified), null);
