@@ -12,6 +12,13 @@ public sealed class Screenings(RegisterDatabase database)
 {
     private static readonly Caller System = new("system", "Laygate", Role.Administrator);
 
+    /// <summary>Number of submissions that wait to be screened or are being screened.</summary>
+    public async Task<int> UnfinishedAsync(CancellationToken cancel)
+    {
+        await using var context = database.Open();
+        return await context.Jobs.CountAsync(job => job.State == JobState.Queued || job.State == JobState.Leased, cancel);
+    }
+
     /// <summary>Takes one submission that is due; null when there is none.</summary>
     /// <param name="worker">Name of the worker, for whoever looks into the queue.</param>
     /// <param name="cancel">Ends it; nothing is taken then.</param>

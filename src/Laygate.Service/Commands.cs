@@ -27,7 +27,7 @@ internal static class Commands
             return args switch
             {
                 ["health"] => await HealthAsync(),
-                ["key", var name, var role] when Enum.TryParse<Role>(role, ignoreCase: true, out var known) && Enum.IsDefined(known) => await KeyAsync(name, known),
+                ["key", var name, var role] when Access.Callers.RoleOf(role) is { } known => await KeyAsync(name, known),
                 ["backup", var path] => await BackUpAsync(path),
                 ["--help"] or ["help"] => Explain(asked: true),
                 _ when args.Length == 0 || args[0].StartsWith("--", StringComparison.Ordinal) => await ServeAsync(args),

@@ -99,6 +99,7 @@ internal static class ServiceHost
         services.AddSingleton<Bell>();
         services.AddHostedService<ScreeningWorker>();
         services.AddHostedService<InboxWatcher>();
+        services.AddHostedService<QueueWatch>();
     }
 
     private static RegisterSettings Store(ServiceSettings settings) => (settings.Database.Length > 0

@@ -14,6 +14,9 @@ namespace Laygate.Reporting.Html;
 /// </summary>
 public static class HtmlWriter
 {
+    /// <summary>The content security policy of the page, for a host that also sends it as a header.</summary>
+    public static string ContentPolicy { get; } = Policy(Styles.Report);
+
     /// <summary>Writes a run as UTF-8.</summary>
     /// <param name="run">The run; reports made for a page carry plots and inputs.</param>
     /// <param name="output">Where to write.</param>

@@ -4,7 +4,7 @@ using Laygate.Rules.Results;
 namespace Laygate.Reporting.Plots;
 
 /// <summary>All plots of a report. What has no data gives no plot, never empty axes.</summary>
-internal static class PlotFigures
+public static class PlotFigures
 {
     /// <summary>The plots in the order in which a job goes.</summary>
     /// <param name="report">The report.</param>

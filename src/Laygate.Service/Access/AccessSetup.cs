@@ -66,7 +66,7 @@ internal static class AccessSetup
             {
                 var user = context.Principal!;
                 var id = user.FindFirstValue("sub");
-                if (id is null || !Enum.TryParse<Role>(user.FindFirstValue(settings.RoleClaim), ignoreCase: true, out var role) || !Enum.IsDefined(role))
+                if (id is null || Callers.RoleOf(user.FindFirstValue(settings.RoleClaim)) is not { } role)
                 {
                     context.Fail("The token names no subject or no role of ours.");
                     return Task.CompletedTask;

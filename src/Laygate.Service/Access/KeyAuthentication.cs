@@ -59,6 +59,9 @@ internal static class Callers
         ],
         scheme));
 
+    /// <summary>The role that a word names; null when it names none. A number names none.</summary>
+    public static Role? RoleOf(string? word) => Enum.GetValues<Role>().Where(role => string.Equals(role.ToString(), word, StringComparison.OrdinalIgnoreCase)).Select(role => (Role?)role).FirstOrDefault();
+
     /// <summary>Who sends a request; null when nobody is known.</summary>
     public static Caller? Of(ClaimsPrincipal? user) =>
         user?.Identity?.IsAuthenticated == true

@@ -47,19 +47,32 @@ internal static class Bodies
         return bytes.Length > 0 ? bytes.ToArray() : throw new BadHttpRequestException("The body is empty. Send the plan as the body.");
     }
 
-    /// <summary>Whether the caller takes one of these media types.</summary>
+    /// <summary>The media type that the caller likes best (RFC 9110, 12.5.1); the first of those that it likes equally, and the first of all when it does not say.</summary>
     /// <exception cref="BadHttpRequestException">It takes none of them.</exception>
-    public static void Offer(HttpRequest request, params string[] types)
+    public static string Offer(HttpRequest request, params string[] types)
     {
-        var accepted = request.GetTypedHeaders().Accept;
-        if (request.Headers.Accept.Count > 0 && !types.Any(type => accepted.Any(one => one.Quality is null or > 0 && new MediaTypeHeaderValue(type).IsSubsetOf(new MediaTypeHeaderValue(one.MediaType)))))
+        if (request.Headers.Accept.Count == 0)
         {
-            throw new BadHttpRequestException($"This answer comes as {string.Join(" or ", types)}.", StatusCodes.Status406NotAcceptable);
+            return types[0];
         }
+
+        var accepted = request.GetTypedHeaders().Accept;
+        return types.Where(type => Quality(accepted, type) > 0).MaxBy(type => Quality(accepted, type))
+            ?? throw new BadHttpRequestException($"This answer comes as {string.Join(" or ", types)}.", StatusCodes.Status406NotAcceptable);
     }
 
     /// <summary>Says in the description of the interface that the body is a plan.</summary>
     public static RouteHandlerBuilder TakesPlan(this RouteHandlerBuilder route) => route.Accepts<string>(PlanTypes[0], PlanTypes[1..]);
+
+    // The narrowest range that fits decides, whatever the others say. The platform's own comparison would count SARIF as a kind of application/json.
+    private static double Quality(IList<MediaTypeHeaderValue> accepted, string type)
+    {
+        var media = new MediaTypeHeaderValue(type);
+        return accepted.Where(range => range.MatchesAllTypes || (range.MatchesAllSubTypes ? range.Type.Equals(media.Type, StringComparison.OrdinalIgnoreCase) : range.MediaType.Equals(media.MediaType, StringComparison.OrdinalIgnoreCase)))
+            .OrderBy(range => range.MatchesAllTypes ? 2 : range.MatchesAllSubTypes ? 1 : 0)
+            .Select(range => range.Quality ?? 1)
+            .FirstOrDefault();
+    }
 
     /// <summary>The values of a query parameter that may be repeated.</summary>
     public static IReadOnlyList<string>? Texts(HttpRequest request, string name) =>

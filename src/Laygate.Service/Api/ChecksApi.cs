@@ -2,7 +2,6 @@ using System.Text;
 using Laygate.Model.Plans;
 using Laygate.Reporting.Comparing;
 using Laygate.Reporting.Language;
-using Laygate.Reporting.Sheet;
 using Laygate.Rules.Results;
 using Laygate.Service.Access;
 using Laygate.Service.Checking;
@@ -25,15 +24,15 @@ internal static class ChecksApi
     {
         api.MapPost("/checks", CheckAsync).RequireAuthorization(AccessSetup.Checkers).WithName("CheckPlan").WithTags("checks")
             .WithSummary("Check a plan")
-            .WithDescription("The body is the plan, YAML or JSON, at most 1 MiB. Findings are no error: a plan that fails is answered with 200 and a report. With quick=true spread and simulated shifts are left out, and the report says so. Nothing is stored.")
+            .WithDescription("The body is the plan, YAML or JSON, at most 1 MiB. Findings are no error: a plan that fails is answered with 200 and a report. The header Accept chooses JSON, SARIF 2.1.0, a page that stands alone with plots, or Markdown. With remedies=true the report says what would mend each finding, with outlook=true it judges laying hour by hour. With quick=true spread, simulated shifts, remedies and outlook are left out, and the report says so. Nothing is stored.")
             .TakesPlan()
-            .Produces<object>(StatusCodes.Status200OK, "application/json")
+            .Produces<object>(StatusCodes.Status200OK, Answers.OfReports[0], Answers.OfReports[1..])
             .RefusesPlans().ProducesProblem(StatusCodes.Status406NotAcceptable);
         api.MapPost("/sheets", SheetAsync).RequireAuthorization(AccessSetup.Checkers).WithName("MakeSheet").WithTags("checks")
             .WithSummary("Make the site sheet of a plan")
-            .WithDescription("One short card for each role, as Markdown. There is none for a plan that fails, unless it is asked for as a draft. Nothing is stored.")
+            .WithDescription("One short card for each role, as Markdown or, with Accept: text/html, as cards for print in the language that language names (en or de). There is none for a plan that fails, unless it is asked for as a draft. Nothing is stored.")
             .TakesPlan()
-            .Produces<string>(StatusCodes.Status200OK, "text/markdown")
+            .Produces<string>(StatusCodes.Status200OK, Answers.OfSheets[0], Answers.OfSheets[1..])
             .RefusesPlans().ProducesProblem(StatusCodes.Status406NotAcceptable).ProducesProblem(StatusCodes.Status409Conflict);
         api.MapPost("/comparisons", CompareAsync).RequireAuthorization(AccessSetup.Checkers).WithName("ComparePlans").WithTags("checks")
             .WithSummary("Compare two states of a plan")
@@ -57,15 +56,18 @@ internal static class ChecksApi
         [FromQuery] string? stage,
         [FromQuery] DateOnly? date,
         [FromQuery] bool? quick,
+        [FromQuery] bool? remedies,
+        [FromQuery] bool? outlook,
         CancellationToken cancel)
     {
         _ = rules; // Named here for the description of the interface; read from the query below.
-        Bodies.Offer(context.Request, "application/json");
-        var wish = Wish(context.Request, stage, date, quick);
+        context.Response.Headers.Vary = "Accept";
+        var type = Bodies.Offer(context.Request, Answers.OfReports);
+        var wish = Wish(context.Request, stage, date, quick) with { Remedies = remedies == true, Outlook = outlook == true, Page = type is Answers.Html };
         _ = desk.BookOf(wish.Rules);
         var plan = await Bodies.PlanAsync(context.Request, cancel);
         var result = await pool.RunAsync(stop => desk.Open(wish).Run(Name, plan, stop), cancel);
-        return result.Problems.Count > 0 ? Refusals.Unreadable(result.Problems) : TypedResults.Bytes(Screening.Json(result), "application/json");
+        return result.Problems.Count > 0 ? Refusals.Unreadable(result.Problems) : Answers.Report(context, type, result);
     }
 
     private static async Task<IResult> SheetAsync(
@@ -76,17 +78,20 @@ internal static class ChecksApi
         [FromQuery] string? stage,
         [FromQuery] DateOnly? date,
         [FromQuery] bool? draft,
+        [FromQuery] string? language,
         CancellationToken cancel)
     {
         _ = rules;
-        Bodies.Offer(context.Request, "text/markdown", "text/plain");
+        context.Response.Headers.Vary = "Accept";
+        var type = Bodies.Offer(context.Request, Answers.OfSheets);
+        var spoken = Answers.Language(language, type);
         var wish = Wish(context.Request, stage, date, quick: null);
         _ = desk.BookOf(wish.Rules);
         var plan = await Bodies.PlanAsync(context.Request, cancel);
         var result = await pool.RunAsync(stop => desk.Open(wish).Sheet(Name, plan, draft == true, stop), cancel);
         return result.Problems.Count > 0 ? Refusals.Unreadable(result.Problems)
             : result.Refused.Count > 0 ? Failing(result.Refused)
-            : TypedResults.Text(string.Join('\n', result.Sheets.Select(SheetDocument.Write)), "text/markdown", System.Text.Encoding.UTF8);
+            : Answers.Sheets(context, type, result.Sheets, spoken);
     }
 
     private static async Task<IResult> CompareAsync(

@@ -18,7 +18,17 @@ namespace Laygate.Service.Checking;
 /// <param name="Stage">Stage at which at least to judge.</param>
 /// <param name="Date">Date of checking; null: today, UTC.</param>
 /// <param name="Quick">Whether spread and simulated shifts are left out; the report says so.</param>
-internal sealed record CheckWish(IReadOnlyList<string>? Rules = null, Stage? Stage = null, DateOnly? Date = null, bool Quick = false);
+internal sealed record CheckWish(IReadOnlyList<string>? Rules = null, Stage? Stage = null, DateOnly? Date = null, bool Quick = false)
+{
+    /// <summary>Whether to look for what would mend findings; left out when quick.</summary>
+    public bool Remedies { get; init; }
+
+    /// <summary>Whether to judge laying hour by hour; left out when quick.</summary>
+    public bool Outlook { get; init; }
+
+    /// <summary>Whether plots and inputs are worked out, for a page.</summary>
+    public bool Page { get; init; }
+}
 
 /// <summary>Opens rule books and checks plans. A book is opened once for each set of specifications.</summary>
 internal sealed class CheckDesk
@@ -84,7 +94,13 @@ internal sealed class CheckDesk
         var own = wish.Rules is not { Count: > 0 };
         return new PlanCheck(
             BookOf(wish.Rules),
-            new CheckSettings(wish.Stage, wish.Date ?? DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime), Version) { Quick = wish.Quick },
+            new CheckSettings(wish.Stage, wish.Date ?? DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime), Version)
+            {
+                Quick = wish.Quick,
+                Remedies = wish.Remedies,
+                Outlook = wish.Outlook,
+                Page = wish.Page,
+            },
             own ? departures : []);
     }
 

@@ -2,13 +2,13 @@ using System.Reflection;
 using Laygate.Register;
 using Laygate.Reporting.Language;
 using Laygate.Reporting.Rules;
-using Laygate.Reporting.Sheet;
 using Laygate.Rules.Results;
 using Laygate.Service.Access;
 using Laygate.Service.Api;
 using Laygate.Service.Checking;
 using Laygate.Service.Settings;
 using Laygate.Service.Work;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.Extensions.Options;
 
 namespace Laygate.Service.Pages;
@@ -63,29 +63,46 @@ internal static class PageRoutes
             return TypedResults.Redirect($"/submissions/{submission.Id}");
         }
 
-        var wish = new CheckWish(form["rules"].ToString() is { Length: > 0 } rules ? [rules] : null);
+        var wish = new CheckWish(form["rules"].ToString() is { Length: > 0 } rules ? [rules] : null) { Remedies = true, Page = true, Outlook = form["outlook"] == "true" };
         _ = desk.BookOf(wish.Rules);
-        return form["do"] == "sheet" ? await SheetAsync(context, desk, pool, wish, name, bytes, cancel) : await FindingsAsync(context, desk, pool, wish, name, bytes, cancel);
+        return form["do"].ToString() switch
+        {
+            "sheet" => await SheetAsync(context, desk, pool, wish, (name, bytes, Answers.Language(form["language"].ToString() is { Length: > 0 } language ? language : null, Answers.Html)), cancel),
+            "report" => await ReportAsync(context, desk, pool, wish, name, bytes, cancel),
+            _ => await FindingsAsync(context, desk, pool, wish, name, bytes, cancel),
+        };
+    }
+
+    private static async Task<IResult> ReportAsync(HttpContext context, CheckDesk desk, CheckPool pool, CheckWish wish, string name, byte[] bytes, CancellationToken cancel)
+    {
+        var result = await pool.RunAsync(stop => desk.Open(wish).Run(name, bytes, stop), cancel);
+        return result.Problems.Count > 0 ? Findings(context, result, bytes) : Answers.Report(context, Answers.Html, result);
     }
 
     private static async Task<IResult> FindingsAsync(HttpContext context, CheckDesk desk, CheckPool pool, CheckWish wish, string name, byte[] bytes, CancellationToken cancel)
     {
-        var result = await pool.RunAsync(stop => desk.Open(wish).Run(name, bytes, stop), cancel);
-        var report = ReportView.Of(Screening.Json(result));
+        return Findings(context, await pool.RunAsync(stop => desk.Open(wish).Run(name, bytes, stop), cancel), bytes);
+    }
+
+    private static RazorComponentResult Findings(HttpContext context, FileResult result, byte[] bytes)
+    {
+        var report = ReportView.Of(Screening.Json(result)).With(result.Reports);
         return PageResults.Page<ResultPage>(
             context, Values(("Report", report), ("Lines", PlanLines.Of(bytes))), report.Problems.Count > 0 ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK);
     }
 
-    private static async Task<IResult> SheetAsync(HttpContext context, CheckDesk desk, CheckPool pool, CheckWish wish, string name, byte[] bytes, CancellationToken cancel)
+    private static async Task<IResult> SheetAsync(HttpContext context, CheckDesk desk, CheckPool pool, CheckWish wish, (string Name, byte[] Bytes, string Language) plan, CancellationToken cancel)
     {
-        var result = await pool.RunAsync(stop => desk.Open(wish).Sheet(name, bytes, draft: false, stop), cancel);
+        var result = await pool.RunAsync(stop => desk.Open(wish with { Remedies = false, Page = false, Outlook = false }).Sheet(plan.Name, plan.Bytes, draft: false, stop), cancel);
         if (result.Problems.Count > 0)
         {
-            return await FindingsAsync(context, desk, pool, wish, name, bytes, cancel);
+            return Findings(context, new FileResult(plan.Name, [], result.Problems), plan.Bytes);
         }
 
         var failing = result.Refused.SelectMany(report => report.Findings).Where(finding => finding.Status == Status.Fail).Select(Wording.Message).ToList();
-        return PageResults.Page<SheetPage>(context, Values(("Sheet", string.Join('\n', result.Sheets.Select(SheetDocument.Write))), ("Failing", failing)));
+        return failing.Count > 0 || result.Sheets.Count == 0
+            ? PageResults.Page<SheetPage>(context, Values(("Failing", failing)), StatusCodes.Status409Conflict)
+            : Answers.Sheets(context, Answers.Html, result.Sheets, plan.Language);
     }
 
     private static async Task<IResult> SignInAsync(HttpContext context, AccessKeys keys, CancellationToken cancel)

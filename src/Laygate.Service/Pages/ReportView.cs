@@ -1,15 +1,32 @@
+using System.Globalization;
 using System.Text;
 using System.Text.Json;
+using Laygate.Reporting.Plots;
 using Laygate.Reporting.Text;
+using Laygate.Rules.Results;
 
 namespace Laygate.Service.Pages;
 
 /// <summary>A finding as a page shows it.</summary>
 public sealed record FindingView(
-    string Status, string Rule, string Address, string Title, string Message, string Why, string Remedy, string Local, string Source, int? Line);
+    string Status, string Rule, string Address, string Title, string Message, string Why, string Remedy, string Local, string Source, int? Line)
+{
+    /// <summary>Family of the rule.</summary>
+    public string Family { get; init; } = string.Empty;
+
+    /// <summary>What would mend it, where that was looked for.</summary>
+    public IReadOnlyList<string> Mends { get; init; } = [];
+}
 
 /// <summary>The report on one plan as a page shows it.</summary>
-public sealed record PlanView(string Title, string Plan, string? Revision, string Stage, string JudgedFor, IReadOnlyList<(string Name, int Count)> Counts, IReadOnlyList<FindingView> Findings);
+public sealed record PlanView(string Title, string Plan, string? Revision, string Stage, string JudgedFor, IReadOnlyList<(string Name, int Count)> Counts, IReadOnlyList<FindingView> Findings)
+{
+    /// <summary>The plots of the plan; none where they were not worked out.</summary>
+    public IReadOnlyList<PlotFigure> Plots { get; init; } = [];
+
+    /// <summary>The plots that belong beside a finding: those of the family of its rule.</summary>
+    public IEnumerable<PlotFigure> Beside(FindingView finding) => Plots.Where(plot => string.Equals(plot.Family, finding.Family, StringComparison.Ordinal));
+}
 
 /// <summary>A problem of a text that cannot be read.</summary>
 public sealed record ProblemView(string Message, string? Hint, int? Line, int? Column);
@@ -29,6 +46,12 @@ public sealed record ReportView(IReadOnlyList<PlanView> Plans, IReadOnlyList<Pro
             [.. files.SelectMany(file => file.GetProperty("problems").EnumerateArray()).Select(Problem)],
             [.. json.RootElement.GetProperty("caution").EnumerateArray().Select(sentence => sentence.GetString()!)]);
     }
+
+    /// <summary>The same with the plots of these reports, which the JSON does not carry.</summary>
+    public ReportView With(IReadOnlyList<Report> reports) => this with
+    {
+        Plans = [.. Plans.Select((plan, index) => plan with { Plots = PlotFigures.Of(reports[index], string.Create(CultureInfo.InvariantCulture, $"p{index + 1}")) })],
+    };
 
     /// <summary>The worst status on each line of the text.</summary>
     public IReadOnlyDictionary<int, string> Marks()
@@ -75,7 +98,11 @@ public sealed record ReportView(IReadOnlyList<PlanView> Plans, IReadOnlyList<Pro
         Text(finding, "remedy")!,
         Text(finding, "local")!,
         Source(finding.GetProperty("source")),
-        finding.GetProperty("position") is { ValueKind: JsonValueKind.Object } place ? place.GetProperty("line").GetInt32() : null);
+        finding.GetProperty("position") is { ValueKind: JsonValueKind.Object } place ? place.GetProperty("line").GetInt32() : null)
+    {
+        Family = Text(finding, "name") is { } name && name.IndexOf('/', StringComparison.Ordinal) is > 0 and var end ? name[..end] : string.Empty,
+        Mends = finding.TryGetProperty("remedies", out var found) && found.ValueKind == JsonValueKind.Array ? [.. found.EnumerateArray().Select(remedy => Text(remedy, "text")!)] : [],
+    };
 
     private static string Sentence(JsonElement finding)
     {

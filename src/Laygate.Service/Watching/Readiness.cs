@@ -15,22 +15,26 @@ internal sealed class Readiness(RegisterDatabase database, IHostApplicationLifet
 /// <summary>Headers that keep a browser from doing what a page did not ask for.</summary>
 internal static class SecurityHeaders
 {
-    private const string Policy = "default-src 'none'; style-src 'self'; img-src 'self' data:; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
+    private const string Policy = "default-src 'none'; style-src 'self'; img-src 'self' data:; form-action 'self'; base-uri 'none'";
+    private const string Framed = "; frame-ancestors 'none'";
 
     // Set when the answer starts, because an error clears what was set before.
     public static Task Add(HttpContext context, RequestDelegate next)
     {
         context.Response.OnStarting(() =>
         {
-            Set(context.Response.Headers);
+            Set(context.Response.Headers, context.Items[typeof(SecurityHeaders)] as string ?? Policy);
             return Task.CompletedTask;
         });
         return next(context);
     }
 
-    private static void Set(IHeaderDictionary headers)
+    /// <summary>Sets the policy of a page that carries its own style sheet.</summary>
+    public static void Use(HttpContext context, string policy) => context.Items[typeof(SecurityHeaders)] = policy;
+
+    private static void Set(IHeaderDictionary headers, string policy)
     {
-        headers.ContentSecurityPolicy = Policy;
+        headers.ContentSecurityPolicy = policy + Framed;
         headers.XContentTypeOptions = "nosniff";
 
         // Not "no-referrer": with that a browser hides the origin of our own forms.

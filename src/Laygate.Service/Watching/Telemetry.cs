@@ -13,10 +13,12 @@ internal sealed class Telemetry : IDisposable
     private readonly ActivitySource source = new(Name);
     private readonly Histogram<double> duration;
     private readonly Counter<long> screenings;
+    private int queue = -1;
 
     public Telemetry()
     {
         duration = meter.CreateHistogram<double>("laygate.check.duration", "s", "Time to check one file.");
+        meter.CreateObservableGauge("laygate.queue", Queue, "{submission}", "Submissions that are not screened yet, in the whole register.");
         screenings = meter.CreateCounter<long>("laygate.screenings", "{screening}", "Screenings by how they ended.");
     }
 
@@ -25,6 +27,12 @@ internal sealed class Telemetry : IDisposable
 
     /// <summary>Counts a screening.</summary>
     public void Screened(string how) => screenings.Add(1, new KeyValuePair<string, object?>("result", how));
+
+    /// <summary>Says how many submissions are not screened yet; null: not known now.</summary>
+    public void Queued(int? count) => Volatile.Write(ref queue, count ?? -1);
+
+    // What is not known is not measured.
+    private IEnumerable<Measurement<int>> Queue() => Volatile.Read(ref queue) is >= 0 and var count ? [new Measurement<int>(count)] : [];
 
     public void Dispose()
     {

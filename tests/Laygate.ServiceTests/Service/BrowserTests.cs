@@ -8,6 +8,9 @@ namespace Laygate.ServiceTests.Service;
 /// <summary>The pages in a real browser, from paste to decision, without scripts; and through an accessibility checker.</summary>
 public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
 {
+    // 320 px: WCAG 2.2, success criterion 1.4.10; 400 px only for eyes.
+    private static readonly int[] Widths = Environment.GetEnvironmentVariable("LAYGATE_PICTURES") is { Length: > 0 } ? [1200, 400, 320] : [1200, 320];
+
     [SkippableFact]
     public async Task From_paste_to_decision_without_scripts()
     {
@@ -22,17 +25,28 @@ public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
         await page.GetByRole(AriaRole.Link, new() { Name = $"line {line}", Exact = true }).First.ClickAsync();
         await Assertions.Expect(page.Locator($"#L{line}")).ToBeInViewportAsync();
         await Assertions.Expect(page.Locator($"#L{line}.warn .word")).ToBeVisibleAsync();
+        Assert.True(await page.Locator("svg.plot").CountAsync() >= 4, "plots");
+        await page.Locator(".finding a[href^='#p1-plot']").First.ClickAsync();
+        await Assertions.Expect(page.Locator("figure:target")).ToBeInViewportAsync();
 
         await page.GotoAsync("/");
         await page.GetByLabel("Plan").FillAsync(RunningService.Plan());
         await page.GetByRole(AriaRole.Button, new() { Name = "Site sheet" }).ClickAsync();
-        await Assertions.Expect(page.GetByRole(AriaRole.Region, new() { Name = "Site sheet" })).ToContainTextAsync("Shift manager");
+        await Assertions.Expect(page.Locator("article.card h2").First).ToContainTextAsync("Shift manager");
+
+        await page.GotoAsync("/");
+        await page.GetByLabel("Plan").FillAsync(RunningService.Plan());
+        await page.GetByRole(AriaRole.Button, new() { Name = "Report for print" }).ClickAsync();
+        await Assertions.Expect(page.Locator("svg.plot").First).ToBeVisibleAsync();
 
         await page.GotoAsync("/");
         await page.GetByLabel("Plan").FillAsync(RunningService.Plan());
         await page.GetByRole(AriaRole.Button, new() { Name = "Submit for review" }).ClickAsync();
         var address = page.Url;
         await ScreenedAsync(page);
+        await page.GetByRole(AriaRole.Link, new() { Name = "with plots, for print" }).ClickAsync();
+        await Assertions.Expect(page.Locator("svg.plot").First).ToBeVisibleAsync();
+        await page.GoBackAsync();
         await page.GetByLabel("File").SetInputFilesAsync(new FilePayload { Name = "rev.yaml", MimeType = "application/yaml", Buffer = System.Text.Encoding.UTF8.GetBytes(RunningService.Plan() + "# mended\n") });
         await page.GetByRole(AriaRole.Button, new() { Name = "Submit the revision" }).ClickAsync();
         await ScreenedAsync(page);
@@ -63,18 +77,36 @@ public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
         var revision = await RunningService.SubmitAsync(api, RunningService.Plan("moor-road-thin-overlay.yaml") + "# x\n", $"?revision_of={id}");
         await RunningService.ScreenedAsync(api, revision);
         await using var session = await SessionAsync();
-        foreach (var width in new[] { 1280, 320 })
+        foreach (var width in Widths)
         {
             // The checker runs as a script, which the policy of the pages forbids.
             await using var context = await session.Browser.NewContextAsync(new() { BypassCSP = true, BaseURL = one.Running.Address.ToString(), ViewportSize = new() { Width = width, Height = 800 } });
             var page = await context.NewPageAsync();
             await CheckAsync(page, "/sign-in");
             await SignInAsync(page, api.DefaultRequestHeaders.Authorization!.Parameter!);
+            foreach (var button in new[] { "Check", "Report for print", "Site sheet" })
+            {
+                await page.GotoAsync("/");
+
+                // The documents for print are checked at full length where they are made; here only what the service does with them.
+                await page.GetByLabel("Plan").FillAsync(string.Equals(button, "Check", StringComparison.Ordinal) ? RunningService.Plan() : RunningService.Plan("concept-fifteen-lines.yaml"));
+                await page.GetByRole(AriaRole.Button, new() { Name = button, Exact = true }).ClickAsync();
+                await page.WaitForURLAsync("**/check");
+                await LookAsync(page, $"{button} {width}");
+                await PictureAsync(page, $"{button} {width}");
+
+                // The other two are documents for print, made by Reporting.
+                if (string.Equals(button, "Check", StringComparison.Ordinal))
+                {
+                    await FitsAsync(page, button, width);
+                }
+            }
+
             foreach (var address in new[] { "/", "/rules", "/rules/LAY-001", "/submissions", $"/submissions/{id}", $"/submissions/{revision}/beside/{id}", "/nothing" })
             {
                 await CheckAsync(page, address);
-                var overflow = await page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth");
-                Assert.True(overflow <= 0, $"{address} is {overflow} px wider than a screen of {width} px");
+                await PictureAsync(page, $"{address.Replace('/', '_')} {width}");
+                await FitsAsync(page, address, width);
             }
         }
     }
@@ -99,6 +131,26 @@ public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
     private static async Task CheckAsync(IPage page, string address)
     {
         await page.GotoAsync(address);
+        await LookAsync(page, address);
+    }
+
+    private static async Task FitsAsync(IPage page, string address, int width)
+    {
+        var overflow = await page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth");
+        Assert.True(overflow <= 0, $"{address} is {overflow} px wider than a screen of {width} px");
+    }
+
+    // For eyes: LAYGATE_PICTURES names a folder.
+    private static async Task PictureAsync(IPage page, string name)
+    {
+        if (Environment.GetEnvironmentVariable("LAYGATE_PICTURES") is { Length: > 0 } folder)
+        {
+            await page.ScreenshotAsync(new() { Path = Path.Combine(folder, name + ".png"), FullPage = true });
+        }
+    }
+
+    private static async Task LookAsync(IPage page, string address)
+    {
         var result = await page.RunAxe();
         Assert.True(result.Violations.Length == 0, address + ": " + string.Join("; ", result.Violations.Select(one => $"{one.Id}: {one.Help} ({string.Join(", ", one.Nodes.Select(node => node.Html).Take(2))})")));
     }

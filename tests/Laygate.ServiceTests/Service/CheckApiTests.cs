@@ -64,16 +64,88 @@ public sealed class CheckApiTests(OneService one) : IClassFixture<OneService>
         await RefusedAsync(answer, status);
     }
 
+    // RFC 9110, 12.5.1: the narrowest range that fits decides, then the quality; what no range allows is not answered.
     [Theory]
-    [InlineData("application/pdf", 406)]
-    [InlineData("application/json", 200)]
-    [InlineData("*/*", 200)]
-    public async Task The_answer_comes_in_a_form_that_the_caller_takes(string accept, int status)
+    [InlineData("application/pdf", null)]
+    [InlineData("application/json;q=0", null)]
+    [InlineData("application/json", "application/json")]
+    [InlineData("*/*", "application/json")]
+    [InlineData("application/sarif+json", "application/sarif+json")]
+    [InlineData("text/markdown", "text/markdown")]
+    [InlineData("text/*", "text/html")]
+    [InlineData("text/html;q=0.2, text/*", "text/markdown")]
+    [InlineData("text/html,application/xhtml+xml,application/xml;q=0.9,*/*;q=0.8", "text/html")]
+    [InlineData("application/json;q=0, */*;q=0.1", "application/sarif+json")]
+    [InlineData("application/json;q=0.5, application/sarif+json", "application/sarif+json")]
+    public async Task The_answer_comes_in_the_form_that_the_caller_likes_best(string accept, string? type)
     {
-        using var request = new HttpRequestMessage(HttpMethod.Post, "/api/v1/checks") { Content = RunningService.Yaml(RunningService.Plan("concept-fifteen-lines.yaml")) };
-        request.Headers.TryAddWithoutValidation("Accept", accept);
-        using var answer = await one.Ada.SendAsync(request);
-        Assert.Equal(status, (int)answer.StatusCode);
+        using var answer = await PostAsync("/api/v1/checks", "concept-fifteen-lines.yaml", accept);
+        Assert.Equal(type is null ? HttpStatusCode.NotAcceptable : HttpStatusCode.OK, answer.StatusCode);
+        Assert.Equal(type ?? "application/problem+json", answer.Content.Headers.ContentType!.MediaType);
+        Assert.Equal(type is not null, answer.Headers.Vary.Contains("Accept", StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public async Task SARIF_names_the_rules_and_lines_of_what_fails()
+    {
+        const string Name = "moor-road-thin-overlay.yaml";
+        using var answer = await PostAsync("/api/v1/checks?rules=us-wa&date=2027-05-01", Name, "application/sarif+json");
+        using var plain = await PostAsync("/api/v1/checks?rules=us-wa&date=2027-05-01", Name, "application/json");
+        var run = (await RunningService.JsonAsync(answer)).GetProperty("runs")[0];
+        var failed = (await RunningService.JsonAsync(plain)).GetProperty("files")[0].GetProperty("reports")[0].GetProperty("findings").EnumerateArray()
+            .Where(finding => finding.GetProperty("status").GetString() == "fail").Select(finding => (finding.GetProperty("rule").GetString(), finding.GetProperty("position").GetProperty("line").GetInt32())).Order().ToList();
+        var errors = run.GetProperty("results").EnumerateArray().Where(result => result.GetProperty("level").GetString() == "error")
+            .Select(result => (result.GetProperty("ruleId").GetString(), result.GetProperty("locations")[0].GetProperty("physicalLocation").GetProperty("region").GetProperty("startLine").GetInt32())).Order().ToList();
+        Assert.NotEmpty(failed);
+        Assert.Equal(failed, errors);
+    }
+
+    [Fact]
+    public async Task The_page_stands_alone_has_plots_and_is_let_through_by_its_hash_only()
+    {
+        using var answer = await PostAsync("/api/v1/checks?date=2027-05-01", "quay-road-hot-on-hot.yaml", "text/html");
+        var html = await answer.Content.ReadAsStringAsync();
+        Assert.Equal("utf-8", answer.Content.Headers.ContentType!.CharSet);
+        Assert.Contains("<svg", html, StringComparison.Ordinal);
+        Assert.DoesNotContain("<script", html, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain(" style=", html, StringComparison.Ordinal);
+        Policy(answer, html);
+    }
+
+    [Fact]
+    public async Task Remedies_and_outlook_come_when_asked_for_and_never_with_quick()
+    {
+        foreach (var (query, remedies, outlook) in new[] { ("", false, false), ("&remedies=true", true, false), ("&outlook=true", false, true), ("&remedies=true&outlook=true&quick=true", false, false) })
+        {
+            using var answer = await PostAsync("/api/v1/checks?rules=us-wa&date=2027-05-01" + query, "moor-road-thin-overlay.yaml", "application/json");
+            var report = (await RunningService.JsonAsync(answer)).GetProperty("files")[0].GetProperty("reports")[0];
+            Assert.Equal(remedies, report.GetProperty("findings").EnumerateArray().Any(finding => finding.GetProperty("remedies").ValueKind == System.Text.Json.JsonValueKind.Array));
+            Assert.Equal(outlook, report.GetProperty("outlook").ValueKind == System.Text.Json.JsonValueKind.Object);
+        }
+    }
+
+    [Theory]
+    [InlineData("", "en", "Shift manager")]
+    [InlineData("&language=en", "en", "Shift manager")]
+    [InlineData("&language=de", "de", "Schichtleit")]
+    public async Task The_site_sheet_comes_as_cards_in_the_language_of_the_crew(string query, string language, string word)
+    {
+        using var answer = await PostAsync("/api/v1/sheets?date=2027-05-01" + query, "quay-road-hot-on-hot.yaml", "text/html");
+        var html = await answer.Content.ReadAsStringAsync();
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        Assert.Contains($"<html lang=\"{language}\">", html, StringComparison.Ordinal);
+        Assert.Contains(word, html.Replace("\u00AD", string.Empty, StringComparison.Ordinal), StringComparison.OrdinalIgnoreCase);
+        Policy(answer, html);
+    }
+
+    [Theory]
+    [InlineData("?language=xx", "text/html", 400)]
+    [InlineData("?language=de", "text/markdown", 400)]
+    [InlineData("", "application/pdf", 406)]
+    public async Task A_site_sheet_in_another_form_or_language_is_refused(string query, string accept, int status)
+    {
+        using var answer = await PostAsync("/api/v1/sheets" + query, "quay-road-hot-on-hot.yaml", accept);
+        await RefusedAsync(answer, status);
     }
 
     [Fact]
@@ -187,6 +259,25 @@ public sealed class CheckApiTests(OneService one) : IClassFixture<OneService>
     {
         using var answer = await one.Ada.GetAsync(address);
         await RefusedAsync(answer, 404);
+    }
+
+    // The hash in the header is worked out here from the style sheet in the page, as a browser does (CSP level 3, 6.7.3.3).
+    private static void Policy(HttpResponseMessage answer, string html)
+    {
+        var style = html[(html.IndexOf("<style>", StringComparison.Ordinal) + 7)..html.IndexOf("</style>", StringComparison.Ordinal)];
+        var hash = Convert.ToBase64String(System.Security.Cryptography.SHA256.HashData(Encoding.UTF8.GetBytes(style)));
+        var policy = answer.Headers.GetValues("Content-Security-Policy").Single();
+        Assert.Contains($"style-src 'sha256-{hash}'", policy, StringComparison.Ordinal);
+        Assert.Contains("default-src 'none'", policy, StringComparison.Ordinal);
+        Assert.Contains("frame-ancestors 'none'", policy, StringComparison.Ordinal);
+        Assert.DoesNotContain("unsafe", policy, StringComparison.Ordinal);
+    }
+
+    private async Task<HttpResponseMessage> PostAsync(string address, string plan, string accept)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Post, address) { Content = RunningService.Yaml(RunningService.Plan(plan)) };
+        request.Headers.TryAddWithoutValidation("Accept", accept);
+        return await one.Ada.SendAsync(request);
     }
 
     internal static async Task RefusedAsync(HttpResponseMessage answer, int status)

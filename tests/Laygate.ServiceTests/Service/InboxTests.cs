@@ -84,6 +84,21 @@ public sealed class InboxTests : IDisposable
         Assert.Equal(8, Directory.GetFiles(folder).Length);
     }
 
+    [Fact]
+    public async Task A_running_service_watches_its_inbox()
+    {
+        await using var service = await RunningService.StartAsync(null, "Inbox=" + folder, "InboxSettleSeconds=0.2");
+        var plan = Write("a.yaml", RunningService.Plan("concept-fifteen-lines.yaml"));
+        for (var tries = 0; tries < 600 && !File.Exists(plan + ".report.txt"); tries++)
+        {
+            await Task.Delay(100);
+        }
+
+        Assert.NotEmpty(await File.ReadAllTextAsync(plan + ".report.txt"));
+        using var report = System.Text.Json.JsonDocument.Parse(await File.ReadAllBytesAsync(plan + ".report.json"));
+        Assert.Equal(1, report.RootElement.GetProperty("files").GetArrayLength());
+    }
+
     private string Write(string name, string text)
     {
         var path = Path.Combine(folder, name);

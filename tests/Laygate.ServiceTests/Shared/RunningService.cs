@@ -30,10 +30,12 @@ internal sealed class RunningService : IAsyncDisposable
 
     public static string Plan(string name = "quay-road-hot-on-hot.yaml") => File.ReadAllText(Path.Combine(SourceTree.Root, "examples", name));
 
-    public static async Task<RunningService> StartAsync(string? folder = null, params string[] settings)
+    public static Task<RunningService> StartAsync(string? folder = null, params string[] settings) => StartAsync(folder, null, settings);
+
+    public static async Task<RunningService> StartAsync(string? folder, Action<IServiceCollection>? change, params string[] settings)
     {
         var data = folder ?? Directory.CreateTempSubdirectory("laygate-service-").FullName;
-        var built = ServiceHost.Build(["--urls=http://127.0.0.1:0", $"--Laygate:Data={data}", .. settings.Select(setting => "--Laygate:" + setting)]);
+        var built = ServiceHost.Build(["--urls=http://127.0.0.1:0", $"--Laygate:Data={data}", .. settings.Select(setting => "--Laygate:" + setting)], change);
         using var console = new StringWriter();
         await Commands.OpenAsync(built.Services, console, default);
         await built.StartAsync();

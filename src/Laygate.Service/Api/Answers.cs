@@ -1,0 +1,93 @@
+using Laygate.Reporting.Cards;
+using Laygate.Reporting.Html;
+using Laygate.Reporting.Markdown;
+using Laygate.Reporting.Runs;
+using Laygate.Reporting.Sarif;
+using Laygate.Reporting.Sheet;
+using Laygate.Rules.Results;
+using Laygate.Service.Checking;
+using Laygate.Service.Watching;
+
+namespace Laygate.Service.Api;
+
+/// <summary>Reports and site sheets in the forms in which they are answered. A form that is not asked for is not made.</summary>
+internal static class Answers
+{
+    /// <summary>SARIF 2.1.0.</summary>
+    public const string Sarif = "application/sarif+json";
+
+    /// <summary>A page.</summary>
+    public const string Html = "text/html";
+
+    /// <summary>Markdown (RFC 7763).</summary>
+    public const string Markdown = "text/markdown";
+
+    /// <summary>JSON.</summary>
+    public const string Json = "application/json";
+
+    /// <summary>Plain text.</summary>
+    public const string Plain = "text/plain";
+
+    /// <summary>Forms of a report, the usual one first.</summary>
+    public static readonly string[] OfReports = [Json, Sarif, Html, Markdown];
+
+    /// <summary>Forms of a site sheet, the usual one first.</summary>
+    public static readonly string[] OfSheets = [Markdown, Plain, Html];
+
+    /// <summary>A report in one form.</summary>
+    /// <param name="context">The request, for the headers of its answer.</param>
+    /// <param name="type">One of <see cref="OfReports"/>.</param>
+    /// <param name="result">What the check found.</param>
+    public static IResult Report(HttpContext context, string type, FileResult result)
+    {
+        var run = ReportedRun.Of(result.Reports);
+        return type switch
+        {
+            Sarif => Bytes(type, output => SarifWriter.Write(run, output)),
+            Markdown => Bytes(type, output => MarkdownWriter.Write(run, output)),
+            Html => Page(context, HtmlWriter.ContentPolicy, output => HtmlWriter.Write(run, output)),
+            _ => TypedResults.Bytes(Screening.Json(result), Json),
+        };
+    }
+
+    /// <summary>Site sheets in one form.</summary>
+    /// <param name="context">The request, for the headers of its answer.</param>
+    /// <param name="type">One of <see cref="OfSheets"/>.</param>
+    /// <param name="sheets">The sheets.</param>
+    /// <param name="language">Language of the cards.</param>
+    public static IResult Sheets(HttpContext context, string type, IReadOnlyList<SiteSheet> sheets, string language) => type is Html
+        ? Page(context, CardsWriter.ContentPolicy, output => CardsWriter.Write(sheets, language, output))
+        : TypedResults.Text(string.Join('\n', sheets.Select(SheetDocument.Write)), type, System.Text.Encoding.UTF8);
+
+    /// <summary>Language of the cards; English when nothing is asked for.</summary>
+    /// <param name="language">What is asked for.</param>
+    /// <param name="type">Form of the sheet.</param>
+    /// <exception cref="BadHttpRequestException">There are none in this language or form.</exception>
+    public static string Language(string? language, string type)
+    {
+        var known = language ?? CardTexts.Languages[0];
+        if (!CardTexts.Languages.Contains(known, StringComparer.Ordinal))
+        {
+            throw new BadHttpRequestException($"There are no cards in this language. Languages are: {string.Join(", ", CardTexts.Languages)}.");
+        }
+
+        return type is Html || string.Equals(known, CardTexts.Languages[0], StringComparison.Ordinal)
+            ? known
+            : throw new BadHttpRequestException($"Only cards come in other languages than English: ask for them with Accept: {Html}.");
+    }
+
+    // Such a page stands alone under a policy of its own: its one style sheet by hash, no script, no request.
+    private static IResult Page(HttpContext context, string policy, Action<Stream> write)
+    {
+        SecurityHeaders.Use(context, policy);
+        context.Response.Headers.CacheControl = "private, no-store";
+        return Bytes(Html, write);
+    }
+
+    private static IResult Bytes(string type, Action<Stream> write)
+    {
+        using var bytes = new MemoryStream();
+        write(bytes);
+        return TypedResults.Bytes(bytes.ToArray(), type is Json or Sarif ? type : type + "; charset=utf-8");
+    }
+}
