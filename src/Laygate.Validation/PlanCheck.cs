@@ -144,18 +144,9 @@ public sealed class PlanCheck
         return mapping with { Problems = blanks.Count > 0 ? blanks : PlanConsistency.Check(mapping.Plan, mapping.Positions) };
     }
 
-    private QuantityCatalogue Catalogue(CancellationToken cancel) => !cancel.CanBeCanceled ? catalogue : new QuantityCatalogue(catalogue.All.Select(quantity => quantity with
-    {
-        Compute = (context, element) =>
-        {
-            cancel.ThrowIfCancellationRequested();
-            return quantity.Compute(context, element);
-        },
-    }));
-
     private JudgedPlan Judge(YamlDocument source, PlanMapping plan, (string File, int Document, string Hash) from, CancellationToken cancel)
     {
-        var context = new QuantityContext(plan.Plan!, Catalogue(cancel), assumptions, settings.Seed) { IsQuick = settings.Quick };
+        var context = new QuantityContext(plan.Plan!, catalogue, assumptions, settings.Seed) { IsQuick = settings.Quick, Cancel = cancel };
         var (remedies, outlook) = (settings.Remedies && !settings.Quick, settings.Outlook && !settings.Quick);
         if (remedies || outlook)
         {

@@ -47,6 +47,9 @@ public sealed class QuantityContext
     /// <summary>Number of samples behind low and high of a cooling mat: 64 for a check, 300 on request; at least 2.</summary>
     public int Samples { get; init; } = 64;
 
+    /// <summary>Calls the check off; looked at before each quantity is computed, in changed copies and variants, too.</summary>
+    public CancellationToken Cancel { get; init; }
+
     /// <summary>Unit system in which computed values are shown: that of the first course's thickness.</summary>
     public UnitSystem System { get; }
 
@@ -85,7 +88,7 @@ public sealed class QuantityContext
     /// <param name="withSpread">Whether low and high ends are computed.</param>
     public QuantityContext For(Plan plan, bool withSpread)
     {
-        var changed = new QuantityContext(plan, Catalogue, Assumptions, Seed) { WithSpread = withSpread, IsQuick = IsQuick, Samples = Samples, Memory = Memory, Shifts = Shifts };
+        var changed = new QuantityContext(plan, Catalogue, Assumptions, Seed) { WithSpread = withSpread, IsQuick = IsQuick, Samples = Samples, Cancel = Cancel, Memory = Memory, Shifts = Shifts };
         foreach (var ((quantity, address), answer) in given)
         {
             changed.Give(quantity, address, answer);
@@ -103,6 +106,7 @@ public sealed class QuantityContext
 
     /// <summary>The answer of a quantity for an element that it belongs to, or for one that is related to it.</summary>
     /// <exception cref="ArgumentException">The catalogue has no such quantity.</exception>
+    /// <exception cref="OperationCanceledException">The check was called off.</exception>
     public Answer Get(string quantity, Element element)
     {
         var definition = Catalogue.Find(quantity) ?? throw new ArgumentException($"No quantity is called {quantity}.", nameof(quantity));
@@ -120,6 +124,7 @@ public sealed class QuantityContext
             return kept ?? Answer.None(AbsenceReason.NotComputable, Note.Of(NoteIds.Circular, ("quantity", quantity)));
         }
 
+        Cancel.ThrowIfCancellationRequested();
         answers[key] = null; // Marks a computation under way, so that a circle ends with an answer.
         var answer = definition.Compute(this, owner);
         if (!isVariant && WithSpread)
@@ -161,7 +166,7 @@ public sealed class QuantityContext
     /// <summary>The same plan and given values under other assumptions.</summary>
     internal QuantityContext Under(AssumptionSet assumptions)
     {
-        var variant = new QuantityContext(Plan, Catalogue, assumptions, Seed) { isVariant = true, WithSpread = WithSpread, IsQuick = IsQuick, Samples = Samples, Memory = Memory, Shifts = Shifts };
+        var variant = new QuantityContext(Plan, Catalogue, assumptions, Seed) { isVariant = true, WithSpread = WithSpread, IsQuick = IsQuick, Samples = Samples, Cancel = Cancel, Memory = Memory, Shifts = Shifts };
         foreach (var ((quantity, address), answer) in given)
         {
             variant.Give(quantity, address, answer);
