@@ -112,6 +112,7 @@ internal static class ServiceHost
 
     private static void AddWeb(IServiceCollection services)
     {
+        services.AddSingleton(_ => Written.Blocks());
         services.AddProblemDetails();
         services.AddExceptionHandler(options => options.ExceptionHandler = Refusals.WriteAsync);
         services.AddHealthChecks().AddCheck<Readiness>("register");

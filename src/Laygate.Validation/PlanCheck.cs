@@ -10,10 +10,8 @@ using Laygate.Rules.Outlook;
 using Laygate.Rules.Remedies;
 using Laygate.Rules.Results;
 using Laygate.Validation.Plans;
-using Laygate.Validation.Plans.Consistency;
 using Laygate.Validation.Plots;
 using Laygate.Validation.Reading;
-using Laygate.Validation.Schema;
 using Laygate.Validation.Sheets;
 
 namespace Laygate.Validation;
@@ -47,17 +45,17 @@ public sealed class PlanCheck
     private readonly RuleBook book;
     private readonly CheckSettings settings;
     private readonly IReadOnlyList<Departure> departures;
-    private readonly LoadedSchema schema = EmbeddedSchemas.Plan();
-    private readonly QuantityCatalogue catalogue = LaygateQuantities.Catalogue();
+    private readonly PlanTools tools;
     private readonly AssumptionSet assumptions;
-    private readonly PlanValidator validator = new();
 
     /// <summary>Prepares a check.</summary>
     /// <param name="book">The merged rule book.</param>
     /// <param name="settings">Stage, date and version.</param>
     /// <param name="departures">Departures, read against the same book; none when left out.</param>
-    public PlanCheck(RuleBook book, CheckSettings settings, IReadOnlyList<Departure>? departures = null)
+    /// <param name="tools">What several checks share; made for this one when left out.</param>
+    public PlanCheck(RuleBook book, CheckSettings settings, IReadOnlyList<Departure>? departures = null, PlanTools? tools = null)
     {
+        this.tools = tools ?? new PlanTools();
         this.book = book;
         this.settings = settings;
         this.departures = departures ?? [];
@@ -132,7 +130,7 @@ public sealed class PlanCheck
 
     private PlanMapping Read(YamlDocument document)
     {
-        var shape = PlanShape.Check(document, schema);
+        var shape = PlanShape.Check(document, tools.Schema);
         var mapping = PlanMapper.Map(document);
         if (shape.Count > 0 || mapping.Plan is null)
         {
@@ -141,12 +139,12 @@ public sealed class PlanCheck
 
         // A blank in a free text would count as stated.
         var blanks = Scaffolding.Blanks.In(document.Root);
-        return mapping with { Problems = blanks.Count > 0 ? blanks : PlanConsistency.Check(mapping.Plan, mapping.Positions) };
+        return mapping with { Problems = blanks.Count > 0 ? blanks : PlanConsistency.Check(mapping.Plan, mapping.Positions, tools.Validator) };
     }
 
     private JudgedPlan Judge(YamlDocument source, PlanMapping plan, (string File, int Document, string Hash) from, CancellationToken cancel)
     {
-        var context = new QuantityContext(plan.Plan!, catalogue, assumptions, settings.Seed) { IsQuick = settings.Quick, Cancel = cancel };
+        var context = new QuantityContext(plan.Plan!, tools.Catalogue, assumptions, settings.Seed) { IsQuick = settings.Quick, Cancel = cancel };
         var (remedies, outlook) = (settings.Remedies && !settings.Quick, settings.Outlook && !settings.Quick);
         if (remedies || outlook)
         {
@@ -181,7 +179,7 @@ public sealed class PlanCheck
 
     private static (string Rule, string Address) KeyOf(Finding finding) => (finding.Rule, finding.Address);
 
-    private bool IsConsistent(Plan plan) => PlanConsistency.Check(plan, validator).Count == 0;
+    private bool IsConsistent(Plan plan) => PlanConsistency.Check(plan, tools.Validator).Count == 0;
 
     // A missing input is where the reader has to write; otherwise the value itself; otherwise the element.
     private static Position Place(PlanPositions positions, Finding finding)

@@ -43,8 +43,9 @@ internal sealed class ValidationPipeline : ICheckPipeline
             return new CheckSession(null, problems);
         }
 
-        var check = new PlanCheck(bound.Book, settings, departures.Departures);
-        var plain = new Lazy<PlanCheck>(() => new PlanCheck(bound.Book, settings with { Remedies = false, Outlook = false, Page = false }, departures.Departures));
+        var tools = new PlanTools();
+        var check = new PlanCheck(bound.Book, settings, departures.Departures, tools);
+        var plain = new Lazy<PlanCheck>(() => new PlanCheck(bound.Book, settings with { Remedies = false, Outlook = false, Page = false }, departures.Departures, tools));
         return new CheckSession(known is null ? check.Run : (file, bytes) => Apply(check.Run(file, bytes), bound.Book, known), [], check.Sheet)
         {
             Rules = () => RuleInForce.Of(bound.Book),

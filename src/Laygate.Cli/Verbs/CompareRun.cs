@@ -28,7 +28,8 @@ internal sealed class CompareRun(Host host, CompareRequest request)
         }
 
         var settings = new CheckSettings(null, request.Date, host.Version);
-        var comparer = new PlanComparer(new PlanCheck(old.Book, settings), new PlanCheck(@new.Book, settings));
+        var tools = new PlanTools();
+        var comparer = new PlanComparer(new PlanCheck(old.Book, settings, tools: tools), new PlanCheck(@new.Book, settings, tools: tools));
         var results = pairs.ConvertAll(pair => Compare(comparer, pair.Old, pair.New));
         Write(results);
         var problems = results.SelectMany(result => result.Problems).ToList();

@@ -71,6 +71,35 @@ internal static class CellMaths
         }
     }
 
+    /// <summary>stage += slope · (solved − celsius); returns the greatest distance from content.</summary>
+    public static double Move(double[] stage, double[] slope, double[] solved, double[] celsius, double[] content, int first, int n)
+    {
+        var i = first;
+        var most = Vector<double>.Zero;
+        for (; i <= n - Vector<double>.Count; i += Vector<double>.Count)
+        {
+            var moved = new Vector<double>(stage, i) + (new Vector<double>(slope, i) * (new Vector<double>(solved, i) - new Vector<double>(celsius, i)));
+            moved.CopyTo(stage, i);
+            var miss = Vector.Abs(new Vector<double>(content, i) - moved);
+            most = Vector.ConditionalSelect(Vector.LessThanOrEqual(miss, most), most, miss);
+        }
+
+        var gap = 0.0;
+        for (var lane = 0; lane < Vector<double>.Count; lane++)
+        {
+            gap = most[lane] <= gap ? gap : most[lane];
+        }
+
+        for (; i < n; i++)
+        {
+            stage[i] += slope[i] * (solved[i] - celsius[i]);
+            var miss = Math.Abs(content[i] - stage[i]);
+            gap = miss <= gap ? gap : miss;
+        }
+
+        return gap;
+    }
+
     /// <summary>rates[row …] = (a − b) · scale.</summary>
     public static void Differentiate(double[] rates, int row, double[] a, double[] b, double scale, int first, int n)
     {

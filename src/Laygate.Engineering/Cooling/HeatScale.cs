@@ -8,6 +8,7 @@ namespace Laygate.Engineering.Cooling;
 /// of the face fluxes keep their form (derived here).</remarks>
 internal sealed class HeatScale
 {
+    private readonly List<(int First, int End, LayerMaterial Material)> parts = [];
     private LayerMaterial?[] materials = [];
     private int cells;
 
@@ -22,6 +23,7 @@ internal sealed class HeatScale
         }
 
         (cells, Varies) = (count, false);
+        parts.Clear();
     }
 
     public void Set(int first, int end, LayerMaterial material)
@@ -29,6 +31,7 @@ internal sealed class HeatScale
         var varying = material.HeatLaw is null ? null : material;
         Varies |= varying is not null;
         materials.AsSpan(first, end - first).Fill(varying);
+        parts.Add((first, end, material));
     }
 
     public double Celsius(int cell, double u) =>
@@ -37,13 +40,13 @@ internal sealed class HeatScale
     public double Content(int cell, double celsius) =>
         materials[cell] is { } m ? m.HeatLaw!.Content(celsius) / m.SpecificHeat : celsius;
 
-    public void ToCelsius(double[] u, double[] celsius, int first)
-    {
-        for (var i = first; i < cells; i++)
-        {
-            celsius[i] = Celsius(i, u[i]);
-        }
-    }
+    /// <summary>Temperatures of heat contents, from a cell down.</summary>
+    public void ToCelsius(double[] u, double[] celsius, int first) =>
+        Convert(u, celsius, first, static (material, from, to) => material.HeatLaw!.Temperatures(from, material.SpecificHeat, to));
+
+    /// <summary>Heat contents of temperatures, from a cell down.</summary>
+    public void ToContent(double[] celsius, double[] u, int first) =>
+        Convert(celsius, u, first, static (material, from, to) => material.HeatLaw!.Contents(from, material.SpecificHeat, to));
 
     /// <summary>du/dT of the cells.</summary>
     public void Slopes(double[] celsius, double[] slopes, int first)
@@ -53,4 +56,29 @@ internal sealed class HeatScale
             slopes[i] = materials[i] is { } m ? m.HeatLaw!.At(celsius[i]) / m.SpecificHeat : 1;
         }
     }
+
+    private void Convert(double[] source, double[] target, int first, Conversion convert)
+    {
+        foreach (var (start, end, material) in parts)
+        {
+            var from = Math.Max(first, start);
+            if (from >= end)
+            {
+                continue;
+            }
+
+            var given = source.AsSpan(from, end - from);
+            var made = target.AsSpan(from, end - from);
+            if (material.HeatLaw is null)
+            {
+                given.CopyTo(made);
+            }
+            else
+            {
+                convert(material, given, made);
+            }
+        }
+    }
+
+    private delegate void Conversion(LayerMaterial material, ReadOnlySpan<double> given, Span<double> made);
 }

@@ -46,14 +46,7 @@ internal sealed partial class ImplicitColumn
     /// <summary>Moves heat contents along the slopes; returns by how much they miss those of the temperatures just solved for.</summary>
     private double Move()
     {
-        var gap = 0.0;
-        for (var i = First; i < grid.Cells; i++)
-        {
-            stage[i] += slope[i] * (solved[i] - celsius[i]);
-            var miss = Math.Abs(grid.Heat.Content(i, solved[i]) - stage[i]);
-            gap = miss <= gap ? gap : miss;
-        }
-
-        return gap;
+        grid.Heat.ToContent(solved, load, First);
+        return CellMaths.Move(stage, slope, solved, celsius, load, First, grid.Cells);
     }
 }

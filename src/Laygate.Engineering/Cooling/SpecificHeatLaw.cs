@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace Laygate.Engineering.Cooling;
 
 /// <summary>
@@ -82,6 +84,72 @@ public sealed class SpecificHeatLaw
         var rest = joulePerKilogram - content[i];
         return from[i] + (2 * rest / (heat[i] + Math.Sqrt((heat[i] * heat[i]) + (2 * slope[i] * rest))));
     }
+
+    /// <summary>Temperatures in °C of many heat contents, each given as u with content = u · perUnit; what <see cref="Temperature"/> gives, several at a time.</summary>
+    /// <param name="u">Heat contents.</param>
+    /// <param name="perUnit">J/kg for one of u.</param>
+    /// <param name="celsius">Takes the temperatures.</param>
+    public void Temperatures(ReadOnlySpan<double> u, double perUnit, Span<double> celsius)
+    {
+        var i = 0;
+        for (; i <= u.Length - Vector<double>.Count; i += Vector<double>.Count)
+        {
+            var value = new Vector<double>(u[i..]) * perUnit;
+            var k = PieceOf(content, value[0]);
+            if (!IsWithin(content, k, value))
+            {
+                for (var lane = 0; lane < Vector<double>.Count; lane++)
+                {
+                    celsius[i + lane] = Temperature(value[lane]);
+                }
+
+                continue;
+            }
+
+            var rest = value - new Vector<double>(content[k]);
+            var root = Vector.SquareRoot(new Vector<double>(heat[k] * heat[k]) + (rest * (2 * slope[k])));
+            (new Vector<double>(from[k]) + (rest * 2 / (new Vector<double>(heat[k]) + root))).CopyTo(celsius[i..]);
+        }
+
+        for (; i < u.Length; i++)
+        {
+            celsius[i] = Temperature(u[i] * perUnit);
+        }
+    }
+
+    /// <summary>Heat contents of many temperatures, as u; the inverse of <see cref="Temperatures"/>.</summary>
+    /// <param name="celsius">Temperatures in °C.</param>
+    /// <param name="perUnit">J/kg for one of u.</param>
+    /// <param name="u">Takes the heat contents.</param>
+    public void Contents(ReadOnlySpan<double> celsius, double perUnit, Span<double> u)
+    {
+        var i = 0;
+        for (; i <= celsius.Length - Vector<double>.Count; i += Vector<double>.Count)
+        {
+            var value = new Vector<double>(celsius[i..]);
+            var k = PieceOf(from, value[0]);
+            if (!IsWithin(from, k, value))
+            {
+                for (var lane = 0; lane < Vector<double>.Count; lane++)
+                {
+                    u[i + lane] = Content(value[lane]) / perUnit;
+                }
+
+                continue;
+            }
+
+            var x = value - new Vector<double>(from[k]);
+            ((new Vector<double>(content[k]) + (x * (new Vector<double>(heat[k]) + (x * (0.5 * slope[k]))))) / new Vector<double>(perUnit)).CopyTo(u[i..]);
+        }
+
+        for (; i < celsius.Length; i++)
+        {
+            u[i] = Content(celsius[i]) / perUnit;
+        }
+    }
+
+    private static bool IsWithin(double[] ends, int piece, Vector<double> value) =>
+        Vector.GreaterThanOrEqualAll(value, new Vector<double>(ends[piece])) && (piece == ends.Length - 1 || Vector.LessThanAll(value, new Vector<double>(ends[piece + 1])));
 
     private static int PieceOf(double[] ends, double value)
     {

@@ -13,9 +13,10 @@ internal static class JsonParts
     /// <summary>A number with 12 significant digits: full precision without the noise of binary fractions; null when it is missing or not finite.</summary>
     public static void Number(Utf8JsonWriter json, string name, double? number)
     {
-        if (number is { } known && double.IsFinite(known))
+        Span<char> digits = stackalloc char[32];
+        if (number is { } known && double.IsFinite(known) && known.TryFormat(digits, out var count, "G12", CultureInfo.InvariantCulture))
         {
-            json.WriteNumber(name, double.Parse(known.ToString("G12", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture));
+            json.WriteNumber(name, double.Parse(digits[..count], CultureInfo.InvariantCulture));
         }
         else
         {

@@ -7,6 +7,8 @@ namespace Laygate.Reporting.Json;
 /// <summary>One plan's report as JSON.</summary>
 internal static class JsonReport
 {
+    private const int FlushAt = 32 << 10;
+
     public static void Write(Utf8JsonWriter json, Report report)
     {
         json.WriteStartObject();
@@ -29,6 +31,11 @@ internal static class JsonReport
         foreach (var finding in report.Findings)
         {
             JsonFinding.Write(json, finding);
+            if (json.BytesPending > FlushAt)
+            {
+                // Over a stream the writer would hold everything in one block that it doubles again and again.
+                json.Flush();
+            }
         }
 
         json.WriteEndArray();

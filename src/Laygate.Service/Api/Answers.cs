@@ -46,7 +46,7 @@ internal static class Answers
             Sarif => Bytes(type, output => SarifWriter.Write(run, output)),
             Markdown => Bytes(type, output => MarkdownWriter.Write(run, output)),
             Html => Page(context, HtmlWriter.ContentPolicy, output => HtmlWriter.Write(run, output)),
-            _ => TypedResults.Bytes(Screening.Json(result), Json),
+            _ => new Written(Json, output => Screening.Json(result, output)),
         };
     }
 
@@ -84,10 +84,5 @@ internal static class Answers
         return Bytes(Html, write);
     }
 
-    private static IResult Bytes(string type, Action<Stream> write)
-    {
-        using var bytes = new MemoryStream();
-        write(bytes);
-        return TypedResults.Bytes(bytes.ToArray(), type is Json or Sarif ? type : type + "; charset=utf-8");
-    }
+    private static Written Bytes(string type, Action<Stream> write) => new(type is Sarif ? type : type + "; charset=utf-8", write);
 }

@@ -38,6 +38,7 @@ internal sealed class CheckDesk
     private readonly ConcurrentDictionary<string, Lazy<RuleBook>> books = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<string, Lazy<IReadOnlyList<CaseSummary>>> cases = new(StringComparer.Ordinal);
     private readonly IReadOnlyList<Departure> departures;
+    private readonly PlanTools tools = new();
 
     /// <summary>Opens the rule book of the service.</summary>
     /// <exception cref="InvalidDataException">The rule book or the departures cannot be read.</exception>
@@ -101,7 +102,8 @@ internal sealed class CheckDesk
                 Outlook = wish.Outlook,
                 Page = wish.Page,
             },
-            own ? departures : []);
+            own ? departures : [],
+            tools);
     }
 
     private RuleBook Bound(IReadOnlyList<string> names)

@@ -42,7 +42,10 @@ internal sealed class Screening(CheckDesk desk)
     public static byte[] Json(FileResult result)
     {
         using var bytes = new MemoryStream();
-        JsonOutput.Write(bytes, CheckDesk.Version, [result], []);
+        Json(result, bytes);
         return bytes.ToArray();
     }
+
+    /// <summary>The report for programs, written to a stream.</summary>
+    public static void Json(FileResult result, Stream output) => JsonOutput.Write(output, CheckDesk.Version, [result], []);
 }

@@ -15,7 +15,11 @@ public static class PlanConsistency
     /// <param name="positions">Where its values stand.</param>
     /// <returns>All contradictions in file order, each at the key that has to change.</returns>
     public static IReadOnlyList<ReadingProblem> Check(Plan plan, PlanPositions positions) =>
-        [.. Check(plan).Select(found => new ReadingProblem(found.Message, positions.At(found.Path), found.Hint)).Distinct().OrderBy(problem => problem.Position)];
+        Check(plan, positions, new PlanValidator());
+
+    /// <summary>The same with a validator that serves many plans.</summary>
+    internal static IReadOnlyList<ReadingProblem> Check(Plan plan, PlanPositions positions, PlanValidator validator) =>
+        [.. Check(plan, validator).Select(found => new ReadingProblem(found.Message, positions.At(found.Path), found.Hint)).Distinct().OrderBy(problem => problem.Position)];
 
     /// <summary>Checks a plan that has no file, for example one that a remedy has changed.</summary>
     /// <param name="plan">The plan.</param>

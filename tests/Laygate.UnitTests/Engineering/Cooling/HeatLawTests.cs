@@ -35,6 +35,22 @@ public class HeatLawTests
         Near((0.06 * 334e3) + (0.5 * ((0.06 * 4187 * 1.5) + (2 * 712))), thawing.Content(0) - thawing.Content(-1), 1e-6);
     }
 
+    [Theory]
+    [InlineData(0.37)]
+    [InlineData(40)]
+    public void Many_at_a_time_are_the_same_to_the_last_bit(double apart)
+    {
+        foreach (var law in new[] { Mix, HeatLaws.ThawingGround(0.06) })
+        {
+            double[] celsius = [.. Enumerable.Range(0, 997).Select(i => -60 + (apart * i % 320))];
+            var (u, back) = (new double[997], new double[997]);
+            law.Contents(celsius, 900, u);
+            law.Temperatures(u, 900, back);
+            Assert.Equal(celsius.Select(law.Content).Select(content => content / 900), u);
+            Assert.Equal(u.Select(one => law.Temperature(one * 900)), back);
+        }
+    }
+
     [Fact]
     public void A_level_law_changes_nothing()
     {
