@@ -6,7 +6,13 @@ internal readonly partial struct CoolingMoment
     /// <summary>Highest point of the profile in the courses: the highest of the crests around every centre that tops its neighbours.</summary>
     private double Core()
     {
+        // The face below the last course is read from the cell beyond it, too.
         var end = EndOfHotBody();
+        return end > first ? Reading(first, Math.Min(end + 1, grid.Cells), static (moment, asked) => moment.CoreOf(asked), end) : double.NaN;
+    }
+
+    private double CoreOf(int end)
+    {
         var (core, before, own) = (double.NaN, double.NegativeInfinity, end > first ? Centre(first) : double.NaN);
         for (var i = first; i < end; i++)
         {

@@ -41,12 +41,18 @@ internal sealed class HeatScale
         materials[cell] is { } m ? m.HeatLaw!.Content(celsius) / m.SpecificHeat : celsius;
 
     /// <summary>Temperatures of heat contents, from a cell down.</summary>
-    public void ToCelsius(double[] u, double[] celsius, int first) =>
+    public void ToCelsius(double[] u, double[] celsius, int first) => ToCelsius(u.AsSpan(first, cells - first), celsius.AsSpan(first), first);
+
+    /// <summary>Temperatures of the heat contents of cells that follow each other.</summary>
+    /// <param name="u">Heat contents.</param>
+    /// <param name="celsius">Takes the temperatures; may be the same place as <paramref name="u"/>.</param>
+    /// <param name="first">The first of these cells.</param>
+    public void ToCelsius(ReadOnlySpan<double> u, Span<double> celsius, int first) =>
         Convert(u, celsius, first, static (material, from, to) => material.HeatLaw!.Temperatures(from, material.SpecificHeat, to));
 
     /// <summary>Heat contents of temperatures, from a cell down.</summary>
     public void ToContent(double[] celsius, double[] u, int first) =>
-        Convert(celsius, u, first, static (material, from, to) => material.HeatLaw!.Contents(from, material.SpecificHeat, to));
+        Convert(celsius.AsSpan(first, cells - first), u.AsSpan(first), first, static (material, from, to) => material.HeatLaw!.Contents(from, material.SpecificHeat, to));
 
     /// <summary>du/dT of the cells.</summary>
     public void Slopes(double[] celsius, double[] slopes, int first)
@@ -57,18 +63,18 @@ internal sealed class HeatScale
         }
     }
 
-    private void Convert(double[] source, double[] target, int first, Conversion convert)
+    private void Convert(ReadOnlySpan<double> source, Span<double> target, int first, Conversion convert)
     {
         foreach (var (start, end, material) in parts)
         {
-            var from = Math.Max(first, start);
-            if (from >= end)
+            var (from, to) = (Math.Max(first, start), Math.Min(first + source.Length, end));
+            if (from >= to)
             {
                 continue;
             }
 
-            var given = source.AsSpan(from, end - from);
-            var made = target.AsSpan(from, end - from);
+            var given = source[(from - first)..(to - first)];
+            var made = target[(from - first)..(to - first)];
             if (material.HeatLaw is null)
             {
                 given.CopyTo(made);
