@@ -130,9 +130,9 @@ internal sealed class MatCooling(QuantityContext context)
     private SamplingResult Sample(ParameterRange[] ranges, Func<double[], bool, CoolingProblem> build, IReadOnlyList<CoolingQuestion> questions)
     {
         var seed = unchecked((int)(context.Seed ^ (context.Seed >> 32)));
-        var result = sampler.Run(ranges, sample => build(sample, true), questions, Count, seed);
+        var result = sampler.Run(ranges, sample => build(sample, true), questions, Count, seed, context.Cancel);
         return result.Answers is { } answers && Enumerable.Range(0, questions.Count).Any(question => IsLeftOpen(answers, question))
-            ? sampler.Run(ranges, sample => build(sample, false), questions, Count, seed)
+            ? sampler.Run(ranges, sample => build(sample, false), questions, Count, seed, context.Cancel)
             : result;
     }
 

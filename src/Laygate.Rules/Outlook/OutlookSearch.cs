@@ -26,7 +26,7 @@ public static class OutlookSearch
         var hours = plans.Hours();
         var judged = new HourOutlook[hours.Count];
         var longest = leads.Max(item => item.Lead);
-        Parallel.For(0, hours.Count, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, workers) }, i =>
+        Parallel.For(0, hours.Count, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, workers), CancellationToken = context.Cancel }, i =>
         {
             var (broken, nearest) = judge.Judged(hours[i].Plan, withSpread: true);
             judged[i] = new HourOutlook(hours[i].At, WeatherJudge.Verdict(broken), broken, longest is { } lead ? hours[i].At.AddSeconds(-lead) : null, nearest);

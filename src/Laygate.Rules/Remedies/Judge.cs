@@ -55,6 +55,9 @@ internal sealed class Judge(RuleBook book, QuantityContext context, EvaluationSe
     /// <summary>The plan as it is.</summary>
     public Plan Plan => context.Plan;
 
+    /// <summary>Calls the search off.</summary>
+    public CancellationToken Cancel => context.Cancel;
+
     /// <summary>The changed plan; null when it contradicts itself.</summary>
     public Plan? Changed(IReadOnlyList<Setting> change)
     {

@@ -41,7 +41,7 @@ public sealed class RemedyCandidates
         var before = new Before(all);
         var levers = PlanLevers.Of(judge.Plan);
         var effects = new List<LeverEffect>[levers.Count];
-        var options = new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, workers) };
+        var options = new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, workers), CancellationToken = judge.Cancel };
         Parallel.For(0, levers.Count, options, i =>
         {
             var search = new LeverSearch(judge, levers[i], asItIs);

@@ -27,10 +27,12 @@ public sealed class CoolingSampler
     /// <param name="questions">Questions to each curve.</param>
     /// <param name="count">Number of samples; 64 for a check, 300 on request. Positive.</param>
     /// <param name="seed">Seed of the samples.</param>
+    /// <param name="cancel">Calls the run off between two solves.</param>
+    /// <exception cref="OperationCanceledException">It was called off.</exception>
     public SamplingResult Run(
-        IReadOnlyList<ParameterRange> ranges, Func<double[], CoolingProblem> build, IReadOnlyList<CoolingQuestion> questions, int count, int seed)
+        IReadOnlyList<ParameterRange> ranges, Func<double[], CoolingProblem> build, IReadOnlyList<CoolingQuestion> questions, int count, int seed, CancellationToken cancel = default)
     {
-        var run = new SamplingRun(build, questions, count, ranges.Count);
+        var run = new SamplingRun(build, questions, count, ranges.Count, cancel);
         var expected = new double[questions.Count];
         if (run.Ask(solvers[0], [.. ranges.Select(range => range.Expected)], expected, 0, 1) is { } wrong)
         {
@@ -44,7 +46,7 @@ public sealed class CoolingSampler
         }
         else
         {
-            Parallel.For(0, solvers.Length, worker => run.Work(solvers[worker], worker, solvers.Length));
+            Parallel.For(0, solvers.Length, new ParallelOptions { CancellationToken = cancel }, worker => run.Work(solvers[worker], worker, solvers.Length));
         }
 
         return run.Failure is { } failure ? new(null, failure) : new(new(count, run.Parameters, run.Answers, expected), null);

@@ -1,7 +1,7 @@
 namespace Laygate.Engineering.Cooling.Sampling;
 
 /// <summary>The arrays of one run of a sampler; workers write to different places of them.</summary>
-internal sealed class SamplingRun(Func<double[], CoolingProblem> build, IReadOnlyList<CoolingQuestion> questions, int count, int dimensions)
+internal sealed class SamplingRun(Func<double[], CoolingProblem> build, IReadOnlyList<CoolingQuestion> questions, int count, int dimensions, CancellationToken cancel)
 {
     private readonly CoolingFailure?[] failures = new CoolingFailure?[count];
 
@@ -27,6 +27,7 @@ internal sealed class SamplingRun(Func<double[], CoolingProblem> build, IReadOnl
         var vector = new double[dimensions];
         for (var i = first; i < count; i += stride)
         {
+            cancel.ThrowIfCancellationRequested();
             Parameters.AsSpan(i * dimensions, dimensions).CopyTo(vector);
             failures[i] = Ask(solver, vector, Answers, i, count);
         }

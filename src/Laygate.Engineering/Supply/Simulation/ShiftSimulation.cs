@@ -76,7 +76,7 @@ public sealed class ShiftSimulation
 
         // A search keeps all cores busy by itself.
         ShiftResult? Simulate() => ShiftSimulator.Run(
-            model, context.Seed, context.WithSpread ? ShiftSimulator.Replications : SearchReplications, parallel: context.WithSpread);
+            model, context.Seed, context.WithSpread ? ShiftSimulator.Replications : SearchReplications, parallel: context.WithSpread, context.Cancel);
     }
 
     private IReadOnlyList<double> LoadsOf(int buffer)

@@ -74,8 +74,10 @@ public static class ShiftSimulator
     /// <param name="seed">Seed.</param>
     /// <param name="replications">Number of shifts, 1 to 100 000.</param>
     /// <param name="parallel">Whether all cores are used; the result is the same.</param>
+    /// <param name="cancel">Calls it off between shifts.</param>
+    /// <exception cref="OperationCanceledException">It was called off.</exception>
     /// <returns>What happened; null where <see cref="Problem"/> names a reason or a shift needs too many events.</returns>
-    public static ShiftResult? Run(ShiftModel model, ulong seed, int replications = Replications, bool parallel = true)
+    public static ShiftResult? Run(ShiftModel model, ulong seed, int replications = Replications, bool parallel = true, CancellationToken cancel = default)
     {
         if (Problem(model) != ShiftProblem.None || replications is < 1 or > 100_000)
         {
@@ -92,7 +94,7 @@ public static class ShiftSimulator
         }
 
         var complete = parallel && replications > 16
-            ? RunParallel(model, plan, arrays, seed, waited)
+            ? RunParallel(model, plan, arrays, seed, waited, cancel)
             : first.Run(seed, 1, replications);
         first.AddWaited(waited);
         return complete ? new ShiftResult(model, plan, arrays, waited) : null;
@@ -114,11 +116,12 @@ public static class ShiftSimulator
         return runner.Run(0, 0, 1) ? list : null;
     }
 
-    private static bool RunParallel(ShiftModel model, ShiftPlan plan, ShiftArrays arrays, ulong seed, int[] waited)
+    private static bool RunParallel(ShiftModel model, ShiftPlan plan, ShiftArrays arrays, ulong seed, int[] waited, CancellationToken cancel)
     {
         var complete = 1;
         Parallel.ForEach(
             Partitioner.Create(1, arrays.Outcomes.Length, 16),
+            new ParallelOptions { CancellationToken = cancel },
             () => new ShiftRunner(model, plan, arrays),
             (range, _, runner) =>
             {

@@ -111,6 +111,27 @@ public class SamplingTests
         }
     }
 
+    [Theory]
+    [InlineData(1)]
+    [InlineData(3)]
+    public void A_run_that_is_called_off_ends_between_two_solves(int workers)
+    {
+        using var off = new CancellationTokenSource();
+        var solves = 0;
+        CoolingProblem Counted(double[] sample)
+        {
+            if (Interlocked.Increment(ref solves) == 5)
+            {
+                off.Cancel();
+            }
+
+            return Build(sample);
+        }
+
+        Assert.ThrowsAny<OperationCanceledException>(() => new CoolingSampler(workers).Run(Ranges, Counted, Questions, 300, 1, off.Token));
+        Assert.InRange(solves, 5, 5 + workers);
+    }
+
     /// <summary>Beyond the problems that the builder makes, a run keeps a few dozen bytes per sample.</summary>
     [Fact]
     public void Memory_is_bounded()

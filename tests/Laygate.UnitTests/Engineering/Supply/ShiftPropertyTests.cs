@@ -84,6 +84,10 @@ public class ShiftPropertyTests
     }
 
     [Fact]
+    public void A_simulation_that_is_called_off_gives_no_half_answer() =>
+        Assert.ThrowsAny<OperationCanceledException>(() => ShiftSimulator.Run(Shifts.A(14, 8), 7, 500, cancel: new CancellationToken(canceled: true)));
+
+    [Fact]
     public void Nothing_is_allocated_while_a_shift_runs()
     {
         var model = Shifts.A(14, 8, serviceSpread: 0.2);
