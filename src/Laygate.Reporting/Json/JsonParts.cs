@@ -3,6 +3,7 @@ using System.Text.Json;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Plans;
 using Laygate.Reporting.Language;
+using Laygate.Reporting.Text;
 using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.Json;
@@ -15,7 +16,7 @@ internal static class JsonParts
     {
         if (number is { } known && double.IsFinite(known))
         {
-            json.WriteNumber(name, double.Parse(known.ToString("G12", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture));
+            json.WriteNumber(name, Rounding.Kept(known));
         }
         else
         {
@@ -106,10 +107,24 @@ internal static class JsonParts
             json.WriteString("evidence", Words.Of(use.Evidence));
             json.WriteString("source", use.Source);
             json.WriteString("stands_for", use.StandsFor is { } input ? Names.Of(input) : null);
+            InPlaceOf(json, use.StandsFor);
             json.WriteEndObject();
         }
 
         json.WriteEndArray();
+    }
+
+    private static void InPlaceOf(Utf8JsonWriter json, InputReference? input)
+    {
+        if (input is null)
+        {
+            json.WriteNull("input");
+            return;
+        }
+
+        json.WriteStartObject("input");
+        Input(json, input);
+        json.WriteEndObject();
     }
 
     /// <summary>Why something could not be read.</summary>
