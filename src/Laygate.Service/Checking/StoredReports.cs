@@ -107,5 +107,5 @@ internal sealed class StoredReports(CheckDesk desk, CheckPool pool)
     private static bool IsStored(FileResult result, StoredReport stored) => Screening.Json(result).AsSpan().SequenceEqual(stored.Json);
 
     private static string Notice(ReportSummary summary, string whyNot) => FormattableString.Invariant(
-        $"This is the report as it was stored on {summary.At.UtcDateTime:yyyy-MM-dd} by screening {summary.Screening}. Plots and the list of inputs, which it does not hold, are left out: they are made by checking the text again, and {whyNot}.");
+        $"This is the report as it was stored on {summary.At.UtcDateTime:yyyy-MM-dd} by screening {summary.Screening}. Plots and inputs that it does not hold are left out: they are made by checking the text again, and {whyNot}.");
 }
