@@ -69,6 +69,7 @@ internal static class Refusals
         RefusedException refused => Of(refused),
         UnreadableReportException unreadable => (StatusCodes.Status409Conflict, "Not in this form", unreadable.Message),
         BusyException => (StatusCodes.Status429TooManyRequests, "Busy", "All places for checks are taken. Try again in a few seconds."),
+        SlowSheetException slow => (StatusCodes.Status503ServiceUnavailable, "The check takes too long", slow.Message),
         TooLongException tooLong => (StatusCodes.Status503ServiceUnavailable, "The check takes too long", tooLong.Message),
         BadHttpRequestException { StatusCode: StatusCodes.Status413PayloadTooLarge } => (StatusCodes.Status413PayloadTooLarge, "Too large", "A plan has at most 1 MiB. Split it, or remove what does not belong in it."),
         BadHttpRequestException { StatusCode: StatusCodes.Status408RequestTimeout } => (StatusCodes.Status408RequestTimeout, "Too slow", "The body came too slowly. Send it again."),

@@ -15,6 +15,10 @@ internal sealed record ScreenedText(string File, byte[] Text, StoredReport Repor
 internal sealed class UnreadableReportException(string problem) : Exception(
     $"The stored report cannot be read back: {problem} Ask for it as application/json: that is answered exactly as it was stored.");
 
+/// <summary>The site sheet of a stored submission takes too long to be made.</summary>
+internal sealed class SlowSheetException() : Exception(
+    "A site sheet is made by checking the text again, and that takes longer than a request may. Make it with `laygate sheet`, or have the administrator raise CheckSeconds.");
+
 /// <summary>Site sheets of a stored submission, or why there are none.</summary>
 /// <param name="Sheets">Sheets and refusals; null when the outcome is not the stored one.</param>
 /// <param name="WhyNot">Why not, as the end of a sentence.</param>
@@ -55,7 +59,7 @@ internal sealed class StoredReports(CheckDesk desk, CheckPool pool)
     /// <param name="draft">Whether to make them as drafts, also of a plan that fails.</param>
     /// <param name="cancel">Calls it off.</param>
     /// <exception cref="BusyException">No place is free.</exception>
-    /// <exception cref="TooLongException">It took too long.</exception>
+    /// <exception cref="SlowSheetException">It took too long.</exception>
     public async Task<StoredSheets> SheetsAsync(ScreenedText screened, bool draft, CancellationToken cancel)
     {
         if (Changed(screened.Report.Summary) is { } changed)
@@ -63,15 +67,15 @@ internal sealed class StoredReports(CheckDesk desk, CheckPool pool)
             return new StoredSheets(null, changed);
         }
 
-        return await pool.RunAsync(
-            stop =>
-            {
-                var check = desk.Open(Wish(screened.Report));
-                return IsStored(check.Run(screened.File, screened.Text, stop), screened.Report)
-                    ? new StoredSheets(check.Sheet(screened.File, screened.Text, draft, stop), null)
-                    : new StoredSheets(null, Otherwise);
-            },
-            cancel);
+        try
+        {
+            var sheets = await pool.RunAsync(stop => desk.Open(Wish(screened.Report)).Sheet(screened.File, screened.Text, draft, stop), cancel);
+            return IsStored(new FileResult(screened.File, sheets.Reports, sheets.Problems), screened.Report) ? new StoredSheets(sheets, null) : new StoredSheets(null, Otherwise);
+        }
+        catch (TooLongException)
+        {
+            throw new SlowSheetException();
+        }
     }
 
     private async Task<(FileResult? Result, string? WhyNot)> DrawnAsync(ScreenedText screened, CancellationToken cancel)

@@ -159,6 +159,26 @@ public sealed class StoredFormTests(OneService one) : IClassFixture<OneService>,
     }
 
     [Fact]
+    public async Task When_checking_again_takes_too_long_the_page_comes_without_plots_and_the_sheet_not_at_all()
+    {
+        string key;
+        string id;
+        await using (var service = await RunningService.StartAsync(folder))
+        {
+            key = service.Administrator;
+            using var client = service.Client(key);
+            id = await ScreenedAsync(client, "quay-road-hot-on-hot.yaml");
+        }
+
+        await using var hurried = await RunningService.StartAsync(folder, "CheckSeconds=0.1");
+        using var later = hurried.Client(key);
+        NoPlots(await FormAsync(later, id, "text/html"), "takes longer than a request may");
+        using var sheet = await later.GetAsync($"/api/v1/submissions/{id}/sheet");
+        Assert.Contains("CheckSeconds", await sheet.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+        await CheckApiTests.RefusedAsync(sheet, 503);
+    }
+
+    [Fact]
     public async Task A_report_of_another_version_of_the_program_is_read_in_every_form()
     {
         await using var service = await RunningService.StartAsync(null, "Workers=0");
