@@ -37,6 +37,9 @@ public enum Moment
     /// <summary>A report is committed.</summary>
     ReportCommitted,
 
+    /// <summary>A report is read for whoever asks, the reply not sent.</summary>
+    ReportRead,
+
     /// <summary>A decision is written but not committed.</summary>
     DecisionBeforeCommit,
 

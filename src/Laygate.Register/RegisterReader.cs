@@ -40,6 +40,7 @@ public sealed class RegisterReader(RegisterDatabase database)
             .Join(context.Reports, row => row.Number, one => one.Number, (row, one) => new { row.ReportScreening, Report = one })
             .Where(pair => pair.Report.Screening == (screening ?? pair.ReportScreening))
             .Select(pair => pair.Report).FirstOrDefaultAsync(cancel);
+        database.Reach(Moment.ReportRead);
         return report is null ? null : new StoredReport(Summary(report), report.Json);
     }
 

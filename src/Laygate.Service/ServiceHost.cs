@@ -96,6 +96,7 @@ internal static class ServiceHost
         services.AddSingleton<CheckDesk>();
         services.AddSingleton<CheckPool>();
         services.AddSingleton<Screening>();
+        services.AddSingleton<StoredReports>();
         services.AddSingleton<Bell>();
         services.AddHostedService<ScreeningWorker>();
         services.AddHostedService<InboxWatcher>();

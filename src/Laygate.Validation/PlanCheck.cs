@@ -105,7 +105,10 @@ public sealed class PlanCheck
             file,
             sheets.Contains(null) ? [] : [.. sheets.OfType<SiteSheet>()],
             [.. judged.Where((_, index) => sheets[index] is null).Select(plan => plan.Report)],
-            problems);
+            problems)
+        {
+            Reports = [.. judged.Select(plan => plan.Report)],
+        };
     }
 
     /// <summary>Checks every plan of one file and keeps what the reports were made from.</summary>

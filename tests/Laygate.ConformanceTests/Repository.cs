@@ -36,6 +36,14 @@ internal static class Repository
         return bound.Book!;
     }
 
+    /// <summary>Departures of a file of the repository.</summary>
+    public static IReadOnlyList<Laygate.Rules.Definitions.Departure> Departures(Laygate.Rules.Merging.RuleBook book, string path)
+    {
+        var read = Laygate.Validation.Departures.DepartureFiles.Load([path], book, new FilesOfRepository());
+        Assert.Empty(read.Problems);
+        return read.Departures;
+    }
+
     /// <summary>The bytes of a file of the repository.</summary>
     public static byte[] Bytes(string path) => File.ReadAllBytes(Path.Combine(Root, path));
 

@@ -114,6 +114,17 @@ public sealed class ReportOutputTests
         };
         var problem = new Problem("a", "m", "h", new Position(1, 2, 3, 4));
         var report = Samples.Report();
+        var clause = new ClauseCoverage("5.10", "thickness", ClauseStatus.Partly, ["LAY-001"], "the rest a person");
+        var departure = new Departure
+        {
+            Id = "dep-001", Rule = "LAY-001", Address = "course:wearing", Reason = "r", CompensatingMeasure = "c", AskedBy = "a", ApprovedBy = "b",
+            ApprovedOn = new DateOnly(2031, 1, 2), ExpiresOn = new DateOnly(2032, 1, 2), Accepted = new AcceptedValue("2.5", 2.5, null),
+        };
+        report = report with
+        {
+            Layers = [.. report.Layers.Select(layer => layer with { Coverage = "layers", Clauses = [clause, clause with { Note = null }] })],
+            Departures = [new DepartureUse(departure, DepartureState.Exceeded, Status.Fail, Outcome.Missed, new ShownValue(2.3, string.Empty)), new DepartureUse(departure, DepartureState.NoElement, null, null, null)],
+        };
         return new FileResult("a", [report with { Findings = [finding, .. report.Findings], Outlook = Outlook() }], [problem, problem with { Hint = null, Position = null }]);
     }
 

@@ -1,3 +1,4 @@
+using Laygate.Reporting.Text;
 using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.Html;
@@ -11,12 +12,12 @@ internal sealed record Bar(double AllowedFrom, double AllowedTo, IReadOnlyList<d
     /// <summary>The bar of a finding; null where value or limit is no number, or their units differ.</summary>
     public static Bar? Of(Finding finding)
     {
-        if (finding.Value is not { Number: { } value } shown || finding.Limit is not { } limit || !double.IsFinite(value))
+        if (Rounding.Kept(finding.Value) is not { Number: { } value } shown || finding.Limit is not { } limit || !double.IsFinite(value))
         {
             return null;
         }
 
-        var (low, high) = (End(limit.Low, shown), End(limit.High, shown));
+        var (low, high) = (End(Rounding.Kept(limit.Low), shown), End(Rounding.Kept(limit.High), shown));
         double[] numbers = [.. ((double?[])[value, shown.Low, shown.High, low, high]).OfType<double>().Where(double.IsFinite)];
         if ((low is null && high is null) || numbers.Max() - numbers.Min() <= 0)
         {

@@ -19,6 +19,9 @@ internal static class JsonDeparture
             Fields(json, use.Departure);
             json.WriteString("state", Words.Of(use.State));
             json.WriteString("message", DepartureWords.Of(use));
+            json.WriteString("status", use.Status is { } status ? Words.Of(status) : null);
+            json.WriteString("outcome", use.Outcome is { } outcome ? Words.Of(outcome) : null);
+            JsonParts.Value(json, "value", use.Value);
             json.WriteEndObject();
         }
 

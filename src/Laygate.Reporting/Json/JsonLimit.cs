@@ -50,6 +50,7 @@ internal static class JsonLimit
         JsonParts.Number(json, "factor", limit.Factor);
         json.WriteString("layer", Words.Of(limit.Layer));
         json.WriteString("set_by", limit.SetBy);
+        json.WriteBoolean("silence_fails", limit.SilenceFails);
     }
 
     /// <summary>Where a limit comes from.</summary>

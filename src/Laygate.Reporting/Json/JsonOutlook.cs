@@ -68,7 +68,7 @@ internal static class JsonOutlook
         json.WriteString("title", broken.Finding.Title);
         json.WriteString("status", Words.Of(broken.Status));
         JsonParts.Value(json, "value", broken.Value);
-        JsonLimit.Limit(json, "limit", broken.Limit);
+        JsonLimit.WithSource(json, "limit", broken.Limit);
         json.WriteBoolean("on_expected_values_only", broken.OnExpectedValuesOnly);
     }
 

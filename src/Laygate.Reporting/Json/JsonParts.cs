@@ -3,6 +3,7 @@ using System.Text.Json;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Plans;
 using Laygate.Reporting.Language;
+using Laygate.Reporting.Text;
 using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.Json;
@@ -13,10 +14,9 @@ internal static class JsonParts
     /// <summary>A number with 12 significant digits: full precision without the noise of binary fractions; null when it is missing or not finite.</summary>
     public static void Number(Utf8JsonWriter json, string name, double? number)
     {
-        Span<char> digits = stackalloc char[32];
-        if (number is { } known && double.IsFinite(known) && known.TryFormat(digits, out var count, "G12", CultureInfo.InvariantCulture))
+        if (number is { } known && double.IsFinite(known))
         {
-            json.WriteNumber(name, double.Parse(digits[..count], CultureInfo.InvariantCulture));
+            json.WriteNumber(name, Rounding.Kept(known));
         }
         else
         {
@@ -107,10 +107,24 @@ internal static class JsonParts
             json.WriteString("evidence", Words.Of(use.Evidence));
             json.WriteString("source", use.Source);
             json.WriteString("stands_for", use.StandsFor is { } input ? Names.Of(input) : null);
+            InPlaceOf(json, use.StandsFor);
             json.WriteEndObject();
         }
 
         json.WriteEndArray();
+    }
+
+    private static void InPlaceOf(Utf8JsonWriter json, InputReference? input)
+    {
+        if (input is null)
+        {
+            json.WriteNull("input");
+            return;
+        }
+
+        json.WriteStartObject("input");
+        Input(json, input);
+        json.WriteEndObject();
     }
 
     /// <summary>Why something could not be read.</summary>

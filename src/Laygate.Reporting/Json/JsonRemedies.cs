@@ -47,7 +47,7 @@ internal static class JsonRemedies
 
         json.WriteEndArray();
         JsonParts.Value(json, "value", remedy.Value);
-        JsonLimit.Limit(json, "limit", remedy.Limit);
+        JsonLimit.WithSource(json, "limit", remedy.Limit);
         json.WriteString("status", Words.Of(remedy.Status));
         json.WriteBoolean("on_expected_values_only", remedy.OnExpectedValuesOnly);
         json.WriteEndObject();
@@ -62,12 +62,13 @@ internal static class JsonRemedies
         json.WriteEndObject();
         json.WriteString("obstacle", Words.Of(failed.Obstacle));
         JsonParts.Value(json, "value", failed.Value);
-        JsonLimit.Limit(json, "limit", failed.Limit);
+        JsonLimit.WithSource(json, "limit", failed.Limit);
         json.WriteStartArray("worsened");
         foreach (var worse in failed.Worsened)
         {
             json.WriteStartObject();
             json.WriteString("rule", worse.Rule);
+            json.WriteString("title", worse.Title);
             json.WriteString("address", worse.Address);
             json.WriteEndObject();
         }

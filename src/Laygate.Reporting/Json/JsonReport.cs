@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Laygate.Model.Plans;
+using Laygate.Rules.Definitions;
 using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.Json;
@@ -58,6 +59,31 @@ internal static class JsonReport
             json.WriteString("status", layer.Status);
             json.WriteString("layer", Words.Of(layer.Layer));
             json.WriteString("jurisdiction", layer.Jurisdiction);
+            json.WriteString("coverage", layer.Coverage);
+            Clauses(json, layer.Clauses);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Clauses(Utf8JsonWriter json, IReadOnlyList<ClauseCoverage> clauses)
+    {
+        json.WriteStartArray("clauses");
+        foreach (var clause in clauses)
+        {
+            json.WriteStartObject();
+            json.WriteString("number", clause.Number);
+            json.WriteString("subject", clause.Subject);
+            json.WriteString("status", Words.Of(clause.Status));
+            json.WriteStartArray("rules");
+            foreach (var rule in clause.Rules)
+            {
+                json.WriteStringValue(rule);
+            }
+
+            json.WriteEndArray();
+            json.WriteString("note", clause.Note);
             json.WriteEndObject();
         }
 

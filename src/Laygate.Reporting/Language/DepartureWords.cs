@@ -44,7 +44,7 @@ public static class DepartureWords
     // More digits than a finding shows: a value that exceeds never looks like the one that is accepted.
     private static string Value(ShownValue? value) => value switch
     {
-        { Number: { } number } => Figures.WithUnit(number.ToString("G6", CultureInfo.InvariantCulture), value.Unit).Replace(PlainText.Glue, ' '),
+        { Number: { } number } => Figures.WithUnit(Rounding.Kept(number).ToString("G6", CultureInfo.InvariantCulture), value.Unit).Replace(PlainText.Glue, ' '),
         { Text: { Length: > 0 } text } => PlainText.Show(text),
         _ => "no value",
     };

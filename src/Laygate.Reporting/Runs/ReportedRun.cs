@@ -31,11 +31,17 @@ public sealed record ReportedRun(string ProgramVersion, IReadOnlyList<FileResult
     /// <summary>What has changed in each file since an earlier revision, by the name of the file; null where none was named.</summary>
     public IReadOnlyDictionary<string, ComparisonResult>? Earlier { get; init; }
 
+    /// <summary>A sentence that the page says above everything else, for example why it has no plots; null where there is nothing to say.</summary>
+    public string? Notice { get; init; }
+
     /// <summary>All reports in order.</summary>
     public IEnumerable<Report> Reports => Results.SelectMany(result => result.Reports);
 
     /// <summary>All problems: those of the run, then those of its files.</summary>
     public IEnumerable<Problem> AllProblems => Problems.Concat(Results.SelectMany(result => result.Problems));
+
+    /// <summary>A run that was read back from its JSON report.</summary>
+    public static ReportedRun Of(StoredRun run) => new(run.ProgramVersion, run.Files, run.Problems);
 
     /// <summary>A run with nothing but reports.</summary>
     public static ReportedRun Of(params IReadOnlyList<Report> reports) => new(

@@ -13,10 +13,10 @@ internal sealed class Figures
 
     private Figures(Finding finding)
     {
-        this.finding = finding;
-        valueKind = KindOf(finding.Value, finding);
-        band = BandOf(finding.Value);
-        while (level < Rounding.FinestLevel && !LooksRight(finding.Limit, level))
+        this.finding = finding with { Value = Rounding.Kept(finding.Value) };
+        valueKind = KindOf(this.finding.Value, finding);
+        band = BandOf(this.finding.Value);
+        while (level < Rounding.FinestLevel && !LooksRight(Kept(finding.Limit), level))
         {
             level++;
         }
@@ -39,8 +39,8 @@ internal sealed class Figures
     }
 
     /// <summary>One end of a limit with unit, or its words.</summary>
-    public string End(ShownValue end, ShownLimit limit) => end.Number is { } number
-        ? WithUnit(Rounding.Text(number, LimitKind(limit, end), level, BandOf(end)), end.Unit)
+    public string End(ShownValue end, ShownLimit limit) => Rounding.Kept(end) is { Number: { } number } kept
+        ? WithUnit(Rounding.Text(number, LimitKind(limit, kept), level, BandOf(kept)), end.Unit)
         : PlainText.Show(end.Text ?? string.Empty);
 
     /// <summary>A number with its unit; a blank that does not break keeps the two on one line.</summary>
@@ -122,6 +122,8 @@ internal sealed class Figures
 
     private static bool IsChance(string quantity) =>
         quantity.Contains("chance", StringComparison.Ordinal) || quantity.Contains("probability", StringComparison.Ordinal);
+
+    private static ShownLimit? Kept(ShownLimit? limit) => limit is null ? null : limit with { Low = Rounding.Kept(limit.Low), High = Rounding.Kept(limit.High) };
 
     private static double BandOf(ShownValue? value) =>
         value is { Low: { } low, High: { } high } ? Math.Abs(high - low) : 0;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.Text;
 
@@ -27,6 +28,19 @@ internal static class Rounding
     /// <summary>Finest level: the number with all its digits.</summary>
     public const int FinestLevel = 9;
 
+    /// <summary>The number with the twelve significant digits that a JSON report keeps, so that a stored report is worded as on its first day.</summary>
+    public static double Kept(double number)
+    {
+        Span<char> digits = stackalloc char[32];
+        return double.IsFinite(number) && number.TryFormat(digits, out var count, "G12", CultureInfo.InvariantCulture)
+            ? double.Parse(digits[..count], CultureInfo.InvariantCulture)
+            : number;
+    }
+
+    /// <summary>The value with its numbers as a JSON report keeps them.</summary>
+    public static ShownValue? Kept(ShownValue? value) =>
+        value is null ? null : value with { Number = Kept(value.Number), Low = Kept(value.Low), High = Kept(value.High) };
+
     /// <summary>The rounded number.</summary>
     /// <param name="number">The number.</param>
     /// <param name="kind">How to round.</param>
@@ -34,12 +48,10 @@ internal static class Rounding
     /// <param name="band">Width of the band; 0 without one.</param>
     public static double Round(double number, RoundingKind kind, int level, double band = 0)
     {
-        if (number == 0 || !double.IsFinite(number) || kind == RoundingKind.Exact || level >= FinestLevel)
-        {
-            return number;
-        }
-
-        return ToStep(number, Step(Math.Abs(number), kind, level, band));
+        var kept = Kept(number);
+        return kept == 0 || !double.IsFinite(kept) || kind == RoundingKind.Exact || level >= FinestLevel
+            ? kept
+            : ToStep(kept, Step(Math.Abs(kept), kind, level, band));
     }
 
     /// <summary>The rounded number as text: no exponent, no grouping, at most 12 significant digits.</summary>
@@ -62,6 +74,7 @@ internal static class Rounding
             return "not a number";
         }
 
+        number = Kept(number);
         var magnitude = Math.Abs(number);
         if (magnitude is (>= 1e15 or < 1e-12) && magnitude != 0)
         {
@@ -72,6 +85,8 @@ internal static class Rounding
         return decimal.Round((decimal)Math.Round(number, decimals), decimals)
             .ToString("0.###############", CultureInfo.InvariantCulture);
     }
+
+    private static double? Kept(double? number) => number is { } known ? Kept(known) : null;
 
     private static double Step(double magnitude, RoundingKind kind, int level, double band) => kind switch
     {

@@ -5,6 +5,15 @@ namespace Laygate.Rules.Comparing;
 /// <summary>Sets two reports on one plan against each other. A finding is the same finding when rule and address agree; one that is not applicable counts as none.</summary>
 public static class ReportComparer
 {
+    /// <summary>Two reports on one plan side by side; what changed in the text is not known.</summary>
+    /// <param name="old">The earlier report; null when there is none.</param>
+    /// <param name="new">The later report; null when there is none.</param>
+    public static PlanComparison Compare(Report? old, Report? @new)
+    {
+        var findings = Findings(old, @new);
+        return new PlanComparison(old, @new, findings, Quantities(old, @new), []) { Counts = Count(findings) };
+    }
+
     /// <summary>Findings of two reports, those of the later one first and in its order, then those that are gone.</summary>
     /// <param name="old">The earlier report; null when there is none.</param>
     /// <param name="new">The later report; null when there is none.</param>

@@ -309,3 +309,9 @@ public sealed record Report
 /// <param name="Reports">One report per plan in the file.</param>
 /// <param name="Problems">Why it could not be read; when there are any, there are no reports.</param>
 public sealed record FileResult(string File, IReadOnlyList<Report> Reports, IReadOnlyList<Problem> Problems);
+
+/// <summary>What one run found, as its JSON report holds it.</summary>
+/// <param name="ProgramVersion">Version of the program.</param>
+/// <param name="Files">Files in the given order.</param>
+/// <param name="Problems">What stopped the run as a whole, such as a rule file that cannot be read.</param>
+public sealed record StoredRun(string ProgramVersion, IReadOnlyList<FileResult> Files, IReadOnlyList<Problem> Problems);

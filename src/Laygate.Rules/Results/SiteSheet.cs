@@ -358,4 +358,8 @@ public sealed record SiteSheet
 /// <param name="Refused">Reports of the plans for which a sheet is refused because they fail.</param>
 /// <param name="Problems">Why the file could not be read.</param>
 public sealed record SheetResult(
-    string File, IReadOnlyList<SiteSheet> Sheets, IReadOnlyList<Report> Refused, IReadOnlyList<Problem> Problems);
+    string File, IReadOnlyList<SiteSheet> Sheets, IReadOnlyList<Report> Refused, IReadOnlyList<Problem> Problems)
+{
+    /// <summary>The reports that the sheets were made from or refused by, one for each plan.</summary>
+    public IReadOnlyList<Report> Reports { get; init; } = [];
+}

@@ -6,6 +6,7 @@ using Laygate.Service.Api;
 using Laygate.Service.Settings;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Authentication.JwtBearer;
+using Microsoft.IdentityModel.Tokens;
 
 namespace Laygate.Service.Access;
 
@@ -34,6 +35,15 @@ internal static class AccessSetup
         if (settings.Authority.Length > 0)
         {
             authentication.AddJwtBearer(options => Tokens(options, settings));
+
+            // After the platform has made the manager: it would accept keys that the provider has taken back for another hour.
+            builder.Services.PostConfigure<JwtBearerOptions>(JwtBearerDefaults.AuthenticationScheme, options =>
+            {
+                if (options.ConfigurationManager is BaseConfigurationManager manager)
+                {
+                    manager.UseLastKnownGoodConfiguration = false;
+                }
+            });
         }
 
         builder.Services.AddAuthorizationBuilder()
@@ -59,6 +69,10 @@ internal static class AccessSetup
         options.Authority = settings.Authority;
         options.Audience = settings.Audience;
         options.MapInboundClaims = false;
+
+        // A new signing key is asked for when a token names it, though not at every such token; one that was taken back stops working soon.
+        options.RefreshInterval = TimeSpan.FromSeconds(30);
+        options.AutomaticRefreshInterval = TimeSpan.FromMinutes(10);
         options.TokenValidationParameters.ValidateAudience = true;
         options.Events = new JwtBearerEvents
         {

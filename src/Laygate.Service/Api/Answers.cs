@@ -38,17 +38,19 @@ internal static class Answers
     /// <param name="context">The request, for the headers of its answer.</param>
     /// <param name="type">One of <see cref="OfReports"/>.</param>
     /// <param name="result">What the check found.</param>
-    public static IResult Report(HttpContext context, string type, FileResult result)
+    public static IResult Report(HttpContext context, string type, FileResult result) =>
+        type is Json ? new Written(Json, output => Screening.Json(result, output)) : Report(context, type, ReportedRun.Of(result.Reports));
+
+    /// <summary>A run in a form other than JSON.</summary>
+    /// <param name="context">The request, for the headers of its answer.</param>
+    /// <param name="type">One of <see cref="OfReports"/> but <see cref="Json"/>.</param>
+    /// <param name="run">The run.</param>
+    public static IResult Report(HttpContext context, string type, ReportedRun run) => type switch
     {
-        var run = ReportedRun.Of(result.Reports);
-        return type switch
-        {
-            Sarif => Bytes(type, output => SarifWriter.Write(run, output)),
-            Markdown => Bytes(type, output => MarkdownWriter.Write(run, output)),
-            Html => Page(context, HtmlWriter.ContentPolicy, output => HtmlWriter.Write(run, output)),
-            _ => new Written(Json, output => Screening.Json(result, output)),
-        };
-    }
+        Sarif => Bytes(type, output => SarifWriter.Write(run, output)),
+        Markdown => Bytes(type, output => MarkdownWriter.Write(run, output)),
+        _ => Page(context, HtmlWriter.ContentPolicy, output => HtmlWriter.Write(run, output)),
+    };
 
     /// <summary>Site sheets in one form.</summary>
     /// <param name="context">The request, for the headers of its answer.</param>

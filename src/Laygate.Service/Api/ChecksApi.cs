@@ -1,8 +1,6 @@
 using System.Text;
 using Laygate.Model.Plans;
 using Laygate.Reporting.Comparing;
-using Laygate.Reporting.Language;
-using Laygate.Rules.Results;
 using Laygate.Service.Access;
 using Laygate.Service.Checking;
 using Laygate.Validation.Comparing;
@@ -90,7 +88,7 @@ internal static class ChecksApi
         var plan = await Bodies.PlanAsync(context.Request, cancel);
         var result = await pool.RunAsync(stop => desk.Open(wish).Sheet(Name, plan, draft == true, stop), cancel);
         return result.Problems.Count > 0 ? Refusals.Unreadable(result.Problems)
-            : result.Refused.Count > 0 ? Failing(result.Refused)
+            : result.Refused.Count > 0 ? Refusals.Failing(result.Refused)
             : Answers.Sheets(context, type, result.Sheets, spoken);
     }
 
@@ -116,18 +114,6 @@ internal static class ChecksApi
         ComparisonJson.Write(bytes, CheckDesk.Version, [result]);
         return TypedResults.Bytes(bytes.ToArray(), "application/json");
     }
-
-    private static IResult Failing(IReadOnlyList<Report> refused) => TypedResults.Problem(new ProblemDetails
-    {
-        Status = StatusCodes.Status409Conflict,
-        Title = "No site sheet: the plan fails",
-        Detail = "Mend what `errors` lists, or ask for a draft with draft=true: every card of it is marked DRAFT.",
-        Extensions =
-        {
-            ["errors"] = refused.SelectMany(report => report.Findings).Where(finding => finding.Status == Status.Fail)
-                .Select(finding => new { Detail = Wording.Message(finding), finding.Rule, finding.Address, finding.Position?.Line, finding.Position?.Column }).ToList(),
-        },
-    });
 
     private static RouteHandlerBuilder RefusesPlans(this RouteHandlerBuilder route) => route
         .ProducesProblem(StatusCodes.Status400BadRequest).ProducesProblem(StatusCodes.Status401Unauthorized)

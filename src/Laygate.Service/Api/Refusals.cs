@@ -1,5 +1,6 @@
 using System.Text;
 using Laygate.Register;
+using Laygate.Reporting.Language;
 using Laygate.Rules.Results;
 using Laygate.Service.Checking;
 using Microsoft.AspNetCore.Diagnostics;
@@ -20,6 +21,19 @@ internal static class Refusals
         Title = "The plan cannot be read",
         Detail = "Nothing was checked. Mend what `errors` lists and send it again.",
         Extensions = { ["errors"] = problems.Select(Error).ToList() },
+    });
+
+    /// <summary>A plan that fails has no site sheet.</summary>
+    public static IResult Failing(IReadOnlyList<Report> refused) => TypedResults.Problem(new ProblemDetails
+    {
+        Status = StatusCodes.Status409Conflict,
+        Title = "No site sheet: the plan fails",
+        Detail = "Mend what `errors` lists, or ask for a draft with draft=true: every card of it is marked DRAFT.",
+        Extensions =
+        {
+            ["errors"] = refused.SelectMany(report => report.Findings).Where(finding => finding.Status == Status.Fail)
+                .Select(finding => new { Detail = Wording.Message(finding), finding.Rule, finding.Address, finding.Position?.Line, finding.Position?.Column }).ToList(),
+        },
     });
 
     /// <summary>What an exception becomes.</summary>
@@ -53,7 +67,9 @@ internal static class Refusals
     private static (int Status, string Title, string Detail) Of(Exception? error) => error switch
     {
         RefusedException refused => Of(refused),
+        UnreadableReportException unreadable => (StatusCodes.Status409Conflict, "Not in this form", unreadable.Message),
         BusyException => (StatusCodes.Status429TooManyRequests, "Busy", "All places for checks are taken. Try again in a few seconds."),
+        SlowSheetException slow => (StatusCodes.Status503ServiceUnavailable, "The check takes too long", slow.Message),
         TooLongException tooLong => (StatusCodes.Status503ServiceUnavailable, "The check takes too long", tooLong.Message),
         BadHttpRequestException { StatusCode: StatusCodes.Status413PayloadTooLarge } => (StatusCodes.Status413PayloadTooLarge, "Too large", "A plan has at most 1 MiB. Split it, or remove what does not belong in it."),
         BadHttpRequestException { StatusCode: StatusCodes.Status408RequestTimeout } => (StatusCodes.Status408RequestTimeout, "Too slow", "The body came too slowly. Send it again."),

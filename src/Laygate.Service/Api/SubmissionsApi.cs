@@ -40,10 +40,10 @@ internal static class SubmissionsApi
             .Produces<string>(StatusCodes.Status200OK, "application/x-ndjson");
         known.MapGet("/{id}", FindAsync).WithName("GetSubmission").WithSummary("One submission").Produces<Submission>().Missing();
         known.MapGet("/{id}/text", TextAsync).WithName("GetText").WithSummary("The text exactly as sent").Produces<string>(StatusCodes.Status200OK, "application/octet-stream").Missing();
-        known.MapGet("/{id}/report", ReportAsync).WithName("GetReport").WithSummary("A report")
-            .WithDescription("The latest, or that of the screening with this number. It has a strong ETag; If-None-Match is honoured.")
-            .Produces<object>(StatusCodes.Status200OK, "application/json").Produces(StatusCodes.Status304NotModified).Missing();
-        known.MapGet("/{id}/changes", ChangesAsync).WithName("GetChanges").WithSummary("What one screening says otherwise than an earlier one").Produces<ReportChanges>().Missing();
+        known.MapStoredForms();
+        known.MapGet("/{id}/changes", ChangesAsync).WithName("GetChanges").WithSummary("What one screening says otherwise than an earlier one")
+            .WithDescription("Findings that are new, gone or changed from the screening before, or from that with the number `from`, to the latest, or to that with the number `to`.")
+            .Produces<ReportChanges>().Missing().ProducesProblem(StatusCodes.Status409Conflict);
         known.MapGet("/{id}/history", HistoryAsync).WithName("GetHistory").WithSummary("The history, the oldest entry first").Produces<IReadOnlyList<HistoryEntry>>().Missing();
         known.MapGet("/{id}/revisions", RevisionsAsync).WithName("GetRevisions").WithSummary("All revisions, the first one first").Produces<IReadOnlyList<Submission>>().Missing();
         var reviewers = api.MapGroup("").RequireAuthorization(AccessSetup.Reviewers).WithTags("review")
@@ -139,18 +139,6 @@ internal static class SubmissionsApi
             ? TypedResults.File(text, "application/octet-stream", "plan.yaml")
             : NotThere();
 
-    private static async Task<IResult> ReportAsync(HttpContext context, RegisterReader reader, string id, [FromQuery] int? screening, CancellationToken cancel)
-    {
-        Bodies.Offer(context.Request, "application/json");
-        if (await reader.ReportAsync(id, screening, Callers.Need(context), cancel) is not { } report)
-        {
-            return NotThere();
-        }
-
-        context.Response.Headers.CacheControl = "private, no-cache";
-        return TypedResults.Bytes(report.Json, "application/json", entityTag: new Microsoft.Net.Http.Headers.EntityTagHeaderValue($"\"{report.Summary.Hash}\""));
-    }
-
     private static async Task<IResult> ChangesAsync(HttpContext context, RegisterReader reader, string id, [FromQuery] int? from, [FromQuery] int? to, CancellationToken cancel)
     {
         var caller = Callers.Need(context);
@@ -207,7 +195,7 @@ internal static class SubmissionsApi
         context.Response.Headers.CacheControl = "private, no-cache";
     }
 
-    private static RouteHandlerBuilder Missing(this RouteHandlerBuilder route) => route.ProducesProblem(StatusCodes.Status404NotFound);
+    public static RouteHandlerBuilder Missing(this RouteHandlerBuilder route) => route.ProducesProblem(StatusCodes.Status404NotFound);
 
-    private static IResult NotThere() => Refusals.Problem(StatusCodes.Status404NotFound, "Not found", "There is none, or you may not see it.");
+    public static IResult NotThere() => Refusals.Problem(StatusCodes.Status404NotFound, "Not found", "There is none, or you may not see it.");
 }

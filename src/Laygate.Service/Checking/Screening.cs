@@ -29,15 +29,6 @@ internal sealed class Screening(CheckDesk desk)
             first is null ? null : new PlanName(first.PlanId, first.PlanTitle, first.Revision));
     }
 
-    /// <summary>What a page shows of a stored report: the text is checked again as on the day of the screening.</summary>
-    /// <returns>Null when the outcome is not, byte for byte, what was stored: rules, departures or program have changed since.</returns>
-    /// <exception cref="OperationCanceledException">It was called off.</exception>
-    public FileResult? Page(string file, byte[] text, StoredReport stored, CancellationToken cancel)
-    {
-        var result = desk.Open(new CheckWish(Date: DateOnly.FromDateTime(stored.Summary.At.UtcDateTime)) { Page = true }).Run(file, text, cancel);
-        return Json(result).AsSpan().SequenceEqual(stored.Json) ? result : null;
-    }
-
     /// <summary>The report for programs.</summary>
     public static byte[] Json(FileResult result)
     {

@@ -15,7 +15,7 @@ internal static class SubmissionRoutes
         known.MapGet("", ListAsync);
         known.MapGet("/{id}", ShowAsync);
         known.MapGet("/{id}/text", TextAsync);
-        known.MapGet("/{id}/report", ReportAsync);
+        known.MapStoredPages();
         known.MapGet("/{id}/beside/{other}", BesideAsync);
         known.MapPost("/{id}/revision", ReviseAsync);
         app.MapPost("/submissions/{id}/decision", DecideAsync).RequireAuthorization(AccessSetup.Reviewers);
@@ -49,21 +49,6 @@ internal static class SubmissionRoutes
             ("Lines", PlanLines.Of(text)),
             ("Revisions", await reader.RevisionsAsync(one.Series, caller, cancel)),
             ("History", await reader.HistoryAsync(id, caller, cancel))));
-    }
-
-    // The register keeps the report as JSON. The page is made anew from the text and answered only when it says the same, byte for byte.
-    private static async Task<IResult> ReportAsync(HttpContext context, RegisterReader reader, Screening screening, CheckPool pool, string id, CancellationToken cancel)
-    {
-        var caller = Callers.Need(context);
-        if (await reader.FindAsync(id, caller, cancel) is not { } one || await reader.TextAsync(id, caller, cancel) is not { } text || await reader.ReportAsync(id, null, caller, cancel) is not { } stored)
-        {
-            return TypedResults.NotFound();
-        }
-
-        var result = await pool.RunAsync(stop => screening.Page(one.FileName, text, stored, stop), cancel);
-        return result is not null
-            ? Answers.Report(context, Answers.Html, result)
-            : PageResults.Refusal(context, StatusCodes.Status409Conflict, "No page for this report", "This service would judge the plan otherwise today: rules, departures or program have changed since the screening. The report above stands as it was made. A reviewer may have the plan screened again.");
     }
 
     private static async Task<IResult> TextAsync(HttpContext context, RegisterReader reader, string id, CancellationToken cancel) =>

@@ -1,4 +1,6 @@
 using System.Security.Cryptography;
+using Laygate.Reporting.Html;
+using Laygate.Reporting.Runs;
 using Laygate.Reporting.Terminal;
 using Laygate.Rules.Results;
 using Laygate.Service.Checking;
@@ -114,8 +116,9 @@ internal sealed class InboxWatcher(CheckDesk desk, TimeProvider clock, IOptions<
         var hash = Convert.ToHexStringLower(SHA256.HashData(bytes));
         try
         {
-            var result = desk.Open(new CheckWish()).Run(name, bytes, cancel);
+            var result = desk.Open(new CheckWish { Page = true }).Run(name, bytes, cancel);
             Beside(path, ".report.json", Screening.Json(result));
+            Beside(path, ".report.html", Html(result));
             Beside(path, ".report.txt", Text(result));
             Log.InboxReport(log, hash, result.Problems.Count);
         }
@@ -127,6 +130,13 @@ internal sealed class InboxWatcher(CheckDesk desk, TimeProvider clock, IOptions<
         }
 
         done[path] = (size, changed);
+    }
+
+    private static byte[] Html(FileResult result)
+    {
+        using var page = new MemoryStream();
+        HtmlWriter.Write(new ReportedRun(CheckDesk.Version, [result], []), page);
+        return page.ToArray();
     }
 
     private static byte[] Text(FileResult result)

@@ -23,39 +23,19 @@ public sealed class PlanComparer(PlanCheck old, PlanCheck @new)
         var problems = before.Problems.Concat(after.Problems).Distinct().ToList();
         return problems.Count > 0
             ? new ComparisonResult(oldFile, newFile, [], problems)
-            : new ComparisonResult(oldFile, newFile, [.. Pairs(before.Plans, after.Plans).Select(pair => Compare(pair.Old, pair.New))], []);
-    }
-
-    private static IEnumerable<(JudgedPlan? Old, JudgedPlan? New)> Pairs(IReadOnlyList<JudgedPlan> old, IReadOnlyList<JudgedPlan> @new)
-    {
-        if (old.Count == 1 && @new.Count == 1)
-        {
-            return [(old[0], @new[0])];
-        }
-
-        var left = old.ToList();
-        var pairs = new List<(JudgedPlan?, JudgedPlan?)>();
-        foreach (var plan in @new)
-        {
-            var same = left.Find(other => string.Equals(other.Report.PlanId, plan.Report.PlanId, StringComparison.Ordinal));
-            pairs.Add((same, plan));
-            _ = same is not null && left.Remove(same);
-        }
-
-        return [.. pairs, .. left.Select(plan => ((JudgedPlan?)plan, (JudgedPlan?)null))];
+            : new ComparisonResult(oldFile, newFile, [.. ReportPairs.Of(before.Plans, after.Plans, plan => plan.Report.PlanId).Select(pair => Compare(pair.Old, pair.New))], []);
     }
 
     private PlanComparison Compare(JudgedPlan? earlier, JudgedPlan? later)
     {
-        var findings = ReportComparer.Findings(earlier?.Report, later?.Report);
-        var moved = ReportComparer.Quantities(earlier?.Report, later?.Report);
+        var compared = ReportComparer.Compare(earlier?.Report, later?.Report);
         if (earlier is null || later is null)
         {
-            return new PlanComparison(earlier?.Report, later?.Report, findings, moved, []) { Counts = ReportComparer.Count(findings) };
+            return compared;
         }
 
         var text = PlanTextChanges.Between(earlier.Root, later.Root);
-        return new PlanComparison(earlier.Report, later.Report, [.. findings.Select(change => Explained(change, earlier, later, text))], moved, text) { Counts = ReportComparer.Count(findings) };
+        return compared with { Findings = [.. compared.Findings.Select(change => Explained(change, earlier, later, text))], Text = text };
     }
 
     private FindingChange Explained(FindingChange change, JudgedPlan earlier, JudgedPlan later, IReadOnlyList<TextChange> text)

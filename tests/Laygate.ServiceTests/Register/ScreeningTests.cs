@@ -204,6 +204,7 @@ public sealed class ScreeningTests(Stores stores)
         await opened.SubmitAsync("plan: second", key: "once");
         await opened.ScreenAllAsync();
         var first = (await opened.Reader.ListAsync(new SubmissionFilter(), null, 50, Opened.Reviewer, default)).Items[^1];
+        await opened.Reader.ReportAsync(first.Id, null, Opened.Reviewer, default);
         await opened.Register.DecideAsync(first.Id, first.Version, Verdict.Accepted, null, Opened.Reviewer, default);
     }
 }

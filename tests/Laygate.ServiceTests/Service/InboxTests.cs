@@ -32,11 +32,14 @@ public sealed class InboxTests : IDisposable
         Settle();
         Assert.Contains("report_version", File.ReadAllText(plan + ".report.json"), StringComparison.Ordinal);
         Assert.NotEmpty(File.ReadAllText(plan + ".report.txt"));
+        var page = File.ReadAllText(plan + ".report.html");
+        Assert.Contains("Findings by subject", page, StringComparison.Ordinal);
+        Assert.Contains("All inputs as read", page, StringComparison.Ordinal);
         var written = File.GetLastWriteTimeUtc(plan + ".report.json");
         Settle();
         Assert.Equal(written, File.GetLastWriteTimeUtc(plan + ".report.json"));
         Assert.Equal(RunningService.Plan("concept-fifteen-lines.yaml"), File.ReadAllText(plan));
-        Assert.Equal(3, Directory.GetFiles(folder).Length);
+        Assert.Equal(4, Directory.GetFiles(folder).Length);
     }
 
     [Fact]
@@ -54,7 +57,7 @@ public sealed class InboxTests : IDisposable
         Assert.Single(Directory.GetFiles(folder));
         Write("a.yaml", text);
         Settle();
-        Assert.Equal(3, Directory.GetFiles(folder).Length);
+        Assert.Equal(4, Directory.GetFiles(folder).Length);
     }
 
     [Fact]
@@ -81,7 +84,8 @@ public sealed class InboxTests : IDisposable
         Settle();
         Assert.True(new FileInfo(Path.Combine(folder, "broken.yaml.report.txt")).Length > 0);
         Assert.Contains("1", File.ReadAllText(Path.Combine(folder, "wrong.yml.report.txt")), StringComparison.Ordinal);
-        Assert.Equal(8, Directory.GetFiles(folder).Length);
+        Assert.Contains("Could not be read", File.ReadAllText(Path.Combine(folder, "wrong.yml.report.html")), StringComparison.Ordinal);
+        Assert.Equal(10, Directory.GetFiles(folder).Length);
     }
 
     [Fact]

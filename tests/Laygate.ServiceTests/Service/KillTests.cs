@@ -95,7 +95,7 @@ public sealed class KillTests(Stores stores)
         Assert.All(service.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries), line => Assert.StartsWith("{\"@t\":", line, StringComparison.Ordinal));
     }
 
-    private static string Plan(string mark) => RunningService.Plan("concept-fifteen-lines.yaml").Replace("id: ", $"id: x-{mark.ToLowerInvariant()}-", StringComparison.Ordinal) + $"# {mark}\n";
+    private static string Plan(string mark) => RunningService.Plan("concept-fifteen-lines.yaml").Replace(" id: ", $" id: x-{mark.ToLowerInvariant()}-", StringComparison.Ordinal).Replace(" mix: ", $" mix: x-{mark.ToLowerInvariant()}-", StringComparison.Ordinal) + $"# {mark}\n";
 
     private static string[] Settings(RegisterSettings settings) => settings.Engine == Engine.PostgreSql
         ? ["Database=" + settings.Connection, "LeaseSeconds=2", "MaxFailures=100", "RequestsPerMinute=1000000"]

@@ -29,16 +29,16 @@ internal sealed class IdentityProvider : HttpMessageHandler
     public string Token(Dictionary<string, object> claims, RSA? by = null) => Signed("RS256", claims, bytes => (by ?? key).SignData(bytes, HashAlgorithmName.SHA256, RSASignaturePadding.Pkcs1));
 
     /// <summary>A token with any header and signature.</summary>
-    public static string Signed(string algorithm, Dictionary<string, object> claims, Func<byte[], byte[]> sign)
+    public static string Signed(string algorithm, Dictionary<string, object> claims, Func<byte[], byte[]> sign, string kid = "one")
     {
-        var head = Part(new Dictionary<string, object>(StringComparer.Ordinal) { ["alg"] = algorithm, ["typ"] = "JWT", ["kid"] = "one" }) + "." + Part(claims);
+        var head = Part(new Dictionary<string, object>(StringComparer.Ordinal) { ["alg"] = algorithm, ["typ"] = "JWT", ["kid"] = kid }) + "." + Part(claims);
         return head + "." + Base64Url.EncodeToString(sign(Encoding.ASCII.GetBytes(head)));
     }
 
     protected override Task<HttpResponseMessage> SendAsync(HttpRequestMessage request, CancellationToken cancellationToken) => Task.FromResult(request.RequestUri!.AbsolutePath switch
     {
         "/.well-known/openid-configuration" => Json(new { issuer = Issuer, jwks_uri = Issuer + "/keys" }),
-        "/keys" => Json(new { keys = new[] { Key() } }),
+        "/keys" => Json(new { keys = new[] { Key(key, "one") } }),
         _ => new HttpResponseMessage(HttpStatusCode.NotFound),
     });
 
@@ -48,10 +48,11 @@ internal sealed class IdentityProvider : HttpMessageHandler
         base.Dispose(disposing);
     }
 
-    private object Key()
+    /// <summary>A public key as a JWK.</summary>
+    public static object Key(RSA key, string kid)
     {
         var known = key.ExportParameters(includePrivateParameters: false);
-        return new { kty = "RSA", use = "sig", alg = "RS256", kid = "one", n = Base64Url.EncodeToString(known.Modulus), e = Base64Url.EncodeToString(known.Exponent) };
+        return new { kty = "RSA", use = "sig", alg = "RS256", kid, n = Base64Url.EncodeToString(known.Modulus), e = Base64Url.EncodeToString(known.Exponent) };
     }
 
     private static string Part(Dictionary<string, object> part) => Base64Url.EncodeToString(JsonSerializer.SerializeToUtf8Bytes(part));

@@ -17,7 +17,8 @@ internal sealed class ServiceProcess : IDisposable
     /// <param name="settings">Settings, as <c>Name=value</c>.</param>
     /// <param name="command">The command before the arguments; null: the program that was built beside the tests.</param>
     /// <param name="folder">Working folder.</param>
-    public ServiceProcess(int port, IEnumerable<string> settings, string[]? command = null, string? folder = null)
+    /// <param name="environment">Variables beside the settings, as <c>NAME=value</c>.</param>
+    public ServiceProcess(int port, IEnumerable<string> settings, string[]? command = null, string? folder = null, params string[] environment)
     {
         Port = port;
         var start = new ProcessStartInfo { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = folder ?? Path.GetTempPath() };
@@ -32,6 +33,11 @@ internal sealed class ServiceProcess : IDisposable
         foreach (var setting in settings)
         {
             start.Environment["Laygate__" + setting.Split('=', 2)[0]] = setting.Split('=', 2)[1];
+        }
+
+        foreach (var variable in environment)
+        {
+            start.Environment[variable.Split('=', 2)[0]] = variable.Split('=', 2)[1];
         }
 
         process = Process.Start(start)!;

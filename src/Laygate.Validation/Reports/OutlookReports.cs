@@ -1,0 +1,42 @@
+using Laygate.Rules.Results;
+
+namespace Laygate.Validation.Reports;
+
+/// <summary>Reads laying hour by hour, or workable weather.</summary>
+internal static class OutlookReports
+{
+    /// <summary>The outlook.</summary>
+    public static LayingOutlook Of(JsonPlace place) => new(
+        place.List("hours", Hour),
+        place.List("leads", Lead),
+        place.Maybe("weather") is { } weather ? new WorkableWeather(weather.List("alone", Alone), weather.List("pairs", Pair)) : null,
+        place.List("rules", rule => rule.AsText()));
+
+    private static HourOutlook Hour(JsonPlace place) => new(
+        place.Moment("at"), place.Word<LayingVerdict>("verdict"), place.List("broken", Broken), place.MaybeMoment("call_by"), MaybeBroken(place, "nearest"));
+
+    private static BrokenLimit? MaybeBroken(JsonPlace place, string key) => place.Maybe(key) is { } broken ? Broken(broken) : null;
+
+    private static BrokenLimit Broken(JsonPlace place) => new(
+        new FindingReference(place.Text("rule"), place.Text("title"), place.Text("address")),
+        place.Word<Status>("status"),
+        ReportParts.MaybeValue(place, "value"),
+        ReportParts.MaybeLimit(place, "limit"),
+        place.Flag("on_expected_values_only"));
+
+    private static PlantLead Lead(JsonPlace place) => new(place.Text("trucks"), place.MaybeText("plant"), ReportParts.Value(place.Of("lead")));
+
+    private static AxisLimit Alone(JsonPlace place) => new(
+        place.Word<WeatherAxis>("axis"),
+        ReportParts.Value(place.Of("stated")),
+        ReportParts.MaybeValue(place, "go"),
+        ReportParts.MaybeValue(place, "no_failure"),
+        MaybeBroken(place, "breaks_first"));
+
+    private static PairLimit Pair(JsonPlace place) => new(
+        place.Word<WeatherAxis>("first"),
+        ReportParts.Value(place.Of("first_value")),
+        place.Word<WeatherAxis>("second"),
+        ReportParts.MaybeValue(place, "second_value"),
+        place.Word<LayingVerdict>("level"));
+}
