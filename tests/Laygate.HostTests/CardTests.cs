@@ -104,6 +104,10 @@ public sealed class CardTests
         Assert.Empty(BrowserLook.Texts(BrowserLook.At(German.Value, "accessibility")["violations"]));
     }
 
+    [SkippableFact]
+    public void Cards_are_no_wider_than_a_telephone() =>
+        Assert.All(BrowserLook.At(German.Value, "overflow")["overflow"]!.AsObject(), width => Assert.Equal(0, width.Value!.GetValue<int>()));
+
     [Theory]
     [InlineData("--language takes en or de, not `fr`.", "--format", "html", "--language", "fr")]
     [InlineData("--language goes with --format html", "--language", "de")]

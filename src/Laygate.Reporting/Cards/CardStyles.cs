@@ -27,7 +27,7 @@ internal static class CardStyles
         thead th{font-weight:bold}
         tbody th{font-weight:bold}
         .strips{display:block;width:100%;height:auto;max-height:34mm;font-family:inherit}
-        @media screen and (max-width:160mm){main{display:block;padding:0}.card{width:auto;height:auto;overflow:visible;border-width:0 0 2px;padding:4mm}}
+        @media screen and (max-width:160mm){.parts section{overflow-x:auto}main{display:block;padding:0}.card{width:auto;height:auto;overflow:visible;border-width:0 0 2px;padding:4mm}}
         @page{size:A5 portrait;margin:0}
         @media print{h1{display:none}main{display:block;padding:0}.card{border:0;break-after:page}}
         """;
