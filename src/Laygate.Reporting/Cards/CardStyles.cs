@@ -23,7 +23,7 @@ internal static class CardStyles
         li{margin:0 0 2pt}
         p{margin:1mm 0;font-size:10pt}
         table{border-collapse:collapse;width:100%;font-size:11pt;line-height:1.2;font-variant-numeric:tabular-nums}
-        th,td{text-align:left;vertical-align:top;border:.6pt solid #000;padding:.6mm 1mm;font-weight:normal;overflow-wrap:break-word}
+        th,td{text-align:left;vertical-align:top;border:.6pt solid #000;padding:.6mm .6mm;font-weight:normal;overflow-wrap:break-word}
         thead th{font-weight:bold}
         tbody th{font-weight:bold}
         .strips{display:block;width:100%;height:auto;max-height:34mm;font-family:inherit}

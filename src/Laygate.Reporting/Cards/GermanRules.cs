@@ -29,9 +29,9 @@ internal static class GermanRules
         SAF-072 = Schicht, Stehbereich und Sicherheitsabstand passen nicht in die Sperrung | Breiter sperren, schmaler einbauen oder die Straße voll sperren.
         SAF-073 = Offener Fahrstreifen schmaler, als die britische Regel zulässt | Mehr Breite freigeben oder die Straße voll sperren.
         SAF-074 = Verziehung kürzer als nach der US-Formel | Verlängern oder die zulässige Geschwindigkeit senken.
-        SAF-075 = Pufferbereich kürzer als die Anhaltesichtweite | Verlängern oder die zulässige Geschwindigkeit senken.
-        SAF-077 = Gekippte Mulde näher an der Freileitung als die deutschen Abstände | An anderer Stelle kippen, Fahrzeuge ohne Kippmulde nehmen oder die Leitung freischalten lassen.
-        SAF-078 = Gekippte Mulde näher an der Freileitung als der US-Abstand | An anderer Stelle kippen, Fahrzeuge ohne Kippmulde nehmen oder die Leitung freischalten lassen.
+        SAF-075 = Sicherheitsabstand in Längsrichtung kürzer als die Haltesichtweite | Verlängern oder die zulässige Geschwindigkeit senken.
+        SAF-077 = Gekippte Mulde näher an der Freileitung als die deutschen Abstände | An anderer Stelle kippen, Abschiebefahrzeuge nehmen oder die Leitung freischalten lassen.
+        SAF-078 = Gekippte Mulde näher an der Freileitung als der US-Abstand | An anderer Stelle kippen, Abschiebefahrzeuge nehmen oder die Leitung freischalten lassen.
         SAF-079 = Mulden werden näher an einer Freileitung gekippt, als britische Netzbetreiber zulassen | An anderer Stelle kippen oder den Netzbetreiber um Freischalten oder Verlegen bitten.
         SAF-081 = Verbrennung wird weniger als 20 Minuten gekühlt | Mindestens 20 Minuten mit Wasser kühlen.
         SAF-083 = Ein Schritt der Ersten Hilfe schadet | Den Schritt streichen. Bitumen entfernt nur medizinisches Personal.

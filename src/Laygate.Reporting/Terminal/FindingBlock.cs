@@ -25,9 +25,9 @@ internal sealed class FindingBlock(Page page, string file)
             Row("known", "of old, in the baseline; it does not count");
         }
 
-        if (finding.Missing.Count > 0)
+        if (Names.Missing(finding) is { Count: > 0 } missing)
         {
-            Row("state", Keys(finding));
+            Row("state", Listed(missing));
         }
 
         foreach (var note in finding.Notes)
@@ -77,9 +77,11 @@ internal sealed class FindingBlock(Page page, string file)
     /// <summary>The inputs that would help.</summary>
     public static string Keys(Finding finding)
     {
-        var keys = finding.Missing.Select(input => $"`{Names.Of(input)}`").Distinct(StringComparer.Ordinal).ToList();
-        return keys.Count < 2 ? string.Concat(keys) : $"{string.Join(", ", keys.SkipLast(1))} and {keys[^1]}";
+        return Listed([.. finding.Missing.Select(Names.Of).Distinct(StringComparer.Ordinal)]);
     }
+
+    private static string Listed(IReadOnlyList<string> keys) =>
+        keys.Count < 2 ? string.Concat(keys.Select(key => $"`{key}`")) : $"{string.Join(", ", keys.SkipLast(1).Select(key => $"`{key}`"))} and `{keys[^1]}`";
 
     private void Explain(Finding finding)
     {

@@ -14,6 +14,15 @@ public sealed record FindingView(
     /// <summary>Family of the rule.</summary>
     public string Family { get; init; } = string.Empty;
 
+    /// <summary>Severity of a rule of safety; empty for others.</summary>
+    public string Severity { get; init; } = string.Empty;
+
+    /// <summary>What to state in the plan.</summary>
+    public IReadOnlyList<string> Missing { get; init; } = [];
+
+    /// <summary>What is remarked, such as the entry to add.</summary>
+    public IReadOnlyList<string> Notes { get; init; } = [];
+
     /// <summary>What would mend it, where that was looked for.</summary>
     public IReadOnlyList<string> Mends { get; init; } = [];
 }
@@ -85,7 +94,7 @@ public sealed record ReportView(IReadOnlyList<PlanView> Plans, IReadOnlyList<Pro
             Text(report, "stage")!,
             Text(report, "judged_for")!,
             [.. report.GetProperty("counts").EnumerateObject().Where(count => count.Value.ValueKind == JsonValueKind.Number).Select(count => (count.Name.Replace('_', ' '), count.Value.GetInt32()))],
-            [.. findings.OrderBy(finding => Rank(finding.Status))]);
+            [.. findings.OrderBy(finding => Rank(finding.Status)).ThenBy(finding => finding.Severity.Length == 0).ThenBy(finding => finding.Severity, StringComparer.Ordinal)]);
     }
 
     private static FindingView Finding(JsonElement finding) => new(
@@ -101,8 +110,14 @@ public sealed record ReportView(IReadOnlyList<PlanView> Plans, IReadOnlyList<Pro
         finding.GetProperty("position") is { ValueKind: JsonValueKind.Object } place ? place.GetProperty("line").GetInt32() : null)
     {
         Family = Text(finding, "name") is { } name && name.IndexOf('/', StringComparison.Ordinal) is > 0 and var end ? name[..end] : string.Empty,
+        Severity = Text(finding, "severity") ?? string.Empty,
+        Missing = [.. Listed(finding, "missing", "state").Distinct(StringComparer.Ordinal)],
+        Notes = [.. Listed(finding, "notes", "text")],
         Mends = finding.TryGetProperty("remedies", out var found) && found.ValueKind == JsonValueKind.Array ? [.. found.EnumerateArray().Select(remedy => Text(remedy, "text")!)] : [],
     };
+
+    private static IEnumerable<string> Listed(JsonElement finding, string list, string key) =>
+        finding.TryGetProperty(list, out var entries) && entries.ValueKind == JsonValueKind.Array ? entries.EnumerateArray().Select(entry => Text(entry, key)).OfType<string>() : [];
 
     private static string Sentence(JsonElement finding)
     {
