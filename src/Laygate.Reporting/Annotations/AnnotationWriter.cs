@@ -43,7 +43,7 @@ public static class AnnotationWriter
         var listed = silences.Select(silence => $"{string.Join("; ", silence.Findings.Select(finding => $"{PlainText.Show(finding.Title)} ({finding.Rule})"))}: {string.Join(' ', silence.Sentences)}");
         return Of(grade[0]) with
         {
-            Title = string.Create(CultureInfo.InvariantCulture, $"{grade.Count} hazards of severity {silences[0].Severity} {Names.Of(grade[0].Group)}"),
+            Title = string.Create(CultureInfo.InvariantCulture, $"{grade.Count} hazards of severity {silences[0].Severity}: {Names.Of(grade[0].Group)}"),
             Text = string.Join('\n', [$"{Silence.Heading(silences)}.", .. listed]),
         };
     }

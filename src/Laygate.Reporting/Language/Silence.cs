@@ -67,7 +67,8 @@ internal sealed record Silence(Severity Severity, IReadOnlyList<Finding> Finding
     private static string Source(ShownLimit limit) =>
         $"{SourceWords.Publication(limit)} ({SourceWords.HowKnown(limit)}).{(limit.SetBy is null ? string.Empty : $" Set by {SourceWords.SetBy(limit)}.")}";
 
-    private static bool IsReading(Note note) => string.Equals(note.Id, FindingNotes.OtherReading, StringComparison.Ordinal);
+    /// <summary>Whether a remark tells what another publication says.</summary>
+    internal static bool IsReading(Note note) => string.Equals(note.Id, FindingNotes.OtherReading, StringComparison.Ordinal);
 
     private static string Keys(Finding finding) => string.Join(", ", finding.Missing.Select(Names.Of).Distinct(StringComparer.Ordinal));
 }

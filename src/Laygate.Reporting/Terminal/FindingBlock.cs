@@ -7,7 +7,7 @@ using Laygate.Rules.Results;
 namespace Laygate.Reporting.Terminal;
 
 /// <summary>A finding in full: status and title, value against limit, where, what to state, why, what to do, where the limit comes from. What a rule says of every element is said once per part.</summary>
-internal sealed class FindingBlock(Page page, string file)
+internal sealed class FindingBlock(Page page, string file, bool isFull)
 {
     private const int Margin = 2;
     private const int TextColumn = 10;
@@ -30,7 +30,7 @@ internal sealed class FindingBlock(Page page, string file)
             Row("state", Listed(missing));
         }
 
-        foreach (var note in finding.Notes)
+        foreach (var note in finding.Notes.Where(note => isFull || !Silence.Is(finding) || !Silence.IsReading(note)))
         {
             Row("note", NoteWords.Glued(note));
         }
@@ -62,7 +62,7 @@ internal sealed class FindingBlock(Page page, string file)
         page.Flow(Margin, Margin, [new TextSpan(TextStyle.Plain, Wording.Glued(findings[0]))]);
         Row("where", $"{PlainText.Show(findings[0].Address)}, {At(findings[0])}");
         Row("state", Keys(findings[0]));
-        foreach (var note in findings.SelectMany(finding => finding.Notes).DistinctBy(NoteWords.Glued, StringComparer.Ordinal))
+        foreach (var note in findings.SelectMany(finding => finding.Notes).Where(note => isFull || !Silence.IsReading(note)).DistinctBy(NoteWords.Glued, StringComparer.Ordinal))
         {
             Row("note", NoteWords.Glued(note));
         }

@@ -87,7 +87,7 @@ internal sealed class FindingList(Page page, Report report, TerminalSettings set
         };
     }
 
-    // Safety comes first, the gravest hazard on top; a question that several rules wait for is asked once.
+    // Safety comes first: what the plan states wrongly before what it does not say, the gravest hazard on top of each; a question that several rules wait for is asked once.
     private void WriteBlocks(FindingGroup group, List<Finding> findings)
     {
         if (findings.Count == 0)
@@ -95,12 +95,12 @@ internal sealed class FindingList(Page page, Report report, TerminalSettings set
             return;
         }
 
-        var block = new FindingBlock(page, report.File);
+        var block = new FindingBlock(page, report.File, settings.All);
         var safety = Safety(findings);
         if (safety.Count > 0)
         {
             page.Blank();
-            page.Flow(0, 2, [new TextSpan(TextStyle.Quiet, safety.Count < findings.Count ? "Safety, the gravest first; all else behind it" : "Safety, the gravest first")]);
+            page.Flow(0, 2, [new TextSpan(TextStyle.Quiet, Heading(safety, safety.Count < findings.Count) + (!settings.All && safety.Exists(finding => Silence.Is(finding) && finding.Notes.Any(Silence.IsReading)) ? " (--all adds what other publications say)" : string.Empty))]);
         }
 
         safety.Where(finding => !Asks(finding)).ToList().ForEach(finding => block.Write(group, finding));
@@ -110,6 +110,12 @@ internal sealed class FindingList(Page page, Report report, TerminalSettings set
         }
 
         findings.Where(finding => finding.Severity is null).ToList().ForEach(finding => block.Write(group, finding));
+    }
+
+    private static string Heading(List<Finding> safety, bool isFollowed)
+    {
+        var both = safety.Exists(Silence.Is) && !safety.TrueForAll(Silence.Is);
+        return $"Safety, {(both ? "first what is wrong, then what the plan does not say, " : string.Empty)}the gravest first{(isFollowed ? "; all else behind it" : string.Empty)}";
     }
 
     private void WriteOpen(List<Finding> findings)
@@ -143,7 +149,7 @@ internal sealed class FindingList(Page page, Report report, TerminalSettings set
     }
 
     private static List<Finding> Safety(List<Finding> findings) =>
-        [.. findings.Where(finding => finding.Severity is not null).OrderBy(finding => finding.Severity)];
+        [.. findings.Where(finding => finding.Severity is not null).OrderBy(Silence.Is).ThenBy(finding => finding.Severity)];
 
     private static bool Asks(Finding finding) => finding.Notes.Any(note => string.Equals(note.Id, FindingNotes.SayWhether, StringComparison.Ordinal));
 

@@ -127,7 +127,7 @@ internal sealed class Figures
 
     private static RoundingKind ByUnit(ShownValue value, string quantity) => value.Unit switch
     {
-        "min" when value.Low is not null => RoundingKind.Minutes,
+        "min" => value.Low is null ? RoundingKind.PlainMinutes : RoundingKind.Minutes,
         "°C" or "C" or "°F" or "F" or "K" => RoundingKind.Temperature,
         "%" when IsChance(quantity) => RoundingKind.Probability,
         "" when value.Low is null && value.Number is { } number && double.IsInteger(number) => RoundingKind.Exact,
