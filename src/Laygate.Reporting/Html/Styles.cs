@@ -123,8 +123,10 @@ internal static class Styles
         .values,.inputs{font-size:7.5pt}
         .inputs{line-height:1.3}
         .columns{columns:2;column-gap:6mm}
-        .columns table{margin-top:0;overflow-wrap:anywhere}
-        .columns .line,.columns td:first-child{width:3rem}
+        .columns table{margin-top:0}
+        .columns .inputs{overflow-wrap:anywhere}
+        .columns .inputs th:first-child{width:2.4rem}
+        .values tbody th,.columns .values td{white-space:nowrap}
         .rest,.conformity,.sign{font-size:8pt}
         .rest,.conformity,.sign,.inputs,.changes{table-layout:fixed}
         .rest th:first-child,.conformity .result{width:7.6rem}
@@ -140,7 +142,7 @@ internal static class Styles
         .sign .judged{width:4rem}
         .sign .name{width:22%}
         .sign .date{width:13%}
-        .inputs th:nth-child(2){width:58%}
+        .inputs thead th:nth-child(2){width:52%}
         .first{font-size:.92em}
         h2{margin:1rem 0 .5rem}
         .first h3{margin:1rem 0 .4rem}
@@ -149,6 +151,7 @@ internal static class Styles
         .caution{font-size:.88em;break-inside:avoid}
         .counts{margin:.7rem 0}
         .values th,.values td,.inputs th,.inputs td{padding:.4mm 1.5mm}
+        .columns .values th,.columns .values td{padding:.3mm .8mm}
         th,td{min-width:0}
         }
         """;
