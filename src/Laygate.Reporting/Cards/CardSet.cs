@@ -256,6 +256,11 @@ internal sealed class CardSet
     {
         var all = rows.Select(cells).ToList();
         var kept = Enumerable.Range(0, head.Length).Where(column => column == 0 || all.Exists(row => row[column] is not "—")).ToList();
+        if (kept.Count == 1 && head.Length > 1)
+        {
+            all.Clear();
+        }
+
         return new(texts[title], [.. kept.Select(column => texts[head[column]])], [.. all.Select(row => (IReadOnlyList<string>)[.. kept.Select(column => row[column])])]);
     }
 

@@ -10,6 +10,10 @@ namespace Laygate.Reporting.Terminal;
 /// <summary>The findings of one report in parts, worst part first; inside a part the report's own order stays.</summary>
 internal sealed class FindingList(Page page, Report report, TerminalSettings settings)
 {
+    // More open rules than this are listed by what they wait for; and so many of them are named for each.
+    private const int MostListed = 12;
+    private const int MostNamed = 5;
+
     public void Write()
     {
         var parts = report.Findings.ToLookup(FindingGroups.Of);
@@ -120,10 +124,31 @@ internal sealed class FindingList(Page page, Report report, TerminalSettings set
 
     private void WriteOpen(List<Finding> findings)
     {
-        findings.Where(finding => finding.Severity is null || settings.All).ToList().ForEach(WriteOpen);
+        var listed = findings.FindAll(finding => finding.Severity is null || settings.All);
+        if (listed.Count > MostListed && !settings.All)
+        {
+            WriteOpenKeys(listed);
+        }
+        else
+        {
+            listed.ForEach(WriteOpen);
+        }
+
         if (!settings.All && Safety(findings) is { Count: > 0 } safety)
         {
             WriteOpenSafety(safety);
+        }
+    }
+
+    // At the start of a plan nearly every rule waits; what to state next is the shorter list, and each key stands in it once.
+    private void WriteOpenKeys(List<Finding> findings)
+    {
+        page.Flow(2, 4, [new TextSpan(TextStyle.Plain, "What to state next, and which rules wait for it (--all gives their titles):")]);
+        foreach (var key in findings.SelectMany(finding => finding.Missing.Select(Names.Of).DefaultIfEmpty(PlainText.Show(finding.Address)).Distinct(StringComparer.Ordinal).Select(key => (key, finding.Rule))).GroupBy(pair => pair.key, pair => pair.Rule, StringComparer.Ordinal))
+        {
+            var rules = key.Distinct(StringComparer.Ordinal).ToList();
+            var more = rules.Count > MostNamed ? $" and {Number(rules.Count - MostNamed)} more" : string.Empty;
+            page.Flow(2, 4, [new TextSpan(TextStyle.Plain, $"`{key.Key}`"), new TextSpan(TextStyle.Quiet, $" {string.Join(", ", rules.Take(MostNamed).Select(PlainText.Show))}{more}")]);
         }
     }
 

@@ -121,10 +121,17 @@ public sealed record ReportView(IReadOnlyList<PlanView> Plans, IReadOnlyList<Pro
             var (status, _) => status ?? string.Empty,
         },
         Severity = Text(finding, "severity") ?? string.Empty,
-        Missing = [.. Listed(finding, "missing", "state").Distinct(StringComparer.Ordinal)],
+        Missing = [.. Listed(finding, "missing", "state").Distinct(StringComparer.Ordinal).Except(Told(finding), StringComparer.Ordinal)],
         Notes = [.. Listed(finding, "notes", "text")],
         Mends = finding.TryGetProperty("remedies", out var found) && found.ValueKind == JsonValueKind.Array ? [.. found.EnumerateArray().Select(remedy => Text(remedy, "text")!)] : [],
     };
+
+    // A list for which a note names the entry to add need not be named again.
+    private static IEnumerable<string> Told(JsonElement finding) =>
+        finding.TryGetProperty("notes", out var notes)
+            ? notes.EnumerateArray().Where(note => Text(note, "id") is "entry-missing")
+                .Select(note => note.TryGetProperty("arguments", out var arguments) && arguments.TryGetProperty("list", out var list) ? Text(list, "text") : null).OfType<string>()
+            : [];
 
     private static IEnumerable<string> Listed(JsonElement finding, string list, string key) =>
         finding.TryGetProperty(list, out var entries) && entries.ValueKind == JsonValueKind.Array ? entries.EnumerateArray().Select(entry => Text(entry, key)).OfType<string>() : [];
