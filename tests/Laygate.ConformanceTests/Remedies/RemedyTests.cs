@@ -43,6 +43,7 @@ public sealed class RemedyTests
         var before = bench.Unmended.Findings.ToDictionary(finding => (finding.Rule, finding.Address));
         var remedies = bench.Report.Findings.SelectMany(finding => (finding.Remedies?.Found ?? []).Select(remedy => (finding, remedy))).ToList();
         Assert.NotEmpty(remedies);
+        Parallel.ForEach(remedies, one => bench.Fresh(one.remedy.Changes)); // Kept; each stands for itself.
         foreach (var (finding, remedy) in remedies)
         {
             Assert.InRange(remedy.Changes.Count, 1, 2);
