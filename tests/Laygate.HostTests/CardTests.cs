@@ -10,6 +10,7 @@ public sealed class CardTests
 {
     private static readonly Lazy<string> English = new(() => Program("examples/quay-road-hot-on-hot.yaml", "--rules", "examples/particular/port-of-tamarel.yaml"));
     private static readonly Lazy<string> German = new(() => Program("examples/quay-road-hot-on-hot.yaml", "--rules", "examples/particular/port-of-tamarel.yaml", "--language", "de"));
+    private static readonly Lazy<string> County = new(() => Program("examples/county-route-us.yaml", "--rules", "us-wa", "--language", "de"));
     private static readonly Lazy<string> Draft = new(() => Program("examples/moor-road-thin-overlay.yaml", "--draft", "--language", "de"));
 
     [Fact]
@@ -71,6 +72,31 @@ public sealed class CardTests
         Assert.Contains("Shift manager", English.Value, StringComparison.Ordinal);
     }
 
+    /// <summary>Half a sentence in each language helps nobody: no title of a rule stands in English on a German card, and the plan's own words are in quotes.</summary>
+    [Fact]
+    public void German_cards_speak_german_but_for_the_words_of_the_plan()
+    {
+        var rules = Directory.EnumerateFiles(Path.Combine(SourceTree.Root, "rules"), "rule.yaml", SearchOption.AllDirectories).Select(File.ReadAllText).ToList();
+        var titles = rules.Select(rule => PageText.All(rule, "(?m)^title: ([^\n]*)")[0]).ToList();
+        Assert.True(titles.Count > 100);
+        foreach (var page in (string[])[German.Value, Draft.Value, County.Value])
+        {
+            Assert.DoesNotContain(titles, title => page.Contains(title, StringComparison.OrdinalIgnoreCase));
+            Assert.Contains("Regel WEA-003): zul&#xE4;ssig", page, StringComparison.Ordinal);
+            Assert.Contains("steht so im Plan", page, StringComparison.Ordinal);
+        }
+
+        Assert.Contains("Pausen: &#x201E;relief driver at 00:30&#x201C;", German.Value, StringComparison.Ordinal);
+        Assert.Contains("2,6", German.Value, StringComparison.Ordinal);
+        Assert.DoesNotContain("2.6", PageText.Without(German.Value, "&#x201E;.*?&#x201C;|<style>.*?</style>"), StringComparison.Ordinal);
+        Assert.Contains("zul&#xE4;ssig mindestens 24&#xA0;h", Program("examples/moor-road-thin-overlay.yaml", "--draft", "--rules", "de", "--language", "de"), StringComparison.Ordinal);
+
+        // Every rule of safety that a card can call wrong, with what to do.
+        var wrong = rules.Where(rule => PageText.All(rule, "(?m)^id: (SAF-[0-9]*)").Count == 1 && !rule.Contains("\ncheck: present", StringComparison.Ordinal)).Select(rule => PageText.All(rule, "(?m)^id: ([^\n]*)")[0]).ToList();
+        Assert.True(wrong.Count > 20);
+        Assert.All(wrong, id => Assert.NotEmpty(CardTexts.Of("de").Rule(id)?.Remedy ?? string.Empty));
+    }
+
     [Fact]
     public void A_draft_says_so_on_every_side() =>
         Assert.Equal(PageText.Count(Draft.Value, "<article class=\"card\">"), PageText.Count(Draft.Value, "class=\"draft\">ENTWURF"));
@@ -89,7 +115,7 @@ public sealed class CardTests
     [SkippableFact]
     public void Each_side_fits_on_one_side_of_a5()
     {
-        foreach (var page in (string[])[English.Value, German.Value, Draft.Value])
+        foreach (var page in (string[])[English.Value, German.Value, Draft.Value, County.Value])
         {
             var look = BrowserLook.At(page, "cards");
             Assert.All(look["room"]!.AsArray(), room => Assert.True(room!.GetValue<int>() >= 0, $"a side runs over by {room}"));
@@ -103,6 +129,10 @@ public sealed class CardTests
         Assert.Empty(BrowserLook.Texts(BrowserLook.At(English.Value, "accessibility")["violations"]));
         Assert.Empty(BrowserLook.Texts(BrowserLook.At(German.Value, "accessibility")["violations"]));
     }
+
+    [SkippableFact]
+    public void Cards_are_no_wider_than_a_telephone() =>
+        Assert.All(BrowserLook.At(German.Value, "overflow")["overflow"]!.AsObject(), width => Assert.Equal(0, width.Value!.GetValue<int>()));
 
     [Theory]
     [InlineData("--language takes en or de, not `fr`.", "--format", "html", "--language", "fr")]

@@ -1,6 +1,7 @@
-// Looks at a page in headless Chromium: node page-check.mjs CHROMIUM PAGE accessibility|cards|overflow|picture [OUT]
+// Looks at a page in headless Chromium: node page-check.mjs CHROMIUM PAGE accessibility|cards|overflow|print|picture [OUT]
 // accessibility: violations that axe-core finds; cards: room left on each side of A5, in CSS pixels; overflow: pixels by which the page
-// is wider than a telephone; picture: a PNG of the first page.
+// is wider than each of the widths from a telephone of 320 to a desk (WCAG 1.4.10), with what sticks out of no box that scrolls; print:
+// pages of its PDF, what is wider than the page, what is cut, how many drawings stand alone; picture: a PNG of the first page.
 import { createRequire } from 'node:module';
 import { readFileSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
@@ -12,8 +13,7 @@ const browser = await chromium.launch({
   executablePath,
   args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
 });
-const width = what === 'overflow' ? 400 : 1200;
-const tab = await browser.newPage({ viewport: { width, height: 1180 } });
+const tab = await browser.newPage({ viewport: { width: 1200, height: 1180 } });
 const requests = [];
 tab.on('request', request => requests.push(request.url()));
 const complaints = [];
@@ -30,7 +30,21 @@ if (what === 'accessibility') {
     Math.round(card.querySelector('footer').getBoundingClientRect().top - card.querySelector('.parts').lastElementChild.getBoundingClientRect().bottom)));
   result.wide = await tab.evaluate(() => [...document.querySelectorAll('.card table')].filter(table => table.getBoundingClientRect().right > table.closest('.card').getBoundingClientRect().right - 20).length);
 } else if (what === 'overflow') {
-  result.overflow = await tab.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+  result.overflow = {};
+  for (const width of [320, 400, 768, 1200]) {
+    await tab.setViewportSize({ width, height: 900 });
+    result.overflow[width] = await tab.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+  }
+} else if (what === 'print') {
+  // A4 without the page's own margins: 182 mm at 96 to the inch.
+  await tab.emulateMedia({ media: 'print' });
+  await tab.setViewportSize({ width: 688, height: 1000 });
+  result.wide = await tab.evaluate(() => [...document.querySelectorAll('body *')].filter(element => element.getBoundingClientRect().right > 689).map(element => `${element.tagName} ${element.className} ${element.textContent.slice(0, 40)}`));
+  result.tall = await tab.evaluate(() => [...document.querySelectorAll('.drawn')].filter(plot => plot.getBoundingClientRect().height > 1000).length);
+  result.split = await tab.evaluate(() => [...document.querySelectorAll('.drawn, .finding, tr')].filter(part => getComputedStyle(part).breakInside !== 'avoid').length);
+  result.hidden = await tab.evaluate(() => [...document.querySelectorAll('details')].filter(part => part.getBoundingClientRect().height < 10).length);
+  const pdf = await tab.pdf({ preferCSSPageSize: true, printBackground: false });
+  result.pages = pdf.toString('latin1').match(/\/Type\s*\/Page\b/g).length;
 } else {
   await tab.screenshot({ path: out });
 }

@@ -112,6 +112,7 @@ internal static class CourseSupplyQuantities
             calculation.Miss("plan", "runs");
         }
 
+        calculation.Stated("t", course.Thickness, element.Address, "thickness");
         var volume = runs.Sum(run => Volume(calculation, run, course)) + HandLaid(context, course);
         var density = CourseQuantities.MixDensity(calculation, course);
         return calculation.Result("course.tonnage_computed", "M", "M = Σ W · L · t · ρ", volume > 0 ? volume * density : null);

@@ -3,6 +3,7 @@ using System.Text;
 using Laygate.Reporting.Language;
 using Laygate.Reporting.Runs;
 using Laygate.Reporting.Text;
+using Laygate.Rules.Definitions;
 using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.Annotations;
@@ -19,12 +20,32 @@ public static class AnnotationWriter
     public static void Write(ReportedRun run, Stream output)
     {
         using var writer = new StreamWriter(output, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), leaveOpen: true) { NewLine = "\n" };
-        var lines = run.AllProblems.Select(Of).Concat(Listing.Asked(run).Select(Of)).OrderBy(line => line.Kind).ToList();
+        var lines = run.AllProblems.Select(Of).Concat(Lines(Listing.Asked(run))).OrderBy(line => line.Kind).ThenBy(line => line.Severity).ToList();
         lines.ForEach(line => writer.WriteLine(Text(line)));
         foreach (var kind in lines.GroupBy(line => line.Kind).Where(kind => kind.Count() > ShownOfAKind))
         {
             writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{kind.Count() - ShownOfAKind} more of the kind {Word(kind.Key)} stand above only: ten of each are shown beside the files."));
         }
+    }
+
+    // Hosts show ten remarks of a kind: thirty hazards about which a plan says nothing are one remark, else they would hide everything else.
+    private static IEnumerable<Line> Lines(IReadOnlyList<ListedItem> items)
+    {
+        var silent = items.Where(item => item.Finding is { } finding && Silence.Is(finding)).ToList();
+        var many = silent.GroupBy(item => (item.Report, item.Group, item.Finding!.Severity)).Where(grade => grade.Count() > 1).ToList();
+        var told = many.SelectMany(grade => grade).ToHashSet();
+        return items.Where(item => !told.Contains(item)).Select(Of).Concat(many.Select(grade => Of([.. grade])));
+    }
+
+    private static Line Of(List<ListedItem> grade)
+    {
+        var silences = Silence.Of(grade.Select(item => item.Finding!));
+        var listed = silences.Select(silence => $"{string.Join("; ", silence.Findings.Select(finding => $"{PlainText.Show(finding.Title)} ({finding.Rule})"))}: {string.Join(' ', silence.Sentences)}");
+        return Of(grade[0]) with
+        {
+            Title = string.Create(CultureInfo.InvariantCulture, $"{grade.Count} hazards of severity {silences[0].Severity}: {Names.Of(grade[0].Group)}"),
+            Text = string.Join('\n', [$"{Silence.Heading(silences)}.", .. listed]),
+        };
     }
 
     private static Line Of(Problem problem) => new(
@@ -37,7 +58,7 @@ public static class AnnotationWriter
             FindingGroup.Warned or FindingGroup.NotAssessed => Kind.Warning,
             _ => Kind.Notice,
         },
-        item.File, item.Position, $"{item.Rule} {Names.Of(item.Group)}", item.Text);
+        item.File, item.Position, $"{item.Rule} {Names.Of(item.Group)}", item.Text, item.Finding?.Severity ?? Severity.C + 1);
 
     private static string Text(Line line)
     {
@@ -57,7 +78,7 @@ public static class AnnotationWriter
         _ => "notice",
     };
 
-    private static string Data(string text) => PlainText.Show(text).Replace(PlainText.Glue, ' ')
+    private static string Data(string text) => string.Join('\n', text.Split('\n').Select(PlainText.Show)).Replace(PlainText.Glue, ' ')
         .Replace("%", "%25", StringComparison.Ordinal)
         .Replace("\r", "%0D", StringComparison.Ordinal)
         .Replace("\n", "%0A", StringComparison.Ordinal);
@@ -73,5 +94,5 @@ public static class AnnotationWriter
         Notice,
     }
 
-    private sealed record Line(Kind Kind, string File, Position Position, string Title, string Text);
+    private sealed record Line(Kind Kind, string File, Position Position, string Title, string Text, Severity Severity = default);
 }

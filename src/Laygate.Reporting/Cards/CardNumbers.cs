@@ -7,6 +7,9 @@ namespace Laygate.Reporting.Cards;
 /// <summary>Figures and times as a crew reads them, in its language.</summary>
 internal sealed class CardNumbers(CardTexts texts, SiteSheet sheet)
 {
+    /// <summary>Whether the plan states another language than that of the card, or none where the card is not in English.</summary>
+    public bool IsForeign => sheet.Language is { Length: > 0 } own ? !own.StartsWith(texts.Language, StringComparison.OrdinalIgnoreCase) : texts.Language is not "en";
+
     /// <summary>A figure with its range.</summary>
     public string Of(SheetFigure figure) => figure.Value is { } value ? Of(value, figure.Kind is FigureKind.Stated or FigureKind.Limit) : texts["none"];
 
@@ -21,6 +24,11 @@ internal sealed class CardNumbers(CardTexts texts, SiteSheet sheet)
             return PlainText.Show(value.Text ?? "—");
         }
 
+        if (IsWholeHours(value))
+        {
+            return Figures.WithUnit(Rounding.Plain(number / 60), "h");
+        }
+
         var kind = exact ? RoundingKind.Exact : value.Unit switch
         {
             "min" => RoundingKind.Minutes,
@@ -28,9 +36,9 @@ internal sealed class CardNumbers(CardTexts texts, SiteSheet sheet)
             _ => RoundingKind.General,
         };
         var band = value is { Low: { } from, High: { } to } ? Math.Abs(to - from) : 0;
-        var text = Figures.WithUnit(Rounding.Text(number, kind, 0, band), value.Unit);
+        var text = Figures.WithUnit(Local(Rounding.Text(number, kind, 0, band)), value.Unit);
         return value is { Low: { } low, High: { } high } && band > 0
-            ? $"{text} ({texts["band", Rounding.Text(low, kind, 0, band), Rounding.Text(high, kind, 0, band)]})"
+            ? $"{text} ({texts["band", Local(Rounding.Text(low, kind, 0, band)), Local(Rounding.Text(high, kind, 0, band))]})"
             : text;
     }
 
@@ -49,7 +57,7 @@ internal sealed class CardNumbers(CardTexts texts, SiteSheet sheet)
         : "—";
 
     /// <summary>To a tenth.</summary>
-    public static string Tenth(ShownValue value) => Figures.WithUnit(Rounding.Plain(Math.Round(value.Number ?? 0, 1, MidpointRounding.AwayFromZero)), value.Unit);
+    public string Tenth(ShownValue value) => Figures.WithUnit(Local(Rounding.Plain(Math.Round(value.Number ?? 0, 1, MidpointRounding.AwayFromZero))), value.Unit);
 
     /// <summary>A time of day; with its day where it is not that of the start.</summary>
     public string Time(DateTimeOffset? at) => at is not { } time ? "—"
@@ -75,7 +83,7 @@ internal sealed class CardNumbers(CardTexts texts, SiteSheet sheet)
     {
         var text = (limit.Low, limit.High) switch
         {
-            ({ Number: null } words, null) => PlainText.Show(words.Text ?? "—"),
+            ({ Number: null } words, null) => (words.Text ?? "—").Split(", ").Select(Condition).Aggregate((one, other) => texts["or", one, other]),
             ({ } low, { } high) => texts["limit.between", End(limit, low, up: true), End(limit, high, up: false)],
             ({ } low, null) => texts[limit.LowExclusive ? "limit.more" : "limit.least", End(limit, low, up: true)],
             (null, { } high) => texts[limit.HighExclusive ? "limit.less" : "limit.most", End(limit, high, up: false)],
@@ -84,16 +92,24 @@ internal sealed class CardNumbers(CardTexts texts, SiteSheet sheet)
         return limit.Quantity is null ? text : texts["limit.quantity", text];
     }
 
+    // Nobody on site counts 1440 minutes.
+    private static bool IsWholeHours(ShownValue value) => value is { Unit: "min", Low: null, Number: >= 180 and var minutes } && minutes % 60 == 0;
+
+    private string Condition(string word) => texts.Find($"condition.{word}") is { Length: > 0 } known ? known : PlainText.Show(word);
+
+    /// <summary>Decimals as the language writes them (German: a comma, DIN 1333).</summary>
+    public string Local(string number) => texts.Language is "de" ? number.Replace('.', ',') : number;
+
     // A limit that its source states in another unit is rounded to the safe side, never to one that allows more.
     private string End(ShownLimit limit, ShownValue end, bool up)
     {
-        if (limit is not { Quantity: null, Stated: not null } || end.Number is not { } number)
+        if (limit is not { Quantity: null, Stated: not null } || end.Number is not { } number || IsWholeHours(end))
         {
             return Of(end, limit.Quantity is null);
         }
 
         // The noise of the conversion must not move an end that is a tenth already.
         var tenths = Math.Round(number * 10, 6);
-        return Figures.WithUnit(Rounding.Plain((up ? Math.Ceiling(tenths) : Math.Floor(tenths)) / 10), end.Unit);
+        return Figures.WithUnit(Local(Rounding.Plain((up ? Math.Ceiling(tenths) : Math.Floor(tenths)) / 10)), end.Unit);
     }
 }

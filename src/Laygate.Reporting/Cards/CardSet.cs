@@ -45,16 +45,16 @@ internal sealed class CardSet
         yield return Table("tonnages", ["course", "needed", "ordered", "loads", "last-load"], sheet.Courses, course =>
         [
             Show(course.Id), CardNumbers.Whole(course.Tonnage.Value), CardNumbers.Whole(course.Ordered.Value),
-            course.Loads == 0 ? "—" : course.Loads.ToString(CultureInfo.InvariantCulture), course.LastLoad.Value is { } last ? CardNumbers.Tenth(last) : "—",
+            course.Loads == 0 ? "—" : course.Loads.ToString(CultureInfo.InvariantCulture), course.LastLoad.Value is { } last ? numbers.Tenth(last) : "—",
         ]);
         yield return Table("committed", ["mix", "on-the-way", "on-machines"], sheet.Committed, mix => [Show(mix.Mix), CardNumbers.Whole(mix.OnTheWay.Value), CardNumbers.Whole(mix.OnMachines.Value)]);
         yield return Stop();
         yield return Table("decisions", ["sign", "when", "action", "decides"], sheet.Contingencies, action =>
-            [action.Event is { } sign ? texts[$"event.{Words.Of(sign)}"] : Show(action.Id), Show(action.When), Show(action.Action), Show(action.DecidedBy)]);
+            [action.Event is { } sign ? texts[$"event.{Words.Of(sign)}"] : Show(action.Id), Own(action.When), Own(action.Action), Own(action.DecidedBy)]);
         yield return Table("holds", ["before", "criterion", "released", "found", "time", "initials"], sheet.HoldPoints, point =>
-            [Show(point.Before), Show(point.Criterion), Show(point.ReleasedBy), texts["blank"], texts["blank"], "____"]);
+            [Own(point.Before), Own(point.Criterion), Own(point.ReleasedBy), texts["blank"], texts["blank"], "____"]);
         yield return Table("phones", ["role", "name", "call", "deputy"], sheet.People, person =>
-            [Show(person.Role ?? person.Id), Show(person.Name), Show(person.Call), Show(person.Deputy)]);
+            [person.Role is null ? Show(person.Id) : Own(person.Role), Show(person.Name), Own(person.Call), Show(person.Deputy)]);
     }
 
     private CardList Stop() => new(texts["stop"],
@@ -64,20 +64,41 @@ internal sealed class CardSet
         .. Limits(sheet.Limits.Where(finding => !finding.Address.StartsWith("roller:", StringComparison.Ordinal))),
     ]);
 
-    // Rules speak English; their number lets anybody look them up. A limit that holds at several places is said once.
+    // A limit that holds at several places is said once.
     private IEnumerable<string> Limits(IEnumerable<Finding> findings) => findings
         .GroupBy(finding => (finding.Rule, finding.Title, Limit: numbers.Limit(finding.Limit!)))
-        .Select(same => texts["stop.limit", $"{Show(same.Key.Title)} ({texts["rule", Show(same.Key.Rule)]})", string.Join(", ", same.Select(finding => Show(finding.Address))), same.Key.Limit]);
+        .Select(same => texts["stop.limit", Title(same.First()), Places(same), same.Key.Limit]);
+
+    // The rule's own words where this language has none for it, marked as such; its number lets anybody look it up.
+    private string Title(Finding finding) =>
+        $"{texts.Rule(finding.Rule)?.Title ?? Foreign(finding.Title)} ({texts["rule", Show(finding.Rule)]})";
+
+    private string Wrong(Finding finding)
+    {
+        var (title, remedy) = texts.Rule(finding.Rule) ?? (Foreign(finding.Title), Foreign(finding.Remedy));
+        return $"{title}. {remedy} ({texts["rule", Show(finding.Rule)]})";
+    }
+
+    // What there is only once, such as the weather, needs no name beside the title.
+    private string Places(IEnumerable<Finding> findings)
+    {
+        var places = findings.Select(finding => finding.Address.Split(':', 2)).Where(parts => parts.Length == 2)
+            .GroupBy(parts => parts[0], parts => parts[1], StringComparer.Ordinal)
+            .Select(kind => $"{Kind(kind.Key)} {string.Join(", ", kind.Distinct(StringComparer.Ordinal).Select(Show))}").ToList();
+        return places.Count == 0 ? string.Empty : ", " + string.Join(", ", places);
+    }
+
+    private string Kind(string kind) => texts.Find($"kind-of.{kind}") is { Length: > 0 } word ? word : Show(kind);
 
     private IEnumerable<CardBlock> Screed()
     {
         yield return Table("thickness", ["course", "compacted", "behind", "levelled", "found"], sheet.Courses, course =>
-            [Show(course.Id), numbers.Of(course.Thickness), course.Behind.Value is null ? "—" : numbers.Known(course.Behind), Show(course.LevelledOn), texts["blank"]]);
+            [Show(course.Id), numbers.Of(course.Thickness), course.Behind.Value is null ? "—" : numbers.Known(course.Behind), Own(course.LevelledOn), texts["blank"]]);
         yield return Table("width", ["run", "station", "width"], sheet.Widths, width =>
             [Show(width.Run), width.At is null ? texts["whole-run"] : CardNumbers.Whole(width.At), numbers.Of(width.Width, exact: true)]);
         yield return new CardList(texts["speed"], [.. sheet.Speeds.SelectMany(Speed), texts["speed.keep"]]);
         yield return Table("obstacles", ["run", "what", "action", "who", "when"], sheet.Obstacles, obstacle =>
-            [obstacle.At.Value is { } at ? $"{Show(obstacle.Run)} {CardNumbers.Whole(at)}" : Show(obstacle.Run), Show(obstacle.What), Show(obstacle.Treatment), Show(obstacle.Who), Show(obstacle.When)]);
+            [obstacle.At.Value is { } at ? $"{Show(obstacle.Run)} {CardNumbers.Whole(at)}" : Show(obstacle.Run), Own(obstacle.What), Own(obstacle.Treatment), Own(obstacle.Who), Own(obstacle.When)]);
     }
 
     private IEnumerable<string> Speed(SheetSpeed speed)
@@ -128,7 +149,7 @@ internal sealed class CardSet
             ? new CardList(texts["order"], [texts["order.none"]])
             : Table("order", ["load", "for", "size", "tip", "ends", "found"], sheet.Loads, load =>
             [
-                load.Number.ToString(CultureInfo.InvariantCulture), load.IsLast ? $"{Show(load.Course)}, {texts["last"]}" : Show(load.Course), CardNumbers.Tenth(load.Size),
+                load.Number.ToString(CultureInfo.InvariantCulture), load.IsLast ? $"{Show(load.Course)}, {texts["last"]}" : Show(load.Course), numbers.Tenth(load.Size),
                 numbers.Time(load.TipsBy), CardNumbers.Whole(load.EndsAt), texts["blank"],
             ]);
     }
@@ -184,13 +205,13 @@ internal sealed class CardSet
         yield return new CardList(texts["orders"],
         [
             texts["plant.words"], texts["plant.output", numbers.Of(plant.Planned), Or(plant.Spare)],
-            .. own.Where(load => load.IsLast).Select(load => texts["plant.last", Show(load.Course), CardNumbers.Tenth(load.Size), load.OfMix.ToString(CultureInfo.InvariantCulture)]),
+            .. own.Where(load => load.IsLast).Select(load => texts["plant.last", Show(load.Course), numbers.Tenth(load.Size), load.OfMix.ToString(CultureInfo.InvariantCulture)]),
         ]);
         yield return own.Count == 0
             ? new CardList(texts["order"], [texts["order.none"]])
             : Table("order", ["load", "for", "size", "leave", "tip", "left"], own, load =>
             [
-                load.OfMix.ToString(CultureInfo.InvariantCulture), load.IsLast ? $"{Show(load.Course)}, {texts["last"]}" : Show(load.Course), CardNumbers.Tenth(load.Size),
+                load.OfMix.ToString(CultureInfo.InvariantCulture), load.IsLast ? $"{Show(load.Course)}, {texts["last"]}" : Show(load.Course), numbers.Tenth(load.Size),
                 numbers.Time(load.LeavesAt), numbers.Time(load.TipsBy), texts["blank"],
             ]);
     }
@@ -205,7 +226,7 @@ internal sealed class CardSet
             texts["measure"],
         ]);
         yield return Table("tests", ["test", "where", "when", "criterion", "by", "found"], sheet.Tests, test =>
-            [test.Kind is { } kind ? texts[$"test.{Words.Of(kind)}"] : Show(test.Id), Show(test.Where), Show(test.When), Show(test.Criterion), Show(test.By), texts["blank"]]);
+            [test.Kind is { } kind ? texts[$"test.{Words.Of(kind)}"] : Show(test.Id), Own(test.Where), Own(test.When), Own(test.Criterion), Own(test.By), texts["blank"]]);
         yield return Stop();
     }
 
@@ -214,7 +235,7 @@ internal sealed class CardSet
         yield return new CardList(texts["anybody"], [texts["emergency"], texts["doubt"], .. sheet.OverheadLines.Select(Overhead)]);
         if (sheet.Wrong.Count > 0)
         {
-            yield return new CardList(texts["wrong"], [.. sheet.Wrong.Select(finding => $"{Show(finding.Title)}. {Show(finding.Remedy)} ({Show(finding.Rule)})")]);
+            yield return new CardList(texts["wrong"], [.. sheet.Wrong.Select(Wrong)]);
         }
 
         yield return new CardList(texts["opening"],
@@ -224,16 +245,33 @@ internal sealed class CardSet
             .. sheet.Opening.ClosureEnds is { } end ? [texts["opening.closure", numbers.Time(end)]] : Array.Empty<string>(),
         ]);
         yield return Table("measures", ["for", "what", "where", "who", "seen"], sheet.Measures, measure =>
-            [measure.Kind is { } kind ? texts[$"measure.{Words.Of(kind)}"] : Show(measure.Id), Show(measure.What), Show(measure.Where), Show(measure.Who), "☐"]);
+            [measure.Kind is { } kind ? texts[$"measure.{Words.Of(kind)}"] : Show(measure.Id), Own(measure.What), Own(measure.Where), Own(measure.Who), "☐"]);
     }
 
     private string Overhead(SheetOverheadLine line) => texts[
         "line.overhead", Show(line.Id), line.At.Value is { } at ? $" {texts["at"]} {CardNumbers.Whole(at)}" : string.Empty, line.Height.Value is null ? texts["line.unknown"] : numbers.Of(line.Height)];
 
-    private CardTable Table<T>(string title, string[] head, IEnumerable<T> rows, Func<T, IReadOnlyList<string>> cells) =>
-        new(texts[title], [.. head.Select(key => texts[key])], [.. rows.Select(cells)]);
+    // A column of which no row says anything takes room from those that do.
+    private CardTable Table<T>(string title, string[] head, IEnumerable<T> rows, Func<T, IReadOnlyList<string>> cells)
+    {
+        var all = rows.Select(cells).ToList();
+        var kept = Enumerable.Range(0, head.Length).Where(column => column == 0 || all.Exists(row => row[column] is not "—")).ToList();
+        if (kept.Count == 1 && head.Length > 1)
+        {
+            all.Clear();
+        }
+
+        return new(texts[title], [.. kept.Select(column => texts[head[column]])], [.. all.Select(row => (IReadOnlyList<string>)[.. kept.Select(column => row[column])])]);
+    }
+
+    // Free text of the plan; in quotes where the card speaks another language.
+    private string Own(string? text) => string.IsNullOrWhiteSpace(text) ? "—" : Quoted(text, numbers.IsForeign);
+
+    private string Foreign(string text) => Quoted(text, texts.Language is not "en");
+
+    private string Quoted(string text, bool isForeign) => isForeign ? texts["quoted", PlainText.Show(text)] : PlainText.Show(text);
 
     private static string Show(string? text) => string.IsNullOrWhiteSpace(text) ? "—" : PlainText.Show(text);
 
-    private string Or(string? text) => string.IsNullOrWhiteSpace(text) ? texts["none"] : PlainText.Show(text);
+    private string Or(string? text) => string.IsNullOrWhiteSpace(text) ? texts["none"] : Own(text);
 }

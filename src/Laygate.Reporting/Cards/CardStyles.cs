@@ -23,11 +23,11 @@ internal static class CardStyles
         li{margin:0 0 2pt}
         p{margin:1mm 0;font-size:10pt}
         table{border-collapse:collapse;width:100%;font-size:11pt;line-height:1.2;font-variant-numeric:tabular-nums}
-        th,td{text-align:left;vertical-align:top;border:.6pt solid #000;padding:.6mm 1mm;font-weight:normal;overflow-wrap:break-word}
+        th,td{text-align:left;vertical-align:top;border:.6pt solid #000;padding:.6mm .6mm;font-weight:normal;overflow-wrap:break-word}
         thead th{font-weight:bold}
         tbody th{font-weight:bold}
         .strips{display:block;width:100%;height:auto;max-height:34mm;font-family:inherit}
-        @media screen and (max-width:160mm){main{display:block;padding:0}.card{width:auto;height:auto;overflow:visible;border-width:0 0 2px;padding:4mm}}
+        @media screen and (max-width:160mm){.parts section{overflow-x:auto}main{display:block;padding:0}.card{width:auto;height:auto;overflow:visible;border-width:0 0 2px;padding:4mm}}
         @page{size:A5 portrait;margin:0}
         @media print{h1{display:none}main{display:block;padding:0}.card{border:0;break-after:page}}
         """;

@@ -7,13 +7,13 @@ namespace Laygate.Reporting.Cards;
 internal static class Paging
 {
     // In points: what head and foot leave of A5, a line of the 14-point text, a line of a table at 11 points, and their widest letters.
-    private const double Room = 452;
+    private const double Room = 446;
     private const double Line = 18;
     private const double Row = 14.5;
     private const double RowGap = 5;
     private const double Heading = 31;
     private const double Letters = 47;
-    private const double TableLetters = 62;
+    private const double TableLetters = 58;
 
     /// <summary>The sides of a card.</summary>
     public static IReadOnlyList<CardSide> Split(string role, IReadOnlyList<CardBlock> blocks, Func<string, string> continued)

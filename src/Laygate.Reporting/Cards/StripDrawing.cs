@@ -14,7 +14,8 @@ internal static class StripDrawing
     /// <summary>The drawing.</summary>
     /// <param name="strips">Strips; at least one.</param>
     /// <param name="title">What it shows.</param>
-    public static string Of(IReadOnlyList<SheetStrip> strips, string title)
+    /// <param name="numbers">How the card writes numbers.</param>
+    public static string Of(IReadOnlyList<SheetStrip> strips, string title, CardNumbers numbers)
     {
         var from = Math.Min(0, strips.Min(strip => strip.From.Number ?? 0));
         var to = strips.Max(strip => strip.To.Number ?? 0);
@@ -23,7 +24,7 @@ internal static class StripDrawing
         return new XElement(
             Svg + "svg",
             new XAttribute("class", "strips"), new XAttribute("viewBox", $"0 0 400 {N(bottom + 14)}"), new XAttribute("role", "img"), new XAttribute("aria-label", PlainText.Show(title)),
-            strips.Select((strip, i) => Strip(i, Place(strip.From.Number), Place(strip.To.Number), $"{Tenth(strip.From)} – {Tenth(strip.To)} {PlainText.Show(strip.To.Unit)}")),
+            strips.Select((strip, i) => Strip(i, Place(strip.From.Number), Place(strip.To.Number), $"{numbers.Local(Tenth(strip.From))} – {numbers.Local(Tenth(strip.To))} {PlainText.Show(strip.To.Unit)}")),
             new XElement(Svg + "path", new XAttribute("d", $"M{N(Place(0))} 0V{N(bottom)}"), new XAttribute("stroke", "#000"), new XAttribute("stroke-dasharray", "4 3")),
             Words(Place(0), bottom + 11, "0", 6)).ToString(SaveOptions.DisableFormatting);
     }

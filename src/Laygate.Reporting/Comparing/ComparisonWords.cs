@@ -102,11 +102,23 @@ internal static class ComparisonWords
         List<(string, string)> rows =
         [
             ("was", was),
-            ("now", string.Equals(was, now, StringComparison.Ordinal) ? "the same in the digits shown" : now),
+            ("now", string.Equals(was, now, StringComparison.Ordinal) ? Same(change) : now),
             .. change.Behind.Select(difference => ("because", Text(difference))),
         ];
         return new ComparisonEntry($"{PlainText.Show(finding.Title)} ({PlainText.Show(finding.Rule)}, {PlainText.Show(finding.Address)})", rows);
     }
+
+    // The sentences agree and something behind them does not: say what.
+    private static string Same(FindingChange change) => change switch
+    {
+        { Old.Value: { Number: { } one } was, New.Value: { Number: { } other } now } when !one.Equals(other) =>
+            $"the same in the digits shown ({Figure(was, now)}, then {Figure(now, was)})",
+        { Old.Limit: { } was, New.Limit: { } now } when !string.Equals(SourceWords.Line(was), SourceWords.Line(now), StringComparison.Ordinal) =>
+            $"the same, but the limit comes from {SourceWords.Line(now).Replace(PlainText.Glue, ' ')}",
+        { Old.Limit: { Low: { } was }, New.Limit: { Low: { } now } } when was != now => $"the same in the digits shown (limit {Figure(was, now)}, then {Figure(now, was)})",
+        { Old.Limit: { High: { } was }, New.Limit: { High: { } now } } when was != now => $"the same in the digits shown (limit {Figure(was, now)}, then {Figure(now, was)})",
+        _ => "the same",
+    };
 
     private static ComparisonEntry Entry(QuantityChange change)
     {
@@ -143,7 +155,8 @@ internal static class ComparisonWords
             return "no finding: the rule does not apply";
         }
 
-        var (group, sentence) = (Names.Of(FindingGroups.Of(finding)), Wording.Sentence(finding));
+        var missing = finding.Missing.Count == 0 ? string.Empty : $" Not stated: {string.Join(", ", finding.Missing.Select(Names.Of).Distinct(StringComparer.Ordinal))}.";
+        var (group, sentence) = (Names.Of(FindingGroups.Of(finding)), Wording.Sentence(finding) + missing);
         return sentence.StartsWith(group, StringComparison.OrdinalIgnoreCase) ? sentence : $"{group}: {sentence}";
     }
 

@@ -31,12 +31,13 @@ internal static class Styles
         dt{color:var(--soft)}
         dd{margin:0}
         .hash{font-family:ui-monospace,"DejaVu Sans Mono",monospace;font-size:.85em;word-break:break-all}
-        .counts{display:grid;grid-template-columns:repeat(8,1fr);list-style:none;margin:1.2rem 0;padding:0;border:1px solid var(--line)}
+        .counts{display:grid;grid-template-columns:repeat(8,minmax(0,1fr));list-style:none;margin:1.2rem 0;padding:0;border:1px solid var(--line)}
         .counts li{padding:.5rem .6rem;border-right:1px solid var(--line);display:flex;flex-direction:column;gap:.1rem}
         .counts li:last-child{border-right:0}
         .counts li{box-shadow:0 1px 0 var(--line)}
         .number{font-size:1.7rem;line-height:1.1;font-variant-numeric:tabular-nums}
         .none .number{color:var(--soft)}
+        .counts .mark{white-space:normal}
         .counts .none .mark{color:#4a5259;background:#fff}
         .mark{white-space:nowrap;font-weight:600;font-size:.9rem;padding:0 .35rem;border-radius:2px;border:1px solid currentColor;align-self:flex-start}
         .mark.fail{color:#8f1710;background:#fdeceb}
@@ -86,8 +87,8 @@ internal static class Styles
         .unseen{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%);white-space:nowrap}
         footer{margin-top:3rem;border-top:3px solid var(--ink)}
         .unread{border:3px solid #8f1710;padding:0 1rem .6rem;margin-top:1.5rem}
-        @media (max-width:68rem){.pair .figures{float:none;width:auto;margin-left:0}.counts{grid-template-columns:repeat(4,1fr)}}
-        @media (max-width:40rem){body{padding:0 .8rem 2rem}.counts{grid-template-columns:repeat(2,1fr)}.ident{grid-template-columns:1fr}.finding dl{grid-template-columns:1fr}.finding dd{margin-bottom:.3rem}.silent thead{position:absolute;clip-path:inset(50%)}.silent tr,.silent th,.silent td{display:block;border:0;padding:.15rem 0}.silent tr{border-bottom:1px solid var(--line);padding:.5rem 0}}
+        @media (max-width:68rem){.pair .figures{float:none;width:auto;margin-left:0}.counts{grid-template-columns:repeat(4,minmax(0,1fr))}}
+        @media (max-width:40rem){body{padding:0 .8rem 2rem}.counts{grid-template-columns:repeat(2,minmax(0,1fr))}.counts li{padding:.4rem}.id{white-space:normal}.ident,.finding dl{grid-template-columns:minmax(0,1fr)}.ident dt,.finding dt{font-size:.85rem}.finding{padding:.6rem .6rem}.finding dd{margin-bottom:.3rem}.silent thead{position:absolute;clip-path:inset(50%)}.silent tr,.silent th,.silent td{display:block;border:0;padding:.15rem 0}.silent tr{border-bottom:1px solid var(--line);padding:.5rem 0}}
         @page{size:A4;margin:15mm 14mm 17mm;@bottom-right{content:"page " counter(page) " of " counter(pages);font-size:8pt}@bottom-left{content:"Laygate plan check";font-size:8pt}}
         @media print{
         html{font-size:9.5pt;print-color-adjust:exact;-webkit-print-color-adjust:exact}
@@ -96,27 +97,61 @@ internal static class Styles
         header{padding-top:0}
         .plan+.plan{break-before:page}
         .newpage{break-before:page}
-        h2,h3,h4,h5,caption,figcaption{break-after:avoid}
+        h2,h3,h4,h5,caption,figcaption,.legend,h3+.quiet,.reads{break-after:avoid}
+        .drawn{break-inside:avoid}
+        figure{break-inside:auto}
         thead{display:table-header-group}
         tr{break-inside:avoid}
         tbody tr:first-child{break-before:avoid}
         .scroll{overflow:visible}
         .plot{min-width:0}
         .pair,.single .figures{display:block}
+        .subject{break-before:auto}
         .pair .figures{float:none;width:auto;margin:0}
-        .single .cards,.pair .cards{columns:2 75mm;column-gap:5mm}
-        .finding dl{font-size:8pt}
+        .single .cards,.pair .cards{columns:auto}
+        .finding dl{font-size:8.5pt}
+        .finding .step{font-size:7.5pt;line-height:1.35}
         .silent{font-size:7.5pt}
         .silent thead th:first-child{width:6rem}
         .plot{max-width:150mm}
-        .counts{grid-template-columns:repeat(8,1fr)}
+        .counts{grid-template-columns:repeat(8,minmax(0,1fr))}
         .ident{grid-template-columns:max-content 1fr}
         .finding dl{grid-template-columns:4.6rem minmax(0,1fr)}
         details::details-content{content-visibility:visible;height:auto}
         summary{display:none}
         .sign tbody td,.sign tbody th{height:11mm}
         .values,.inputs{font-size:7.5pt}
+        .inputs{line-height:1.3}
+        .columns{columns:2;column-gap:6mm}
+        .columns table{margin-top:0}
+        .columns .inputs{overflow-wrap:anywhere}
+        .columns .inputs th:first-child{width:2.4rem}
+        .values tbody th,.columns .values td{white-space:nowrap}
+        .rest,.conformity,.sign{font-size:8pt}
+        .rest,.conformity,.sign,.inputs,.changes{table-layout:fixed}
+        .rest th:first-child,.conformity .result{width:7.6rem}
+        .rest th:nth-child(2){width:29%}
+        .rest th:nth-child(3){width:17%}
+        .conformity th:first-child{width:26%}
+        .conformity.clauses th:first-child{width:11%}
+        .conformity .by{width:11%}
+        .conformity .about{width:21%}
+        .conformity .known{width:13%}
+        .sign th:first-child{width:2.2rem}
+        .sign .why{width:18%}
+        .sign .judged{width:4rem}
+        .sign .name{width:22%}
+        .sign .date{width:13%}
+        .inputs thead th:nth-child(2){width:52%}
+        .first{font-size:.92em}
+        h2{margin:1rem 0 .5rem}
+        .first h3{margin:1rem 0 .4rem}
+        .first .deciding li{margin:.25rem 0}
+        .first table{margin-bottom:.4rem}
+        .caution{font-size:.88em;break-inside:avoid}
+        .counts{margin:.7rem 0}
         .values th,.values td,.inputs th,.inputs td{padding:.4mm 1.5mm}
+        .columns .values th,.columns .values td{padding:.3mm .8mm}
         th,td{min-width:0}
         }
         """;

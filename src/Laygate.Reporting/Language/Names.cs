@@ -3,6 +3,7 @@ using Laygate.Engineering.Quantities;
 using Laygate.Model.Plans;
 using Laygate.Reporting.Text;
 using Laygate.Rules.Definitions;
+using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.Language;
 
@@ -73,6 +74,14 @@ public static class Names
 
         var block = address.Replace('-', '_');
         return key.Length == 0 ? block : block is "plan" && !IdentityKeys.Contains(key.Split('.')[0]) ? key : $"{block}.{key}";
+    }
+
+    /// <summary>What a finding waits for, each key once; a list for which a remark names the entry to add is left to the remark.</summary>
+    public static IReadOnlyList<string> Missing(Finding finding)
+    {
+        var told = finding.Notes.Where(note => string.Equals(note.Id, "entry-missing", StringComparison.Ordinal))
+            .SelectMany(note => note.Arguments).Where(argument => argument.Name is "list").Select(argument => argument.Text).ToHashSet(StringComparer.Ordinal);
+        return [.. finding.Missing.Select(Of).Distinct(StringComparer.Ordinal).Where(key => !told.Contains(key))];
     }
 
     /// <summary>A word with a capital.</summary>

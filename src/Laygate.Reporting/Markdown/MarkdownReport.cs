@@ -91,14 +91,39 @@ internal sealed class MarkdownReport(StringBuilder text, Report report, EarlierS
     private void Part(FindingGroup group)
     {
         text.Append(CultureInfo.InvariantCulture, $"\n### {Names.Capital(Names.Of(group))}\n\n");
-        foreach (var finding in parts[group])
+        var silences = Silence.Of(parts[group].Where(finding => !finding.Known)).GroupBy(silence => silence.Severity).Select(grade => grade.ToList()).ToList();
+        foreach (var finding in Silence.Others(parts[group]))
         {
-            var line = finding.Position is { } position ? string.Create(CultureInfo.InvariantCulture, $", line {position.Line}") : string.Empty;
-            Item($"{(finding.Known ? "known of old: " : string.Empty)}**{MarkdownText.Of(finding.Title)}** ({MarkdownText.Of(finding.Rule)}, {MarkdownText.Of(finding.Address)}{line}). {MarkdownText.Of(Wording.Sentence(finding))}{Missing(finding)}");
-            if (group is (FindingGroup.Failed or FindingGroup.Warned) && !finding.Known)
-            {
-                Details(finding);
-            }
+            One(group, finding);
+        }
+
+        silences.ForEach(Silent);
+        foreach (var finding in parts[group].Where(finding => finding.Severity is null || (finding.Known && Silence.Is(finding))))
+        {
+            One(group, finding);
+        }
+    }
+
+    // A review does not need the same three sentences for each of thirty hazards: what to write, and where it comes from.
+    private void Silent(List<Silence> grade)
+    {
+        Item($"**{Silence.Heading(grade)}.** Write, or state why it does not apply:");
+        foreach (var silence in grade)
+        {
+            var first = silence.Findings[0];
+            var line = first.Position is { } position ? string.Create(CultureInfo.InvariantCulture, $", line {position.Line}") : string.Empty;
+            var titles = string.Join("; ", silence.Findings.Select(finding => $"{finding.Title} ({finding.Rule})"));
+            Under($"{titles}, {first.Address}{line}. {string.Join(' ', silence.Sentences)} Source: {string.Join(' ', silence.Findings.Select(finding => finding.Limit).OfType<ShownLimit>().Select(limit => $"{SourceWords.Publication(limit)} ({SourceWords.HowKnown(limit)}).").Distinct(StringComparer.Ordinal).DefaultIfEmpty("see the rule."))}");
+        }
+    }
+
+    private void One(FindingGroup group, Finding finding)
+    {
+        var line = finding.Position is { } position ? string.Create(CultureInfo.InvariantCulture, $", line {position.Line}") : string.Empty;
+        Item($"{(finding.Known ? "known of old: " : string.Empty)}**{MarkdownText.Of(finding.Title)}** ({MarkdownText.Of(finding.Rule)}, {MarkdownText.Of(finding.Address)}{line}). {MarkdownText.Of(Wording.Sentence(finding))}{Missing(finding)}");
+        if (group is (FindingGroup.Failed or FindingGroup.Warned) && !finding.Known)
+        {
+            Details(finding);
         }
     }
 
@@ -121,9 +146,9 @@ internal sealed class MarkdownReport(StringBuilder text, Report report, EarlierS
         }
     }
 
-    private static string Missing(Finding finding) => finding.Missing.Count == 0
-        ? string.Empty
-        : $" State {string.Join(", ", finding.Missing.Select(Names.Of).Distinct(StringComparer.Ordinal).Select(MarkdownText.Of))}.";
+    private static string Missing(Finding finding) => Names.Missing(finding) is { Count: > 0 } missing
+        ? $" State {string.Join(", ", missing.Select(MarkdownText.Of))}."
+        : string.Empty;
 
     private void Rules()
     {

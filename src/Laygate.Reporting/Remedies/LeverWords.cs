@@ -19,8 +19,8 @@ internal static class LeverWords
         _ => string.Empty,
     };
 
-    /// <summary>What is changed and where.</summary>
-    public static string Name(LeverSetting setting) => $"{What(setting.Lever)} ({PlainText.Show(setting.Address)})".Replace(" (", $"{PlainText.Glue}(", StringComparison.Ordinal);
+    /// <summary>What is changed and where; what a plan has once needs no address.</summary>
+    public static string Name(LeverSetting setting) => !setting.Address.Contains(':', StringComparison.Ordinal) ? What(setting.Lever) : $"{What(setting.Lever)} ({PlainText.Show(setting.Address)})".Replace(" (", $"{PlainText.Glue}(", StringComparison.Ordinal);
 
     /// <summary>A value with its unit.</summary>
     public static string Value(ShownValue value) => value.Number is { } number
@@ -40,7 +40,7 @@ internal static class LeverWords
         LeverKind.MixTemperature => "loading temperature",
         LeverKind.BufferCapacity => "buffer capacity",
         LeverKind.CallLevel => "call level of the buffer",
-        LeverKind.Opening => "opening",
+        LeverKind.Opening => "time of opening",
         LeverKind.ShiftStart => "start of the shift",
         LeverKind.Thickness => "nominal thickness",
         LeverKind.DoneWithin => "time in which the phase is done",

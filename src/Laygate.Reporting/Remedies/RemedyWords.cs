@@ -44,6 +44,8 @@ internal static class RemedyWords
         {
             RemedyObstacle.WorsensAnother => $"Not mended by {name} alone: {to} would mend it but worsen {Others(failed.Worsened)}.",
             RemedyObstacle.SpreadRemains => $"Cannot be mended by {name}: even at {to} the unfavourable end still misses.",
+            RemedyObstacle.EndOfRange when finding.Outcome == Outcome.Met =>
+                $"Cannot be mended by {name} alone: even at {to} only the expected value meets it, {Then(finding, failed.Value, failed.Limit)}.",
             RemedyObstacle.GivenByMachine => $"Not mended by {name}: the machine gives it. It would take {to}, which only another machine or an attachment can give.",
             _ => $"Cannot be mended by {name} alone: even at {to} it is {Then(finding, failed.Value, failed.Limit)}.",
         };

@@ -41,9 +41,9 @@ internal sealed class Listing
 
     private static IEnumerable<string> Advice(Finding finding)
     {
-        if (finding.Missing.Count > 0)
+        if (Names.Missing(finding) is { Count: > 0 } missing)
         {
-            yield return $"State {string.Join(" and ", finding.Missing.Select(Names.Of).Distinct(StringComparer.Ordinal))}.";
+            yield return $"State {string.Join(" and ", missing)}.";
         }
 
         foreach (var note in finding.Notes)

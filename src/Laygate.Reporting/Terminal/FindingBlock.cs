@@ -7,7 +7,7 @@ using Laygate.Rules.Results;
 namespace Laygate.Reporting.Terminal;
 
 /// <summary>A finding in full: status and title, value against limit, where, what to state, why, what to do, where the limit comes from. What a rule says of every element is said once per part.</summary>
-internal sealed class FindingBlock(Page page, string file)
+internal sealed class FindingBlock(Page page, string file, bool isFull)
 {
     private const int Margin = 2;
     private const int TextColumn = 10;
@@ -25,12 +25,12 @@ internal sealed class FindingBlock(Page page, string file)
             Row("known", "of old, in the baseline; it does not count");
         }
 
-        if (finding.Missing.Count > 0)
+        if (Names.Missing(finding) is { Count: > 0 } missing)
         {
-            Row("state", Keys(finding));
+            Row("state", Listed(missing));
         }
 
-        foreach (var note in finding.Notes)
+        foreach (var note in finding.Notes.Where(note => isFull || !Silence.Is(finding) || !Silence.IsReading(note)))
         {
             Row("note", NoteWords.Glued(note));
         }
@@ -62,7 +62,7 @@ internal sealed class FindingBlock(Page page, string file)
         page.Flow(Margin, Margin, [new TextSpan(TextStyle.Plain, Wording.Glued(findings[0]))]);
         Row("where", $"{PlainText.Show(findings[0].Address)}, {At(findings[0])}");
         Row("state", Keys(findings[0]));
-        foreach (var note in findings.SelectMany(finding => finding.Notes).DistinctBy(NoteWords.Glued, StringComparer.Ordinal))
+        foreach (var note in findings.SelectMany(finding => finding.Notes).Where(note => isFull || !Silence.IsReading(note)).DistinctBy(NoteWords.Glued, StringComparer.Ordinal))
         {
             Row("note", NoteWords.Glued(note));
         }
@@ -77,9 +77,11 @@ internal sealed class FindingBlock(Page page, string file)
     /// <summary>The inputs that would help.</summary>
     public static string Keys(Finding finding)
     {
-        var keys = finding.Missing.Select(input => $"`{Names.Of(input)}`").Distinct(StringComparer.Ordinal).ToList();
-        return keys.Count < 2 ? string.Concat(keys) : $"{string.Join(", ", keys.SkipLast(1))} and {keys[^1]}";
+        return Listed([.. finding.Missing.Select(Names.Of).Distinct(StringComparer.Ordinal)]);
     }
+
+    private static string Listed(IReadOnlyList<string> keys) =>
+        keys.Count < 2 ? string.Concat(keys.Select(key => $"`{key}`")) : $"{string.Join(", ", keys.SkipLast(1).Select(key => $"`{key}`"))} and `{keys[^1]}`";
 
     private void Explain(Finding finding)
     {

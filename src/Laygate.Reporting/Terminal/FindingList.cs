@@ -10,6 +10,10 @@ namespace Laygate.Reporting.Terminal;
 /// <summary>The findings of one report in parts, worst part first; inside a part the report's own order stays.</summary>
 internal sealed class FindingList(Page page, Report report, TerminalSettings settings)
 {
+    // More open rules than this are listed by what they wait for; and so many of them are named for each.
+    private const int MostListed = 12;
+    private const int MostNamed = 5;
+
     public void Write()
     {
         var parts = report.Findings.ToLookup(FindingGroups.Of);
@@ -87,7 +91,7 @@ internal sealed class FindingList(Page page, Report report, TerminalSettings set
         };
     }
 
-    // Safety comes first, the gravest hazard on top; a question that several rules wait for is asked once.
+    // Safety comes first: what the plan states wrongly before what it does not say, the gravest hazard on top of each; a question that several rules wait for is asked once.
     private void WriteBlocks(FindingGroup group, List<Finding> findings)
     {
         if (findings.Count == 0)
@@ -95,12 +99,12 @@ internal sealed class FindingList(Page page, Report report, TerminalSettings set
             return;
         }
 
-        var block = new FindingBlock(page, report.File);
+        var block = new FindingBlock(page, report.File, settings.All);
         var safety = Safety(findings);
         if (safety.Count > 0)
         {
             page.Blank();
-            page.Flow(0, 2, [new TextSpan(TextStyle.Quiet, safety.Count < findings.Count ? "Safety, the gravest first; all else behind it" : "Safety, the gravest first")]);
+            page.Flow(0, 2, [new TextSpan(TextStyle.Quiet, Heading(safety, safety.Count < findings.Count) + (!settings.All && safety.Exists(finding => Silence.Is(finding) && finding.Notes.Any(Silence.IsReading)) ? " (--all adds what other publications say)" : string.Empty))]);
         }
 
         safety.Where(finding => !Asks(finding)).ToList().ForEach(finding => block.Write(group, finding));
@@ -112,12 +116,39 @@ internal sealed class FindingList(Page page, Report report, TerminalSettings set
         findings.Where(finding => finding.Severity is null).ToList().ForEach(finding => block.Write(group, finding));
     }
 
+    private static string Heading(List<Finding> safety, bool isFollowed)
+    {
+        var both = safety.Exists(Silence.Is) && !safety.TrueForAll(Silence.Is);
+        return $"Safety, {(both ? "first what is wrong, then what the plan does not say, " : string.Empty)}the gravest first{(isFollowed ? "; all else behind it" : string.Empty)}";
+    }
+
     private void WriteOpen(List<Finding> findings)
     {
-        findings.Where(finding => finding.Severity is null || settings.All).ToList().ForEach(WriteOpen);
+        var listed = findings.FindAll(finding => finding.Severity is null || settings.All);
+        if (listed.Count > MostListed && !settings.All)
+        {
+            WriteOpenKeys(listed);
+        }
+        else
+        {
+            listed.ForEach(WriteOpen);
+        }
+
         if (!settings.All && Safety(findings) is { Count: > 0 } safety)
         {
             WriteOpenSafety(safety);
+        }
+    }
+
+    // At the start of a plan nearly every rule waits; what to state next is the shorter list, and each key stands in it once.
+    private void WriteOpenKeys(List<Finding> findings)
+    {
+        page.Flow(2, 4, [new TextSpan(TextStyle.Plain, "What to state next, and which rules wait for it (--all gives their titles):")]);
+        foreach (var key in findings.SelectMany(finding => finding.Missing.Select(Names.Of).DefaultIfEmpty(PlainText.Show(finding.Address)).Distinct(StringComparer.Ordinal).Select(key => (key, finding.Rule))).GroupBy(pair => pair.key, pair => pair.Rule, StringComparer.Ordinal))
+        {
+            var rules = key.Distinct(StringComparer.Ordinal).ToList();
+            var more = rules.Count > MostNamed ? $" and {Number(rules.Count - MostNamed)} more" : string.Empty;
+            page.Flow(2, 4, [new TextSpan(TextStyle.Plain, $"`{key.Key}`"), new TextSpan(TextStyle.Quiet, $" {string.Join(", ", rules.Take(MostNamed).Select(PlainText.Show))}{more}")]);
         }
     }
 
@@ -143,7 +174,7 @@ internal sealed class FindingList(Page page, Report report, TerminalSettings set
     }
 
     private static List<Finding> Safety(List<Finding> findings) =>
-        [.. findings.Where(finding => finding.Severity is not null).OrderBy(finding => finding.Severity)];
+        [.. findings.Where(finding => finding.Severity is not null).OrderBy(Silence.Is).ThenBy(finding => finding.Severity)];
 
     private static bool Asks(Finding finding) => finding.Notes.Any(note => string.Equals(note.Id, FindingNotes.SayWhether, StringComparison.Ordinal));
 

@@ -57,8 +57,22 @@ internal sealed class Figures
         var expected = Rounding.Text(value.Number ?? 0, valueKind, level, band);
         var lowText = Rounding.Text(low, valueKind, level, band);
         var highText = Rounding.Text(high, valueKind, level, band);
-        return string.Equals(lowText, expected, StringComparison.Ordinal) && string.Equals(highText, expected, StringComparison.Ordinal) ? string.Empty : $" ({lowText} to {highText})".Replace(" to ", $"{PlainText.Glue}to{PlainText.Glue}", StringComparison.Ordinal);
+        var (lowSame, highSame) = (string.Equals(lowText, expected, StringComparison.Ordinal), string.Equals(highText, expected, StringComparison.Ordinal));
+        var text = (lowSame, highSame) switch
+        {
+            (true, true) => string.Empty,
+
+            // "under 5 % (under 5 to 5)" would say one end twice.
+            (true, false) when valueKind == RoundingKind.Probability && IsOpen(highText, "under") => $" ({highText})",
+            (true, false) when valueKind == RoundingKind.Probability && IsOpen(expected, "under") && !IsOpen(highText, "over") => $" (at most {highText})",
+            (false, true) when valueKind == RoundingKind.Probability && IsOpen(lowText, "over") => $" ({lowText})",
+            (false, true) when valueKind == RoundingKind.Probability && IsOpen(expected, "over") && !IsOpen(lowText, "under") => $" (at least {lowText})",
+            _ => $" ({lowText} to {highText})",
+        };
+        return text.Length == 0 ? text : " " + text[1..].Replace(' ', PlainText.Glue);
     }
+
+    private static bool IsOpen(string text, string side) => text.StartsWith(side, StringComparison.Ordinal);
 
     private bool LooksRight(ShownLimit? limit, int digits)
     {
@@ -113,7 +127,7 @@ internal sealed class Figures
 
     private static RoundingKind ByUnit(ShownValue value, string quantity) => value.Unit switch
     {
-        "min" when value.Low is not null => RoundingKind.Minutes,
+        "min" => value.Low is null ? RoundingKind.PlainMinutes : RoundingKind.Minutes,
         "°C" or "C" or "°F" or "F" or "K" => RoundingKind.Temperature,
         "%" when IsChance(quantity) => RoundingKind.Probability,
         "" when value.Low is null && value.Number is { } number && double.IsInteger(number) => RoundingKind.Exact,

@@ -12,6 +12,9 @@ internal enum RoundingKind
     /// <summary>Predicted minutes: to 1 below 20, to 5 above.</summary>
     Minutes,
 
+    /// <summary>Computed minutes without a spread: to 0.1 below 10, to 1 above.</summary>
+    PlainMinutes,
+
     /// <summary>Predicted temperatures: to 1 degree.</summary>
     Temperature,
 
@@ -92,6 +95,7 @@ internal static class Rounding
     {
         RoundingKind.Minutes when level == 0 => magnitude < 20 ? 1 : 5,
         RoundingKind.Minutes => Power(1 - level),
+        RoundingKind.PlainMinutes => Power((magnitude < 10 ? -1 : 0) - level),
         RoundingKind.Temperature => Power(-level),
         RoundingKind.Probability when level == 0 => 5,
         RoundingKind.Probability => Power(1 - level),

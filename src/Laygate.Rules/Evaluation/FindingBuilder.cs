@@ -83,11 +83,16 @@ internal sealed class FindingBuilder(QuantityContext context, IReadOnlyDictionar
     private IEnumerable<Note> OtherReadings(IReadOnlyList<Judgement> judged) =>
         judged.SelectMany(one => one.Bound.Bound.Definition.Also).Select(other => Note.Of(
             FindingNotes.OtherReading,
-            ("source", string.Join(", ", new[] { sources.GetValueOrDefault(other.Source)?.Issuer, sources.GetValueOrDefault(other.Source)?.Title ?? other.Source, other.Clause }.Where(part => !string.IsNullOrEmpty(part)))),
+            ("source", string.Join(", ", new[] { Publication(other.Source), other.Clause }.Where(part => !string.IsNullOrEmpty(part)))),
             ("evidence", Words.Of(other.Evidence)),
             ("text", other.Remark ?? string.Empty)));
 
-    private static IEnumerable<Note> StatusNotes(GateCase given, Status status, Judgement deciding)
+    // Issuer and title: nobody finds a publication by its id in our bibliography.
+    private string Publication(string id) => sources.GetValueOrDefault(id) is { } source
+        ? string.Join(", ", new[] { source.Issuer, source.Title }.Where(part => !string.IsNullOrEmpty(part)))
+        : id;
+
+    private IEnumerable<Note> StatusNotes(GateCase given, Status status, Judgement deciding)
     {
         var known = GateStatus.CanFail(given.Evidence, given.Layer, given.LimitIsQuantity);
         if (given is { Outcome: Outcome.Missed, NothingStated: true } && status == Status.Fail && !known)
@@ -102,7 +107,7 @@ internal sealed class FindingBuilder(QuantityContext context, IReadOnlyDictionar
         }
         else if (given.Outcome == Outcome.Met && given.Evidence == Evidence.Recalled && !given.LimitIsQuantity)
         {
-            yield return Note.Of(FindingNotes.LimitRecalled, ("source", deciding.Bound.Source.Source));
+            yield return Note.Of(FindingNotes.LimitRecalled, ("source", Publication(deciding.Bound.Source.Source)));
         }
     }
 

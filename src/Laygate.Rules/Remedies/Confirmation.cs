@@ -68,7 +68,11 @@ internal sealed class Confirmation(RemedyCandidates candidates, Before before)
             obstacle ??= against;
         }
 
-        failed.Add(obstacle!);
+        // Each lever of a pair is told for itself; naming the first again would say the same lever twice.
+        if (candidate.Change.Count == 1)
+        {
+            failed.Add(obstacle!);
+        }
     }
 
     /// <summary>The change, and farther ones of a single lever as long as the unfavourable end still misses.</summary>

@@ -258,6 +258,9 @@ public sealed record SiteSheet
     /// <summary>Revision.</summary>
     public string? Revision { get; init; }
 
+    /// <summary>ISO 639 code of the language of the plan's free texts; null where it does not say.</summary>
+    public string? Language { get; init; }
+
     /// <summary>SHA-256 of the plan's bytes, lower-case hex.</summary>
     public required string PlanHash { get; init; }
 

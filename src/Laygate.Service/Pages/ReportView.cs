@@ -14,6 +14,18 @@ public sealed record FindingView(
     /// <summary>Family of the rule.</summary>
     public string Family { get; init; } = string.Empty;
 
+    /// <summary>The part of the report in which it stands: not assessed and needs a person are told apart from warn, as in every other form.</summary>
+    public string Group { get; init; } = string.Empty;
+
+    /// <summary>Severity of a rule of safety; empty for others.</summary>
+    public string Severity { get; init; } = string.Empty;
+
+    /// <summary>What to state in the plan.</summary>
+    public IReadOnlyList<string> Missing { get; init; } = [];
+
+    /// <summary>What is remarked, such as the entry to add.</summary>
+    public IReadOnlyList<string> Notes { get; init; } = [];
+
     /// <summary>What would mend it, where that was looked for.</summary>
     public IReadOnlyList<string> Mends { get; init; } = [];
 }
@@ -35,6 +47,7 @@ public sealed record ProblemView(string Message, string? Hint, int? Line, int? C
 public sealed record ReportView(IReadOnlyList<PlanView> Plans, IReadOnlyList<ProblemView> Problems, IReadOnlyList<string> Caution)
 {
     private static readonly string[] Order = ["fail", "warn", "departed", "pass"];
+    private static readonly string[] Groups = ["fail", "warn", "not assessed", "needs a person", "departed", "pass"];
 
     /// <summary>Reads a report.</summary>
     public static ReportView Of(byte[] bytes)
@@ -85,7 +98,7 @@ public sealed record ReportView(IReadOnlyList<PlanView> Plans, IReadOnlyList<Pro
             Text(report, "stage")!,
             Text(report, "judged_for")!,
             [.. report.GetProperty("counts").EnumerateObject().Where(count => count.Value.ValueKind == JsonValueKind.Number).Select(count => (count.Name.Replace('_', ' '), count.Value.GetInt32()))],
-            [.. findings.OrderBy(finding => Rank(finding.Status))]);
+            [.. findings.OrderBy(finding => Array.IndexOf(Groups, finding.Group)).ThenBy(finding => finding.Severity.Length == 0).ThenBy(finding => finding.Severity, StringComparer.Ordinal)]);
     }
 
     private static FindingView Finding(JsonElement finding) => new(
@@ -101,8 +114,27 @@ public sealed record ReportView(IReadOnlyList<PlanView> Plans, IReadOnlyList<Pro
         finding.GetProperty("position") is { ValueKind: JsonValueKind.Object } place ? place.GetProperty("line").GetInt32() : null)
     {
         Family = Text(finding, "name") is { } name && name.IndexOf('/', StringComparison.Ordinal) is > 0 and var end ? name[..end] : string.Empty,
+        Group = (Text(finding, "status"), Text(finding, "outcome")) switch
+        {
+            ("warn", "not-assessed") => "not assessed",
+            ("warn", "needs-person") => "needs a person",
+            var (status, _) => status ?? string.Empty,
+        },
+        Severity = Text(finding, "severity") ?? string.Empty,
+        Missing = [.. Listed(finding, "missing", "state").Distinct(StringComparer.Ordinal).Except(Told(finding), StringComparer.Ordinal)],
+        Notes = [.. Listed(finding, "notes", "text")],
         Mends = finding.TryGetProperty("remedies", out var found) && found.ValueKind == JsonValueKind.Array ? [.. found.EnumerateArray().Select(remedy => Text(remedy, "text")!)] : [],
     };
+
+    // A list for which a note names the entry to add need not be named again.
+    private static IEnumerable<string> Told(JsonElement finding) =>
+        finding.TryGetProperty("notes", out var notes)
+            ? notes.EnumerateArray().Where(note => Text(note, "id") is "entry-missing")
+                .Select(note => note.TryGetProperty("arguments", out var arguments) && arguments.TryGetProperty("list", out var list) ? Text(list, "text") : null).OfType<string>()
+            : [];
+
+    private static IEnumerable<string> Listed(JsonElement finding, string list, string key) =>
+        finding.TryGetProperty(list, out var entries) && entries.ValueKind == JsonValueKind.Array ? entries.EnumerateArray().Select(entry => Text(entry, key)).OfType<string>() : [];
 
     private static string Sentence(JsonElement finding)
     {

@@ -55,5 +55,5 @@ public sealed class PlanComparer(PlanCheck old, PlanCheck @new)
     }
 
     private static HashSet<Position> Places(RuleBook book, JudgedPlan plan, Finding finding) =>
-        [.. new StatedInputs(plan.Context, book).Of(finding).Select(input => PlanCheck.PositionOf(plan.Positions.Of(input.Address, input.Key)))];
+        [.. new StatedInputs(plan.Context, book).Of(finding).SelectMany(input => plan.Positions.Within(input.Address, input.Key)).Select(PlanCheck.PositionOf)];
 }

@@ -47,7 +47,19 @@ internal sealed class StatedInputs(QuantityContext context, RuleBook book)
 
     private void Follow(string quantity, string address, HashSet<InputReference> found, HashSet<(string, string)> seen)
     {
-        if (!seen.Add((quantity, address)) || context.Catalogue.Find(quantity) is null || context.Elements.Find(address) is not { } element)
+        if (!seen.Add((quantity, address)))
+        {
+            return;
+        }
+
+        if (context.Catalogue.Find(quantity) is null)
+        {
+            // A computation that reads the plan itself names the key; what is no key, such as an assumption, stands nowhere.
+            found.Add(new InputReference(address, quantity));
+            return;
+        }
+
+        if (context.Elements.Find(address) is not { } element)
         {
             return;
         }

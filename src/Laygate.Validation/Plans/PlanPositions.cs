@@ -20,6 +20,34 @@ public sealed class PlanPositions
         return PlanAddresses.Find(root, address) is { } element ? Walk(element, key) : PlanAddresses.Above(root, address);
     }
 
+    /// <summary>Where every value under a key stands: one place for a single value, one for each number of a list of stations.</summary>
+    /// <param name="address">Address of an element.</param>
+    /// <param name="key">Key within the element; an empty one stands for the element itself, not for all that it holds.</param>
+    internal IReadOnlyList<TextSpan> Within(string address, string key)
+    {
+        if (key.Length == 0 || PlanAddresses.Find(root, address) is not { } element)
+        {
+            return [Of(address, key)];
+        }
+
+        var (at, rest) = (element, key);
+        while (rest.Length > 0)
+        {
+            if (at.Step(rest) is not { } next) return [at.Span];
+            (at, rest) = next;
+        }
+
+        return [at.Span, .. Scalars(at.Token)];
+    }
+
+    private static IEnumerable<TextSpan> Scalars(YamlToken token) => token switch
+    {
+        ScalarToken scalar => [scalar.Span],
+        MapToken map => map.Entries.SelectMany(entry => Scalars(entry.Value)),
+        ListToken list => list.Items.SelectMany(Scalars),
+        _ => [],
+    };
+
     /// <summary>Where a value stands by its path from the top of the plan, list entries counted from 0: <c>courses[1].on</c>.</summary>
     /// <param name="path">The path.</param>
     /// <returns>The value; where it is missing, the nearest key above it.</returns>

@@ -44,6 +44,7 @@ internal sealed class SheetBuilder
             PlanId = report.PlanId,
             PlanTitle = report.PlanTitle,
             Revision = report.Revision,
+            Language = plan.Identity.Language,
             PlanHash = report.PlanHash,
             BookHash = report.BookHash,
             ProgramVersion = report.ProgramVersion,

@@ -94,12 +94,7 @@ public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
                 await page.WaitForURLAsync("**/check");
                 await LookAsync(page, $"{button} {width}");
                 await PictureAsync(page, $"{button} {width}");
-
-                // The other two are documents for print, made by Reporting.
-                if (string.Equals(button, "Check", StringComparison.Ordinal))
-                {
-                    await FitsAsync(page, button, width);
-                }
+                await FitsAsync(page, button, width);
             }
 
             foreach (var address in new[] { "/", "/rules", "/rules/LAY-001", "/submissions", $"/submissions/{id}", $"/submissions/{revision}/beside/{id}", "/nothing" })

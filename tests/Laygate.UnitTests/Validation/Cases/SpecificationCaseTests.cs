@@ -104,7 +104,16 @@ public sealed class SpecificationCaseTests
     public void Cases_of_a_rule_that_the_specification_does_not_set_are_refused()
     {
         var run = Run(SetCases, "cases/LAY-002.yaml");
-        Assert.Equal("The specification sets no limit of `LAY-002`.", Assert.Single(Assert.Single(run.Results).Differences));
+        Assert.Equal("The specification sets no limit of `LAY-002`.", Assert.Single(Assert.Single(run.Results, result => result.Rule == "LAY-002").Differences));
+    }
+
+    /// <summary>A limit that is set and that no case shows is named, not passed over.</summary>
+    [Fact]
+    public void A_set_limit_without_cases_is_named()
+    {
+        var unshown = Assert.Single(Run(SetCases, "cases/LAY-002.yaml").Results, result => result.Rule == "LAY-001");
+        Assert.StartsWith("No case shows the limit that is set for `LAY-001`: write one that meets it", Assert.Single(unshown.Differences), StringComparison.Ordinal);
+        Assert.EndsWith("specification.yaml", unshown.File, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,9 +1,8 @@
 using Laygate.Engineering.Quantities;
-using Laygate.Reporting.Language;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Results;
 
-namespace Laygate.Reporting.Html;
+namespace Laygate.Reporting.Language;
 
 /// <summary>Silences of a plan about safety: one question with the rules that wait for its answer.</summary>
 /// <param name="Severity">Severity of the gravest of them.</param>
@@ -24,6 +23,15 @@ internal sealed record Silence(Severity Severity, IReadOnlyList<Finding> Finding
             .Select(same => new Silence(same[0].Severity!.Value, same))
             .OrderBy(silence => silence.Severity).ThenBy(silence => FindingGroups.Of(silence.Findings[0])),
     ];
+
+    /// <summary>Findings of safety that stand for themselves, the gravest first.</summary>
+    public static IReadOnlyList<Finding> Others(IEnumerable<Finding> findings) =>
+        [.. findings.Where(finding => finding.Severity is not null && !Is(finding)).OrderBy(finding => finding.Severity)];
+
+    /// <summary>What silences of one severity have in common, for example <c>The plan says nothing about 26 hazards of severity A</c>.</summary>
+    public static string Heading(IReadOnlyList<Silence> grade) => grade.Sum(silence => silence.Findings.Count) is var rules and > 1
+        ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $"The plan says nothing, or too little, about {rules} hazards of severity {grade[0].Severity}")
+        : $"The plan says nothing, or too little, about a hazard of severity {grade[0].Severity}";
 
     /// <summary>The sentence with which every word on whom to ask begins, to be said once; empty where they differ.</summary>
     public static string Shared(IEnumerable<Silence> silences)
@@ -59,7 +67,8 @@ internal sealed record Silence(Severity Severity, IReadOnlyList<Finding> Finding
     private static string Source(ShownLimit limit) =>
         $"{SourceWords.Publication(limit)} ({SourceWords.HowKnown(limit)}).{(limit.SetBy is null ? string.Empty : $" Set by {SourceWords.SetBy(limit)}.")}";
 
-    private static bool IsReading(Note note) => string.Equals(note.Id, FindingNotes.OtherReading, StringComparison.Ordinal);
+    /// <summary>Whether a remark tells what another publication says.</summary>
+    internal static bool IsReading(Note note) => string.Equals(note.Id, FindingNotes.OtherReading, StringComparison.Ordinal);
 
     private static string Keys(Finding finding) => string.Join(", ", finding.Missing.Select(Names.Of).Distinct(StringComparer.Ordinal));
 }

@@ -1,0 +1,60 @@
+namespace Laygate.Reporting.Cards;
+
+/// <summary>
+/// German titles of the rules that a card can show, and for those of safety what to do: number, title and, behind a bar, the remedy. Terms as
+/// the German rules of the trade use them: Unterlage, Einbautemperatur, Verdichtungszeit, Abstreusplitt, Verkehrsfreigabe, Sicherungsbereich.
+/// </summary>
+internal static class GermanRules
+{
+    public const string Table = """
+        FRI-002 = Verkehrsfreigabe, solange die heißen Schichten innen noch weich sind
+        FRI-003 = Verkehrsfreigabe der Deckschicht vor Ablauf der vorgeschriebenen Stunden
+        FRI-004 = Verkehrsfreigabe des heiß auf heiß eingebauten Schichtenpaars vor Ablauf der vorgeschriebenen Stunden
+        FRI-007 = Abstreuen zu spät: Die Oberfläche hält den Splitt nicht mehr
+        MIX-007 = Einbautemperatur unter dem vorgeschriebenen Wert
+        MIX-013 = Einbautemperatur von Mischgut mit modifiziertem Bindemittel zu niedrig für das Verdichten
+        ROL-001 = Letzter verdichtender Übergang nach Ende der Verdichtungszeit
+        ROL-007 = Schlagabstand der vibrierenden Bandage zu groß
+        ROL-011 = Vibration bei steifer Oberfläche über heißem Kern: Unterschied zu groß
+        SUP-011 = Mischgut beim Einbau zu alt
+        SUP-012 = Mischgut beim Einbau älter, als der Plan zulässt
+        WEA-001 = Unterlage zu kalt für die Dicke der Schicht
+        WEA-002 = Luft zu kalt für diese Schicht
+        WEA-003 = Unterlage nicht trocken
+        WEA-004 = Tau auf der Unterlage möglich: Abstand zum Taupunkt zu klein
+        WEA-006 = Einbautemperatur zu niedrig für diese Unterlage und diese Dicke
+        SAF-069 = Seitlicher Sicherheitsabstand unter dem deutschen Tabellenwert | Sperrung verbreitern, zulässige Geschwindigkeit senken, stärker abtrennen oder die Straße voll sperren.
+        SAF-070 = Seitlicher Sicherheitsabstand unter dem britischen Wert | Sperrung verbreitern, zulässige Geschwindigkeit senken oder die Straße voll sperren.
+        SAF-071 = Zu wenig Platz zum Stehen neben der Maschine | Sperrung verbreitern, die Straße voll sperren oder die Bohle von der anderen Seite bedienen.
+        SAF-072 = Schicht, Stehbereich und Sicherheitsabstand passen nicht in die Sperrung | Breiter sperren, schmaler einbauen oder die Straße voll sperren.
+        SAF-073 = Offener Fahrstreifen schmaler, als die britische Regel zulässt | Mehr Breite freigeben oder die Straße voll sperren.
+        SAF-074 = Verziehung kürzer als nach der US-Formel | Verlängern oder die zulässige Geschwindigkeit senken.
+        SAF-075 = Sicherheitsabstand in Längsrichtung kürzer als die Haltesichtweite | Verlängern oder die zulässige Geschwindigkeit senken.
+        SAF-077 = Gekippte Mulde näher an der Freileitung als die deutschen Abstände | An anderer Stelle kippen, Abschiebefahrzeuge nehmen oder die Leitung freischalten lassen.
+        SAF-078 = Gekippte Mulde näher an der Freileitung als der US-Abstand | An anderer Stelle kippen, Abschiebefahrzeuge nehmen oder die Leitung freischalten lassen.
+        SAF-079 = Mulden werden näher an einer Freileitung gekippt, als britische Netzbetreiber zulassen | An anderer Stelle kippen oder den Netzbetreiber um Freischalten oder Verlegen bitten.
+        SAF-081 = Verbrennung wird weniger als 20 Minuten gekühlt | Mindestens 20 Minuten mit Wasser kühlen.
+        SAF-083 = Ein Schritt der Ersten Hilfe schadet | Den Schritt streichen. Bitumen entfernt nur medizinisches Personal.
+        SAF-084 = Eis auf Verbrennungen; die Merkblätter sind sich nicht einig | Mit Wasser kühlen, nicht mit Eis.
+        SAF-085 = Auge wird weniger als 20 Minuten gespült | Mindestens 20 Minuten mit sauberem Wasser spülen; angeben, wo es steht.
+        SAF-086 = Beleuchtung unter dem Wert der US-Bundesvorschrift | Leuchten ergänzen und vor Beginn mit dem Luxmeter nachmessen.
+        SAF-087 = Beleuchtung unter dem Wert einer Vorschrift aus Michigan | Leuchten ergänzen und vor Beginn mit dem Luxmeter nachmessen.
+        SAF-088 = Beleuchtung unter dem Wert einer Vorschrift aus Maine | Leuchten ergänzen und vor Beginn mit dem Luxmeter nachmessen.
+        SAF-089 = Beleuchtung neben offenem Fahrstreifen unter dem Wert einer Vorschrift aus Iowa | Leuchten ergänzen und vor Beginn mit dem Luxmeter nachmessen.
+        SAF-090 = Beleuchtung unter dem Richtwert für diese Arbeit | Leuchten ergänzen und vor Beginn mit dem Luxmeter nachmessen.
+        SAF-091 = Dämpfe und Aerosole aus Bitumen über dem deutschen Grenzwert | Kühler einbauen, Absaugung des Fertigers einschalten, auf der Seite stehen, von der der Wind kommt. Atemschutz zuletzt.
+        SAF-092 = Quarzstaub oder Dieselabgase über dem Grenzwert der EU | Gegen Staub an der Fräswalze Wasser und Absaugung. Gegen Ruß Motoren beim Warten aus, emissionsarme Maschinen, bewegte Luft. Atemschutz zuletzt.
+        SAF-093 = Dämpfe oder Quarzstaub über dem britischen Grenzwert | Gegen Dämpfe kühler einbauen und an der Bohle absaugen; gegen Staub an der Fräswalze Wasser und Absaugung. Atemschutz zuletzt.
+        SAF-094 = Quarzstaub über dem US-Grenzwert | Wasser und Absaugung an der Fräswalze, nass oder saugend kehren, niemand im Staub. Atemschutz zuletzt.
+        SAF-095 = Asphaltdämpfe über dem Wert, den US-Stellen empfehlen | Kühler einbauen, Absaugung des Fertigers einschalten, auf der Seite stehen, von der der Wind kommt. Atemschutz zuletzt.
+        SAF-101 = Hand-Arm-Vibration über dem britischen Wert | Der Polier kürzt die Zeit am Gerät, lässt wechseln und ein vibrationsarmes Gerät holen.
+        SAF-102 = Hand-Arm-Vibration über dem Wert der EU | Der Polier kürzt die Zeit am Gerät, lässt wechseln und ein vibrationsarmes Gerät holen.
+        SAF-103 = Ganzkörper-Vibration über dem britischen Wert | Der Polier kürzt die Zeit auf der Maschine, lässt Sitz und Geschwindigkeit einstellen und die Fahrer wechseln.
+        SAF-104 = Ganzkörper-Vibration über dem Wert der EU | Der Polier kürzt die Zeit auf der Maschine, lässt Sitz und Geschwindigkeit einstellen und die Fahrer wechseln.
+        SAF-105 = Klasse der Warnkleidung zu niedrig für die Geschwindigkeit des Verkehrs | Der Polier gibt die Klasse aus, die zur Geschwindigkeit gehört; eine höhere bei schlechtem Wetter, dichtem Verkehr oder unruhigem Hintergrund.
+        SAF-106 = Leitkegel weiter auseinander, als die britische Regel zulässt | Die Verkehrssicherung stellt mehr Leitkegel und geht die Reihe jede Stunde ab.
+        SAF-107 = Behelfsgehweg schmaler, als die britische Regel zulässt | Die Verkehrssicherung verbreitert den Weg oder führt die Fußgänger mit einer Querung auf die andere Seite.
+        SAF-108 = Sauerstoff in umschlossenem Raum außerhalb der kalifornischen Grenzen | Wer das Gaswarngerät beobachtet, stellt die Arbeit ein und schickt alle hinaus; niemand geht zurück, bevor belüftet und neu gemessen ist.
+        SAF-109 = Luft in umschlossenem Raum langsamer, als Kalifornien verlangt | Wer die Lüftung verantwortet, stellt mehr Lüfter auf, schickt Maschinen hinaus oder lässt kühler einbauen.
+        """;
+}
