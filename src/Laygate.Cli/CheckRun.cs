@@ -18,6 +18,7 @@ internal sealed class CheckRun(ICheckPipeline pipeline, Streams streams, string 
     {
         var sessions = new CheckSessions(pipeline, arguments, version);
         var plans = GovernedPlans.Of(sessions, arguments, streams);
+        KeepApart(arguments, plans);
         var done = Check(WithEarlier(arguments, plans));
         var results = Array.ConvertAll(done, one => one.Result);
         var changes = done.Select(one => one.Changes).OfType<ComparisonResult>().ToDictionary(one => one.NewFile, StringComparer.Ordinal);
@@ -38,6 +39,15 @@ internal sealed class CheckRun(ICheckPipeline pipeline, Streams streams, string 
             Earlier = arguments.Previous is null ? null : changes,
         });
         return problems.Count + earlier.Count > 0 ? ExitCodes.Unreadable : code;
+    }
+
+    private static void KeepApart(CheckArguments arguments, IReadOnlyList<GovernedPlan> plans)
+    {
+        List<string> inputs = [.. plans.Where(plan => plan.Input.Read is not null && plan.Input.Identity is not "-").Select(plan => plan.Input.Name), .. plans.SelectMany(plan => plan.Governed.RestsOn).Distinct(StringComparer.Ordinal)];
+        foreach (var target in arguments.Outputs)
+        {
+            ResultOutput.KeepApart(target.File, inputs);
+        }
     }
 
     private static IReadOnlyList<GovernedPlan> WithEarlier(CheckArguments arguments, IReadOnlyList<GovernedPlan> plans)

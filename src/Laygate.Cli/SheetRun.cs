@@ -22,6 +22,7 @@ internal sealed class SheetRun(ICheckPipeline pipeline, Streams streams, string 
     public int Run(SheetArguments arguments)
     {
         var input = Input(arguments);
+        ResultOutput.KeepApart(arguments.Output, [arguments.File]);
         var session = new CheckSessions(pipeline, Checked(arguments), version).For(input).Session;
         var result = session.Sheet is { } sheet ? Make(input, sheet, arguments.Draft) : null;
         WriteProblems([.. session.Problems, .. result?.Problems ?? []]);

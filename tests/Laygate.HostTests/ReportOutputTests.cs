@@ -39,6 +39,15 @@ public sealed class ReportOutputTests
     public void Every_key_that_is_written_stands_in_the_schema() =>
         Assert.Empty(Errors(Schema(open: false), Write(Full())));
 
+    /// <summary>The made-up report shows one lever; a plan may need any of them.</summary>
+    [Fact]
+    public void The_schema_names_every_lever()
+    {
+        var schema = JsonNode.Parse(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "report.schema.json")))!;
+        var named = schema["definitions"]!["lever_setting"]!["properties"]!["lever"]!["enum"]!.AsArray().Select(word => word!.GetValue<string>());
+        Assert.Equal(Enum.GetValues<LeverKind>().Select(Laygate.Model.Plans.Words.Of), named);
+    }
+
     [Theory]
     [InlineData("rule")]
     [InlineData("status")]

@@ -1,3 +1,4 @@
+using Laygate.Cli.Arguments;
 using Laygate.Rules.Results;
 using Microsoft.Extensions.FileSystemGlobbing;
 using Microsoft.Extensions.FileSystemGlobbing.Abstractions;
@@ -11,6 +12,7 @@ internal sealed class PlanFiles(Func<Stream> standardInput, string stdinName)
     public const int LongestRead = 4 << 20;
 
     /// <summary>The inputs in the given order, each file once.</summary>
+    /// <exception cref="ArgumentProblem">A name is empty.</exception>
     public IReadOnlyList<PlanInput> Find(IReadOnlyList<string> names)
     {
         var seen = new HashSet<string>(StringComparer.Ordinal);
@@ -22,6 +24,11 @@ internal sealed class PlanFiles(Func<Stream> standardInput, string stdinName)
         if (name is "-")
         {
             return [new PlanInput(stdinName, "-", () => ReadAll(standardInput()), null)];
+        }
+
+        if (name.Length == 0)
+        {
+            throw new ArgumentProblem("The name of a file is empty.");
         }
 
         if (File.Exists(name))

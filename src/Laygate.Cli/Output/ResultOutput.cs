@@ -28,6 +28,19 @@ internal sealed class ResultOutput(Streams streams)
         streams.Out.Flush();
     }
 
+    /// <summary>Sees to it that no result takes the place of what it is made from.</summary>
+    /// <param name="path">File of the result; null for standard output.</param>
+    /// <param name="inputs">Files that are read.</param>
+    /// <exception cref="ArgumentProblem">It would.</exception>
+    public static void KeepApart(string? path, IEnumerable<string> inputs)
+    {
+        if (path is { Length: > 0 } && AtomicFile.Target(path) is var target
+            && inputs.FirstOrDefault(input => input is not ("" or "-") && string.Equals(AtomicFile.Target(input), target, StringComparison.Ordinal)) is { } same)
+        {
+            throw new ArgumentProblem($"--output would write over `{same}`, which is read: give the result a file of its own.");
+        }
+    }
+
     /// <summary>Writes a file.</summary>
     /// <exception cref="ArgumentProblem">It cannot be written.</exception>
     public static void WriteFile(string path, ReadOnlySpan<byte> bytes)

@@ -1,4 +1,5 @@
 using System.Text;
+using Laygate.Cli.Arguments;
 
 namespace Laygate.Cli.Output;
 
@@ -41,8 +42,9 @@ internal sealed record Streams
         return new Streams
         {
             Input = Console.OpenStandardInput,
-            Out = Console.OpenStandardOutput(),
-            Error = Console.Error,
+            Out = new GuardedStream(Console.OpenStandardOutput(), () => throw new ArgumentProblem("The result cannot be written to standard output: check that there is room where it goes.")),
+            // Nobody is left to be told when messages cannot be written.
+            Error = new StreamWriter(new GuardedStream(Console.OpenStandardError(), () => { }), Utf8) { AutoFlush = true },
             Width = Console.IsOutputRedirected ? UsualWidth : TerminalWidth(),
             Colour = !plain && !Console.IsOutputRedirected,
             ErrorColour = !plain && !Console.IsErrorRedirected,

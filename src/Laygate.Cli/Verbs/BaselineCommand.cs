@@ -80,6 +80,7 @@ internal sealed class BaselineCommand : Verb
     {
         var sessions = new CheckSessions(host.Pipeline, arguments, host.Version);
         var plans = GovernedPlans.Of(sessions, arguments, host.Streams);
+        ResultOutput.KeepApart(path, plans.Where(plan => plan.Input.Read is not null).Select(plan => plan.Input.Name));
         List<FileResult> results = [.. plans.Select(plan => plan.Check().Result)];
         List<Problem> problems = [.. sessions.Problems, .. results.SelectMany(result => result.Problems)];
         if (problems.Count > 0)

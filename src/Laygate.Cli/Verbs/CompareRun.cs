@@ -19,6 +19,7 @@ internal sealed class CompareRun(Host host, CompareRequest request)
     /// <returns>The exit code.</returns>
     public int Run()
     {
+        ResultOutput.KeepApart(request.Output, request.Files);
         var pairs = Pairs();
         var old = RuleBookOnDisk.Open(request.OldRules).Bound;
         var @new = RuleBookOnDisk.Open(request.NewRules).Bound;

@@ -42,7 +42,7 @@ internal static class MeasureMistakes
 
     // The repair of a number says nothing about its unit; only a form that is right altogether is offered.
     private static string Hint(string? right, Dimension dimension) =>
-        right is not null && MeasureReader.Explain(right, dimension) is null ? $"Write `{right}`." : Form(dimension);
+        right is not null && MeasureReader.IsMeasure(right, dimension) ? $"Write `{right}`." : Form(dimension);
 
     private static MeasureProblem? Order(string text, Dimension dimension) =>
         text.Split(' ') is [var unit, var number] && MeasureText.IsBareNumber(number) && UnitTable.Find(unit) is not null

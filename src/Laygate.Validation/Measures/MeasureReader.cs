@@ -30,17 +30,13 @@ public static class MeasureReader
     /// <returns>The number and the unit as stated, or null.</returns>
     public static (double Number, Unit Unit)? Read(string text, Dimension dimension, out MeasureProblem? problem)
     {
-        var isForm = MeasureText.Split(text);
-        var unit = isForm is { } form ? UnitTable.Find(form.Unit) : null;
-        if (isForm is { } parts && unit is not null && unit.Dimension == dimension)
-        {
-            problem = null;
-            return (Number(parts.Number), unit);
-        }
-
-        problem = MeasureMistakes.Explain(text, dimension);
-        return null;
+        var found = Find(text, dimension);
+        problem = found is null ? MeasureMistakes.Explain(text, dimension) : null;
+        return found;
     }
+
+    /// <summary>Whether a text is a measure of a dimension. Explains nothing, so that an explanation may ask it about the form it offers.</summary>
+    internal static bool IsMeasure(string text, Dimension dimension) => Find(text, dimension) is not null;
 
     /// <summary>Reads a number without a unit, in the form in which measures write theirs.</summary>
     /// <param name="text">The text.</param>
@@ -73,6 +69,11 @@ public static class MeasureReader
         var text = number.ToString("F6", CultureInfo.InvariantCulture).TrimEnd('0').TrimEnd('.');
         return text is "-0" ? "0" : text;
     }
+
+    private static (double Number, Unit Unit)? Find(string text, Dimension dimension) =>
+        MeasureText.Split(text) is var (number, spelling) && UnitTable.Find(spelling) is { } unit && unit.Dimension == dimension
+            ? (Number(number), unit)
+            : null;
 
     private static double Number(string digits) =>
         double.Parse(digits, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture);

@@ -1,9 +1,13 @@
+using System.Globalization;
+
 namespace Laygate.Validation.Plans;
 
 /// <summary>Says how to write a date, a time or an offset that is not written as it must be.</summary>
 internal static class TimeAdvice
 {
-    public static string Date(string text) => HasDateForm(text)
+    private static readonly string OtherYear = string.Create(CultureInfo.InvariantCulture, $"Write a year from {ScalarTexts.FirstYear} to {ScalarTexts.LastYear}.");
+
+    public static string Date(string text) => ScalarTexts.IsOfOtherYear(text) ? OtherYear : HasDateForm(text)
         ? "The calendar has no such day; check month and day."
         : "Write year, month and day with hyphens.";
 
@@ -27,6 +31,7 @@ internal static class TimeAdvice
         var joined = text.Replace(' ', 'T');
         if (ScalarTexts.Moment(joined) is not null) return $"Write `{joined}`.";
         if (ScalarTexts.Date(text) is not null) return "Add the time of day behind a `T`.";
+        if (HasDateForm(text) && ScalarTexts.IsOfOtherYear(text[..10])) return OtherYear;
         return HasDateForm(text) && ScalarTexts.Date(text[..10]) is null
             ? "The calendar has no such day; check month and day."
             : "Write year, month and day, a `T`, hours and minutes, and nothing else but an offset from UTC.";

@@ -28,8 +28,8 @@ internal static partial class NumberRepair
         if (unit.Length > 0 && found.Groups["gap"].Length > 1) faults.Add("one blank stands between number and unit");
         if (number is { Length: > ScalarForms.LongestNumber }) faults.Add("it has more digits than can be meant");
         if (faults.Count == 0) return null;
-        var right = number is null ? null : sign + number + (unit.Length > 0 ? $" {unit}" : string.Empty);
-        return new ScalarTrap(string.Join("; ", faults), right is null || right.Length > ScalarForms.LongestNumber + unit.Length + 1 ? null : right);
+        var isRepaired = number is not null && sign.Length + number.Length <= ScalarForms.LongestNumber;
+        return new ScalarTrap(string.Join("; ", faults), isRepaired ? sign + number + (unit.Length > 0 ? $" {unit}" : string.Empty) : null);
     }
 
     private static string PlainCharacters(string text, List<string> faults)

@@ -35,7 +35,7 @@ internal readonly record struct Place(string Label, TextSpan Anchor)
 internal sealed record Found(ReadingProblem Problem, bool IsMissingValue = false, Misfit Fit = Misfit.Detail)
 {
     /// <summary>The same problem seen from the map or list around it.</summary>
-    public Found FromOutside => this with { Fit = Fit == Misfit.OtherWord ? Misfit.OtherForm : Misfit.Detail };
+    public Found FromOutside() => this with { Fit = Fit == Misfit.OtherWord ? Misfit.OtherForm : Misfit.Detail };
 }
 
 /// <summary>How much a problem tells about whether an alternative of a schema was meant.</summary>

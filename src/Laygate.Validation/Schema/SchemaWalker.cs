@@ -19,7 +19,7 @@ internal sealed class SchemaWalker(LoadedSchema schema)
     }
 
     private IEnumerable<Found> WalkInner(YamlToken token, SchemaNode node, Place place) =>
-        Walk(token, node, place).Select(inner => inner.FromOutside);
+        Walk(token, node, place).Select(inner => inner.FromOutside());
 
     private void WalkPart(YamlToken token, SchemaNode node, SchemaNode whole, Place place, List<Found> found)
     {

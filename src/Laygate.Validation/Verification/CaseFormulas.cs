@@ -10,7 +10,7 @@ namespace Laygate.Validation.Verification;
 internal sealed record CaseInput(string Name, CaseDimension? Dimension, bool IsRequired = true, IReadOnlyList<string>? Words = null)
 {
     /// <summary>An input that may be left out.</summary>
-    public CaseInput Optional => this with { IsRequired = false };
+    public CaseInput Optional() => this with { IsRequired = false };
 }
 
 /// <summary>The inputs of one computation: numbers in SI units (temperatures in °C) and words.</summary>

@@ -14,7 +14,7 @@ internal static class WeatherFormulas
     public static IReadOnlyList<CaseFormula> All { get; } =
     [
         new("convection-coefficient", CaseDimension.Coefficient,
-            [new("form", null, Words: [.. ConvectionForms.All.Select(form => form.Id)]), new("wind", CaseDimension.Speed), new CaseInput("skin", CaseDimension.Temperature).Optional, Air.Optional],
+            [new("form", null, Words: [.. ConvectionForms.All.Select(form => form.Id)]), new("wind", CaseDimension.Speed), new CaseInput("skin", CaseDimension.Temperature).Optional(), Air.Optional()],
             i => Convection(i.Word("form")).Coefficient(i["wind"], i["skin"], i["air"])),
         new("sky-temperature", CaseDimension.Temperature, [Sky, Air, DewPoint], i => SkyTemperature(i)),
         new("sky-radiation", CaseDimension.Irradiance, [Sky, Air, DewPoint], i => CoolingPhysics.LongWaveLoss(1, SkyTemperature(i), -CoolingPhysics.ZeroCelsius)),

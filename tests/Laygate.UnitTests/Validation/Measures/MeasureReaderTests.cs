@@ -158,9 +158,28 @@ public class MeasureReaderTests
         }
     }
 
+    /// <summary>The repair of a bare number with too many digits was that number again, and its explanation explained itself without end.</summary>
+    [Theory]
+    [InlineData(11)]
+    [InlineData(17)]
+    [InlineData(18)]
+    [InlineData(19)]
+    [InlineData(200)]
+    [InlineData(300)]
+    public void A_number_of_any_length_is_explained(int digits)
+    {
+        var number = new string('1', digits);
+        Assert.All(new[] { number, $"-{number}", $"+{number}", $"{number}.5", $"0{number}" }, text =>
+            Assert.All(Enum.GetValues<Dimension>().Where(dimension => dimension != Dimension.None), dimension =>
+            {
+                Assert.EndsWith(".", MeasureReader.Explain(text, dimension)!.Message, StringComparison.Ordinal);
+                Assert.EndsWith(".", MeasureReader.Explain($"{text} mm", dimension)!.Message, StringComparison.Ordinal);
+            }));
+    }
+
     [Fact]
     public void Any_text_gets_a_measure_or_a_problem_and_never_an_exception() =>
-        Gen.Select(Gen.String[Gen.Char["0123456789.,+-eE '\u00A0mMtCFK°%²/\"xN:"], 0, 12], Gen.Enum<Dimension>()).Sample((text, dimension) =>
+        Gen.Select(Gen.OneOf(Gen.String[Gen.Char["0123456789.,+-eE '\u00A0mMtCFK°%²/\"xN:"], 0, 30], Gen.String[Gen.Char["0123456789.,-"], 0, 30]), Gen.Enum<Dimension>()).Sample((text, dimension) =>
         {
             if (dimension == Dimension.None) return;
             var read = MeasureReader.Read(text, dimension, out var problem);

@@ -64,6 +64,8 @@ public class PlanBadInputTests
     [InlineData("zone: +02:00", "zone: CEST", "ahead of UTC")]
     [InlineData("date: 2031-06-12", "date: 12.06.2031", "year, month and day")]
     [InlineData("date: 2031-06-12", "date: 2031-06-31", "no such day")]
+    [InlineData("date: 2031-06-12", "date: 0001-01-01", "year from 1900 to 2199")]
+    [InlineData("date: 2031-06-12", "date: 9999-12-31", "year from 1900 to 2199")]
     [InlineData("last_look: 2031-06-12T15:00", "last_look: 2031-06-12 15:00", "`2031-06-12T15:00`")]
     [InlineData("last_look: 2031-06-12T15:00", "last_look: 2031-06-12T15:00Z", "`+00:00`")]
     [InlineData("last_look: 2031-06-12T15:00", "last_look: 2031-06-12", "time of day")]

@@ -34,7 +34,9 @@ public class ScalarTrapsTests
     [InlineData("Yes", null, "`Yes` is read as a word, and fits only where such a word is asked for")]
     [InlineData(".nan", null, "`.nan` is not a number that can be calculated with")]
     [InlineData("22:30", null, "`22:30` looks like a time of day, and some programs read it as a number to the base 60; a duration is written `1350 min`")]
+    [InlineData("123456789012345678", null, "it has more digits than can be meant")]
     [InlineData("1234567890123456789", null, "it has more digits than can be meant")]
+    [InlineData("012345678901234567", "12345678901234567", "it begins with a zero, and some programs then read it to the base 8")]
     public void A_trap_is_named_with_the_right_form(string text, string? right, string explanation)
     {
         var trap = ScalarTraps.Explain(text);

@@ -1,0 +1,64 @@
+namespace Laygate.Cli.Output;
+
+/// <summary>A stream of the process that may refuse to be written to: its disk is full, or it is closed.</summary>
+/// <param name="inner">The stream.</param>
+/// <param name="refused">Called when it refuses; when it returns, what was to be written is dropped.</param>
+internal sealed class GuardedStream(Stream inner, Action refused) : Stream
+{
+    /// <inheritdoc/>
+    public override bool CanRead => false;
+
+    /// <inheritdoc/>
+    public override bool CanSeek => false;
+
+    /// <inheritdoc/>
+    public override bool CanWrite => true;
+
+    /// <inheritdoc/>
+    public override long Length => throw new NotSupportedException();
+
+    /// <inheritdoc/>
+    public override long Position
+    {
+        get => throw new NotSupportedException();
+        set => throw new NotSupportedException();
+    }
+
+    /// <inheritdoc/>
+    public override void Write(byte[] buffer, int offset, int count) => Write(buffer.AsSpan(offset, count));
+
+    /// <inheritdoc/>
+    public override void Write(ReadOnlySpan<byte> buffer)
+    {
+        try
+        {
+            inner.Write(buffer);
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            refused();
+        }
+    }
+
+    /// <inheritdoc/>
+    public override void Flush()
+    {
+        try
+        {
+            inner.Flush();
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            refused();
+        }
+    }
+
+    /// <inheritdoc/>
+    public override int Read(byte[] buffer, int offset, int count) => throw new NotSupportedException();
+
+    /// <inheritdoc/>
+    public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
+
+    /// <inheritdoc/>
+    public override void SetLength(long value) => throw new NotSupportedException();
+}

@@ -1,0 +1,103 @@
+using System.Diagnostics;
+
+namespace Laygate.HostTests;
+
+/// <summary>A result never takes the place of what it is made from, or of something that is no file; a place that cannot be written to is said, not crashed over.</summary>
+public sealed class OutputSafetyTests
+{
+    private const string Plan = "format: 1\nplan: { id: job, stage: concept }\nmixes: [ { id: m } ]\ncourses: [ { id: c, mix: m, thickness: 40 mm } ]\n";
+
+    [Theory]
+    [InlineData("check", "plan.yaml", "--output", "plan.yaml")]
+    [InlineData("check", "plan.yaml", "--output", "html=./sub/../plan.yaml")]
+    [InlineData("check", "*.yaml", "--output", "link.yaml")]
+    [InlineData("sheet", "plan.yaml", "--draft", "--output", "plan.yaml")]
+    [InlineData("compare", "plan.yaml", "plan.yaml", "--output", "plan.yaml")]
+    [InlineData("baseline", "plan.yaml", "--output", "plan.yaml")]
+    public void A_plan_is_not_written_over(params string[] arguments)
+    {
+        var folder = Folder();
+        File.CreateSymbolicLink(Path.Combine(folder, "link.yaml"), "plan.yaml");
+        var result = BuiltProgram.Run(null, folder, arguments);
+        Assert.Equal(2, result.Code);
+        Assert.Contains("would write over", result.Error, StringComparison.Ordinal);
+        Assert.Equal(Plan, File.ReadAllText(Path.Combine(folder, "plan.yaml")));
+        Directory.Delete(folder, recursive: true);
+    }
+
+    [Fact]
+    public void A_link_stays_a_link_and_its_target_is_written()
+    {
+        var folder = Folder();
+        File.WriteAllText(Path.Combine(folder, "result.txt"), "old");
+        File.CreateSymbolicLink(Path.Combine(folder, "link.txt"), "result.txt");
+        Assert.Equal(0, BuiltProgram.Run(null, folder, "check", "plan.yaml", "--output", "link.txt").Code);
+        Assert.Equal("result.txt", new FileInfo(Path.Combine(folder, "link.txt")).LinkTarget);
+        Assert.NotEqual("old", File.ReadAllText(Path.Combine(folder, "result.txt")));
+        Directory.Delete(folder, recursive: true);
+    }
+
+    [Fact]
+    public void An_empty_name_is_refused()
+    {
+        var result = BuiltProgram.Run(null, Path.GetTempPath(), "check", "");
+        Assert.Equal((2, "laygate: The name of a file is empty.\n"), (result.Code, result.Error));
+    }
+
+    [SkippableTheory]
+    [InlineData("check plan.yaml")]
+    [InlineData("sheet plan.yaml --draft")]
+    [InlineData("compare plan.yaml plan.yaml")]
+    [InlineData("rules")]
+    [InlineData("--help")]
+    public void A_full_disk_is_said(string command)
+    {
+        var folder = Folder();
+        var (code, error) = Shell(folder, $"{command} > /dev/full");
+        Assert.Equal((2, "laygate: The result cannot be written to standard output: check that there is room where it goes.\n"), (code, error));
+        Directory.Delete(folder, recursive: true);
+    }
+
+    /// <summary>The last line of defence used to fall over its own message.</summary>
+    [SkippableTheory]
+    [InlineData("2>&-")]
+    [InlineData("2> /dev/full")]
+    public void A_message_that_nobody_can_read_leaves_its_exit_code(string redirection)
+    {
+        var folder = Folder();
+        Assert.Equal(2, Shell(folder, $"check missing.yaml {redirection}").Code);
+        Directory.Delete(folder, recursive: true);
+    }
+
+    [SkippableFact]
+    public void A_device_stays_a_device()
+    {
+        var folder = Folder();
+        Assert.Equal(2, Shell(folder, "check plan.yaml --output /dev/full").Code);
+        File.CreateSymbolicLink(Path.Combine(folder, "nothing"), "/dev/null");
+        Assert.Equal(0, Shell(folder, "check plan.yaml --output nothing").Code);
+        Assert.Equal("/dev/null", new FileInfo(Path.Combine(folder, "nothing")).LinkTarget);
+        Assert.Empty(File.ReadAllBytes("/dev/null"));
+        Directory.Delete(folder, recursive: true);
+    }
+
+    private static (int Code, string Error) Shell(string folder, string command)
+    {
+        Skip.IfNot(File.Exists("/dev/full"), "needs /dev/full");
+        var program = Path.Combine(folder, "laygate.sh");
+        File.WriteAllText(program, BuiltProgram.Wrapper());
+        using var process = Process.Start(new ProcessStartInfo("/bin/sh", ["-c", $"sh ./laygate.sh {command}"]) { WorkingDirectory = folder, RedirectStandardError = true, RedirectStandardOutput = true, UseShellExecute = false })!;
+        var output = process.StandardOutput.ReadToEndAsync();
+        var error = process.StandardError.ReadToEnd();
+        process.WaitForExit();
+        _ = output.GetAwaiter().GetResult();
+        return (process.ExitCode, error);
+    }
+
+    private static string Folder()
+    {
+        var folder = Directory.CreateTempSubdirectory("laygate-test-").FullName;
+        File.WriteAllText(Path.Combine(folder, "plan.yaml"), Plan);
+        return folder;
+    }
+}
