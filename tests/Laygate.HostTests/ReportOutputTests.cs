@@ -126,8 +126,16 @@ public sealed class ReportOutputTests
         var clause = new ClauseCoverage("5.10", "thickness", ClauseStatus.Partly, ["LAY-001"], "the rest a person");
         var departure = new Departure
         {
-            Id = "dep-001", Rule = "LAY-001", Address = "course:wearing", Reason = "r", CompensatingMeasure = "c", AskedBy = "a", ApprovedBy = "b",
-            ApprovedOn = new DateOnly(2031, 1, 2), ExpiresOn = new DateOnly(2032, 1, 2), Accepted = new AcceptedValue("2.5", 2.5, null),
+            Id = "dep-001",
+            Rule = "LAY-001",
+            Address = "course:wearing",
+            Reason = "r",
+            CompensatingMeasure = "c",
+            AskedBy = "a",
+            ApprovedBy = "b",
+            ApprovedOn = new DateOnly(2031, 1, 2),
+            ExpiresOn = new DateOnly(2032, 1, 2),
+            Accepted = new AcceptedValue("2.5", 2.5, null),
         };
         report = report with
         {

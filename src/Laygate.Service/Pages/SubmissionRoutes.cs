@@ -1,7 +1,5 @@
 using Laygate.Register;
 using Laygate.Service.Access;
-using Laygate.Service.Api;
-using Laygate.Service.Checking;
 using Laygate.Service.Work;
 
 namespace Laygate.Service.Pages;

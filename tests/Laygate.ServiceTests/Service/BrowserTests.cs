@@ -44,8 +44,11 @@ public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
         await page.GetByRole(AriaRole.Button, new() { Name = "Submit for review" }).ClickAsync();
         var address = page.Url;
         await ScreenedAsync(page);
-        await page.GetByRole(AriaRole.Link, new() { Name = "with plots, for print" }).ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "for print", Exact = true }).ClickAsync();
         await Assertions.Expect(page.Locator("svg.plot").First).ToBeVisibleAsync();
+        await page.GoBackAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "cards in English" }).ClickAsync();
+        await Assertions.Expect(page.Locator("article.card h2").First).ToContainTextAsync("Shift manager");
         await page.GoBackAsync();
         await page.GetByLabel("File").SetInputFilesAsync(new FilePayload { Name = "rev.yaml", MimeType = "application/yaml", Buffer = System.Text.Encoding.UTF8.GetBytes(RunningService.Plan() + "# mended\n") });
         await page.GetByRole(AriaRole.Button, new() { Name = "Submit the revision" }).ClickAsync();

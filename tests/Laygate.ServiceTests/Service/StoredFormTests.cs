@@ -53,7 +53,7 @@ public sealed class StoredFormTests(OneService one) : IClassFixture<OneService>,
             using var seen = Asking(HttpMethod.Get, $"/api/v1/submissions/{id}/report", accept);
             using var reviewed = await one.Reviewer.SendAsync(seen);
             Assert.Equal(HttpStatusCode.OK, reviewed.StatusCode);
-            Assert.Contains("Accept", reviewed.Headers.Vary);
+            Assert.Contains("Accept", reviewed.Headers.Vary, StringComparer.Ordinal);
         }
     }
 

@@ -82,7 +82,7 @@ public sealed class TelemetryTests
         Assert.All(durations, point => Assert.Equal(
             long.Parse(point.GetProperty("count").GetString()!, System.Globalization.CultureInfo.InvariantCulture),
             point.GetProperty("bucketCounts").EnumerateArray().Sum(count => long.Parse(count.GetString()!, System.Globalization.CultureInfo.InvariantCulture))));
-        Assert.Equal(["request", "screening"], durations.Select(point => Attribute(point, "kind")).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
+        Assert.Equal(["request", "screening"], durations.Select(point => Attribute(point, "kind")).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal), StringComparer.Ordinal);
         Assert.Contains(durations, point => Attribute(point, "kind") == "screening" && point.GetProperty("count").GetString() == "3");
 
         // The counter is cumulative: the largest is the last.

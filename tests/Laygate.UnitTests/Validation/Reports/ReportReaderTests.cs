@@ -27,7 +27,7 @@ public sealed class ReportReaderTests
         var run = Assert.IsType<StoredRun>(Read(Earlier).Run);
         var report = Assert.Single(Assert.Single(run.Files).Reports);
         Assert.Equal("moor-road-thin-overlay", Path.GetFileNameWithoutExtension(report.File));
-        Assert.Equal(["LAY-001", "WEA-002", "LAY-004"], report.Departures.Select(use => use.Departure.Rule));
+        Assert.Equal(["LAY-001", "WEA-002", "LAY-004"], report.Departures.Select(use => use.Departure.Rule), StringComparer.Ordinal);
         Assert.Equal(Status.Departed, report.Findings.Single(finding => finding.Rule == "LAY-001").Status);
         Assert.Contains(report.Findings, finding => finding.Remedies is { Found.Count: > 0 });
         Assert.Equal(2, report.Outlook!.Hours.Count);
