@@ -14,9 +14,9 @@ public sealed partial class CaseRunner
     /// <returns>Results by rule; a limit that no case shows, there or with its rule, is a result of its own.</returns>
     public IReadOnlyList<(string Rule, IReadOnlyList<CaseResult> Results)> RunSet(Specification specification)
     {
-        var files = SetCaseFiles(specification).ToList();
-        var unshown = specification.Set.Select(set => set.Rule).Distinct(StringComparer.Ordinal).Where(id => !files.Exists(file => string.Equals(Stem(file), id, StringComparison.Ordinal)) && !IsShown(specification, id));
-        return [.. files.Select(file => (Stem(file), RunSet(specification, file))), .. unshown.Select(id => (id, Unshown(specification, id)))];
+        var shown = SetCaseFiles(specification).ToList();
+        var unshown = specification.Set.Select(set => set.Rule).Distinct(StringComparer.Ordinal).Where(id => !shown.Exists(file => string.Equals(Stem(file), id, StringComparison.Ordinal)) && !IsShown(specification, id));
+        return [.. shown.Select(file => (Stem(file), RunSet(specification, file))), .. unshown.Select(id => (id, Unshown(specification, id)))];
     }
 
     // A shipped rule may show in its own cases what a specification makes of it.
