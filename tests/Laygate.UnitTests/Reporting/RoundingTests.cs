@@ -48,6 +48,17 @@ public class RoundingTests
     public void A_stated_value_keeps_its_digits(double value, string unit, string shown) =>
         Assert.Equal(shown, Shown(new ShownValue(value, unit), Origin.Stated));
 
+    /// <summary>An end that is the shown value already is not said again, and no end reads "at least under".</summary>
+    [Theory]
+    [InlineData(1.2, 0.4, 3.9, "under 5 % (at most 5)")]
+    [InlineData(1.2, 0.4, 2.2, "under 5 %")]
+    [InlineData(0, 0, 1.1, "0 % (under 5)")]
+    [InlineData(3.7, 1.1, 5.2, "5 % (under 5 to 5)")]
+    [InlineData(99, 91, 99.6, "over 95 % (at least 90)")]
+    [InlineData(62, 58, 71, "60 % (60 to 70)")]
+    public void The_ends_of_a_chance_are_said_once(double value, double low, double high, string shown) =>
+        Assert.Equal(shown, Shown(new ShownValue(value, "%", low, high), Origin.Computed, "supply.chance_of_stop"));
+
     [Theory]
     [InlineData(3.7, "5 %")]
     [InlineData(1.2, "under 5 %")]
