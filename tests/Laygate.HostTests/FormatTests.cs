@@ -248,6 +248,39 @@ public sealed class FormatTests
         Assert.Empty(Written(AnnotationWriter.Write, new ReportedRun("0.1.0", [], [])));
     }
 
+    /// <summary>Hosts show ten remarks of a kind, and a reviewer reads one list: silences about hazards share one entry for each severity.</summary>
+    [Fact]
+    public void Silences_of_one_severity_share_a_remark_and_hide_nothing_else()
+    {
+        var run = With([
+            Samples.Finding(),
+            .. Enumerable.Range(1, 12).Select(i => Samples.Finding($"SAF-0{i:00}", "safety/silent") with
+            {
+                Title = i == 1 ? Hostile : $"Hazard {i}",
+                Severity = i > 10 ? Severity.B : Severity.A,
+                Check = CheckKind.Present,
+                Address = "site",
+                Value = new ShownValue(null, string.Empty, Text: "absent"),
+                Missing = [new("plan", "measures")],
+                Notes = [Laygate.Engineering.Quantities.Note.Of("entry-missing", ("kind", $"kind-{i}"), ("list", "measures"), ("fields", "what"))],
+            }),
+        ]);
+        var lines = Written(AnnotationWriter.Write, run).TrimEnd('\n').Split('\n');
+        Assert.Equal(3, lines.Length);
+        Assert.Contains("title=10 hazards of severity A%3A fail::The plan says nothing, or too little, about 10 hazards of severity A.%0A", lines[0], StringComparison.Ordinal);
+        Assert.Contains("Hazard 9 (SAF-009): Add an entry of the kind `kind-9` to `measures`, with what.", lines[0], StringComparison.Ordinal);
+        Assert.Contains("title=2 hazards of severity B%3A fail", lines[1], StringComparison.Ordinal);
+        Assert.Contains("title=LAY-001 fail", lines[2], StringComparison.Ordinal);
+        Assert.All(lines, line => Assert.StartsWith("::error ", line, StringComparison.Ordinal));
+
+        var text = Written(MarkdownWriter.Write, run);
+        Assert.Single(text.Split("about 10 hazards of severity A", StringSplitOptions.None).Skip(1));
+        Assert.All(Enumerable.Range(2, 11), i => Assert.Contains($"  - Hazard {i} (SAF-0{i:00}), site", text, StringComparison.Ordinal));
+        Assert.DoesNotContain("State measures", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("<b>", text, StringComparison.Ordinal);
+        Assert.True(text.IndexOf("severity A", StringComparison.Ordinal) < text.IndexOf("(LAY-001", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Annotations_say_how_many_are_not_shown()
     {

@@ -12,7 +12,7 @@ internal sealed record Alike(IReadOnlyList<Finding> Findings)
     public Finding First => Findings[0];
 
     /// <summary>The elements, each once; many of one kind share its name.</summary>
-    public string Addresses => string.Join("; ", Findings.Select(finding => PlainText.Show(finding.Address)).Distinct(StringComparer.Ordinal).GroupBy(Kind).SelectMany(Shown));
+    public string Addresses => string.Join("; ", Findings.Select(finding => PlainText.Show(finding.Address)).Distinct(StringComparer.Ordinal).GroupBy(Kind, StringComparer.Ordinal).SelectMany(Shown));
 
     private static IEnumerable<string> Shown(IGrouping<string, string> kind) =>
         kind.Key.Length == 0 || kind.Count() == 1 ? kind : [$"{kind.Key}: {string.Join(", ", kind.Select(address => address[(kind.Key.Length + 1)..]))}"];

@@ -11,21 +11,23 @@ public sealed partial class CaseRunner
 
     /// <summary>Runs the cases that a specification holds, in <c>cases/ID.yaml</c>, for the limits that it sets.</summary>
     /// <param name="specification">The specification.</param>
-    /// <returns>Results by rule; a limit that no case shows, there or with its rule, is a result of its own.</returns>
-    public IReadOnlyList<(string Rule, IReadOnlyList<CaseResult> Results)> RunSet(Specification specification)
-    {
-        var files = SetCaseFiles(specification).ToList();
-        var unshown = specification.Set.Select(set => set.Rule).Distinct(StringComparer.Ordinal).Where(id => !files.Exists(file => string.Equals(Stem(file), id, StringComparison.Ordinal)) && !IsShown(specification, id));
-        return [.. files.Select(file => (Stem(file), RunSet(specification, file))), .. unshown.Select(id => (id, Unshown(specification, id)))];
-    }
+    /// <returns>Results by rule; a rule without such a file is not among them.</returns>
+    public IReadOnlyList<(string Rule, IReadOnlyList<CaseResult> Results)> RunSet(Specification specification) =>
+        [.. SetCaseFiles(specification).Select(file => (Stem(file), RunSet(specification, file)))];
+
+    /// <summary>The limits that a specification sets and that no case shows, there or with its rule.</summary>
+    /// <param name="specification">The specification.</param>
+    public IReadOnlyList<CaseResult> Unshown(Specification specification) =>
+    [
+        .. specification.Set.Select(set => set.Rule).Distinct(StringComparer.Ordinal)
+            .Where(id => SetCasesOf(specification, id) is null && !IsShown(specification, id))
+            .Select(id => About(id, $"specifications/{specification.Name}/specification.yaml", $"No case shows the limit that is set for `{id}`: write one that meets it and one that misses it into `cases/{id}.yaml`.")),
+    ];
 
     // A shipped rule may show in its own cases what a specification makes of it.
     private bool IsShown(Specification specification, string id) =>
         Rules.FirstOrDefault(rule => string.Equals(rule.Id, id, StringComparison.Ordinal)) is { } rule
         && Read(rule).Cases.Any(one => one.With.Contains(specification.Name, StringComparer.Ordinal));
-
-    private IReadOnlyList<CaseResult> Unshown(Specification specification, string id) =>
-        [About(id, $"specifications/{specification.Name}/specification.yaml", $"No case shows the limit that is set for `{id}`: write one that meets it and one that misses it into `cases/{id}.yaml`.")];
 
     /// <summary>Changes each figure under <c>assume:</c> of a specification by one unit of its last digit, and finds those that no case with this specification notices.</summary>
     /// <param name="specification">The specification.</param>

@@ -41,6 +41,19 @@ public sealed class CompareTests
         Assert.Contains(plan.Quantities, change => change is { Quantity: "trucks.count_minimum" or "feeder.occupation" });
     }
 
+    /// <summary>Tonnage is width, length, thickness and density; the window of a course follows its thickness: both stand behind the finding, though it asks for neither itself.</summary>
+    [Theory]
+    [InlineData("    width: 8.00 m", "    width: 8.40 m", "CON-001", "runs.quay.width")]
+    [InlineData("    thickness: 85 mm", "    thickness: 88 mm", "CON-001", "courses.lower.thickness")]
+    [InlineData("    thickness: 85 mm", "    thickness: 88 mm", "ROL-001", "courses.lower.thickness")]
+    public void What_a_computed_quantity_was_made_from_is_named_behind_the_finding(string from, string to, string rule, string path)
+    {
+        var plan = Compare(Text, Edited(from, to));
+        var change = Assert.Single(plan.Findings, change => change.Either.Rule == rule && change.Either.Address is "course:lower");
+        Assert.Equal(ChangeKind.Changed, change.Kind);
+        Assert.Equal(path, Assert.Single(change.Behind).Path);
+    }
+
     [Fact]
     public void Silence_is_named_behind_what_can_no_longer_be_assessed()
     {

@@ -23,12 +23,20 @@ public class RoundingTests
     public void A_band_decides_how_many_digits_a_prediction_deserves(double value, double low, double high, string unit, string shown) =>
         Assert.Equal(shown, Shown(new ShownValue(value, unit, low, high), Origin.Computed));
 
+    /// <summary>Minutes without a spread come from speeds and lengths that nobody holds to a second.</summary>
+    [Theory]
+    [InlineData(47.83, "48 min")]
+    [InlineData(4.083, "4.1 min")]
+    [InlineData(131.4, "131 min")]
+    public void Computed_minutes_without_a_spread_have_no_seconds(double value, string shown) =>
+        Assert.Equal(shown, Shown(new ShownValue(value, "min"), Origin.Computed));
+
     [Theory]
     [InlineData(2.2727272727, "", "2.27")]
     [InlineData(1234.5, "t", "1230 t")]
     [InlineData(0.00123456, "m", "0.00123 m")]
     [InlineData(1250, "", "1250")]
-    [InlineData(47.83, "min", "47.8 min")]
+    [InlineData(47.83, "h", "47.8 h")]
     [InlineData(99.96, "t", "100 t")]
     public void A_computed_value_has_three_significant_digits(double value, string unit, string shown) =>
         Assert.Equal(shown, Shown(new ShownValue(value, unit), Origin.Computed));
@@ -39,6 +47,17 @@ public class RoundingTests
     [InlineData(0.1 + 0.2, "m", "0.3 m")]
     public void A_stated_value_keeps_its_digits(double value, string unit, string shown) =>
         Assert.Equal(shown, Shown(new ShownValue(value, unit), Origin.Stated));
+
+    /// <summary>An end that is the shown value already is not said again, and no end reads "at least under".</summary>
+    [Theory]
+    [InlineData(1.2, 0.4, 3.9, "under 5 % (at most 5)")]
+    [InlineData(1.2, 0.4, 2.2, "under 5 %")]
+    [InlineData(0, 0, 1.1, "0 % (under 5)")]
+    [InlineData(3.7, 1.1, 5.2, "5 % (under 5 to 5)")]
+    [InlineData(99, 91, 99.6, "over 95 % (at least 90)")]
+    [InlineData(62, 58, 71, "60 % (60 to 70)")]
+    public void The_ends_of_a_chance_are_said_once(double value, double low, double high, string shown) =>
+        Assert.Equal(shown, Shown(new ShownValue(value, "%", low, high), Origin.Computed, "supply.chance_of_stop"));
 
     [Theory]
     [InlineData(3.7, "5 %")]
