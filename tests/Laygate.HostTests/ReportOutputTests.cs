@@ -45,7 +45,7 @@ public sealed class ReportOutputTests
     {
         var schema = JsonNode.Parse(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "report.schema.json")))!;
         var named = schema["definitions"]!["lever_setting"]!["properties"]!["lever"]!["enum"]!.AsArray().Select(word => word!.GetValue<string>());
-        Assert.Equal(Enum.GetValues<LeverKind>().Select(Laygate.Model.Plans.Words.Of), named);
+        Assert.Equal(Enum.GetValues<LeverKind>().Select(Laygate.Model.Plans.Words.Of), named, StringComparer.Ordinal);
     }
 
     [Theory]
