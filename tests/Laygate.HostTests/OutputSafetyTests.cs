@@ -33,7 +33,7 @@ public sealed class OutputSafetyTests
         File.CreateSymbolicLink(Path.Combine(folder, "link.txt"), "result.txt");
         Assert.Equal(0, BuiltProgram.Run(null, folder, "check", "plan.yaml", "--output", "link.txt").Code);
         Assert.Equal("result.txt", new FileInfo(Path.Combine(folder, "link.txt")).LinkTarget);
-        Assert.NotEqual("old", File.ReadAllText(Path.Combine(folder, "result.txt")));
+        Assert.True(new FileInfo(Path.Combine(folder, "result.txt")).Length > 100);
         Directory.Delete(folder, recursive: true);
     }
 

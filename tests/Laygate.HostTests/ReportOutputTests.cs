@@ -45,7 +45,7 @@ public sealed class ReportOutputTests
     {
         var schema = JsonNode.Parse(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "report.schema.json")))!;
         var named = schema["definitions"]!["lever_setting"]!["properties"]!["lever"]!["enum"]!.AsArray().Select(word => word!.GetValue<string>());
-        Assert.Equal(Enum.GetValues<LeverKind>().Select(Laygate.Model.Plans.Words.Of), named);
+        Assert.Equal(Enum.GetValues<LeverKind>().Select(Laygate.Model.Plans.Words.Of), named, StringComparer.Ordinal);
     }
 
     [Theory]
@@ -97,7 +97,7 @@ public sealed class ReportOutputTests
         var broken = new BrokenLimit(new FindingReference("WEA-001", "Title", "weather"), Status.Fail, new ShownValue(3, "°C"), Samples.AtLeast(5), OnExpectedValuesOnly: false);
         var at = new DateTimeOffset(2031, 5, 4, 22, 0, 0, TimeSpan.FromHours(2));
         return new LayingOutlook(
-            [new HourOutlook(at, LayingVerdict.NoGo, [broken], at.AddHours(-1)), new HourOutlook(at.AddHours(1), LayingVerdict.Go, [], null)],
+            [new HourOutlook(at, LayingVerdict.NoGo, [broken], at.AddHours(-1)), new HourOutlook(at.AddHours(1), LayingVerdict.Go, [], null, broken with { Status = Status.Pass, Value = new ShownValue(7, "°C") })],
             [new PlantLead("trucks", null, new ShownValue(60, "min"))],
             new WorkableWeather(
                 [new AxisLimit(WeatherAxis.Air, new ShownValue(9, "°C"), new ShownValue(4, "°C"), null, broken), new AxisLimit(WeatherAxis.Wind, new ShownValue(3, "m/s"), null, null, null)],

@@ -69,6 +69,7 @@ public class PlanBadInputTests
     [InlineData("last_look: 2031-06-12T15:00", "last_look: 2031-06-12 15:00", "`2031-06-12T15:00`")]
     [InlineData("last_look: 2031-06-12T15:00", "last_look: 2031-06-12T15:00Z", "`+00:00`")]
     [InlineData("last_look: 2031-06-12T15:00", "last_look: 2031-06-12", "time of day")]
+    [InlineData("last_look: 2031-06-12T15:00", "last_look: 0001-01-01T15:00", "year from 1900 to 2199")]
     public void The_right_form_is_shown(string old, string replacement, string right) =>
         Assert.Contains(right, Assert.Single(PlanFiles.Problems(PlanFiles.Changed(old, replacement))).Hint, StringComparison.Ordinal);
 
