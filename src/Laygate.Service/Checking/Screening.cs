@@ -7,11 +7,15 @@ namespace Laygate.Service.Checking;
 /// <summary>Screens a text under the rule book of the service.</summary>
 internal sealed class Screening(CheckDesk desk)
 {
+    /// <summary>How a submission is checked: in full, with what would mend each finding. The outlook is for whoever writes the plan.</summary>
+    /// <param name="day">Day of the screening; null: today.</param>
+    public static CheckWish Wish(DateOnly? day = null) => new(Date: day) { Remedies = true };
+
     /// <summary>Checks it in full.</summary>
     /// <exception cref="OperationCanceledException">It was called off.</exception>
     public ScreeningResult Run(string file, byte[] text, CancellationToken cancel)
     {
-        var result = desk.Open(new CheckWish()).Run(file, text, cancel);
+        var result = desk.Open(Wish()).Run(file, text, cancel);
         var reports = result.Reports;
         var first = reports.Count > 0 ? reports[0] : null;
         return new ScreeningResult(

@@ -106,7 +106,7 @@ internal sealed class StoredReports(CheckDesk desk, CheckPool pool)
         : !string.Equals(summary.ProgramVersion, CheckDesk.Version, StringComparison.Ordinal) ? "the program has changed since the screening"
         : null;
 
-    private static CheckWish Wish(StoredReport stored) => new(Date: DateOnly.FromDateTime(stored.Summary.At.UtcDateTime));
+    private static CheckWish Wish(StoredReport stored) => Screening.Wish(DateOnly.FromDateTime(stored.Summary.At.UtcDateTime));
 
     private static bool IsStored(FileResult result, StoredReport stored) => Screening.Json(result).AsSpan().SequenceEqual(stored.Json);
 

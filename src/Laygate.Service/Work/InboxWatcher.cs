@@ -116,7 +116,7 @@ internal sealed class InboxWatcher(CheckDesk desk, TimeProvider clock, IOptions<
         var hash = Convert.ToHexStringLower(SHA256.HashData(bytes));
         try
         {
-            var result = desk.Open(new CheckWish { Page = true }).Run(name, bytes, cancel);
+            var result = desk.Open(Screening.Wish() with { Page = true }).Run(name, bytes, cancel);
             Beside(path, ".report.json", Screening.Json(result));
             Beside(path, ".report.html", Html(result));
             Beside(path, ".report.txt", Text(result));
