@@ -39,9 +39,12 @@ internal static class Times
             at.Fail(key, $"By the stated times {what} (by {Length(first - second)}).", "Check dates, times and offsets from UTC.");
     }
 
-    private static string Length(TimeSpan time) => time.TotalHours < 2
-        ? string.Create(CultureInfo.InvariantCulture, $"{time.TotalMinutes:0} min")
-        : string.Create(CultureInfo.InvariantCulture, $"{time.TotalHours:0.#} h");
+    private static string Length(TimeSpan time) => time.TotalHours switch
+    {
+        < 2 => string.Create(CultureInfo.InvariantCulture, $"{time.TotalMinutes:0} min"),
+        < 48 => string.Create(CultureInfo.InvariantCulture, $"{time.TotalHours:0.#} h"),
+        _ => string.Create(CultureInfo.InvariantCulture, $"{time.TotalDays:0} days"),
+    };
 
     // Without an offset all times count as local ones of the same place.
     private static DateTime? Utc(Moment? moment, TimeSpan? zone) => moment?.Local - (moment?.Offset ?? zone ?? TimeSpan.Zero);
