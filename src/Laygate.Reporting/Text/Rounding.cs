@@ -29,9 +29,13 @@ internal static class Rounding
     public const int FinestLevel = 9;
 
     /// <summary>The number with the twelve significant digits that a JSON report keeps, so that a stored report is worded as on its first day.</summary>
-    public static double Kept(double number) => double.IsFinite(number)
-        ? double.Parse(number.ToString("G12", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture)
-        : number;
+    public static double Kept(double number)
+    {
+        Span<char> digits = stackalloc char[32];
+        return double.IsFinite(number) && number.TryFormat(digits, out var count, "G12", CultureInfo.InvariantCulture)
+            ? double.Parse(digits[..count], CultureInfo.InvariantCulture)
+            : number;
+    }
 
     /// <summary>The value with its numbers as a JSON report keeps them.</summary>
     public static ShownValue? Kept(ShownValue? value) =>
