@@ -49,17 +49,19 @@ internal sealed record Silence(Severity Severity, IReadOnlyList<Finding> Finding
     public IReadOnlyList<string> Sentences =>
     [
         .. Findings.SelectMany(finding => finding.Notes).Where(note => !IsReading(note)).Select(NoteWords.Glued)
-            .Concat(Findings.Any(Asks) || !Findings.Any(finding => finding.Notes.Any(note => !IsReading(note))) ? [$"State {Keys(Findings[0])}."] : [])
+            .Concat(Findings.Any(Asks) || !Findings.Any(finding => finding.Notes.Any(note => !IsReading(note))) ? [$"State {string.Join(", ", Findings[0].Missing.Select(Names.Of).Distinct(StringComparer.Ordinal).Select(key => $"`{key}`"))}."] : [])
             .Distinct(StringComparer.Ordinal),
     ];
 
     /// <summary>Where it comes from, each source once.</summary>
     public IReadOnlyList<string> Sources =>
     [
-        .. Findings.Select(finding => finding.Limit).OfType<ShownLimit>().Select(Source)
-            .Concat(Findings.SelectMany(finding => finding.Notes).Where(IsReading).Select(NoteWords.Glued))
-            .Distinct(StringComparer.Ordinal),
+        .. Limits.Concat(Findings.SelectMany(finding => finding.Notes).Where(IsReading).Select(NoteWords.Glued)).Distinct(StringComparer.Ordinal),
     ];
+
+    /// <summary>Where the limits that decide come from, each source once.</summary>
+    public IReadOnlyList<string> Limits =>
+        [.. Findings.Select(finding => finding.Limit).OfType<ShownLimit>().Select(Source).Distinct(StringComparer.Ordinal)];
 
     private static bool Asks(Finding finding) => finding.Notes.Any(note => string.Equals(note.Id, FindingNotes.SayWhether, StringComparison.Ordinal));
 

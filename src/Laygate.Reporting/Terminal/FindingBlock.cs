@@ -70,6 +70,39 @@ internal sealed class FindingBlock(Page page, string file, bool isFull)
         Row("rules", Rules(findings));
     }
 
+    /// <summary>What a plan does not say about hazards of one severity: for each what to write, what to do and the source.</summary>
+    /// <param name="group">Part of the report.</param>
+    /// <param name="grade">The silences.</param>
+    /// <param name="isFirst">Whether it is to be explained what to do with them.</param>
+    public void Silent(FindingGroup group, IReadOnlyList<Silence> grade, bool isFirst)
+    {
+        page.Blank();
+        page.Flow(0, Margin, [new TextSpan(Styles.Of(group), Names.Of(group).ToUpperInvariant().Replace(' ', '\u00A0')), new TextSpan(TextStyle.Heading, "\u00A0 " + Silence.Heading(grade))]);
+        if (isFirst)
+        {
+            page.Flow(Margin, Margin, [new TextSpan(TextStyle.Plain, "Write what is asked for, or say why it does not apply. --all gives why it matters, what other publications say and whom to ask; local law and the competent person come first.")]);
+        }
+
+        foreach (var silence in grade)
+        {
+            var first = silence.Findings[0];
+            page.Blank();
+            page.Flow(Margin, Margin + 2, [
+                new TextSpan(TextStyle.Plain, string.Join("; ", silence.Findings.Select(finding => $"{PlainText.Show(finding.Title)} ({PlainText.Show(finding.Rule)})"))),
+                new TextSpan(TextStyle.Quiet, $", {PlainText.Show(first.Address)}{(first.Position is { } at ? string.Create(CultureInfo.InvariantCulture, $", line {at.Line}") : string.Empty)}")]);
+            Row("write", string.Join(' ', silence.Sentences));
+            foreach (var remedy in silence.Findings.Select(finding => finding.Remedy).Distinct(StringComparer.Ordinal))
+            {
+                Row("do", PlainText.Show(remedy));
+            }
+
+            if (silence.Limits is { Count: > 0 } limits)
+            {
+                Row("source", string.Join(' ', limits));
+            }
+        }
+    }
+
     /// <summary>Rules with title and severity.</summary>
     public static string Rules(IReadOnlyList<Finding> findings) => string.Join("; ", findings.Select(finding =>
         $"{PlainText.Show(finding.Rule)} {PlainText.Show(finding.Title)}{(finding.Severity is { } severity ? $" (severity {severity})" : string.Empty)}"));

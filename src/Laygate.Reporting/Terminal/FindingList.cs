@@ -14,6 +14,11 @@ internal sealed class FindingList(Page page, Report report, TerminalSettings set
     private const int MostListed = 12;
     private const int MostNamed = 5;
 
+    // So many silences of a part are written in full; more of them in short.
+    private const int MostSilencesInFull = 3;
+
+    private bool silencesExplained;
+
     public void Write()
     {
         var parts = report.Findings.ToLookup(FindingGroups.Of);
@@ -101,19 +106,44 @@ internal sealed class FindingList(Page page, Report report, TerminalSettings set
 
         var block = new FindingBlock(page, report.File, settings.All);
         var safety = Safety(findings);
+        var inFull = settings.All || safety.Count(Silence.Is) <= MostSilencesInFull;
         if (safety.Count > 0)
         {
+            var hidden = inFull && !settings.All && safety.Exists(finding => Silence.Is(finding) && finding.Notes.Any(Silence.IsReading));
             page.Blank();
-            page.Flow(0, 2, [new TextSpan(TextStyle.Quiet, Heading(safety, safety.Count < findings.Count) + (!settings.All && safety.Exists(finding => Silence.Is(finding) && finding.Notes.Any(Silence.IsReading)) ? " (--all adds what other publications say)" : string.Empty))]);
+            page.Flow(0, 2, [new TextSpan(TextStyle.Quiet, Heading(safety, safety.Count < findings.Count) + (hidden ? " (--all adds what other publications say)" : string.Empty))]);
         }
 
+        if (inFull)
+        {
+            WriteInFull(block, group, safety);
+        }
+        else
+        {
+            WriteInShort(block, group, safety);
+        }
+
+        findings.Where(finding => finding.Severity is null).ToList().ForEach(finding => block.Write(group, finding));
+    }
+
+    private static void WriteInFull(FindingBlock block, FindingGroup group, List<Finding> safety)
+    {
         safety.Where(finding => !Asks(finding)).ToList().ForEach(finding => block.Write(group, finding));
         foreach (var question in safety.Where(Asks).GroupBy(FindingBlock.Keys, StringComparer.Ordinal))
         {
             block.Ask(group, [.. question]);
         }
+    }
 
-        findings.Where(finding => finding.Severity is null).ToList().ForEach(finding => block.Write(group, finding));
+    // A plan that says nothing about thirty hazards is told what to write, not fifteen lines about each.
+    private void WriteInShort(FindingBlock block, FindingGroup group, List<Finding> safety)
+    {
+        safety.Where(finding => !Silence.Is(finding)).ToList().ForEach(finding => block.Write(group, finding));
+        foreach (var grade in Silence.Of(safety).GroupBy(silence => silence.Severity))
+        {
+            block.Silent(group, [.. grade], isFirst: !silencesExplained);
+            silencesExplained = true;
+        }
     }
 
     private static string Heading(List<Finding> safety, bool isFollowed)

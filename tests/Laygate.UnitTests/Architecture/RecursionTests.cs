@@ -23,6 +23,7 @@ public sealed class RecursionTests
         ["Blanks"] = Document,
         ["InputList"] = Document,
         ["PlanEdit"] = Document,
+        ["PlanPositions"] = Document,
         ["PlanTextChanges"] = Document,
         ["TokenNames"] = Document,
         ["SchemaWalker"] = Document + ", and " + Schema,
