@@ -4,7 +4,7 @@ using Laygate.Rules.Results;
 namespace Laygate.Reporting.Remedies;
 
 /// <summary>Sentences about what would mend a finding, and what would not.</summary>
-internal static class RemedyWords
+public static class RemedyWords
 {
     private const int MostFailed = 3;
 
@@ -28,7 +28,7 @@ internal static class RemedyWords
     }
 
     /// <summary>A remedy with both values, for example <c>paver speed (paver:p1) from 5 m/min to 3.2 m/min: then 100 t/h against at least 98 t/h</c>.</summary>
-    public static string Found(Finding finding, Remedy remedy)
+    internal static string Found(Finding finding, Remedy remedy)
     {
         var changes = string.Join(", together with ", remedy.Changes.Select(LeverWords.Change));
         var tight = remedy.OnExpectedValuesOnly ? "; only the expected value meets it, the unfavourable end does not" : string.Empty;
@@ -36,7 +36,7 @@ internal static class RemedyWords
     }
 
     /// <summary>Why a change that helps is no remedy.</summary>
-    public static string Failed(Finding finding, FailedRemedy failed)
+    internal static string Failed(Finding finding, FailedRemedy failed)
     {
         var name = LeverWords.Name(failed.Change);
         var to = LeverWords.Value(failed.Change.To);

@@ -2,6 +2,7 @@ using System.Reflection;
 using Laygate.Register;
 using Laygate.Reporting.Language;
 using Laygate.Reporting.Rules;
+using Laygate.Reporting.Runs;
 using Laygate.Rules.Results;
 using Laygate.Service.Access;
 using Laygate.Service.Api;
@@ -86,7 +87,7 @@ internal static class PageRoutes
 
     private static RazorComponentResult Findings(HttpContext context, FileResult result, byte[] bytes)
     {
-        var report = ReportView.Of(Screening.Json(result)).With(result.Reports);
+        var report = ReportView.Of(new ReportedRun(CheckDesk.Version, [result], []));
         return PageResults.Page<ResultPage>(
             context, Values(("Report", report), ("Lines", PlanLines.Of(bytes))), report.Problems.Count > 0 ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK);
     }

@@ -1,7 +1,10 @@
 using System.Globalization;
 using System.Text;
-using System.Text.Json;
+using Laygate.Model.Plans;
+using Laygate.Reporting.Language;
 using Laygate.Reporting.Plots;
+using Laygate.Reporting.Remedies;
+using Laygate.Reporting.Runs;
 using Laygate.Reporting.Text;
 using Laygate.Rules.Results;
 
@@ -43,28 +46,14 @@ public sealed record PlanView(string Title, string Plan, string? Revision, strin
 /// <summary>A problem of a text that cannot be read.</summary>
 public sealed record ProblemView(string Message, string? Hint, int? Line, int? Column);
 
-/// <summary>A report as a page shows it, read from the JSON that programs get: the page says nothing that the report does not.</summary>
+/// <summary>A run as a page shows it, in the words of every other form.</summary>
 public sealed record ReportView(IReadOnlyList<PlanView> Plans, IReadOnlyList<ProblemView> Problems, IReadOnlyList<string> Caution)
 {
     private static readonly string[] Order = ["fail", "warn", "departed", "pass"];
-    private static readonly string[] Groups = ["fail", "warn", "not assessed", "needs a person", "departed", "pass"];
 
-    /// <summary>Reads a report.</summary>
-    public static ReportView Of(byte[] bytes)
-    {
-        using var json = JsonDocument.Parse(bytes);
-        var files = json.RootElement.GetProperty("files").EnumerateArray().ToList();
-        return new ReportView(
-            [.. files.SelectMany(file => file.GetProperty("reports").EnumerateArray()).Select(Plan)],
-            [.. files.SelectMany(file => file.GetProperty("problems").EnumerateArray()).Select(Problem)],
-            [.. json.RootElement.GetProperty("caution").EnumerateArray().Select(sentence => sentence.GetString()!)]);
-    }
-
-    /// <summary>The same with the plots of these reports, which the JSON does not carry.</summary>
-    public ReportView With(IReadOnlyList<Report> reports) => this with
-    {
-        Plans = [.. Plans.Select((plan, index) => plan with { Plots = PlotFigures.Of(reports[index], string.Create(CultureInfo.InvariantCulture, $"p{index + 1}")) })],
-    };
+    /// <summary>The page of a run, of today or read back from a stored report; with the plots that its reports hold.</summary>
+    public static ReportView Of(ReportedRun run) =>
+        new([.. run.Reports.Select(Plan)], [.. run.AllProblems.Select(Problem)], Reporting.Language.Caution.Sentences);
 
     /// <summary>The worst status on each line of the text.</summary>
     public IReadOnlyDictionary<int, string> Marks()
@@ -88,72 +77,49 @@ public sealed record ReportView(IReadOnlyList<PlanView> Plans, IReadOnlyList<Pro
 
     private static int Rank(string status) => Array.IndexOf(Order, status) is var at and >= 0 ? at : Order.Length;
 
-    private static PlanView Plan(JsonElement report)
+    private static PlanView Plan(Report report, int index) => new(
+        PlainText.Show(report.PlanTitle ?? report.PlanId),
+        PlainText.Show(report.PlanId),
+        report.Revision is { } revision ? PlainText.Show(revision) : null,
+        Words.Of(report.Stage),
+        report.JudgedFor.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+        Counts(report.Counts),
+        [
+            .. report.Findings.Where(finding => finding.Status != Status.None)
+                .OrderBy(FindingGroups.Of).ThenBy(finding => finding.Severity is null).ThenBy(finding => finding.Severity).Select(Finding),
+        ])
     {
-        var findings = report.GetProperty("findings").EnumerateArray().Select(Finding).Where(finding => finding.Status.Length > 0).ToList();
-        return new PlanView(
-            Text(report, "title") ?? Text(report, "plan")!,
-            Text(report, "plan")!,
-            Text(report, "revision"),
-            Text(report, "stage")!,
-            Text(report, "judged_for")!,
-            [.. report.GetProperty("counts").EnumerateObject().Where(count => count.Value.ValueKind == JsonValueKind.Number).Select(count => (count.Name.Replace('_', ' '), count.Value.GetInt32()))],
-            [.. findings.OrderBy(finding => Array.IndexOf(Groups, finding.Group)).ThenBy(finding => finding.Severity.Length == 0).ThenBy(finding => finding.Severity, StringComparer.Ordinal)]);
-    }
-
-    private static FindingView Finding(JsonElement finding) => new(
-        Text(finding, "status") ?? string.Empty,
-        Text(finding, "rule")!,
-        Text(finding, "address")!,
-        Text(finding, "title")!,
-        Sentence(finding),
-        Text(finding, "why")!,
-        Text(finding, "remedy")!,
-        Text(finding, "local")!,
-        Source(finding.GetProperty("source")),
-        finding.GetProperty("position") is { ValueKind: JsonValueKind.Object } place ? place.GetProperty("line").GetInt32() : null)
-    {
-        Family = Text(finding, "name") is { } name && name.IndexOf('/', StringComparison.Ordinal) is > 0 and var end ? name[..end] : string.Empty,
-        Group = (Text(finding, "status"), Text(finding, "outcome")) switch
-        {
-            ("warn", "not-assessed") => "not assessed",
-            ("warn", "needs-person") => "needs a person",
-            var (status, _) => status ?? string.Empty,
-        },
-        Severity = Text(finding, "severity") ?? string.Empty,
-        Missing = [.. Listed(finding, "missing", "state").Distinct(StringComparer.Ordinal).Except(Told(finding), StringComparer.Ordinal)],
-        Notes = [.. Listed(finding, "notes", "text")],
-        Mends = finding.TryGetProperty("remedies", out var found) && found.ValueKind == JsonValueKind.Array ? [.. found.EnumerateArray().Select(remedy => Text(remedy, "text")!)] : [],
+        Plots = PlotFigures.Of(report, string.Create(CultureInfo.InvariantCulture, $"p{index + 1}")),
     };
 
-    // A list for which a note names the entry to add need not be named again.
-    private static IEnumerable<string> Told(JsonElement finding) =>
-        finding.TryGetProperty("notes", out var notes)
-            ? notes.EnumerateArray().Where(note => Text(note, "id") is "entry-missing")
-                .Select(note => note.TryGetProperty("arguments", out var arguments) && arguments.TryGetProperty("list", out var list) ? Text(list, "text") : null).OfType<string>()
-            : [];
+    private static IReadOnlyList<(string Name, int Count)> Counts(Counts counts) =>
+    [
+        .. Enum.GetValues<FindingGroup>().Select(group => (Names.Of(group), FindingGroups.Count(counts, group))),
+        ("departures that do not hold", counts.DepartureWarnings),
+    ];
 
-    private static IEnumerable<string> Listed(JsonElement finding, string list, string key) =>
-        finding.TryGetProperty(list, out var entries) && entries.ValueKind == JsonValueKind.Array ? entries.EnumerateArray().Select(entry => Text(entry, key)).OfType<string>() : [];
-
-    private static string Sentence(JsonElement finding)
+    private static FindingView Finding(Finding finding) => new(
+        Words.Of(finding.Status),
+        finding.Rule,
+        PlainText.Show(finding.Address),
+        PlainText.Show(finding.Title),
+        Wording.Sentence(finding),
+        PlainText.Show(finding.Why),
+        PlainText.Show(finding.Remedy),
+        PlainText.Show(finding.Local),
+        finding.Limit is { } limit ? SourceWords.Line(limit) : string.Empty,
+        finding.Position?.Line)
     {
-        var (title, message) = (Text(finding, "title")! + ": ", Text(finding, "message")!);
-        return message.StartsWith(title, StringComparison.Ordinal) ? message[title.Length..] : message;
-    }
+        Family = finding.RuleName.Split('/')[0],
+        Group = Names.Of(FindingGroups.Of(finding)),
+        Severity = finding.Severity?.ToString() ?? string.Empty,
+        Missing = Names.Missing(finding),
+        Notes = [.. finding.Notes.Select(NoteWords.Of)],
+        Mends = [.. RemedyWords.Of(finding)],
+    };
 
-    private static string Source(JsonElement source) => source.ValueKind != JsonValueKind.Object
-        ? string.Empty
-        : string.Join(", ", new[] { Text(source, "issuer"), Text(source, "title"), Text(source, "edition"), Text(source, "clause") }.Where(part => !string.IsNullOrEmpty(part)))
-            + $" ({Text(source, "evidence")})";
-
-    private static ProblemView Problem(JsonElement problem)
-    {
-        var place = problem.TryGetProperty("position", out var at) && at.ValueKind == JsonValueKind.Object ? at : (JsonElement?)null;
-        return new ProblemView(Text(problem, "message")!, Text(problem, "hint"), place?.GetProperty("line").GetInt32(), place?.GetProperty("column").GetInt32());
-    }
-
-    private static string? Text(JsonElement element, string name) => element.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.String ? value.GetString() : null;
+    private static ProblemView Problem(Problem problem) => new(
+        PlainText.Show(problem.Message), problem.Hint is { } hint ? PlainText.Show(hint) : null, problem.Position?.Line, problem.Position?.Column);
 }
 
 /// <summary>The text of a plan by lines, as it can be shown.</summary>

@@ -1,5 +1,7 @@
 using Laygate.Register;
+using Laygate.Reporting.Runs;
 using Laygate.Service.Access;
+using Laygate.Service.Checking;
 using Laygate.Service.Work;
 
 namespace Laygate.Service.Pages;
@@ -43,7 +45,7 @@ internal static class SubmissionRoutes
         var report = await reader.ReportAsync(id, null, caller, cancel);
         return PageResults.Page<SubmissionDetailPage>(context, PageRoutes.Values(
             ("One", one),
-            ("Report", report is null ? null : ReportView.Of(report.Json)),
+            ("Report", report is null ? null : ReportView.Of(ReportedRun.Of(StoredReports.Read(report)))),
             ("Lines", PlanLines.Of(text)),
             ("Revisions", await reader.RevisionsAsync(one.Series, caller, cancel)),
             ("History", await reader.HistoryAsync(id, caller, cancel))));

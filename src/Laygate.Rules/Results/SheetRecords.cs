@@ -1,0 +1,247 @@
+using Laygate.Model.Plans;
+
+namespace Laygate.Rules.Results;
+
+/// <summary>Where a figure on the site sheet comes from.</summary>
+public enum FigureKind
+{
+    /// <summary>The plan states it.</summary>
+    Stated,
+
+    /// <summary>It is computed from what the plan states.</summary>
+    Computed,
+
+    /// <summary>It rests on a listed assumption in place of something that the plan does not state.</summary>
+    Assumed,
+
+    /// <summary>It is a limit.</summary>
+    Limit,
+}
+
+/// <summary>A figure on the site sheet.</summary>
+/// <param name="Value">Value; null when it is neither stated nor to be computed.</param>
+/// <param name="Kind">Where it comes from.</param>
+public sealed record SheetFigure(ShownValue? Value, FigureKind Kind);
+
+/// <summary>Moments of the shift.</summary>
+public enum SheetMomentKind
+{
+    /// <summary>The first load leaves its plant.</summary>
+    FirstLoad,
+
+    /// <summary>Setting up and heating begins.</summary>
+    SetUp,
+
+    /// <summary>Laying starts.</summary>
+    Start,
+
+    /// <summary>Half of the length is laid.</summary>
+    HalfWay,
+
+    /// <summary>Latest start with which the length is still laid by the end of the shift.</summary>
+    LatestStart,
+
+    /// <summary>The last metre is laid.</summary>
+    LastMetre,
+
+    /// <summary>The end of the shift as stated.</summary>
+    ShiftEnd,
+
+    /// <summary>The last densifying pass over the last metre is done.</summary>
+    RolledOut,
+
+    /// <summary>Expected: the whole mat is below the opening temperature.</summary>
+    Firm,
+
+    /// <summary>Opening as planned.</summary>
+    Opening,
+}
+
+/// <summary>A moment of the shift.</summary>
+/// <param name="Kind">Which.</param>
+/// <param name="At">When, in local time.</param>
+/// <param name="Origin">Where it comes from.</param>
+public sealed record SheetMoment(SheetMomentKind Kind, DateTimeOffset At, FigureKind Origin);
+
+/// <summary>One course on the sheet.</summary>
+/// <param name="Id">Id.</param>
+/// <param name="Mix">Name of its mix.</param>
+/// <param name="Thickness">Nominal compacted thickness.</param>
+/// <param name="Behind">Thickness behind the screed.</param>
+/// <param name="LevelledOn">What its screed is levelled against.</param>
+/// <param name="Tonnage">Tonnage computed.</param>
+/// <param name="Ordered">Tonnage ordered.</param>
+/// <param name="Demand">Mix that it takes while the paver moves.</param>
+/// <param name="Loads">Number of loads; 0 where they cannot be counted.</param>
+/// <param name="Payload">Payload.</param>
+/// <param name="RunPerLoad">Length that one load covers at the first station.</param>
+/// <param name="LastLoad">Size of the last load.</param>
+/// <param name="Interval">Time between loads.</param>
+/// <param name="Window">Densification window.</param>
+public sealed record SheetCourse(
+    string Id,
+    string Mix,
+    SheetFigure Thickness,
+    SheetFigure Behind,
+    string? LevelledOn,
+    SheetFigure Tonnage,
+    SheetFigure Ordered,
+    SheetFigure Demand,
+    int Loads,
+    SheetFigure Payload,
+    SheetFigure RunPerLoad,
+    SheetFigure LastLoad,
+    SheetFigure Interval,
+    SheetFigure Window);
+
+/// <summary>One load in its order.</summary>
+/// <param name="Number">Number in that order, from 1.</param>
+/// <param name="OfMix">Number among the loads of its mix, from 1.</param>
+/// <param name="Course">Course for which it is meant.</param>
+/// <param name="Mix">Id of the mix.</param>
+/// <param name="Plant">Id of the plant; null where the plan does not say.</param>
+/// <param name="Trucks">Group of trucks.</param>
+/// <param name="Size">Size.</param>
+/// <param name="IsLast">Whether it is the last of its mix.</param>
+/// <param name="LeavesAt">Time to leave the plant; null without times.</param>
+/// <param name="TipsBy">Time by which it is to tip; null without times.</param>
+/// <param name="Run">Run in which it ends.</param>
+/// <param name="EndsAt">Station at which it ends.</param>
+public sealed record SheetLoad(
+    int Number,
+    int OfMix,
+    string Course,
+    string Mix,
+    string? Plant,
+    string Trucks,
+    ShownValue Size,
+    bool IsLast,
+    DateTimeOffset? LeavesAt,
+    DateTimeOffset? TipsBy,
+    string? Run,
+    ShownValue? EndsAt);
+
+/// <summary>A width at a station.</summary>
+/// <param name="Run">Run.</param>
+/// <param name="At">Station; null where it holds everywhere.</param>
+/// <param name="Width">Width.</param>
+public sealed record SheetWidth(string Run, ShownValue? At, ShownValue Width);
+
+/// <summary>Speed of a paver.</summary>
+/// <param name="Paver">Id.</param>
+/// <param name="Planned">Planned speed.</param>
+/// <param name="Lowest">Lower end of the usual band; its kind is limit.</param>
+/// <param name="Highest">Upper end of the usual band; its kind is limit.</param>
+/// <param name="RollersAllow">Speed that the rollers can follow.</param>
+/// <param name="SupplyAllows">Speed that the planned supply carries.</param>
+/// <param name="StopLimit">Longest stop before a joint is made.</param>
+public sealed record SheetSpeed(
+    string Paver, SheetFigure Planned, SheetFigure Lowest, SheetFigure Highest, SheetFigure RollersAllow, SheetFigure SupplyAllows, SheetFigure StopLimit);
+
+/// <summary>A buffer on a paver.</summary>
+/// <param name="Paver">Paver.</param>
+/// <param name="Course">Course.</param>
+/// <param name="Capacity">Capacity.</param>
+/// <param name="Lowest">Lowest workable level.</param>
+/// <param name="Call">Call level.</param>
+/// <param name="CallLowest">Lowest call level that comes in time.</param>
+/// <param name="CallHighest">Highest call level at which the load fits.</param>
+public sealed record SheetBuffer(
+    string Paver, string Course, SheetFigure Capacity, SheetFigure Lowest, SheetFigure Call, SheetFigure CallLowest, SheetFigure CallHighest);
+
+/// <summary>The feeder.</summary>
+/// <param name="Id">Id.</param>
+/// <param name="Exchange">Exchange of trucks.</param>
+/// <param name="Changeover">Turn from one buffer to the other.</param>
+/// <param name="EmptiedBeforeChange">Whether it is emptied before it changes the mix.</param>
+/// <param name="RestGoesTo">Where the rest goes.</param>
+/// <param name="Identification">How mixes are told apart.</param>
+public sealed record SheetFeeder(
+    string Id, SheetFigure Exchange, SheetFigure Changeover, bool? EmptiedBeforeChange, string? RestGoesTo, MixIdentification? Identification);
+
+/// <summary>One roller.</summary>
+/// <param name="Id">Id.</param>
+/// <param name="IsSpare">Whether it stands by.</param>
+/// <param name="Phase">Id of its phase; null for a spare.</param>
+/// <param name="Passes">Passes over every point in the phase.</param>
+/// <param name="ZoneFrom">Start of the zone behind the last screed.</param>
+/// <param name="ZoneTo">End of the zone.</param>
+/// <param name="FromMinutes">Minutes behind the last screed at which its zone begins.</param>
+/// <param name="DoneBy">Minutes behind the last screed by which its phase is done.</param>
+/// <param name="Mode">How it compacts.</param>
+/// <param name="PassesInMode">Passes in that mode; null: all.</param>
+/// <param name="Frequency">Frequency.</param>
+/// <param name="Amplitude">Amplitude.</param>
+/// <param name="Speed">Speed while rolling.</param>
+/// <param name="Strips">Strips across the widest mat, from the left edge: beyond the edge below zero.</param>
+/// <param name="Impact">Distance between two impacts, where it vibrates.</param>
+/// <param name="WaterAndFuel">Where it takes water and fuel.</param>
+/// <param name="Parking">Where it parks off the hot mat.</param>
+/// <param name="Breaks">Breaks and relief.</param>
+public sealed record SheetRoller(
+    string Id,
+    bool IsSpare,
+    string? Phase,
+    int? Passes,
+    SheetFigure ZoneFrom,
+    SheetFigure ZoneTo,
+    SheetFigure FromMinutes,
+    SheetFigure DoneBy,
+    RollingMode? Mode,
+    int? PassesInMode,
+    SheetFigure Frequency,
+    SheetFigure Amplitude,
+    SheetFigure Speed,
+    IReadOnlyList<SheetStrip> Strips,
+    SheetFigure Impact,
+    string? WaterAndFuel,
+    string? Parking,
+    string? Breaks);
+
+/// <summary>A strip of a roller.</summary>
+/// <param name="From">Its left side, from the left edge of the mat.</param>
+/// <param name="To">Its right side.</param>
+public sealed record SheetStrip(ShownValue From, ShownValue To);
+
+/// <summary>A mix on the sheet; temperatures as stated, in the load.</summary>
+/// <param name="Id">Id.</param>
+/// <param name="Name">Name.</param>
+/// <param name="Lowest">Lowest at loading.</param>
+/// <param name="Expected">Expected at loading.</param>
+/// <param name="Highest">Highest at loading.</param>
+/// <param name="RefuseBelow">Loads below it are refused.</param>
+public sealed record SheetMix(string Id, string Name, SheetFigure Lowest, SheetFigure Expected, SheetFigure Highest, SheetFigure RefuseBelow);
+
+/// <summary>Something inside the width.</summary>
+/// <param name="Run">Run.</param>
+/// <param name="At">Station.</param>
+/// <param name="What">What it is.</param>
+/// <param name="Treatment">How it is treated.</param>
+/// <param name="Who">Who does it.</param>
+/// <param name="When">When.</param>
+public sealed record SheetObstacle(string Run, SheetFigure At, string? What, string? Treatment, string? Who, string? When);
+
+/// <summary>An overhead line.</summary>
+/// <param name="Id">Id.</param>
+/// <param name="At">Station.</param>
+/// <param name="Height">Height of the lowest conductor.</param>
+public sealed record SheetOverheadLine(string Id, SheetFigure At, SheetFigure Height);
+
+/// <summary>Opening to traffic.</summary>
+/// <param name="Below">Temperature below which it is opened.</param>
+/// <param name="ReleasedBy">Who opens.</param>
+/// <param name="ClosureEnds">End of the closure.</param>
+public sealed record SheetOpening(SheetFigure Below, string? ReleasedBy, DateTimeOffset? ClosureEnds);
+
+/// <summary>A plant with what it sends.</summary>
+/// <param name="Id">Id.</param>
+/// <param name="Mixes">Mixes that it makes for this job.</param>
+/// <param name="Planned">Planned output.</param>
+/// <param name="Spare">Plant that stands in.</param>
+public sealed record SheetPlant(string Id, IReadOnlyList<SheetMix> Mixes, SheetFigure Planned, string? Spare);
+
+/// <summary>Mix between plant and mat while the work runs evenly.</summary>
+/// <param name="Mix">Id of the mix.</param>
+/// <param name="OnTheWay">In trucks that have been loaded and have not tipped.</param>
+/// <param name="OnMachines">In full buffers and the feeder; null where none is stated.</param>
+public sealed record SheetCommitted(string Mix, SheetFigure OnTheWay, SheetFigure OnMachines);
