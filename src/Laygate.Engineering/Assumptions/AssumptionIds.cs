@@ -48,6 +48,9 @@ public static class AssumptionIds
     public const string FilmIce = "existing.film_ice";
     public const string FrozenMoisture = "existing.frozen_moisture";
     public const string DeckUnderside = "existing.deck_underside";
+    public const string MarkedGradient = "site.marked_gradient";
+    public const string LongDay = "site.long_day_shift";
+    public const string LongNight = "site.long_night_shift";
 #pragma warning restore CS1591
 
     /// <summary>Density of a kind of mix.</summary>

@@ -3,6 +3,9 @@ namespace Laygate.Engineering.Quantities;
 /// <summary>Ids of the remarks that quantities hand out. Reporting words them; each says which arguments come with it.</summary>
 public static class NoteIds
 {
+    /// <summary>Name of the argument that names another place of the plan: address, <c>/</c> and key. Whoever knows the text adds the line.</summary>
+    public const string At = "at";
+
     /// <summary>A quantity asks for itself: an error of the program. Argument: <c>quantity</c>, a name.</summary>
     public const string Circular = "circular";
 
@@ -41,6 +44,9 @@ public static class NoteIds
 
     /// <summary>An entry of a list is there, but says too little to count, or less than its kind is asked for: <c>kind</c>, <c>entry</c>, <c>fields</c>, <c>who</c>.</summary>
     public const string EntryThin = "entry-thin";
+
+    /// <summary>The plan's own data show a condition of the site: <c>meaning</c> of the condition; <c>at</c>, address and key of the data.</summary>
+    public const string ShownByData = "shown-by-data";
 
     /// <summary>A list lacks an entry: <c>list</c>, <c>kind</c>, <c>fields</c> that it needs.</summary>
     public const string EntryMissing = "entry-missing";

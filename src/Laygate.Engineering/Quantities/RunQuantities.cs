@@ -19,6 +19,9 @@ internal static class RunQuantities
         Run.Flag("has_free_edge", "Whether an edge is unsupported.", (_, e) => HasEdge(e, EdgeKind.Free)),
         Run.Flag("has_gutter", "Whether an edge lies against a gutter.", (_, e) => HasEdge(e, EdgeKind.Gutter)),
         Run.Flag("has_fixed_points", "Whether the surface must fit to a kerb, a gutter, an obstacle or a tie-in.", HasFixedPoints),
+        Run.Flag("has_obstacles", "Whether the screed meets ironwork, gullies, rails or the like.", (_, e) =>
+            Answers.Follows(((Run)e.Subject!).Obstacles.Count > 0, new InputReference(e.Address, "obstacles"))),
+        Run.Presence("obstacle_kinds", "What kind each obstacle is: stated when every one says it.", ObstacleKinds),
         Run.Presence("levels", "A fixed point with its station, the height of the surface above it and the roll-down: stated when every one has them.", Levels),
     ];
 
@@ -54,6 +57,13 @@ internal static class RunQuantities
         return run.Obstacles.Count > 0 ? Answers.Follows(flag: true, new InputReference(element.Address, "obstacles"))
             : run.TieIns.Count > 0 ? Answers.Follows(flag: true, new InputReference(element.Address, "tie_ins"))
             : HasEdge(element, EdgeKind.Kerb, EdgeKind.Gutter);
+    }
+
+    private static Answer ObstacleKinds(QuantityContext context, Element element)
+    {
+        Answer[] obstacles = [.. ((Run)element.Subject!).Obstacles.Select(obstacle =>
+            Answers.Fields(new InputReference(element.Address, $"obstacles.{obstacle.Id}"), ("kind", obstacle.Kind is not null)))];
+        return obstacles.Length == 0 ? Answers.Fields(new InputReference(element.Address, "obstacles"), ("kind", false)) : Answers.Weakest(obstacles);
     }
 
     private static Answer Levels(QuantityContext context, Element element)

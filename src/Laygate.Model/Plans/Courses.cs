@@ -223,7 +223,11 @@ public sealed record ThicknessAt(
 /// <param name="Treatment">How it is treated.</param>
 /// <param name="Who">Who does it.</param>
 /// <param name="When">When it is done.</param>
-public sealed record Obstacle(string Id, Measure<Length>? At, string? What, string? Treatment, string? Who, string? When);
+public sealed record Obstacle(string Id, Measure<Length>? At, string? What, string? Treatment, string? Who, string? When)
+{
+    /// <summary>Its kind, on which conditions of the site depend; null where the plan only describes it.</summary>
+    public ObstacleKind? Kind { get; init; }
+}
 
 /// <summary>A fixed point to which the finished surface must fit, such as a kerb, a gutter, a cover or a threshold.</summary>
 /// <param name="Id">Id.</param>

@@ -62,6 +62,12 @@ public enum DensityEvidence { Trial, MakerStatement, Assumed }
 /// <summary>Kind of truck body.</summary>
 public enum TruckKind { Rigid, Articulated, MovingFloor, BottomDump }
 
+/// <summary>Kind of obstacle that the screed meets.</summary>
+public enum ObstacleKind { Ironwork, Gully, Service, Rail, MovementJoint, Other }
+
+/// <summary>What heats a screed.</summary>
+public enum ScreedHeating { Gas, Oil, Electric }
+
 /// <summary>Kind of roller.</summary>
 public enum RollerKind { Tandem, ThreeWheel, Pneumatic, Combination, Plate }
 

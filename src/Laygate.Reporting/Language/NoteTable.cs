@@ -44,6 +44,7 @@ internal static class NoteTable
         ["rule-preview"] = "This rule is new and may change.",
         ["say-whether"] = "Say whether this holds here: {meaning}",
         ["silence-fails"] = "At release the silence fails, however well the source is known ({evidence}).",
+        ["shown-by-data"] = "The plan itself shows it: {at}. {meaning}",
         ["simulation-misses"] = "The worst-case relation holds, but the simulated shift does not ({rule}): the simulation is the verdict.",
         ["simulation-passes"] = "This is a worst-case relation. The simulated shift passes ({rule}) and is the verdict: mend this to gain a reserve, not to avoid a stop.",
         ["simulation-no-trucks"] = "No truck carries the mix {mix}, so the shift cannot be simulated.",

@@ -112,7 +112,7 @@ internal sealed class MarkdownReport(StringBuilder text, Report report, EarlierS
         {
             var first = silence.Findings[0];
             var line = first.Position is { } position ? string.Create(CultureInfo.InvariantCulture, $", line {position.Line}") : string.Empty;
-            var titles = string.Join("; ", silence.Findings.Select(finding => $"{finding.Title} ({finding.Rule})"));
+            var titles = string.Join("; ", silence.Findings.Select(finding => $"{Wording.Title(finding)} ({finding.Rule})"));
             Under($"{titles}, {first.Address}{line}. {string.Join(' ', silence.Sentences)} Source: {string.Join(' ', silence.Findings.Select(finding => finding.Limit).OfType<ShownLimit>().Select(limit => $"{SourceWords.Publication(limit)} ({SourceWords.HowKnown(limit)}).").Distinct(StringComparer.Ordinal).DefaultIfEmpty("see the rule."))}");
         }
     }
@@ -120,7 +120,7 @@ internal sealed class MarkdownReport(StringBuilder text, Report report, EarlierS
     private void One(FindingGroup group, Finding finding)
     {
         var line = finding.Position is { } position ? string.Create(CultureInfo.InvariantCulture, $", line {position.Line}") : string.Empty;
-        Item($"{(finding.Known ? "known of old: " : string.Empty)}**{MarkdownText.Of(finding.Title)}** ({MarkdownText.Of(finding.Rule)}, {MarkdownText.Of(finding.Address)}{line}). {MarkdownText.Of(Wording.Sentence(finding))}{Missing(finding)}");
+        Item($"{(finding.Known ? "known of old: " : string.Empty)}**{MarkdownText.Of(Wording.Title(finding))}** ({MarkdownText.Of(finding.Rule)}, {MarkdownText.Of(finding.Address)}{line}). {MarkdownText.Of(Wording.Sentence(finding))}{Missing(finding)}");
         if (group is (FindingGroup.Failed or FindingGroup.Warned) && !finding.Known)
         {
             Details(finding);

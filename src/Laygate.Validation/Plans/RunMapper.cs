@@ -41,7 +41,10 @@ internal static class RunMapper
         What: at.Text("what"),
         Treatment: at.Text("treatment"),
         Who: at.Text("who"),
-        When: at.Text("when"));
+        When: at.Text("when"))
+    {
+        Kind = at.Word<ObstacleKind>("kind"),
+    };
 
     private static FixedLevel FixedLevel(Fields at) => new(
         Id: at.RequiredId("id"),

@@ -18,7 +18,7 @@ public class PlanSchemaTests
     [
         "stage", "use", "traffic", "closure", "exposure", "existing surface", "state of the surface", "material",
         "kind of mix", "gradation", "basis", "density reference", "place", "kind of course", "way of laying", "evidence",
-        "side", "edge", "kind of truck", "support", "kind of screed", "phase", "kind of roller", "mode",
+        "side", "edge", "kind of truck", "support", "kind of screed", "heating of a screed", "kind of obstacle", "phase", "kind of roller", "mode",
         "side of the crossfall", "turning places", "waiting place of the rollers",
         "bond coat binder", "rate basis", "direction", "joint form", "joint line", "height", "test", "event", "kind of measure", "kind of document", "sieve",
         "separation", "task", "agent", "step", "kind of section",
@@ -153,6 +153,8 @@ public class PlanSchemaTests
     private static IEnumerable<string> Model(string title) => title switch
     {
         "stage" => Of<Stage>(),
+        "kind of obstacle" => Of<ObstacleKind>(),
+        "heating of a screed" => Of<ScreedHeating>(),
         "use" => Of<SiteUse>(),
         "traffic" => Of<TrafficAlongside>(),
         "closure" => Of<ClosureKind>(),
