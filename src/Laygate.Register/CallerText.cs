@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace Laygate.Register;
 
 /// <summary>Texts that callers write. Each has a length, and none holds control characters: one database would refuse them, the other keep them.</summary>
@@ -29,6 +27,9 @@ public static class CallerText
     /// <summary>Whether a text of several lines holds no other control characters than tabs and line ends, and no halves of characters.</summary>
     public static bool IsProse(string text) => IsText(text, static letter => letter is '\t' or '\n' or '\r');
 
+    /// <summary>The name of a person or office as it can be shown: cut to <see cref="LongestName"/>, control characters shown as a replacement mark.</summary>
+    public static string Shown(string name) => Cut(name, LongestName);
+
     internal static void FileName(string text) => Line(text, LongestFileName, "The name of the file");
 
     internal static void Id(string text) => Line(text, LongestId, "An id");
@@ -57,9 +58,11 @@ public static class CallerText
     }
 
     /// <summary>What a plan calls itself, as a list can show it: cut to a length, control characters shown as a replacement mark.</summary>
-    internal static string? Title(string? text)
+    internal static string? Title(string? text) => text is null ? null : Cut(text, LongestTitle);
+
+    private static string Cut(string text, int longest)
     {
-        if (text is null || (text.Length <= LongestTitle && IsLine(text)))
+        if (text.Length <= longest && IsLine(text))
         {
             return text;
         }
@@ -76,8 +79,8 @@ public static class CallerText
                 }
             }
         });
-        var parts = new StringInfo(shown);
-        return parts.LengthInTextElements <= LongestTitle ? shown : string.Concat(parts.SubstringByTextElements(0, LongestTitle - 1), "…");
+        var end = char.IsHighSurrogate(shown[Math.Min(longest, shown.Length) - 2]) ? longest - 2 : longest - 1;
+        return shown.Length <= longest ? shown : string.Concat(shown.AsSpan(0, end), "…");
     }
 
     private static void Line(string text, int longest, string what)

@@ -41,13 +41,13 @@ public sealed class RegisterDatabase(RegisterSettings settings, TimeProvider clo
     /// <summary>Makes a copy of a SQLite register while it is in use.</summary>
     /// <param name="path">Where to; the file must not exist.</param>
     /// <param name="cancel">Ends it.</param>
-    /// <exception cref="InvalidOperationException">The register lies in PostgreSQL: use <c>pg_dump</c>.</exception>
+    /// <exception cref="RefusedException">The register lies in PostgreSQL: use <c>pg_dump</c>.</exception>
     /// <exception cref="IOException">The file is there already, or cannot be written.</exception>
     public async Task BackUpAsync(string path, CancellationToken cancel)
     {
         if (Settings.Engine != Engine.Sqlite)
         {
-            throw new InvalidOperationException("A register in PostgreSQL is backed up with pg_dump.");
+            throw new RefusedException(Refusal.WrongState, "A register in PostgreSQL is backed up with pg_dump.");
         }
 
         PrivateFiles.Make(path);

@@ -159,6 +159,28 @@ public sealed class BorderTests(OneService one) : IClassFixture<OneService>
         }
     }
 
+    [Fact]
+    public async Task The_page_of_a_superseded_revision_says_so_and_offers_no_decision_nor_does_that_of_an_own_submission()
+    {
+        using var rita = one.Running.Client(await one.Running.KeyAsync("Page reader", Role.Reviewer));
+        rita.DefaultRequestHeaders.Accept.ParseAdd("text/html");
+        var id = await RunningService.SubmitAsync(one.Ada, RunningService.Plan("concept-fifteen-lines.yaml"));
+        await RunningService.ScreenedAsync(one.Ada, id);
+        Assert.Contains("Record the decision", await rita.GetStringAsync($"/submissions/{id}"), StringComparison.Ordinal);
+        var revision = await RunningService.SubmitAsync(one.Ada, RunningService.Plan("concept-fifteen-lines.yaml") + "# b\n", $"?revision_of={id}");
+        await RunningService.ScreenedAsync(one.Ada, revision);
+        var old = await rita.GetStringAsync($"/submissions/{id}");
+        Assert.DoesNotContain("Record the decision", old, StringComparison.Ordinal);
+        Assert.InRange(old.IndexOf("Superseded.", StringComparison.Ordinal), 0, old.IndexOf("<dl", StringComparison.Ordinal));
+        Assert.Contains($"<a href=\"/submissions/{revision}\">Open revision 2</a>", old, StringComparison.Ordinal);
+
+        var own = await RunningService.SubmitAsync(rita, RunningService.Plan("concept-fifteen-lines.yaml"));
+        await RunningService.ScreenedAsync(rita, own);
+        var page = await rita.GetStringAsync($"/submissions/{own}");
+        Assert.DoesNotContain("Record the decision", page, StringComparison.Ordinal);
+        Assert.Contains("You have submitted this plan yourself.", page, StringComparison.Ordinal);
+    }
+
     private async Task<HttpResponseMessage> IfNoneMatchAsync(string address, string tag)
     {
         using var request = new HttpRequestMessage(HttpMethod.Get, address);
