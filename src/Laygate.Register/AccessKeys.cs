@@ -28,8 +28,8 @@ public sealed class AccessKeys(RegisterDatabase database)
     /// <exception cref="RefusedException">The name is empty, too long, odd or taken, or the end has passed.</exception>
     public Task<IssuedKey> IssueAsync(string name, Role role, DateTimeOffset? expiresAt, Caller by, CancellationToken cancel)
     {
+        CallerText.Name(name);
         var known = name.Trim();
-        CallerText.Name(known);
         return expiresAt <= database.Now
             ? throw new RefusedException(Refusal.BadRequest, "The end of a key lies in the future, or there is none.")
             : database.InTransactionAsync(

@@ -40,7 +40,7 @@ public static class CallerText
 
     internal static void Search(string text)
     {
-        if (text.Length > 0)
+        if (!string.IsNullOrEmpty(text.Trim(' ')))
         {
             Line(text, LongestSearch, "What is searched for");
         }
@@ -50,9 +50,10 @@ public static class CallerText
     /// <exception cref="RefusedException">It is too long or holds control characters.</exception>
     internal static string? Prose(string? text, string what)
     {
+        // White space around it is no part of what is said, but a control character there is still one.
         var said = text?.Trim() ?? string.Empty;
         return said.Length > LongestComment ? throw Bad(FormattableString.Invariant($"{what} is longer than {LongestComment} characters. Shorten it."))
-            : !IsProse(said) ? throw Bad($"{what} holds control characters. Take them out.")
+            : !IsProse(text ?? string.Empty) ? throw Bad($"{what} holds control characters. Take them out.")
             : said.Length > 0 ? said
             : null;
     }
@@ -79,8 +80,13 @@ public static class CallerText
                 }
             }
         });
-        var end = char.IsHighSurrogate(shown[Math.Min(longest, shown.Length) - 2]) ? longest - 2 : longest - 1;
-        return shown.Length <= longest ? shown : string.Concat(shown.AsSpan(0, end), "…");
+        if (shown.Length <= longest)
+        {
+            return shown;
+        }
+
+        var end = char.IsHighSurrogate(shown[longest - 2]) ? longest - 2 : longest - 1;
+        return string.Concat(shown.AsSpan(0, end), "…");
     }
 
     private static void Line(string text, int longest, string what)

@@ -80,7 +80,7 @@ public sealed class RegisterReader(RegisterDatabase database)
             throw new RefusedException(Refusal.BadRequest, $"A page has 1 to {LargestPage} entries.");
         }
 
-        CallerText.Search(filter.Search?.Trim() ?? string.Empty);
+        CallerText.Search(filter.Search ?? string.Empty);
         await using var context = database.Open();
         var before = Cursor.Read(cursor);
         var rows = await Filtered(Visible(context, caller), filter)

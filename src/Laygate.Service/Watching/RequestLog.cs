@@ -28,7 +28,7 @@ internal static class RequestLog
     /// <summary>Keeps the pattern of the route: an error takes the endpoint away before the line is written.</summary>
     public static Task Keep(HttpContext context, RequestDelegate next)
     {
-        context.Items[typeof(RequestLog)] = (context.GetEndpoint() as RouteEndpoint)?.RoutePattern.RawText;
+        context.Items[typeof(RequestLog)] = (context.GetEndpoint() as RouteEndpoint)?.RoutePattern.RawText is { } pattern ? "/" + pattern.Trim('/') : null;
         return next(context);
     }
 
