@@ -50,7 +50,7 @@ internal static class PrivateFiles
     /// <summary>Takes the rights of others from a file, if it is there.</summary>
     public static void Close(string path)
     {
-        if (!OperatingSystem.IsWindows() && File.Exists(path) && (File.GetUnixFileMode(path) & ~Owner) != 0)
+        if (!OperatingSystem.IsWindows() && File.Exists(path) && (File.GetUnixFileMode(path) & ~Owner) != UnixFileMode.None)
         {
             File.SetUnixFileMode(path, Owner);
         }

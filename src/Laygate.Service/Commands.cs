@@ -90,7 +90,7 @@ internal static class Commands
 
     // A folder that was there before the service keeps its rights: it may be somebody else's, too.
     private static bool IsOpenToOthers(ServiceSettings settings) =>
-        settings.Database.Length == 0 && !OperatingSystem.IsWindows() && (File.GetUnixFileMode(settings.Data) & ~(UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute)) != 0;
+        settings.Database.Length == 0 && !OperatingSystem.IsWindows() && (File.GetUnixFileMode(settings.Data) & ~(UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute)) != UnixFileMode.None;
 
     // A database that starts at the same time may need a while.
     private static async Task OpenPatientlyAsync(WebApplication app)

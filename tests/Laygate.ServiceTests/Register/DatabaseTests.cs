@@ -1,3 +1,4 @@
+#pragma warning disable CA1416 // Rights of files are those of Unix; the service is tested there.
 using System.Diagnostics;
 using System.Globalization;
 using Laygate.Register;
