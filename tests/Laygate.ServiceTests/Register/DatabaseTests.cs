@@ -217,7 +217,7 @@ public sealed class DatabaseTests(Stores stores)
     private static void Closed(string folder, params string[] expected)
     {
         var files = Directory.GetFiles(folder).Order(StringComparer.Ordinal).ToList();
-        Assert.Equal(expected, files.Select(file => Path.GetFileName(file)));
+        Assert.Equal(expected, files.Select(file => Path.GetFileName(file)), StringComparer.Ordinal);
         Assert.All(files, file => Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(file)));
     }
 

@@ -156,7 +156,7 @@ public sealed class InboxTests : IDisposable
         Directory.Delete(folder);
         Directory.CreateSymbolicLink(folder, elsewhere.Path);
         Settle();
-        Assert.Equal([plan], Directory.GetFiles(elsewhere.Path));
+        Assert.Equal(plan, Assert.Single(Directory.GetFiles(elsewhere.Path)));
         Directory.Delete(folder);
         Directory.CreateDirectory(folder);
     }
