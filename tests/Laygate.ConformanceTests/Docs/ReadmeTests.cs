@@ -39,12 +39,12 @@ public sealed partial class ReadmeTests
         return Place().Replace(Hash().Replace(text.ToString(), "Rule book (hash)"), ":(line):(column)").Replace($"General practice {Repository.Version}", "General practice (version)", StringComparison.Ordinal);
     }
 
-    [GeneratedRegex("<!-- output of: check (?<arguments>[^\n]*) -->\n```text\n.*?```\n<!-- end of output -->", RegexOptions.Singleline, 1000)]
+    [GeneratedRegex("<!-- output of: check (?<arguments>[^\n]*) -->\n```text\n.*?```\n<!-- end of output -->", RegexOptions.Singleline, Patience.Milliseconds)]
     private static partial Regex ShownOutput();
 
-    [GeneratedRegex("(?<=\\.yaml):[0-9]+:[0-9]+", RegexOptions.None, 1000)]
+    [GeneratedRegex("(?<=\\.yaml):[0-9]+:[0-9]+", RegexOptions.None, Patience.Milliseconds)]
     private static partial Regex Place();
 
-    [GeneratedRegex("Rule book [0-9a-f]{12}", RegexOptions.None, 1000)]
+    [GeneratedRegex("Rule book [0-9a-f]{12}", RegexOptions.None, Patience.Milliseconds)]
     private static partial Regex Hash();
 }

@@ -5,11 +5,7 @@ namespace Laygate.UnitTests.Validation.Schema;
 public class PatternTrialTests
 {
     [Fact]
-    public void Patterns_of_the_sample_schema_are_quick()
-    {
-        var (pattern, time) = PatternTrial.Slowest(SchemaSample.Schema, TimeSpan.FromSeconds(1));
-        Assert.True(time < TimeSpan.FromSeconds(1), $"{pattern} took {time}");
-    }
+    public void Patterns_of_the_sample_schema_come_to_an_end() => Assert.Empty(PatternTrial.Endless(SchemaSample.Schema, Patience.Longest));
 
     [Theory]
     [InlineData("^(a+)+$")]
@@ -17,6 +13,6 @@ public class PatternTrialTests
     public void A_pattern_that_backtracks_without_bound_is_caught(string pattern)
     {
         var schema = SchemaLoader.Load($$"""{"pattern":"{{pattern}}"}""");
-        Assert.Equal(TimeSpan.FromMilliseconds(100), PatternTrial.Slowest(schema, TimeSpan.FromMilliseconds(100)).Time);
+        Assert.Single(PatternTrial.Endless(schema, TimeSpan.FromMilliseconds(100)));
     }
 }
