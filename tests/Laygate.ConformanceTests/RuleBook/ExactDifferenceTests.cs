@@ -71,7 +71,7 @@ public sealed class ExactDifferenceTests
     [Fact]
     public void Every_difference_that_a_rule_compares_carries_the_size_of_its_figures()
     {
-        var asked = Book.Rules.Select(rule => rule.Quantity).Where(IsDifference).Distinct().ToList();
+        var asked = Book.InForce.Select(rule => rule.Quantity).Where(IsDifference).Distinct().ToList();
         var seen = 0;
         foreach (var plan in (Plan[])[Single, Base("pair")])
         {
@@ -118,7 +118,7 @@ public sealed class ExactDifferenceTests
         Measure<Length> L(decimal number) => new((double)number, UnitTable.Find(unit)!);
     }
 
-    private static QuantityValue? Value(Plan plan, string quantity)
+    private static Laygate.Engineering.Quantities.QuantityValue? Value(Plan plan, string quantity)
     {
         var context = new QuantityContext(plan, LaygateQuantities.Catalogue(), LaygateAssumptions.Set(), 1);
         return context.Get(quantity, context.Elements.Find("weather")!).Value;
