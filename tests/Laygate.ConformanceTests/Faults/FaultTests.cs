@@ -3,7 +3,7 @@ namespace Laygate.ConformanceTests.Faults;
 /// <summary>
 /// Single faults planted in two plans, and harmless changes beside them.
 /// <code>
-/// one fault           dotnet test tests/Laygate.ConformanceTests --no-build --filter "FullyQualifiedName~Faults&amp;DisplayName~\"L01\""
+/// one fault           dotnet test tests/Laygate.ConformanceTests --no-build --filter "FullyQualifiedName~Faults&amp;DisplayName~L01"
 /// all of them         dotnet test tests/Laygate.ConformanceTests --no-build --filter "FullyQualifiedName~Faults"
 /// the table           the same run writes artifacts/faults/table.txt: shares, and what is open and why
 /// what each one says  ... and artifacts/faults/said.txt: every finding that a change adds or takes away
