@@ -12,7 +12,7 @@ namespace Laygate.ConformanceTests.Faults;
 internal sealed record Fault(string Id, string Plan, string Family, string What, IReadOnlyList<string> Expected, string Text)
 {
     /// <summary>Whether a warning is not enough.</summary>
-    public bool MustFail => Expected.Count > 0 && !Expected.Contains("warn");
+    public bool MustFail => Expected.Count > 0 && !Expected.Contains("warn", StringComparer.Ordinal);
 }
 
 /// <summary>The lists of faults and harmless changes, read from their files.</summary>

@@ -10,7 +10,7 @@ internal static class FaultAnswersWriter
     public static void WriteAnew(IReadOnlyList<FaultAnswer> answers, IReadOnlyList<OpenFault> open, IReadOnlyList<FaultRemoval> removals)
     {
         var held = answers.Select(answer => (answer.Id, Now: Again(answer))).Where(pair => pair.Now is not null).Select(pair => pair.Now!).ToList();
-        var lost = answers.Where(answer => held.TrueForAll(other => other.Id != answer.Id)).DistinctBy(answer => answer.Id)
+        var lost = answers.Where(answer => held.TrueForAll(other => other.Id != answer.Id)).DistinctBy(answer => answer.Id, StringComparer.Ordinal)
             .Select(answer => new OpenFault(answer.Id, string.Empty, [], OpenFault.AddsNow(FaultOf(answer.Id))));
         Write("answers.yaml", InOrder(held, answer => answer.Id).Select(Line));
         Write("open.yaml", InOrder([.. open.Select(Again), .. lost], fault => fault.Id).Select(Line));
@@ -20,7 +20,7 @@ internal static class FaultAnswersWriter
 
     /// <summary>What faults take away today, without reasons.</summary>
     public static IEnumerable<FaultRemoval> RemovalsNow(IReadOnlyList<string> whole) => FaultLists.Faults.SelectMany(fault =>
-        FaultCheck.Of(fault, whole.Contains(fault.Id)).Removed.Select(said => new FaultRemoval(fault.Id, said.Rule, said.Address, string.Empty)));
+        FaultCheck.Of(fault, whole.Contains(fault.Id, StringComparer.Ordinal)).Removed.Select(said => new FaultRemoval(fault.Id, said.Rule, said.Address, string.Empty)));
 
     private static FaultAnswer? Again(FaultAnswer answer)
     {

@@ -26,7 +26,7 @@ public sealed class FaultTableTests(ITestOutputHelper output)
         Shares(text, "both", FaultLists.Faults);
         text.Append(CultureInfo.InvariantCulture, $"harmless changes that add a finding: {FaultLists.Harmless.Count(change => HarmlessTests.Added(change).Count > 0)} of {FaultLists.Harmless.Count}\n");
         text.Append(CultureInfo.InvariantCulture, $"faults that take another warning or failure away: {FaultAnswers.Removals.Select(removal => removal.Id).Distinct(StringComparer.Ordinal).Count()}\n\n");
-        foreach (var family in FaultLists.Faults.GroupBy(fault => fault.Family))
+        foreach (var family in FaultLists.Faults.GroupBy(fault => fault.Family, StringComparer.Ordinal))
         {
             text.Append(CultureInfo.InvariantCulture, $"{family.Key,-18} {family.Count(IsAnswered),3} of {family.Count(),3}   open: {string.Join(' ', family.Where(fault => !IsAnswered(fault)).Select(fault => fault.Id))}\n");
         }

@@ -25,6 +25,7 @@ public sealed class FaultTests
     public void A_fault_is_answered_for_the_right_reason(string id)
     {
         var answers = FaultAnswers.Answers.Where(answer => answer.Id == id).ToList();
+        Assert.NotEmpty(answers);
         Assert.All(answers, answer => Assert.Null(answer.Difference(Find(id))));
     }
 
@@ -35,7 +36,7 @@ public sealed class FaultTests
         var open = FaultAnswers.Open.Single(fault => fault.Id == id);
         Assert.NotEmpty(open.Why);
         Assert.Empty(open.New);
-        Assert.Equal(open.Adds.Order(StringComparer.Ordinal), OpenFault.AddsNow(Find(id)));
+        Assert.Equal(open.Adds.Order(StringComparer.Ordinal), OpenFault.AddsNow(Find(id)), StringComparer.Ordinal);
     }
 
     [Theory]
