@@ -36,7 +36,17 @@ public abstract record QuantityValue;
 /// <param name="Si">Expected value in the SI unit of the quantity's dimension (°C for temperatures).</param>
 /// <param name="Low">5 % point of the samples; null when no spread is carried.</param>
 /// <param name="High">95 % point of the samples; null when no spread is carried.</param>
-public sealed record NumberValue(double Si, double? Low = null, double? High = null) : QuantityValue;
+public sealed record NumberValue(double Si, double? Low = null, double? High = null) : QuantityValue
+{
+    /// <summary>
+    /// Share of <see cref="Scale"/> that is rounding. A stated figure in mm, cm or in is exact to 2e-16 of itself in SI (IEEE 754, double);
+    /// what is left of the difference of a few such figures is known no better, however small it is.
+    /// </summary>
+    public const double RoundingOfScale = 1e-12;
+
+    /// <summary>Largest of the figures of its dimension from which it was worked out, in SI (temperatures from absolute zero); 0 for a stated value.</summary>
+    public double Scale { get; init; }
+}
 
 /// <summary>A word of a closed list.</summary>
 /// <param name="Word">The word.</param>

@@ -61,6 +61,7 @@ internal static class WeatherQuantities
             }
             else
             {
+                hours.ToList().ForEach(hour => calculation.Reach(hour.Base!.Unit, hour.Base.Si));
                 margin = hours.Min(hour => hour.Base!.Si - hour.DewPoint!.Si);
             }
         }

@@ -94,9 +94,9 @@ public sealed partial class OutlookTests
 
     private static string Text(string path) => Encoding.UTF8.GetString(Repository.Bytes(path));
 
-    [GeneratedRegex(@"  hours:\n(    - .*\n)+", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"  hours:\n(    - .*\n)+", RegexOptions.ExplicitCapture, Patience.Milliseconds)]
     private static partial Regex Hours();
 
-    [GeneratedRegex(@"base: [0-9.]+ °?F", RegexOptions.None, 1000)]
+    [GeneratedRegex(@"base: [0-9.]+ °?F", RegexOptions.None, Patience.Milliseconds)]
     private static partial Regex FirstBase();
 }

@@ -144,6 +144,6 @@ public sealed partial class RuleMetaTests
         : YamlReader.Read(Repository.Rules.Read("retired.yaml"), "list").Documents.Select(document => document.Root).OfType<ListToken>()
             .SelectMany(list => list.Items.OfType<MapToken>()).Select(map => ((ScalarToken)map["id"]!).Text);
 
-    [GeneratedRegex("^[a-z0-9]+(-[a-z0-9]+)+$", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex("^[a-z0-9]+(-[a-z0-9]+)+$", RegexOptions.ExplicitCapture, Patience.Milliseconds)]
     private static partial Regex Slug();
 }

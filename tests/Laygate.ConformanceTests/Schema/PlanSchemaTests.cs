@@ -129,14 +129,14 @@ public class PlanSchemaTests
         Assert.NotEmpty(Loaded.Patterns);
         Assert.All(Loaded.Patterns, pattern =>
         {
-            var regex = new Regex(pattern.Replace(@"\z", "$", StringComparison.Ordinal), RegexOptions.NonBacktracking | RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1));
+            var regex = new Regex(pattern.Replace(@"\z", "$", StringComparison.Ordinal), RegexOptions.NonBacktracking | RegexOptions.ExplicitCapture, Patience.Longest);
             Assert.DoesNotMatch(regex, new string('1', 100_000) + "!");
             Assert.DoesNotMatch(regex, string.Concat(Enumerable.Repeat("a-", 50_000)));
         });
         // The engine that runs them backtracks, and must still be quick.
         Assert.All(Loaded.Patterns, pattern =>
         {
-            var regex = new Regex(pattern, RegexOptions.ExplicitCapture, TimeSpan.FromMilliseconds(500));
+            var regex = new Regex(pattern, RegexOptions.ExplicitCapture, Patience.Longest);
             Assert.DoesNotMatch(regex, new string('1', 100_000) + "!");
             Assert.DoesNotMatch(regex, string.Concat(Enumerable.Repeat("a-", 50_000)));
             Assert.DoesNotMatch(regex, string.Concat(Enumerable.Repeat("a", 100_000)) + "_");
