@@ -20,7 +20,7 @@ internal static class WeatherQuantities
         Weather.StatedFields<Laygate.Model.Plans.Weather>("forecast", "source", "Where the forecast comes from, and when it was last looked at.", weather =>
             [("source", Answers.Given(weather?.Source)), ("last_look", weather?.LastLook is not null)]),
         Weather.Presence("by_hour", "Weather hour by hour over the whole time of laying.", (c, e) => Answers.Fields(
-            new InputReference(e.Address, "hours"), ("hours", WeatherAtLaying.Hours(c) is not null))),
+            new InputReference(e.Address, "hours"), ("hours", WeatherAtLaying.Of(c).IsWhole))),
         Weather.Number("dew_margin_lowest", Shape.Difference, "Smallest margin of the surface that is laid upon over the dew point.", DewMargin, new Method(
             "Δ = Tbase − Tdew", Sources.Definition, "hour by hour; in an envelope the lowest base against the highest dew point")),
     ];
@@ -53,7 +53,7 @@ internal static class WeatherQuantities
     {
         var calculation = new Calculation(context);
         double? margin = null;
-        if (WeatherAtLaying.Hours(context) is { } hours)
+        if (WeatherAtLaying.Of(context) is { IsWhole: true, Hours: var hours })
         {
             if (hours.Any(hour => hour.Base is null || hour.DewPoint is null))
             {

@@ -1,31 +1,38 @@
 using Laygate.Engineering.Quantities;
+using Laygate.Engineering.Timeline;
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Reading;
 
-/// <summary>Weather over the hours in which is laid, else the envelope.</summary>
-internal static class WeatherAtLaying
+/// <summary>What the stated hours say about a time of laying.</summary>
+/// <param name="Table">The hours; null where the plan states none, or no time of laying.</param>
+/// <param name="Parts">Parts of the time over which they speak.</param>
+/// <param name="Hours">The weather wherever it bends in these parts, their ends included: between two of them lies a straight line.</param>
+/// <param name="Outside">What they leave out; null where they speak about the whole time.</param>
+internal sealed record WeatherAtLaying(WeatherTable? Table, IReadOnlyList<WeatherPart> Parts, IReadOnlyList<WeatherHour> Hours, Note? Outside)
 {
     private const string Address = "weather";
 
-    /// <summary>The hours from the one that contains the start of laying to its end; null when the stated hours do not cover it.</summary>
-    public static IReadOnlyList<WeatherHour>? Hours(QuantityContext context)
+    /// <summary>Whether the hours speak about the whole time of laying.</summary>
+    public bool IsWhole => Parts.Count > 0 && Outside is null;
+
+    /// <summary>Weather while anything is laid.</summary>
+    public static WeatherAtLaying Of(QuantityContext context) => Of(context, LayingSpan.Of(context, pass: null));
+
+    /// <summary>Weather over one time of laying.</summary>
+    public static WeatherAtLaying Of(QuantityContext context, LayingSpan? span)
     {
-        var clock = PlanView.Of(context).Clock;
-        if (context.Plan.Weather?.Hours is not { Count: > 0 } stated || clock.Start is not { } start || clock.End is not { } end)
+        if (span is null || WeatherTable.Of(context) is not { } table)
         {
-            return null;
+            return new WeatherAtLaying(null, [], [], null);
         }
 
-        var hours = stated.OrderBy(hour => clock.At(hour.At)).ToList();
-        var first = hours.FindLastIndex(hour => clock.At(hour.At) <= start);
-        var last = hours.FindLastIndex(hour => clock.At(hour.At) < end);
-        var step = hours.Count > 1 ? clock.At(hours[^1].At) - clock.At(hours[^2].At) : TimeSpan.FromHours(1);
-        return first >= 0 && last >= first && clock.At(hours[^1].At) + step >= end ? hours.GetRange(first, last - first + 1) : null;
+        var parts = table.Within(span.First, span.Last);
+        return new WeatherAtLaying(table, parts, [.. parts.SelectMany(table.Bends).Select(table.At)], WeatherGaps.Outside(table, parts, span));
     }
 
-    /// <summary>Lowest or highest stated value while laying.</summary>
+    /// <summary>Lowest or highest value while laying: at the stated hours and at the ends of the time of laying.</summary>
     /// <param name="context">The context.</param>
     /// <param name="read">Reads an hour.</param>
     /// <param name="envelope">The value of the envelope, and its key.</param>
@@ -33,9 +40,10 @@ internal static class WeatherAtLaying
     public static Answer Extreme(
         QuantityContext context, Func<WeatherHour, IMeasure?> read, (IMeasure? Value, string Key) envelope, bool highest)
     {
-        if (Hours(context) is { } hours)
+        var laying = Of(context);
+        if (laying.IsWhole)
         {
-            return OverHours(hours, read, highest);
+            return OverHours(laying.Hours, read, highest);
         }
 
         return envelope.Value is not null
@@ -52,10 +60,9 @@ internal static class WeatherAtLaying
             return Answer.Missing(envelope);
         }
 
-        var clock = PlanView.Of(context).Clock;
-        return clock.Start is null || clock.End is null
+        return LayingSpan.Of(context, pass: null) is not { } span
             ? Answer.Missing(ShiftTimes.Missing(context.Plan.Shift))
-            : Answer.None(AbsenceReason.NotComputable, Note.Of(NoteIds.NoHourInShift), new InputReference(Address, "hours"));
+            : Answer.None(AbsenceReason.NotComputable, WeatherGaps.Outside(WeatherTable.Of(context)!, [], span)!, new InputReference(Address, "hours"));
     }
 
     private static Answer OverHours(IReadOnlyList<WeatherHour> hours, Func<WeatherHour, IMeasure?> read, bool highest)

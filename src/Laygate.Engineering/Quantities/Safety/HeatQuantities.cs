@@ -26,7 +26,7 @@ internal static class HeatQuantities
 
     private static IEnumerable<(double Air, double Dew)> Pairs(QuantityContext context, Calculation calculation)
     {
-        if (WeatherAtLaying.Hours(context) is { Count: > 0 } hours)
+        if (WeatherAtLaying.Of(context) is { IsWhole: true, Hours: var hours })
         {
             if (hours.Any(hour => hour.Air is null || hour.DewPoint is null))
             {
