@@ -73,7 +73,9 @@ internal sealed class MatWeatherReader(QuantityContext context, Calculation calc
         var at = WeatherAtLaying.Of(context, LayingSpan.Of(context, pass));
         if (at.Hours.Count == 0)
         {
-            return weather?.Envelope is { } only ? Envelope(only, question) is { } held ? new LayingWeather([], _ => held) { Envelope = held } : null : None();
+            return weather?.Envelope is not { } only ? None()
+                : Envelope(only, question) is { } held ? new LayingWeather([], _ => held) { Envelope = held }
+                : null;
         }
 
         if (at.Hours.Any(hour => hour.Air is null || hour.Base is null || hour.Wind is null))
@@ -93,10 +95,11 @@ internal sealed class MatWeatherReader(QuantityContext context, Calculation calc
             calculation.Assumed(AssumptionIds.SunShare, "fs", Address, null);
         }
 
-        return new LayingWeather([.. at.Parts.Select(at.Table!.Bends)], moment => From(at.Table, moment, site, question))
-        {
-            Envelope = at.Outside is not null && weather?.Envelope is { AirLowest: not null, BaseLowest: not null, WindHighest: not null } envelope ? Envelope(envelope, question) : null,
-        };
+        var rest = at.Outside is not null && weather?.Envelope is { AirLowest: not null, BaseLowest: not null, WindHighest: not null } envelope
+            ? Envelope(envelope, question)
+            : null;
+        calculation.LeaveOut(rest is null ? at.Outside : null);
+        return new LayingWeather([.. at.Parts.Select(at.Table!.Bends)], moment => From(at.Table, moment, site, question)) { Envelope = rest };
     }
 
     private LayingWeather? None()

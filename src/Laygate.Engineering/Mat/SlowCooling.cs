@@ -70,7 +70,8 @@ internal sealed class SlowCooling
 
         // A metre that is cold before the last one is laid keeps nobody waiting.
         var samples = answers is null ? [] : Enumerable.Range(0, answers.Count).Select(sample => Math.Max(0, answers.Sample(question, sample) - before));
-        return new MatFound(MatBand.Of(found.Value, samples, MatCooling.LongestOpening), found.Weather, null);
+        var expected = answers is not null && double.IsFinite(answers.Expected(question)) ? Math.Max(0, answers.Expected(question) - before) : found.Value;
+        return new MatFound(MatBand.Of(expected, samples, MatCooling.LongestOpening), found.Weather, null);
     }
 
     /// <summary>How long before the last metre one is laid, s.</summary>

@@ -19,13 +19,13 @@ internal static class WorstMoments
     private const double Least = 0.05;
 
     /// <summary>How far, as a share, a low point between its neighbours may lie above the lowest to be looked at closer.</summary>
-    private const double Near = 0.08;
+    private const double Near = 0.2;
 
     /// <summary>Most moments before it is looked closer; a longer time of laying is looked at in wider steps.</summary>
     private const int Most = 48;
 
-    /// <summary>How often the distance to the neighbours is halved: from an hour to less than four minutes.</summary>
-    private const int Halvings = 4;
+    /// <summary>How often the distance to the neighbours is halved: from an hour to less than a minute.</summary>
+    private const int Halvings = 6;
 
     /// <summary>Finds them.</summary>
     /// <param name="weather">Weather at the moments of laying.</param>
@@ -57,7 +57,7 @@ internal static class WorstMoments
         List<Asked> asked = [.. Spread(bends).Select(ask)];
         for (var i = 0; i < Halvings; i++)
         {
-            var closer = Between(asked, highIsWorse.Count).ToList();
+            var closer = Between(asked, highIsWorse.Count);
             if (closer.Count == 0)
             {
                 break;
@@ -87,8 +87,8 @@ internal static class WorstMoments
         }
     }
 
-    /// <summary>Moments half way to the neighbours of every worst point, where those are not alike.</summary>
-    private static IEnumerable<DateTimeOffset> Between(List<Asked> asked, int questions)
+    /// <summary>Moments half way to the neighbours of every worst point, where something worse may hide on the way.</summary>
+    private static SortedSet<DateTimeOffset> Between(List<Asked> asked, int questions)
     {
         var halves = new SortedSet<DateTimeOffset>();
         for (var q = 0; q < questions; q++)
@@ -99,8 +99,13 @@ internal static class WorstMoments
                 var here = asked[i].Of(q);
                 if (here >= worst - Math.Max(Least, Near * Math.Abs(worst)) && !(Beside(i - 1) > here) && !(Beside(i + 1) > here))
                 {
-                    Halve(i, i - 1, q);
-                    Halve(i, i + 1, q);
+                    foreach (var step in (int[])[-1, 1])
+                    {
+                        if (MayHide(asked, i, step, q) is { } half)
+                        {
+                            halves.Add(half);
+                        }
+                    }
                 }
             }
 
@@ -108,18 +113,33 @@ internal static class WorstMoments
         }
 
         return halves;
+    }
 
-        void Halve(int i, int other, int q)
+    /// <summary>The moment half way to a neighbour, unless both are alike or the neighbour lies on the straight line to the next one: there the answers only fall.</summary>
+    private static DateTimeOffset? MayHide(List<Asked> asked, int i, int step, int question)
+    {
+        if (i + step < 0 || i + step >= asked.Count)
         {
-            if (other >= 0 && other < asked.Count && !AreAlike(asked[i].Of(q), asked[other].Of(q)))
+            return null;
+        }
+
+        var (here, beside) = (asked[i], asked[i + step]);
+        if (AreAlike(here.Of(question), beside.Of(question)))
+        {
+            return null;
+        }
+
+        if (i + (2 * step) is var next && next >= 0 && next < asked.Count)
+        {
+            var share = (beside.At - here.At) / (asked[next].At - here.At);
+            if (AreAlike(here.Of(question) + (share * (asked[next].Of(question) - here.Of(question))), beside.Of(question)))
             {
-                var half = asked[i].At + ((asked[other].At - asked[i].At) / 2);
-                if (half != asked[i].At && half != asked[other].At)
-                {
-                    halves.Add(half);
-                }
+                return null;
             }
         }
+
+        var half = here.At + ((beside.At - here.At) / 2);
+        return half == here.At || half == beside.At ? null : half;
     }
 
     /// <summary>Gives each question its worst moment; one that does for many questions is taken for all of them.</summary>

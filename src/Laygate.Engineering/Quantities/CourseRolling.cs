@@ -105,7 +105,7 @@ internal static class CourseRolling
 
         var temperature = context.Get("course.temperature_at_first_pass", element);
         return temperature.Value is NumberValue number
-            ? Answers.Follows(number.Si <= start.Si, new InputReference(mix, "start.value"))
+            ? Answers.Follows(number.Si <= start.Si, new InputReference(mix, "start.value")) with { Partial = temperature.Partial }
             : temperature;
     }
 

@@ -38,10 +38,10 @@ internal static class GritAndOpeningCooling
             return Answer.Missing(ShiftTimes.Missing(context.Plan.Shift));
         }
 
-        var hours = (context.Plan.Weather?.Hours ?? []).OrderBy(hour => clock.At(hour.At)).ToList();
         var opened = context.Get("opening.at", element).Value is MomentValue moment ? moment.At : DateTimeOffset.MaxValue;
-        var first = hours.FindLastIndex(hour => clock.At(hour.At) <= end);
-        var air = first < 0 ? null : hours.Skip(first).Where(hour => clock.At(hour.At) <= opened).Select(hour => hour.Air).OfType<IMeasure>().MinBy(value => value.Si);
+        var table = WeatherTable.Of(context);
+        var stated = table?.Rows().Where(row => row.At > end && row.At <= opened).Select(row => row.Hour) ?? [];
+        var air = table is null || table.First > end ? null : stated.Prepend(table.At(end)).Select(hour => hour.Air).OfType<IMeasure>().MinBy(value => value.Si);
         return Answers.Measure(air, input);
     }
 

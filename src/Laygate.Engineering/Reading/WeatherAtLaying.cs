@@ -10,12 +10,10 @@ namespace Laygate.Engineering.Reading;
 /// <param name="Parts">Parts of the time over which they speak.</param>
 /// <param name="Hours">The weather wherever it bends in these parts, their ends included: between two of them lies a straight line.</param>
 /// <param name="Outside">What they leave out; null where they speak about the whole time.</param>
-internal sealed record WeatherAtLaying(WeatherTable? Table, IReadOnlyList<WeatherPart> Parts, IReadOnlyList<WeatherHour> Hours, Note? Outside)
+/// <param name="Bridged">A long gap that a straight line bridges; null where there is none.</param>
+internal sealed record WeatherAtLaying(WeatherTable? Table, IReadOnlyList<WeatherPart> Parts, IReadOnlyList<WeatherHour> Hours, Note? Outside, Note? Bridged)
 {
     private const string Address = "weather";
-
-    /// <summary>Whether the hours speak about the whole time of laying.</summary>
-    public bool IsWhole => Parts.Count > 0 && Outside is null;
 
     /// <summary>Weather while anything is laid.</summary>
     public static WeatherAtLaying Of(QuantityContext context) => Of(context, LayingSpan.Of(context, pass: null));
@@ -25,11 +23,11 @@ internal sealed record WeatherAtLaying(WeatherTable? Table, IReadOnlyList<Weathe
     {
         if (span is null || WeatherTable.Of(context) is not { } table)
         {
-            return new WeatherAtLaying(null, [], [], null);
+            return new WeatherAtLaying(null, [], [], null, null);
         }
 
         var parts = table.Within(span.First, span.Last);
-        return new WeatherAtLaying(table, parts, [.. parts.SelectMany(table.Bends).Select(table.At)], WeatherGaps.Outside(table, parts, span));
+        return new WeatherAtLaying(table, parts, [.. parts.SelectMany(table.Bends).Select(table.At)], WeatherGaps.Outside(table, parts, span), WeatherGaps.Bridged(table, span));
     }
 
     /// <summary>Lowest or highest value while laying: at the stated hours and at the ends of the time of laying.</summary>
@@ -41,14 +39,29 @@ internal sealed record WeatherAtLaying(WeatherTable? Table, IReadOnlyList<Weathe
         QuantityContext context, Func<WeatherHour, IMeasure?> read, (IMeasure? Value, string Key) envelope, bool highest)
     {
         var laying = Of(context);
-        if (laying.IsWhole)
+        if (laying.Hours.Count == 0)
         {
-            return OverHours(laying.Hours, read, highest);
+            return envelope.Value is not null
+                ? Answers.Measure(envelope.Value, new InputReference(Address, $"envelope.{envelope.Key}"))
+                : NoWeather(context, envelope.Key);
         }
 
-        return envelope.Value is not null
-            ? Answers.Measure(envelope.Value, new InputReference(Address, $"envelope.{envelope.Key}"))
-            : NoWeather(context, envelope.Key);
+        var values = laying.Hours.Select(read).ToList();
+        if (values.Exists(value => value is null))
+        {
+            return Answer.Missing(new InputReference(Address, "hours"));
+        }
+
+        var extreme = highest ? values.MaxBy(value => value!.Si) : values.MinBy(value => value!.Si);
+        if (laying.Outside is null || envelope.Value is not { } rest)
+        {
+            return Answers.Measure(extreme, new InputReference(Address, "hours")) with { Partial = laying.Outside, Note = laying.Bridged };
+        }
+
+        // What the hours leave out, the envelope covers.
+        return (highest ? rest.Si > extreme!.Si : rest.Si < extreme!.Si)
+            ? Answers.Measure(rest, new InputReference(Address, $"envelope.{envelope.Key}"))
+            : Answers.Measure(extreme, new InputReference(Address, "hours"));
     }
 
     /// <summary>Why no weather is to be had: hours that do not cover the shift, hours without a shift, or nothing at all.</summary>
@@ -63,18 +76,6 @@ internal sealed record WeatherAtLaying(WeatherTable? Table, IReadOnlyList<Weathe
         return LayingSpan.Of(context, pass: null) is not { } span
             ? Answer.Missing(ShiftTimes.Missing(context.Plan.Shift))
             : Answer.None(AbsenceReason.NotComputable, WeatherGaps.Outside(WeatherTable.Of(context)!, [], span)!, new InputReference(Address, "hours"));
-    }
-
-    private static Answer OverHours(IReadOnlyList<WeatherHour> hours, Func<WeatherHour, IMeasure?> read, bool highest)
-    {
-        var input = new InputReference(Address, "hours");
-        var values = hours.Select(read).ToList();
-        if (values.Exists(value => value is null))
-        {
-            return Answer.Missing(input);
-        }
-
-        return Answers.Measure(highest ? values.MaxBy(value => value!.Si) : values.MinBy(value => value!.Si), input);
     }
 }
 

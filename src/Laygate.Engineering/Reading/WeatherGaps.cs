@@ -34,6 +34,11 @@ internal static class WeatherGaps
         return reached < span.Last ? Gap(table, reached) : null;
     }
 
+    /// <summary>The longest gap that is bridged although it is longer than usual; null where there is none.</summary>
+    public static Note? Bridged(WeatherTable table, LayingSpan span) => table.Bridged(span.First, span.Last).MaxBy(gap => gap.To - gap.From) is { } longest
+        ? Remark(NoteIds.HoursBridged, ("from", longest.From), ("to", longest.To))
+        : null;
+
     /// <summary>The gap in the table that leaves a moment out.</summary>
     private static Note Gap(WeatherTable table, DateTimeOffset moment) => Remark(
         NoteIds.HoursGap, ("from", table.Rows().Last(row => row.At <= moment).At), ("to", table.Rows().First(row => row.At > moment).At));

@@ -37,6 +37,9 @@ internal sealed class WeatherTable
     /// <summary>Last entry.</summary>
     public DateTimeOffset Last => rows[^1].At;
 
+    /// <summary>Whether it says anything by the hour: two entries that are near enough for a line between them, or one that holds for its hour.</summary>
+    public bool IsByHour => rows.Count == 1 || rows.Zip(rows.Skip(1)).Any(pair => pair.Second.At - pair.First.At <= Longest);
+
     /// <summary>The table of a plan; null where it states no hours.</summary>
     public static WeatherTable? Of(QuantityContext context) =>
         context.Plan.Weather?.Hours is { Count: > 0 } ? context.Service(c => new WeatherTable(Rows(c))) : null;
