@@ -14,16 +14,15 @@ internal sealed record MatFound(MatBand? Band, MatWeather? Weather, CoolingFailu
 /// <summary>Cooling of one hot body while it is rolled: each question at the moment of laying that is worst for it by its expected answer.</summary>
 internal sealed class FastCooling
 {
-    /// <summary>Solves are followed for whole steps of this time, s, so that a pass that moves by minutes finds the solve of its neighbour.</summary>
-    private const double Whole = 1800;
+    private static readonly (double Duration, CoolingStop? Stop) Unbounded = (MatCooling.LongestRolling, null);
 
     private readonly MatCooling mat;
     private readonly MatModel model;
     private readonly MatQuestions questions;
     private readonly bool withSpread;
-    private readonly CoolingStop? stop;
+    private readonly (double Duration, CoolingStop? Stop) bound;
     private readonly double[] central = MatRanges.Central();
-    private readonly Dictionary<MatWeather, SamplingResult> sampled = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<(MatWeather Weather, bool IsBounded), SamplingResult> sampled = [];
     private readonly Dictionary<MatWeather, CoolingResult> curves = new(ReferenceEqualityComparer.Instance);
     private readonly IReadOnlyDictionary<string, MatWeather>? known;
     private readonly WorstMoment?[] worst = [];
@@ -35,7 +34,7 @@ internal sealed class FastCooling
         model = new MatModel(inputs, context.Assumptions);
         questions = new MatQuestions(context, pass, inputs, everyPass);
         withSpread = context.WithSpread;
-        stop = Stop(inputs.LayerOf(inputs.Courses[inputs.HotFrom].Id));
+        bound = MatNeed.Of(questions.Needs);
         var weather = new MatWeatherReader(context, new Calculation(context)).Read(pass, MatQuestion.Fast)!;
         var body = $"{string.Join('+', pass.Courses.Select(course => course.Id))} {everyPass}";
         known = withSpread ? null : context.Memory?.Moments(body, weather, questions.All);
@@ -58,7 +57,7 @@ internal sealed class FastCooling
             return new MatFound(failure is null && question is not null && questions.Find(question) is not null ? new MatBand(null, 0, 0) : null, null, failure);
         }
 
-        var samples = withSpread ? Sampled(found.Weather) : new SamplingResult(null, null);
+        var samples = withSpread ? Sampled(found, index) : new SamplingResult(null, null);
         return samples.Failure is { } failed
             ? new MatFound(null, found.Weather, failed)
             : new MatFound(MatBand.Of(found.Value, Of(samples.Answers, index), MatCooling.LongestRolling), found.Weather, null);
@@ -87,55 +86,58 @@ internal sealed class FastCooling
         var weather = known[questions.All[index].Name];
         if (!curves.TryGetValue(weather, out var curve))
         {
-            curve = Curve(weather, stop);
+            curve = Curve(weather, At(weather));
             curves[weather] = curve;
         }
 
         var value = Answer(curve, index);
-        return double.IsNaN(value) ? null : new WorstMoment(weather, double.IsInfinity(value) && stop is not null ? Answer(Curve(weather, null), index) : value);
+        return double.IsNaN(value) ? null : new WorstMoment(weather, double.IsInfinity(value) ? Answer(Curve(weather, Unbounded), index) : value);
     }
 
     private double Answer(CoolingResult solved, int index) =>
         solved.Curve is { } curve ? questions.All[index].Answer(curve, central) ?? questions.All[index].Absent : double.NaN;
 
-    private CoolingResult Curve(MatWeather weather, CoolingStop? until)
+    private CoolingResult Curve(MatWeather weather, (double Duration, CoolingStop? Stop) until)
     {
-        var solved = mat.Curve(model.Build(weather, central, MatCooling.LongestRolling, until));
+        var solved = mat.Curve(model.Build(weather, central, until.Duration, until.Stop));
         failure ??= solved.Failure;
         return solved;
     }
 
-    private SamplingResult Sampled(MatWeather weather)
+    /// <summary>Samples of one moment, followed for what the questions that are worst there need; on to the end where that leaves open what the expected case answers.</summary>
+    private SamplingResult Sampled(WorstMoment found, int index)
     {
-        if (!sampled.TryGetValue(weather, out var result))
+        var bounded = Sampled(found.Weather, At(found.Weather), isBounded: true);
+        return double.IsFinite(found.Value) && Of(bounded.Answers, index).Any(answer => !double.IsFinite(answer))
+            ? Sampled(found.Weather, Unbounded, isBounded: false)
+            : bounded;
+    }
+
+    private SamplingResult Sampled(MatWeather weather, (double Duration, CoolingStop? Stop) until, bool isBounded)
+    {
+        if (!sampled.TryGetValue((weather, isBounded), out var result))
         {
-            result = mat.Sample(
-                MatRanges.All(isRolled: false),
-                (sample, isBounded) => model.Build(weather, sample, MatCooling.LongestRolling, isBounded ? stop : null),
-                questions.All,
-                questions.LookedFor,
-                [.. worst.Select(found => found?.Value ?? double.NaN)]);
-            sampled[weather] = result;
+            result = mat.Sample(MatRanges.All(isRolled: false), sample => model.Build(weather, sample, until.Duration, until.Stop), questions.All, questions.LookedFor);
+            sampled[(weather, isBounded)] = result;
         }
 
         return result;
     }
 
+    /// <summary>How long the questions that are worst at a moment need a solve to go on.</summary>
+    private (double Duration, CoolingStop? Stop) At(MatWeather weather) => MatNeed.Of(
+        [.. questions.Needs.Where((_, i) => ReferenceEquals(weather, known is null ? worst[i]?.Weather : known[questions.All[i].Name]))]);
+
     private double[]? Expected(MatWeather weather)
     {
-        var answers = Expected(weather, stop);
-        return answers is not null && stop is not null && answers.Any(double.IsInfinity) ? Expected(weather, null) : answers;
+        var answers = Expected(weather, bound);
+        return answers is not null && answers.Any(double.IsInfinity) ? Expected(weather, Unbounded) : answers;
     }
 
-    private double[]? Expected(MatWeather weather, CoolingStop? until)
+    private double[]? Expected(MatWeather weather, (double Duration, CoolingStop? Stop) until)
     {
-        var (answers, failed) = mat.Answers(model.Build(weather, central, MatCooling.LongestRolling, until), questions.All, questions.LookedFor(central));
+        var (answers, failed) = mat.Answers(model.Build(weather, central, until.Duration, until.Stop), questions.All, questions.LookedFor(central));
         failure ??= failed;
         return answers;
     }
-
-    /// <summary>Ends a solve when the lowest hot course is below every temperature that is waited for, and no moment is left that is asked for.</summary>
-    private CoolingStop? Stop(int lowest) => questions.LowestLimit is { } limit
-        ? new CoolingStop(lowest, limit - 1, Math.Ceiling((questions.LastTime + 1) / Whole) * Whole)
-        : null;
 }

@@ -58,21 +58,17 @@ internal sealed class MatCooling(QuantityContext context)
     /// <summary>Cooling of the uppermost hot body from the last metre on.</summary>
     public SlowCooling Until(PavingPass pass) => slow ??= SlowCooling.Solve(context, this, pass);
 
-    /// <summary>
-    /// Solves the samples of a body, first within a bound that most samples need, and without it where that left a sample without an answer
-    /// which the expected case has.
-    /// </summary>
+    /// <summary>Solves the samples of a body.</summary>
     /// <param name="ranges">Ranges of the parameters.</param>
-    /// <param name="build">Builds a problem from a sample, within the bound or without it.</param>
+    /// <param name="build">Builds a problem from a sample.</param>
     /// <param name="questions">Questions to each curve.</param>
     /// <param name="lookedFor">Numbers that the questions look for at a sample.</param>
-    /// <param name="expected">Answers of the expected case, at the worst moment of each question.</param>
     public SamplingResult Sample(
-        ParameterRange[] ranges, Func<double[], bool, CoolingProblem> build, IReadOnlyList<CoolingQuestion> questions, Func<double[], IEnumerable<double>> lookedFor, double[] expected)
+        ParameterRange[] ranges, Func<double[], CoolingProblem> build, IReadOnlyList<CoolingQuestion> questions, Func<double[], IEnumerable<double>> lookedFor)
     {
         if (context.Memory is not { } memory)
         {
-            return Sample(ranges, build, questions, expected);
+            return Solve();
         }
 
         // What varies does so between its ends, so that the expected case, the ends and two mixed corners tell one body from another.
@@ -84,11 +80,10 @@ internal sealed class MatCooling(QuantityContext context)
             [.. ranges.Select((range, i) => range.At(i % 2))],
             [.. ranges.Select((range, i) => range.At(((i % 5) + 0.5) / 5))],
         ];
-        var key = MatKey.Of(
-            [.. probes.Select(probe => build(probe, true)), build(probes[0], false)],
-            [Count, context.Seed, .. probes.SelectMany(lookedFor)],
-            questions.Select(question => question.Name));
-        return memory.Run(key, () => Sample(ranges, build, questions, expected));
+        var key = MatKey.Of([.. probes.Select(build)], [context.Samples, context.Seed, .. probes.SelectMany(lookedFor)], questions.Select(question => question.Name));
+        return memory.Run(key, Solve);
+
+        SamplingResult Solve() => sampler.Run(ranges, build, questions, context.Samples, unchecked((int)(context.Seed ^ (context.Seed >> 32))), context.Cancel);
     }
 
     /// <summary>Answers of the expected case to all questions.</summary>
@@ -125,18 +120,4 @@ internal sealed class MatCooling(QuantityContext context)
         var central = MatRanges.Central();
         return [.. questions.Select(question => question.Answer(curve, central) ?? question.Absent)];
     }
-
-    private int Count => context.Samples;
-
-    private SamplingResult Sample(ParameterRange[] ranges, Func<double[], bool, CoolingProblem> build, IReadOnlyList<CoolingQuestion> questions, double[] expected)
-    {
-        var seed = unchecked((int)(context.Seed ^ (context.Seed >> 32)));
-        var result = sampler.Run(ranges, sample => build(sample, true), questions, Count, seed, context.Cancel);
-        return result.Answers is { } answers && Enumerable.Range(0, questions.Count).Any(question => double.IsFinite(expected[question]) && IsLeftOpen(answers, question))
-            ? sampler.Run(ranges, sample => build(sample, false), questions, Count, seed, context.Cancel)
-            : result;
-    }
-
-    private static bool IsLeftOpen(SampledAnswers answers, int question) =>
-        Enumerable.Range(0, answers.Count).Any(sample => !double.IsFinite(answers.Sample(question, sample)));
 }

@@ -6,6 +6,29 @@ using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Mat;
 
+/// <summary>How long a question needs a solve to go on.</summary>
+/// <param name="Layer">Layer whose mean must be below a temperature.</param>
+/// <param name="Below">That temperature, °C; not a number where only the time counts.</param>
+/// <param name="Time">Time in s before which the solve must not end.</param>
+internal sealed record MatNeed(int Layer, double Below, double Time)
+{
+    /// <summary>Solves are followed for whole steps of this time, s, so that a pass that moves by minutes finds the solve of its neighbour.</summary>
+    private const double Whole = 900;
+
+    /// <summary>Needs a solve until a time.</summary>
+    public static MatNeed Until(double time) => new(-1, double.NaN, time);
+
+    /// <summary>Where a solve for several questions may end: a duration, or a stop within the longest one.</summary>
+    public static (double Duration, CoolingStop? Stop) Of(IReadOnlyList<MatNeed> needs)
+    {
+        var time = Math.Min(MatCooling.LongestRolling, Math.Ceiling((needs.Max(need => need.Time) + 1) / Whole) * Whole);
+        var waiting = needs.Where(need => double.IsFinite(need.Below)).ToList();
+        return waiting.Count == 0
+            ? (time, null)
+            : (MatCooling.LongestRolling, new CoolingStop(waiting.Max(need => need.Layer), waiting.Min(need => need.Below), time));
+    }
+}
+
 /// <summary>What is asked of every cooling curve of one hot body while it is rolled, and which side of an answer is unfavourable. Times in s after the screed concerned; infinite where not reached.</summary>
 internal sealed class MatQuestions
 {
@@ -13,7 +36,7 @@ internal sealed class MatQuestions
     private readonly Dictionary<string, int> byName = new(StringComparer.Ordinal);
     private readonly List<Func<double[], double[]>> lookedFor = [];
     private readonly List<bool> highIsWorse = [];
-    private readonly List<double> waitedFor = [];
+    private readonly List<MatNeed> needs = [];
     private readonly MatInputs inputs;
     private readonly int[] layers;
     private readonly double last;
@@ -22,7 +45,7 @@ internal sealed class MatQuestions
     {
         this.inputs = inputs;
         layers = [.. pass.Courses.Select(course => inputs.LayerOf(course.Id))];
-        last = LastTime = inputs.LastScreed;
+        last = inputs.LastScreed;
         AddSkinTimes(context, pass);
         AddCourses(context, pass);
         AddDifferences(context, pass);
@@ -38,17 +61,14 @@ internal sealed class MatQuestions
     /// <summary>Times of the passes, s after the last screed.</summary>
     public double[] Times { get; }
 
-    /// <summary>Latest time asked for, s from the start of the solve.</summary>
-    public double LastTime { get; private set; }
-
     /// <summary>Numbers that all questions look for at a sample: places, limits and times.</summary>
     public IEnumerable<double> LookedFor(double[] sample) => lookedFor.SelectMany(numbers => numbers(sample));
 
     /// <summary>Index of a question; null where it is not asked of this body.</summary>
     public int? Find(string name) => byName.TryGetValue(name, out var index) ? index : null;
 
-    /// <summary>Lowest temperature that a solve waits for, °C; null where it waits for none.</summary>
-    public double? LowestLimit => waitedFor.Where(double.IsFinite).Select(limit => (double?)limit).Min();
+    /// <summary>How long each question needs a solve to go on.</summary>
+    public IReadOnlyList<MatNeed> Needs => needs;
 
     /// <summary>For each question, whether a high answer is the unfavourable one.</summary>
     public IReadOnlyList<bool> HighIsWorse => highIsWorse;
@@ -65,14 +85,13 @@ internal sealed class MatQuestions
         var embedment = MatLimits.EmbedmentRange(context, pass.Top);
         if (!double.IsNaN(embedment.Central))
         {
-            waitedFor.Add(embedment.Low);
-            AddTime("grit", CoolingPlace.Skin, sample => At(embedment, sample, MatRanges.Embedment), last);
+            AddTime("grit", CoolingPlace.Skin, sample => At(embedment, sample, MatRanges.Embedment), last, embedment.Low);
         }
 
         var hot = MatLimits.RangeOf(context, Assumptions.AssumptionIds.MarkingHot);
         var cold = MatLimits.RangeOf(context, Assumptions.AssumptionIds.MarkingCold);
-        AddTime("marking from", CoolingPlace.Skin, sample => At(hot, sample, MatRanges.Embedment), last, isLateWorse: true);
-        AddTime("marking to", CoolingPlace.Skin, sample => At(cold, sample, MatRanges.Embedment), last);
+        AddTime("marking from", CoolingPlace.Skin, sample => At(hot, sample, MatRanges.Embedment), last, hot.Low, isLateWorse: true);
+        AddTime("marking to", CoolingPlace.Skin, sample => At(cold, sample, MatRanges.Embedment), last, cold.Low);
     }
 
     private void AddCourses(QuantityContext context, PavingPass pass)
@@ -82,13 +101,12 @@ internal sealed class MatQuestions
             var (course, laid, limit) = (pass.Courses[i], inputs.Courses[inputs.HotFrom + i].LaidAt, MatLimits.CessationRange(context, pass.Courses[i]));
             if (!double.IsNaN(limit.Central))
             {
-                waitedFor.Add(limit.Low);
-                AddTime($"window {course.Id}", CoolingPlace.Mean(layers[i]), sample => At(limit, sample, MatRanges.Cessation), laid);
+                AddTime($"window {course.Id}", CoolingPlace.Mean(layers[i]), sample => At(limit, sample, MatRanges.Cessation), laid, limit.Low);
             }
 
             if (MatLimits.Start(new Calculation(context), course) is { } start)
             {
-                AddTime($"bears {course.Id}", new CoolingPlace(start.Kind, layers[i]), _ => start.Celsius, laid, isLateWorse: true);
+                AddTime($"bears {course.Id}", new CoolingPlace(start.Kind, layers[i]), _ => start.Celsius, laid, start.Celsius, isLateWorse: true);
             }
 
             if (inputs.HotFrom + i > 0)
@@ -111,15 +129,14 @@ internal sealed class MatQuestions
         var (from, to) = MatLimits.Rolling(new Calculation(context));
         if (to >= from && to <= MatCooling.LongestRolling / 2)
         {
-            Reach(last + to);
-            Add("core-skin", (curve, _) => Largest(curve, from, to, 30, double.PositiveInfinity), double.NaN, _ => [last, from, to], isHighWorse: true);
+            Add("core-skin", (curve, _) => Largest(curve, from, to, 30, double.PositiveInfinity), double.NaN, _ => [last, from, to], MatNeed.Until(last + to), isHighWorse: true);
         }
 
         var tender = MatLimits.Tender(new Calculation(context), pass.Top);
         foreach (var span in VibrationSpan.Of(new Calculation(context)))
         {
-            Reach(last + Math.Min(span.To, MatCooling.LongestRolling / 2));
-            Add($"vibration {span.Roller}", (curve, _) => Largest(curve, span.From, span.To, 15, tender) ?? 0, 0, _ => [last, span.From, span.To, tender], isHighWorse: true);
+            var need = MatNeed.Until(last + Math.Min(span.To, MatCooling.LongestRolling / 2));
+            Add($"vibration {span.Roller}", (curve, _) => Largest(curve, span.From, span.To, 15, tender) ?? 0, 0, _ => [last, span.From, span.To, tender], need, isHighWorse: true);
         }
     }
 
@@ -174,7 +191,7 @@ internal sealed class MatQuestions
             AddValue($"skin at {i}", CoolingPlace.Skin, time);
             AddValue($"core at {i}", CoolingPlace.Core, time);
             AddValue($"core-skin at {i}", CoolingPlace.CoreSkinDifference, time, isHighWorse: true);
-            Add($"least middle at {i}", (curve, _) => layers.Min(layer => curve.Value(CoolingPlace.MidDepth(layer), time)), double.NaN, _ => [.. layers, time]);
+            Add($"least middle at {i}", (curve, _) => layers.Min(layer => curve.Value(CoolingPlace.MidDepth(layer), time)), double.NaN, _ => [.. layers, time], MatNeed.Until(time));
             for (var course = 0; course < layers.Length; course++)
             {
                 AddValue($"mean {pass.Courses[course].Id} at {i}", CoolingPlace.Mean(layers[course]), time);
@@ -183,25 +200,27 @@ internal sealed class MatQuestions
         }
     }
 
-    private void AddTime(string name, CoolingPlace place, Func<double[], double> celsius, double after, bool isLateWorse = false) => Add(
-        name, (curve, sample) => curve.FirstBelow(place, celsius(sample), after) - after, double.PositiveInfinity, sample => [.. Numbers(place), after, celsius(sample)], isLateWorse);
+    /// <summary>The mean of the lowest layer that the place belongs to is as warm as the place, or warmer, while a mat cools.</summary>
+    private void AddTime(string name, CoolingPlace place, Func<double[], double> celsius, double after, double lowest, bool isLateWorse = false) => Add(
+        name,
+        (curve, sample) => curve.FirstBelow(place, celsius(sample), after) - after,
+        double.PositiveInfinity,
+        sample => [.. Numbers(place), after, celsius(sample)],
+        new MatNeed(place.Kind switch { CoolingPlaceKind.Skin => layers[^1], CoolingPlaceKind.Core => layers[0], _ => place.Layer }, lowest - 1, after),
+        isLateWorse);
 
-    private void AddValue(string name, CoolingPlace place, double time, bool isHighWorse = false)
-    {
-        Reach(time);
-        Add(name, (curve, _) => curve.Value(place, time), double.NaN, _ => [.. Numbers(place), time], isHighWorse);
-    }
+    private void AddValue(string name, CoolingPlace place, double time, bool isHighWorse = false) =>
+        Add(name, (curve, _) => curve.Value(place, time), double.NaN, _ => [.. Numbers(place), time], MatNeed.Until(time), isHighWorse);
 
     private static double[] Numbers(CoolingPlace place) => [(double)place.Kind, place.Layer, place.AtDepth];
 
-    private void Reach(double time) => LastTime = Math.Max(LastTime, time);
-
-    private void Add(string name, Func<CoolingCurve, double[], double?> answer, double absent, Func<double[], double[]> numbers, bool isHighWorse = false)
+    private void Add(string name, Func<CoolingCurve, double[], double?> answer, double absent, Func<double[], double[]> numbers, MatNeed need, bool isHighWorse = false)
     {
         if (byName.TryAdd(name, all.Count))
         {
             all.Add(new CoolingQuestion(name, answer, absent));
             lookedFor.Add(numbers);
+            needs.Add(need);
             highIsWorse.Add(isHighWorse);
         }
     }

@@ -107,15 +107,9 @@ internal sealed class SlowCooling
     {
         for (var within = Math.Min(MatCooling.LongestOpening, needed); ; within = Math.Min(MatCooling.LongestOpening, 4 * within))
         {
-            var result = mat.Curve(model.Build(metre, central, within, null));
-            failure ??= result.Failure;
-            if (result.Curve is not { } curve)
-            {
-                return null;
-            }
-
-            double[] times = [.. questions.Select(question => question.Answer(curve, central) ?? question.Absent)];
-            if (within >= MatCooling.LongestOpening || Array.TrueForAll(open, q => double.IsFinite(times[q])))
+            var (times, failed) = mat.Answers(model.Build(metre, central, within, null), questions, LookedFor(central));
+            failure ??= failed;
+            if (times is null || within >= MatCooling.LongestOpening || Array.TrueForAll(open, q => double.IsFinite(times[q])))
             {
                 return times;
             }
@@ -124,20 +118,23 @@ internal sealed class SlowCooling
 
     private SamplingResult Sampled(MatWeather metre)
     {
-        if (!sampled.TryGetValue(metre, out var result))
+        if (sampled.TryGetValue(metre, out var known))
         {
-            var times = worst.Where(one => one is not null && double.IsFinite(one.Value)).Select(one => one!.Value).DefaultIfEmpty(0).Max() + Before(metre);
-            var duration = Math.Min(MatCooling.LongestOpening, (2.5 * times) + last + 3600);
-            result = mat.Sample(
-                MatRanges.All(isRolled: true),
-                (sample, isBounded) => model.Build(metre, sample, isBounded ? duration : MatCooling.LongestOpening, null),
-                questions,
-                LookedFor,
-                [.. worst.Select(one => one?.Value ?? double.NaN)]);
-            sampled[metre] = result;
+            return known;
         }
 
-        return result;
+        var times = worst.Where(one => one is not null && double.IsFinite(one.Value)).Select(one => one!.Value).DefaultIfEmpty(0).Max() + Before(metre);
+        var result = Run(Math.Min(MatCooling.LongestOpening, (2.5 * times) + last + 3600));
+        if (result.Answers is { } answers && Enumerable.Range(0, questions.Length).Any(q => double.IsFinite(worst[q]?.Value ?? double.NaN) && IsOpen(answers, q)))
+        {
+            result = Run(MatCooling.LongestOpening);
+        }
+
+        return sampled[metre] = result;
+
+        SamplingResult Run(double duration) => mat.Sample(MatRanges.All(isRolled: true), sample => model.Build(metre, sample, duration, null), questions, LookedFor);
+
+        static bool IsOpen(SampledAnswers answers, int question) => Enumerable.Range(0, answers.Count).Any(sample => !double.IsFinite(answers.Sample(question, sample)));
     }
 
     private IEnumerable<double> LookedFor(double[] sample) => [last, opening ?? double.NaN, overlay.At(sample, MatRanges.Cessation)];
