@@ -93,6 +93,6 @@ public class WeatherBetweenHoursTests
     {
         Assert.NotNull(answer.Value);
         Assert.Equal(id, answer.Partial?.Id);
-        Assert.Equal([first, laying], answer.Partial!.Arguments.Select(argument => argument.Text));
+        Assert.Equal([first, laying], answer.Partial!.Arguments.Select(argument => argument.Text), StringComparer.Ordinal);
     }
 }

@@ -44,7 +44,7 @@ public class WorstMomentTests
         Assert.Equal(1, Minutes(lower) / ownLower.Minutes, 0.005);
         Assert.Equal(1, Minutes(upper) / ownUpper.Minutes, 0.005);
         Assert.Equal("2027-06-23T07:00+00:00", Laid(lower));
-        Assert.NotEqual(Laid(lower), Laid(upper));
+        Assert.NotEqual(Laid(lower), Laid(upper), StringComparer.Ordinal);
     }
 
     [Fact]
@@ -62,7 +62,7 @@ public class WorstMomentTests
     {
         var plan = Day(Forty, (6, 8, 2, 2), (12, 26, 40, 6));
         Assert.Equal("2027-06-23T06:00+00:00", Laid(Window(plan, "c")));
-        Assert.NotEqual("2027-06-23T06:00+00:00", Laid(Get(plan, Grit, "early-friction")));
+        Assert.NotEqual("2027-06-23T06:00+00:00", Laid(Get(plan, Grit, "early-friction")), StringComparer.Ordinal);
         var (curves, _) = Laygate.Engineering.Mat.MatCurves.Of(Engineering.Ask.Context(plan), "c", 3600);
         Assert.All(curves!.Series, series => Assert.Equal(6, series.Laid!.Value.Hour));
     }
@@ -94,7 +94,7 @@ public class WorstMomentTests
             Shift = new Shift { Date = new DateOnly(2027, 6, 23), Start = new TimeOnly(14, minute), End = new TimeOnly(15, 0), Zone = TimeSpan.Zero },
         };
         var whole = Get(From(0), "opening.soft_until", "opening");
-        Assert.NotEqual("2027-06-23T15:00+00:00", Laid(whole));
+        Assert.NotEqual("2027-06-23T15:00+00:00", Laid(whole), StringComparer.Ordinal);
         Assert.True(Minutes(whole) > Minutes(Get(From(59), "opening.soft_until", "opening")) + 10);
     }
 
