@@ -87,7 +87,8 @@ public class WorstMomentTests
         // 150 mm, half an hour of laying: at 14:00 on a base of 55 °C, at 14:30 on one of 5 °C.
         var thick = Forty with
         {
-            Courses = [Forty.Courses[0] with { Thickness = Mm(150) }], Opening = new Opening { Below = new PlacedTemperature(C(60), Place.Core) },
+            Courses = [Forty.Courses[0] with { Thickness = Mm(150) }],
+            Opening = new Opening { Below = new PlacedTemperature(C(60), Place.Core) },
         };
         Plan From(int minute) => Day(thick, (14, 20, 55, 2), (15, 20, 5, 2)) with
         {
