@@ -49,8 +49,8 @@ internal sealed class BaseHistory(QuantityContext context)
     /// <summary>Whether place, offset from UTC and hours are known, and nothing is frozen: thawing and freezing of the days before is not followed.</summary>
     public static bool CanSolve(QuantityContext context, IReadOnlyList<MatLayer> below)
     {
-        var clock = PlanView.Of(context).Clock;
-        return clock is { HasZone: true, Start.Year: > 1 and < 9990, End: not null }
+        var times = PlanView.Of(context).Clock;
+        return times is { HasZone: true, Start.Year: > 1 and < 9990, End: not null }
             && context.Plan.Location?.Latitude is not null
             && context.Plan.Existing?.Condition != Moisture.Frozen
             && below.Count > 0 && below.All(layer => layer is { IsFrozen: false, Thickness: > 0 })

@@ -8,7 +8,7 @@ internal sealed record Slab(double Thickness, double K, double Rho, double C0, d
 }
 
 /// <summary>Air in °C, wind at the mat in m/s, sky in °C and absorbed sun in W/m² at a time in s.</summary>
-internal readonly record struct Outdoors(double Air, double Wind, double Sky, double Absorbed);
+internal sealed record Outdoors(double Air, double Wind, double Sky, double Absorbed);
 
 /// <summary>
 /// A reference for the cooling of a mat, written from the heat equation and sharing no code with the program: explicit

@@ -29,11 +29,11 @@ public class MatAgainstReferenceTests(ITestOutputHelper output)
     [MemberData(nameof(Names))]
     public void Window_and_worst_moment_are_those_of_the_reference(string name)
     {
-        var plan = Plans().Single(one => one.Name == name);
+        var plan = Plans().Single(one => Same(one.Name, name));
         var report = Assert.Single(Check.Value.Run("outside.yaml", Encoding.UTF8.GetBytes(plan.Yaml())).Reports);
         foreach (var course in plan.Lower is null ? ["up"] : (string[])["low", "up"])
         {
-            var finding = report.Findings.Single(one => one.Rule == "ROL-001" && one.Address == $"course:{course}");
+            var finding = report.Findings.Single(one => Same(one.Rule, "ROL-001") && Same(one.Address, $"course:{course}"));
             var found = finding.Limit?.High?.Number;
             Assert.True(found is not null, $"{course}: {finding.Outcome} {string.Join(' ', finding.Missing)}");
             var windows = Moments(plan).Select(moment => (Moment: moment, Window: Window(plan, moment, course, finding.Working!))).ToList();
@@ -76,14 +76,14 @@ public class MatAgainstReferenceTests(ITestOutputHelper output)
         slabs.Add(Hot(plan.Upper, "up", "m-up", working, (plan.Lower?.Delay ?? 0) * Minute));
         var absorbs = Of(AssumptionIds.AbsorptivityOf(ClassOf(plan.Upper.Kind)));
         var solver = new BareConduction(slabs, Of(AssumptionIds.EmissivityOf(ClassOf(plan.Upper.Kind))), seconds => lines.Outdoors(moment + (seconds / 3600), absorbs, Of(AssumptionIds.SkyBelowAir)));
-        var (index, limit, laid) = course == "low" ? (slabs.Count - 2, plan.Lower!.Value.Course.Cessation, 0.0) : (slabs.Count - 1, plan.Upper.Cessation, slabs[^1].LaidAt);
+        var (index, limit, laid) = Same(course, "low") ? (slabs.Count - 2, plan.Lower!.Value.Course.Cessation, 0.0) : (slabs.Count - 1, plan.Upper.Cessation, slabs[^1].LaidAt);
         solver.Until(laid);
         return (solver.Below(one => one.Mean(index), limit, 12 * 3600) - laid) / Minute;
     }
 
     private static Slab Hot(Laid course, string id, string mix, Working working, double laidAt)
     {
-        double Read(string symbol, string address) => working.Inputs.First(input => input.Symbol == symbol && input.Address == address && input.Number is not null).Number!.Value;
+        double Read(string symbol, string address) => working.Inputs.First(input => Same(input.Symbol, symbol) && Same(input.Address, address) && input.Number is not null).Number!.Value;
         var (heat, rise) = (Read("c", $"course:{id}"), Read("dc/dT", $"course:{id}"));
         Assert.Equal(course.Density / 1000, Read("ρ", $"mix:{mix}") / (Read("ρ", $"mix:{mix}") > 100 ? 1000 : 1), 1e-9);
         return new Slab(course.Thickness / 1000, Read("k", $"course:{id}"), course.Density, heat - (85 * rise), rise, _ => course.Celsius) { LaidAt = laidAt };
@@ -109,7 +109,9 @@ public class MatAgainstReferenceTests(ITestOutputHelper output)
         _ => MaterialClass.AsphaltConcrete,
     };
 
-    private static double Of(string id) => LaygateAssumptions.All.Single(one => one.Id == id).Number;
+    private static double Of(string id) => LaygateAssumptions.All.Single(one => Same(one.Id, id)).Number;
+
+    private static bool Same(string left, string right) => string.Equals(left, right, StringComparison.Ordinal);
 
     private static Hour Held(double air, double below, double wind) => new(0, air, below, wind);
 

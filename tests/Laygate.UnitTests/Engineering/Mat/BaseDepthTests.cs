@@ -57,7 +57,7 @@ public class BaseDepthTests(Xunit.Abstractions.ITestOutputHelper output)
         var (at, deep) = (Input(answer, "Tb"), Input(answer, "Tb(100 mm)"));
         Assert.Equal(surface, at, 1e-9);
         Assert.InRange(sign * (deep - at), 1, 20);
-        Assert.Contains(answer.Working.Assumptions, use => use.Id == AssumptionIds.BaseDepthShare);
+        Assert.Contains(answer.Working.Assumptions, use => Is(use, AssumptionIds.BaseDepthShare));
     }
 
     [Fact]
@@ -73,7 +73,7 @@ public class BaseDepthTests(Xunit.Abstractions.ITestOutputHelper output)
         var plan = Summer(15, 27, 45) with { Location = null };
         var answer = Laygate.UnitTests.Engineering.Ask.Answer(plan, Window, "course:c");
         Assert.DoesNotContain(answer.Working.Inputs, input => input.Symbol.StartsWith("Tb(", StringComparison.Ordinal));
-        Assert.Contains(answer.Working.Assumptions, use => use.Id == AssumptionIds.BaseDepthDifference);
+        Assert.Contains(answer.Working.Assumptions, use => Is(use, AssumptionIds.BaseDepthDifference));
         Assert.True(Laygate.UnitTests.Engineering.Ask.Number(plan, Window, "course:c") > Laygate.UnitTests.Engineering.Ask.Number(Summer(15, 27, 45), Window, "course:c") * 1.01);
     }
 
@@ -118,14 +118,16 @@ public class BaseDepthTests(Xunit.Abstractions.ITestOutputHelper output)
     {
         // As dense behind the screed as in the end, so that nothing else varies.
         var plan = Fifty with { Courses = [Fifty.Courses[0] with { DensityBehindScreed = new DensityBehindScreed(M<Ratio>(98, "%"), null, null) }] };
-        NumberValue Only(string id) => MatPlans.Ask(Context(plan, one => Is(one, id) ? one : Exact(one), 300), Window, "course:c");
+        NumberValue Only(string id) => MatPlans.Ask(Context(plan, one => MatPlans.Is(one, id) ? one : Exact(one), 300), Window, "course:c");
         var colder = Expected(With(Fifty, envelope => envelope with { BaseLowest = C(7) }), Window, "course:c");
         var cooler = Expected(With(Fifty, envelope => envelope with { AirLowest = C(8) }), Window, "course:c");
         Assert.InRange(Only(AssumptionIds.BaseSpread).Low!.Value / colder, 1, 1.01);
         Assert.InRange(Only(AssumptionIds.AirSpread).Low!.Value / cooler, 1, 1.01);
     }
 
-    private static double Input(Answer answer, string symbol) => answer.Working.Inputs.Single(input => input.Symbol == symbol).Number!.Value;
+    private static double Input(Answer answer, string symbol) => answer.Working.Inputs.Single(input => string.Equals(input.Symbol, symbol, StringComparison.Ordinal)).Number!.Value;
+
+    private static bool Is(AssumptionUse use, string id) => string.Equals(use.Id, id, StringComparison.Ordinal);
 
     private static DepthTemperature Deep(double millimetres, double celsius) => new(Mm(millimetres), C(celsius));
 
