@@ -117,7 +117,8 @@ internal sealed class BaseHistory(QuantityContext context)
             ? new BottomBoundary.ConstantCoefficient(context.Assumptions[AssumptionIds.DeckUnderside].Number, mean)
             : new BottomBoundary.HalfSpace();
         return MatCooling.Of(context).Curve(new CoolingProblem(
-            layers, new TopBoundary.Weather(new WeatherSeries(points), ConvectionForms.Iso6946), bottom, (end - From).TotalSeconds + 60) { Settings = Coarse }).Curve;
+            layers, new TopBoundary.Weather(new WeatherSeries(points), ConvectionForms.Iso6946), bottom, (end - From).TotalSeconds + 60)
+        { Settings = Coarse }).Curve;
     }
 
     private LayerMaterial Material(MaterialClass material) => new(
