@@ -34,6 +34,11 @@ public static class AssumptionIds
     public const string CalmShare = "weather.calm_share";
     public const string WindSpread = "weather.wind_spread";
     public const string BuildUpThickness = "existing.thickness";
+    public const string BaseSpread = "weather.base_spread";
+    public const string AirSpread = "weather.air_spread";
+    public const string DayRange = "weather.day_range";
+    public const string BaseDepthShare = "existing.depth_share";
+    public const string BaseDepthDifference = "existing.depth_difference";
     public const string SunShare = "weather.sun_share";
     public const string ConvectionForm = "weather.convection_form";
     public const string SkyForm = "weather.sky_form";

@@ -21,6 +21,9 @@ internal sealed class Calculation(QuantityContext context)
     /// <summary>The context.</summary>
     public QuantityContext Context => context;
 
+    /// <summary>Temperatures below the surface that is laid upon, where a cooling mat was read; shown with the weather.</summary>
+    public Mat.MatBase? Below { get; set; }
+
     /// <summary>The answer that ends the computation early, or null when all inputs are there.</summary>
     public Answer? Stopped => missing.Count > 0 ? Answer.Missing([.. missing.Distinct()]) : blocked;
 

@@ -42,6 +42,9 @@ public sealed record Mix
     /// <summary>Below it rolling no longer densifies.</summary>
     public PlacedTemperature? Cessation { get; init; }
 
+    /// <summary>Where the stated cessation temperature comes from.</summary>
+    public CessationOrigin? CessationFrom { get; init; }
+
     /// <summary>Range in which the mix is tender under vibrating steel.</summary>
     public TemperatureBand? Tender { get; init; }
 

@@ -35,6 +35,9 @@ public enum DensityReference { Laboratory, Maximum, Trial }
 /// <summary>Where a temperature is measured or predicted.</summary>
 public enum Place { Skin, MidDepth, InLoad, CourseMean, Core }
 
+/// <summary>Where a stated cessation temperature comes from: measured viscosity of the binder, the curve of density over temperature of the trial length, the specification, or earlier jobs.</summary>
+public enum CessationOrigin { Viscosity, TrialCurve, Specification, Experience }
+
 /// <summary>The surface that is laid upon.</summary>
 public enum ExistingSurface { Milled, OldAsphalt, NewAsphalt, Concrete, Granular, Soil, BridgeDeck }
 

@@ -21,7 +21,7 @@ public class PlanSchemaTests
         "side", "edge", "kind of truck", "support", "kind of screed", "heating of a screed", "kind of obstacle", "phase", "kind of roller", "mode",
         "side of the crossfall", "turning places", "waiting place of the rollers",
         "bond coat binder", "rate basis", "direction", "joint form", "joint line", "height", "test", "event", "kind of measure", "kind of document", "sieve",
-        "separation", "task", "agent", "step", "kind of section",
+        "separation", "task", "agent", "step", "kind of section", "origin of the cessation temperature",
     ];
 
     [Fact]
@@ -196,6 +196,7 @@ public class PlanSchemaTests
         "agent" => Of<Agent>(),
         "step" => Of<FirstAidStep>(),
         "kind of section" => Of<SectionKind>(),
+        "origin of the cessation temperature" => Of<CessationOrigin>(),
         "sieve" => SievesInOrder(),
         _ => throw new ArgumentOutOfRangeException(nameof(title)),
     };
