@@ -62,6 +62,12 @@ public enum DensityEvidence { Trial, MakerStatement, Assumed }
 /// <summary>Kind of truck body.</summary>
 public enum TruckKind { Rigid, Articulated, MovingFloor, BottomDump }
 
+/// <summary>
+/// How loads are sent: each at the moment at which the timetable wants it on site, each as soon as it is loaded, or when the
+/// paving site calls for it.
+/// </summary>
+public enum Dispatch { Timetable, OnCall, AsLoaded }
+
 /// <summary>Kind of roller.</summary>
 public enum RollerKind { Tandem, ThreeWheel, Pneumatic, Combination, Plate }
 
