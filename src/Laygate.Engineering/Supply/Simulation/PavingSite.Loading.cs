@@ -72,20 +72,21 @@ internal sealed partial class PavingSite
 
     private bool IsCalled(int group, int mix) => Position >= CallAt(group, mix) - NoLength || Lacks(mix);
 
-    /// <summary>Whether the paver stands, or cannot begin, for want of a mix of which nothing is on its way.</summary>
-    private bool Lacks(int mix) => now >= -Instant && motion is Motion.Wanting or Motion.Waiting && LacksAny(mix);
-
-    private bool LacksAny(int mix)
+    /// <summary>Whether the paver stands, or cannot begin, for want of a mix of which too little is on its way to go on.</summary>
+    private bool Lacks(int mix)
     {
-        for (var i = 0; i < held.Length; i++)
+        if (now < -Instant || motion is not (Motion.Wanting or Motion.Waiting))
         {
-            if (held[i].Mix == mix && held[i].Level < RestartOf(i) - Tiny)
-            {
-                return true;
-            }
+            return false;
         }
 
-        return false;
+        var lacking = 0.0;
+        for (var i = 0; i < held.Length; i++)
+        {
+            lacking += held[i].Mix == mix ? Math.Max(0, RestartOf(i) - held[i].Level) : 0;
+        }
+
+        return mixes[mix].Loaded - mixes[mix].Fed < lacking - Tiny;
     }
 
     /// <summary>Calls the next truck that waits at a plant, if its moment has come.</summary>

@@ -49,7 +49,7 @@ public class DispatchTests
     [Fact]
     public void In_a_shift_in_which_nothing_varies_each_load_of_the_timetable_arrives_when_its_mix_is_needed()
     {
-        var model = Shifts.Single(14);
+        var model = Shifts.Single(14) with { Lines = [new ShiftLine("p", "mix", 300 / 3.6, 0, 0)] };
         var loads = ShiftSimulator.Loads(model)!;
         var (perSecond, payload) = (model.Speed * model.Stretches[0].PerMetre[0], model.Trucks[0].Payload);
         for (var k = 2; k < loads.Count - 2; k++)
