@@ -186,8 +186,10 @@ public sealed class SheetQuantities
 
         var turns = Turns(groups);
         TruckGroup Trucks(int number) => turns[number % turns.Count];
-        return new SourceOfLoads(
-            course, along, Trucks, new LoadSeries(course.Id, along.Total, number => Trucks(number).Payload!.Si, along.Reached));
+        var assumed = new Calculation(context);
+        return new SourceOfLoads(course, along, Trucks, new LoadSeries(
+            course.Id, along.Total, number => Trucks(number).Payload!.Si, along.Reached,
+            assumed.Assumed(SimulationAssumptions.LoadStep, "step", "supply", null), assumed.Assumed(SimulationAssumptions.SmallestLoad, "q", "supply", null)));
     }
 
     // Groups of one mix take turns by their number of trucks.

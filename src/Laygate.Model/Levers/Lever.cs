@@ -15,6 +15,12 @@ public enum LeverKind
     /// <summary>Loads that wait on site before the paver starts.</summary>
     LoadsBeforeStart,
 
+    /// <summary>How loads are sent.</summary>
+    Dispatch,
+
+    /// <summary>Places at which a plant loads one mix.</summary>
+    LoadingPlaces,
+
     /// <summary>Output planned of a plant.</summary>
     PlantOutput,
 
@@ -78,6 +84,9 @@ public sealed record Lever
 
     /// <summary>Whether only whole numbers make sense.</summary>
     public bool IsCount { get; init; }
+
+    /// <summary>Words for the values 0, 1, 2 … of a lever that chooses from a list; null for numbers.</summary>
+    public IReadOnlyList<string>? Names { get; init; }
 
     /// <summary>Value in the plan.</summary>
     public required double Current { get; init; }

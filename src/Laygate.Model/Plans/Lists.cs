@@ -71,6 +71,12 @@ public enum ObstacleKind { Ironwork, Gully, Service, Rail, MovementJoint, Other 
 /// <summary>What heats a screed.</summary>
 public enum ScreedHeating { Gas, Oil, Electric }
 
+/// <summary>
+/// How loads are sent: each at the moment at which the timetable wants it on site, each as soon as it is loaded, or when the
+/// paving site calls for it.
+/// </summary>
+public enum Dispatch { Timetable, OnCall, AsLoaded }
+
 /// <summary>Kind of roller.</summary>
 public enum RollerKind { Tandem, ThreeWheel, Pneumatic, Combination, Plate }
 

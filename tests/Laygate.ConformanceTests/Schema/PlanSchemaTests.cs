@@ -20,7 +20,7 @@ public class PlanSchemaTests
         "kind of mix", "gradation", "basis", "density reference", "place", "kind of course", "way of laying", "evidence",
         "side", "edge", "kind of truck", "support", "kind of screed", "heating of a screed", "kind of obstacle", "phase", "kind of roller", "mode",
         "side of the crossfall", "turning places", "waiting place of the rollers",
-        "bond coat binder", "rate basis", "direction", "joint form", "joint line", "height", "test", "event", "kind of measure", "kind of document", "sieve",
+        "bond coat binder", "rate basis", "direction", "how loads are sent", "joint form", "joint line", "height", "test", "event", "kind of measure", "kind of document", "sieve",
         "separation", "task", "agent", "step", "kind of section", "origin of the cessation temperature",
     ];
 
@@ -184,6 +184,7 @@ public class PlanSchemaTests
         "bond coat binder" => Of<BondBinder>(),
         "rate basis" => Of<RateBasis>(),
         "direction" => Of<JointKind>(),
+        "how loads are sent" => Of<Dispatch>(),
         "joint form" => Of<JointForm>(),
         "joint line" => Of<JointLine>(),
         "height" => Of<JointHeight>(),

@@ -20,7 +20,7 @@ internal sealed partial class PavingSite
 
         if (motion == Motion.Moving)
         {
-            next = Math.Min(next, now + ((stretchEnd - Position) / model.Speed));
+            next = Math.Min(next, Math.Min(now + ((stretchEnd - Position) / model.Speed), NextCall()));
         }
 
         if (motion is Motion.Moving or Motion.Wanting && pause < model.Pauses.Count)

@@ -59,9 +59,25 @@ internal sealed class ShiftReader(Calculation calculation)
             Trucks = trucks,
             Unloading = unloading,
             Pauses = Pauses(pavers),
+            Dispatch = Sending(),
+            SmallestLoad = calculation.Assumed(SimulationAssumptions.SmallestLoad, "q", "supply", null),
             LoadStep = calculation.Assumed(SimulationAssumptions.LoadStep, "step", "supply", null),
             BadDay = calculation.Assumed(SimulationAssumptions.BadDayPoint, "p", "supply", null),
         };
+    }
+
+    /// <summary>How loads are sent; assumed, and listed so, where the plan does not say it.</summary>
+    private Dispatch Sending()
+    {
+        if (context.Plan.Supply?.Dispatch is { } stated)
+        {
+            calculation.Show("dispatch", "dispatch", "supply", Words.Of(stated));
+            return stated;
+        }
+
+        return calculation.Assumed(SimulationAssumptions.ByTimetable, "dispatch", "supply", new InputReference("supply", "dispatch")) >= 0.5
+            ? Dispatch.Timetable
+            : Dispatch.AsLoaded;
     }
 
     /// <summary>The paver of each course; empty where one is missing.</summary>

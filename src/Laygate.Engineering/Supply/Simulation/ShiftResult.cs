@@ -56,6 +56,23 @@ public sealed class ShiftResult
         }
     }
 
+    /// <summary>What the paver waited for when it stood for want of mix, largest share first; empty where it never stood.</summary>
+    public IReadOnlyList<StopShare> StopCauses()
+    {
+        var times = new double[ShiftArrays.Causes];
+        for (var i = 0; i < arrays.StoppedBy.Length; i++)
+        {
+            times[i % times.Length] += arrays.StoppedBy[i];
+        }
+
+        var sum = times.Sum();
+        return !(sum > 0) ? [] :
+        [
+            .. times.Select((time, cause) => new StopShare((StopCause)cause, time / sum))
+                .Where(share => share.Share > 0).OrderByDescending(share => share.Share).ThenBy(share => share.Cause),
+        ];
+    }
+
     /// <summary>Length laid, m: mean, 5 % and 95 % point of the shifts.</summary>
     public Band Metres => Statistics.Spread([.. Outcomes.Select(shift => shift.Metres)]);
 

@@ -1,4 +1,5 @@
 using Laygate.Engineering.Quantities;
+using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Supply.Simulation;
 
@@ -11,6 +12,7 @@ public sealed class ShiftSimulation
     private readonly QuantityContext context;
     private readonly Dictionary<string, Band> survived = new(StringComparer.Ordinal);
     private readonly Lazy<ShiftResult?> result;
+    private readonly Lazy<ShiftResult?> otherwise;
     private readonly Lazy<IReadOnlyList<FedLoad>?> loads;
 
     private ShiftSimulation(QuantityContext context)
@@ -18,6 +20,7 @@ public sealed class ShiftSimulation
         this.context = context;
         Model = new ShiftReader(new Calculation(context)).Read();
         result = new Lazy<ShiftResult?>(() => Model is null ? null : Run(Model));
+        otherwise = new Lazy<ShiftResult?>(Otherwise);
         loads = new Lazy<IReadOnlyList<FedLoad>?>(() => Model is null ? null : ShiftSimulator.Loads(Model));
     }
 
@@ -26,6 +29,12 @@ public sealed class ShiftSimulation
 
     /// <summary>What happened in the replications; null where there is no model or a shift needed too many events.</summary>
     public ShiftResult? Result => result.Value;
+
+    /// <summary>
+    /// The same shift with loads sent the other way, where the plan does not say how they are sent and the spread of values is asked
+    /// for: that assumption moves stops, waits and mix under way more than any other. Null where it is not needed.
+    /// </summary>
+    public ShiftResult? SentOtherwise => otherwise.Value;
 
     /// <summary>Loads in order when nothing varies, by the level of the buffers.</summary>
     public IReadOnlyList<FedLoad>? Loads => loads.Value;
@@ -70,6 +79,10 @@ public sealed class ShiftSimulation
         return band;
     }
 
+    private ShiftResult? Otherwise() => Model is not null && context.WithSpread && context.Plan.Supply?.Dispatch is null
+        ? Run(Model with { Dispatch = Model.Dispatch == Dispatch.Timetable ? Dispatch.AsLoaded : Dispatch.Timetable })
+        : null;
+
     private ShiftResult? Run(ShiftModel model)
     {
         return context.Shifts is { } memory ? memory.Run(model, context.WithSpread, Simulate) : Simulate();
@@ -82,6 +95,6 @@ public sealed class ShiftSimulation
     private IReadOnlyList<double> LoadsOf(int buffer)
     {
         var payload = Model!.Trucks.Where(trucks => string.Equals(Model.Lines[trucks.Line].Mix, Model.Buffers[buffer].Mix, StringComparison.Ordinal)).Max(trucks => trucks.Payload);
-        return LoadOrder.Loads(Model.Tonnage(buffer) + Model.Buffers[buffer].Lowest, payload, Model.LoadStep);
+        return LoadOrder.Loads(Model.Tonnage(buffer) + Model.Buffers[buffer].Lowest, payload, Model.LoadStep, Model.SmallestLoad);
     }
 }
