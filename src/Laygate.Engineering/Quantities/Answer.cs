@@ -36,7 +36,11 @@ public abstract record QuantityValue;
 /// <param name="Si">Expected value in the SI unit of the quantity's dimension (°C for temperatures).</param>
 /// <param name="Low">5 % point of the samples; null when no spread is carried.</param>
 /// <param name="High">95 % point of the samples; null when no spread is carried.</param>
-public sealed record NumberValue(double Si, double? Low = null, double? High = null) : QuantityValue;
+public sealed record NumberValue(double Si, double? Low = null, double? High = null) : QuantityValue
+{
+    /// <summary>Whether low and high differ from the value; where assumptions of a whole range give one value, there is no band to show.</summary>
+    public bool IsSpread => (Low is { } low && low != Si) || (High is { } high && high != Si);
+}
 
 /// <summary>A word of a closed list.</summary>
 /// <param name="Word">The word.</param>
