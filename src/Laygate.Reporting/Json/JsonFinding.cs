@@ -1,5 +1,4 @@
 using System.Text.Json;
-using Laygate.Engineering.Quantities;
 using Laygate.Model.Plans;
 using Laygate.Reporting.Language;
 using Laygate.Rules.Results;

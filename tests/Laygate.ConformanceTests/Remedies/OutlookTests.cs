@@ -156,7 +156,7 @@ public sealed partial class OutlookTests
                 .Where(quantity => quantity.Element == element.Kind)
                 .Where(quantity => !Equals(context.Get(quantity.Name, element).Value, other.Get(quantity.Name, other.Elements.Find(element.Address)!).Value) && context.Get(quantity.Name, element).Value is not PresenceValue)
                 .Select(quantity => quantity.Name)));
-        Assert.Equal([], moving.Where(name => !known.Contains(name)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
+        Assert.Empty(moving.Where(name => !known.Contains(name)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
     }
 
     private static string Shown(string plan) => string.Join('\n', TerminalReport.Lines(
