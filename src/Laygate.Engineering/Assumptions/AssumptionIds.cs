@@ -64,6 +64,12 @@ public static class AssumptionIds
     /// <summary>Reach of a drum over an edge.</summary>
     public static string ReachOver(EdgeKind? edge) => $"rolling.reach.{(edge is { } known ? Underscored(Words.Of(known)) : "unknown")}";
 
+    /// <summary>Whether an assumption is the reach of a drum over an edge; at zero the drum covers the mat and nothing beyond it.</summary>
+    public static bool IsReach(string id) => id.StartsWith("rolling.reach.", StringComparison.Ordinal);
+
+    /// <summary>Whether an assumption is a property of a material, which only what is solved from the cooling of the mat uses.</summary>
+    public static bool IsOfMaterial(string id) => id.StartsWith("material.", StringComparison.Ordinal);
+
     /// <summary>Cessation temperature of a US performance grade, such as <c>PG 64-22</c>.</summary>
     public static string CessationOfGrade(int high, int low) => $"mix.cessation.pg_{high}_{low}";
 

@@ -46,6 +46,9 @@ public sealed record NumberValue(double Si, double? Low = null, double? High = n
 
     /// <summary>Largest of the figures of its dimension from which it was worked out, in SI (temperatures from absolute zero); 0 for a stated value.</summary>
     public double Scale { get; init; }
+
+    /// <summary>Whether low and high differ from the value; where assumptions of a whole range give one value, there is no band to show.</summary>
+    public bool IsSpread => (Low is { } low && low != Si) || (High is { } high && high != Si);
 }
 
 /// <summary>A word of a closed list.</summary>

@@ -15,6 +15,9 @@ public static class NoteIds
     /// <summary>Stated values do not go into the formula, for example a width of zero. Argument: <c>quantity</c>, a name.</summary>
     public const string OutsideFormula = "outside-formula";
 
+    /// <summary>Nothing shows that the passes reach the density. Arguments: <c>passes</c>, <c>behind</c>, <c>target</c>, numbers.</summary>
+    public const string PassesUnproved = "passes-unproved";
+
     /// <summary>The value only exists where two courses are laid hot-on-hot by this paver. No arguments.</summary>
     public const string NoPair = "no-pair";
 

@@ -42,6 +42,7 @@ internal static class PaverQuantities
         foreach (var phase in context.Elements.Of(ElementKind.Phase))
         {
             var speed = calculation.Quantity("v", "phase.speed_it_follows", phase);
+            calculation.Quantity("k", "phase.strips", phase); // Shown, because one strip more costs the most.
             lowest = lowest < speed ? lowest : speed;
         }
 

@@ -86,7 +86,7 @@ public sealed class SheetQuantities
         var calculation = new Calculation(context);
         var run = context.Plan.Runs.Where(run => run.Width.Count > 0).MaxBy(run => run.Width.Max(width => width.Value.Si));
         return run is not null && RollerStrips.Most(calculation, roller) is { } strips && roller.DrumWidth is { } drum
-            ? StripLayout.Of(run.Width.Max(width => width.Value.Si), Reach(run.LeftEdge), Reach(run.RightEdge), drum.Si, strips)
+            ? StripLayout.Of(run.Width.Max(width => width.Value.Si), RollerStrips.LeftReach(new Calculation(context), run), RollerStrips.RightReach(new Calculation(context), run), drum.Si, strips)
             : [];
     }
 
@@ -114,8 +114,6 @@ public sealed class SheetQuantities
 
     private static StopAfter? Stop(PlannedStop stop) =>
         stop is { After: { } after, Length: { } length } ? new StopAfter(after.Si, length.Si) : null;
-
-    private double Reach(EdgeKind? edge) => new Calculation(context).Assumed(AssumptionIds.ReachOver(edge), "h", "run", null);
 
     private MassAlong? Along(Course course)
     {

@@ -181,6 +181,12 @@ public sealed record Run
     /// <summary>Right edge.</summary>
     public EdgeKind? RightEdge { get; init; }
 
+    /// <summary>How far the drum reaches past the left edge; negative where it stays off.</summary>
+    public Measure<Length>? LeftReach { get; init; }
+
+    /// <summary>How far the drum reaches past the right edge; negative where it stays off.</summary>
+    public Measure<Length>? RightReach { get; init; }
+
     /// <summary>Slope of a free edge, height over width: 100 % is 1:1.</summary>
     public Measure<Ratio>? EdgeSlope { get; init; }
 

@@ -9,6 +9,10 @@ internal static class NoteTable
     public static FrozenDictionary<string, string> Sentences { get; } = new Dictionary<string, string>(StringComparer.Ordinal)
     {
         ["advised-not-assessed"] = "The required limit is met; the advised one could not be assessed.",
+        ["assumption-decides"] = "Rests on an assumption: {meaning}, {value}. At {at} or {side} the limit is {outcome}. State {keys}.",
+        ["assumption-decides-by-count"] = "Rests on an assumption: {meaning}, {value}. At {at} or {side} the limit is {outcome}, with {to} in place of {from} ({quantity}). State {keys}.",
+        ["assumption-moves-count"] = "Rests on an assumption: {meaning}, {value}. At {at} or {side} it would be {to} in place of {from} ({quantity}). State {keys}.",
+        ["assumptions-decide-together"] = "Rests on assumptions that decide together, none alone: {assumptions}. At one end of their ranges the limit is {outcome}. State {keys}.",
         ["below-from-start"] = "The mat is below {limit} from the start.",
         ["circular"] = "The value would need itself ({quantity}): an error of the program, please report it.",
         ["committed-mix"] = "Up to {mass} of mix are on the road, waiting and in buffers at one time: that is what rain can spoil.",
@@ -38,6 +42,7 @@ internal static class NoteTable
         ["other-place"] = "The plan states its limit for one place ({stated}), the computation gives another ({predicted}): they cannot be compared.",
         ["other-reading"] = "Also read: {source} ({evidence}): {text}",
         ["outside-formula"] = "The stated values do not fit the formula ({quantity}).",
+        ["passes-unproved"] = "{passes} passes of the initial and main phases are to bring the mat from {behind} behind the screed to {target}: nothing in the plan shows that they do.",
         ["places-differ"] = "The limit is for one place ({limit}), the value for another ({place}): they cannot be compared.",
         ["quick-check"] = "Left out by the quick check.",
         ["quick-report"] = "This was a quick check. It leaves out the spread of values, the simulated shifts, remedies and outlook; a pass rests on expected values only. Check again without --quick before you rely on it.",

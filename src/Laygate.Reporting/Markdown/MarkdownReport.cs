@@ -5,6 +5,7 @@ using Laygate.Reporting.Comparing;
 using Laygate.Reporting.Language;
 using Laygate.Reporting.Remedies;
 using Laygate.Reporting.Sheet;
+using Laygate.Reporting.Text;
 using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.Markdown;
@@ -44,8 +45,36 @@ internal sealed class MarkdownReport(StringBuilder text, Report report, EarlierS
         }
 
         Open();
+        Outlook();
         Changes();
         Rules();
+    }
+
+    private void Outlook()
+    {
+        if (report.Outlook is not { } outlook)
+        {
+            return;
+        }
+
+        text.Append(CultureInfo.InvariantCulture, $"\n### {(outlook.Hours.Count > 0 ? "Laying hour by hour" : "Weather in which the plan works")}\n\n");
+        if (OutlookWords.Unsaid(outlook) is { } unsaid)
+        {
+            Item($"**{MarkdownText.Of(unsaid)}**");
+            OutlookWords.NotJudged(outlook).ToList().ForEach(Under);
+        }
+
+        outlook.InEveryHour.ToList().ForEach(limit => Item("In every hour: " + MarkdownText.Of(OutlookWords.Always(limit))));
+        foreach (var hour in outlook.Hours)
+        {
+            var margins = hour.Limits.Count > 0 ? ". Margins: " + string.Join("; ", OutlookWords.Margins(hour.Limits)).Replace(PlainText.Glue, ' ') : string.Empty;
+            Item(MarkdownText.Of($"{OutlookWords.Time(hour.At)}: {OutlookWords.Of(hour.Verdict)}{margins}"));
+        }
+
+        foreach (var axis in outlook.Weather?.Alone ?? [])
+        {
+            Item(MarkdownText.Of(OutlookWords.Alone(axis, outlook.Weather!.IsUnknown)));
+        }
     }
 
     private void Changes()

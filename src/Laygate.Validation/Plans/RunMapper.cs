@@ -19,6 +19,8 @@ internal static class RunMapper
         Gradient = at.Measure<Ratio>("gradient"),
         LeftEdge = at.Word<EdgeKind>("left_edge"),
         RightEdge = at.Word<EdgeKind>("right_edge"),
+        LeftReach = at.Measure<Length>("left_reach"),
+        RightReach = at.Measure<Length>("right_reach"),
         EdgeSlope = at.Measure<Ratio>("edge_slope"),
         AboveGutter = at.Measure<Length>("above_gutter"),
         Levels = at.List("levels", FixedLevel),

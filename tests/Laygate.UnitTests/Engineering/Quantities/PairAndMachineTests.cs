@@ -133,7 +133,7 @@ public class PairAndMachineTests
     [Fact]
     public void Weak_assumptions_carry_the_ends_of_their_ranges()
     {
-        // Width 3.7 m and drum 1.68 m without edges and overlap: both assumed, so the strips have a band.
+        // Width 3.3 m and drum 1.75 m without edges and overlap: both assumed, so the strips have a band.
         var plan = Plan with
         {
             Runs = [Plan.Runs[0] with { Width = [Width(3.3)], LeftEdge = null, RightEdge = null }],
@@ -141,7 +141,10 @@ public class PairAndMachineTests
         };
         var number = (NumberValue)Ask.Answer(plan, "phase.strips", "phase:initial").Value!;
         Assert.Equal((2.0, 3.0, 3.0), (number.Low!.Value, number.Si, number.High!.Value));
-        Assert.Null(((NumberValue)Ask.Answer(Plan, "phase.strips", "phase:initial").Value!).Low);
+
+        // With all of them stated nothing is left to assume.
+        var stated = Plan with { Runs = [Plan.Runs[0] with { LeftReach = Metres(0.1), RightReach = Metres(-0.05) }] };
+        Assert.Null(((NumberValue)Ask.Answer(stated, "phase.strips", "phase:initial").Value!).Low);
     }
 
     [Fact]
