@@ -194,7 +194,7 @@ public sealed class PlanCheck
     // A remark that names another place of the plan says its line, so that both can be looked at.
     private static Note Placed(PlanPositions positions, Note note)
     {
-        if (note.Arguments.FirstOrDefault(argument => string.Equals(argument.Name, NoteIds.At, StringComparison.Ordinal))?.Text is not { } at)
+        if (note.Arguments.FirstOrDefault(argument => string.Equals(argument.Name, NoteArgument.At, StringComparison.Ordinal))?.Text is not { } at)
         {
             return note;
         }
@@ -202,7 +202,7 @@ public sealed class PlanCheck
         var slash = at.IndexOf('/', StringComparison.Ordinal);
         var line = positions.Of(slash < 0 ? at : at[..slash], slash < 0 ? string.Empty : at[(slash + 1)..]).Line;
         var placed = string.Create(CultureInfo.InvariantCulture, $"{at} (line {line})");
-        return note with { Arguments = [.. note.Arguments.Select(argument => string.Equals(argument.Name, NoteIds.At, StringComparison.Ordinal) ? argument with { Text = placed } : argument)] };
+        return note with { Arguments = [.. note.Arguments.Select(argument => string.Equals(argument.Name, NoteArgument.At, StringComparison.Ordinal) ? argument with { Text = placed } : argument)] };
     }
 
     // A missing input is where the reader has to write; otherwise the value itself; otherwise the element.

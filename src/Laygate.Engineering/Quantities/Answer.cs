@@ -121,7 +121,11 @@ public sealed record Note(string Id, IReadOnlyList<NoteArgument> Arguments)
 /// <param name="Text">Word or id; null for a number.</param>
 /// <param name="Number">Number in the given unit; null for a word.</param>
 /// <param name="Unit">Unit spelling of the number.</param>
-public sealed record NoteArgument(string Name, string? Text, double? Number = null, string? Unit = null);
+public sealed record NoteArgument(string Name, string? Text, double? Number = null, string? Unit = null)
+{
+    /// <summary>Name of the argument that names another place of the plan: address, <c>/</c> and key. Whoever knows the text adds the line.</summary>
+    public const string At = "at";
+}
 
 /// <summary>Why a value is not to be had.</summary>
 /// <param name="Reason">Reason.</param>

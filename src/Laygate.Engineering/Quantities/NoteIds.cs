@@ -3,9 +3,6 @@ namespace Laygate.Engineering.Quantities;
 /// <summary>Ids of the remarks that quantities hand out. Reporting words them; each says which arguments come with it.</summary>
 public static class NoteIds
 {
-    /// <summary>Name of the argument that names another place of the plan: address, <c>/</c> and key. Whoever knows the text adds the line.</summary>
-    public const string At = "at";
-
     /// <summary>A quantity asks for itself: an error of the program. Argument: <c>quantity</c>, a name.</summary>
     public const string Circular = "circular";
 

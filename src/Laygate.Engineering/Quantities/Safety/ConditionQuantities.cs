@@ -40,7 +40,7 @@ internal static class ConditionQuantities
     private static ShownCondition? Shown(QuantityContext context, Element element) => SiteConditionTable.Of(element.Id).Shown?.Invoke(context);
 
     private static Note? ShownBy(ShownCondition? shown, SiteCondition condition) => shown is not { Yes: true } ? null : Note.Of(
-        NoteIds.ShownByData, ("meaning", condition.Meaning), (NoteIds.At, $"{shown.By.Address}/{shown.By.Key}"));
+        NoteIds.ShownByData, ("meaning", condition.Meaning), (NoteArgument.At, $"{shown.By.Address}/{shown.By.Key}"));
 
     private static Answer Either(QuantityContext context, params string[] keys) => AnyOf([.. keys.Select(key => SiteConditionTable.Of(key).Holds(context))]);
 

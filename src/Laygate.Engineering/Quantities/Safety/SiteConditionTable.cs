@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Quantities.Safety;
@@ -64,7 +65,7 @@ internal static class SiteConditionTable
         Path = "traffic",
     };
 
-    private static readonly Dictionary<string, SiteCondition> ByKey = All.Append(Traffic).ToDictionary(condition => condition.Key, StringComparer.Ordinal);
+    private static readonly FrozenDictionary<string, SiteCondition> ByKey = All.Append(Traffic).ToFrozenDictionary(condition => condition.Key, StringComparer.Ordinal);
 
     /// <summary>A condition by its key.</summary>
     public static SiteCondition Of(string key) => ByKey[key];
