@@ -100,7 +100,7 @@ internal static class Rounding
         RoundingKind.Minutes => Power(1 - level),
         RoundingKind.PlainMinutes => Power((magnitude < 10 ? -1 : 0) - level),
         RoundingKind.Temperature => Power(-level),
-        RoundingKind.Probability when level == 0 => magnitude is > 10 and < 90 ? 5 : 1,
+        RoundingKind.Probability when level == 0 => magnitude is > 20 and < 80 ? 5 : 1,
         RoundingKind.Probability => Power(1 - level),
         _ => Power(GeneralExponent(magnitude, band) - level),
     };
