@@ -87,8 +87,8 @@ public sealed class ShownConditionTests
             .SelectMany(rule => rule.When.Select(condition => condition.Quantity))
             .Where(quantity => quantity.StartsWith("site.", StringComparison.Ordinal)).Select(quantity => quantity[5..]).ToHashSet(StringComparer.Ordinal);
         Assert.Empty(grave.Intersect(lesser, StringComparer.Ordinal));
-        Assert.Empty(lesser.Where(asked.Contains));
-        Assert.Equal([], Catalogue.Find("condition.key")!.Words.Where(key => CanBeShown(key) && !grave.Concat(lesser).Contains(key, StringComparer.Ordinal)));
+        Assert.DoesNotContain(lesser, asked.Contains);
+        Assert.DoesNotContain(Catalogue.Find("condition.key")!.Words, key => CanBeShown(key) && !grave.Concat(lesser).Contains(key, StringComparer.Ordinal));
     }
 
     // Data decide a condition in one of these plans: each of them states what shows some.

@@ -39,7 +39,7 @@ public class PlanMapperTests
         using var schema = JsonDocument.Parse(PlanFiles.SchemaText);
         var described = SchemaKeys(schema.RootElement, schema.RootElement, string.Empty);
 
-        Assert.Equal([], described.Except(Leaves(PlanFiles.Read(PlanFiles.EveryKey).Root, string.Empty, keysOnly: true).Select(leaf => leaf.Path), StringComparer.Ordinal));
+        Assert.Empty(described.Except(Leaves(PlanFiles.Read(PlanFiles.EveryKey).Root, string.Empty, keysOnly: true).Select(leaf => leaf.Path), StringComparer.Ordinal));
     }
 
     [Fact]
