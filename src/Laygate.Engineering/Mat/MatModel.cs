@@ -37,7 +37,7 @@ internal sealed class MatModel(MatInputs inputs, AssumptionSet assumptions)
 
         AddBelow(layers, weather, sample);
         BottomBoundary bottom = inputs.OnDeck
-            ? new BottomBoundary.ConstantCoefficient(Pick(AssumptionIds.DeckUnderside, sample, MatRanges.Ground), weather.AtStart.Air + AirShift(sample))
+            ? new BottomBoundary.ConstantCoefficient(Pick(AssumptionIds.DeckUnderside, sample, MatRanges.Ground), weather.AirAtStart + AirShift(sample))
             : new BottomBoundary.HalfSpace();
         return new CoolingProblem(layers, new TopBoundary.Weather(Series(weather, sample), Choose(Forms, AssumptionIds.ConvectionForm, sample, MatRanges.Form)), bottom, duration)
         {

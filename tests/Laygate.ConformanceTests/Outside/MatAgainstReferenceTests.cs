@@ -49,9 +49,9 @@ public class MatAgainstReferenceTests(ITestOutputHelper output)
         }
     }
 
-    /// <summary>Each moment at which the weather bends while laying, start included.</summary>
+    /// <summary>Each moment at which the weather bends while laying, start and end included.</summary>
     private static IEnumerable<double> Moments(OutsidePlan plan) => plan.IsHourly
-        ? plan.Hours.Select(hour => hour.At).Append(plan.Shift.Start).Where(at => at >= plan.Shift.Start && at < plan.Shift.End).Distinct()
+        ? plan.Hours.Select(hour => hour.At).Append(plan.Shift.Start).Append(plan.Shift.End).Where(at => at >= plan.Shift.Start && at <= plan.Shift.End).Distinct()
         : [0];
 
     private static double Window(OutsidePlan plan, double moment, string course, Working working)
