@@ -66,6 +66,9 @@ public static class NoteIds
     /// <summary>The plan lets one course of a pair go on alone; whether that course passes by itself is judged with a plan of its own. Argument: <c>course</c>, an id.</summary>
     public const string OneCourseGoesOn = "one-course-goes-on";
 
+    /// <summary>Rollers keep a stated distance from an edge; no published figure fits every edge. Argument: <c>distance</c>, a length.</summary>
+    public const string RollerToEdge = "roller-to-edge";
+
     /// <summary>The quantity is left out because a quick check was asked for. No arguments.</summary>
     public const string QuickCheck = "quick-check";
 }

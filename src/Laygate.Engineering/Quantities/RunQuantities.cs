@@ -22,6 +22,7 @@ internal static class RunQuantities
         Run.Flag("has_obstacles", "Whether the screed meets ironwork, gullies, rails or the like.", (_, e) =>
             Answers.Follows(((Run)e.Subject!).Obstacles.Count > 0, new InputReference(e.Address, "obstacles"))),
         Run.Presence("obstacle_kinds", "What kind each obstacle is: stated when every one says it.", ObstacleKinds),
+        Run.Presence("joints", "A transverse joint of the run, and a longitudinal one where a side lies against asphalt; a joint that names no run counts where the plan has one run.", Joints),
         Run.Presence("levels", "A fixed point with its station, the height of the surface above it and the roll-down: stated when every one has them.", Levels),
     ];
 
@@ -49,6 +50,27 @@ internal static class RunQuantities
 
         InputReference[] silent = [.. edges.Where(edge => edge.Kind is null).Select(edge => new InputReference(element.Address, edge.Key))];
         return silent.Length > 0 ? Answer.Missing(silent) : Answers.Follows(flag: false, new InputReference(element.Address, "left_edge"));
+    }
+
+    private static Answer Joints(QuantityContext context, Element element)
+    {
+        var run = (Run)element.Subject!;
+        var joints = context.Plan.Joints.Where(joint => joint.Run is null ? context.Plan.Runs.Count == 1 : PlanView.Same(joint.Run, run.Id)).ToList();
+        var sides = new[] { run.LeftEdge, run.RightEdge }.Any(edge => edge is EdgeKind.ExistingCold or EdgeKind.Hot or EdgeKind.Cut);
+        var across = joints.Exists(joint => joint.Kind == JointKind.Transverse);
+        var along = !sides || joints.Exists(joint => joint.Kind == JointKind.Longitudinal);
+        var level = across && along ? PresenceLevel.Stated : joints.Count > 0 ? PresenceLevel.Thin : PresenceLevel.Absent;
+        var list = new InputReference("plan", "joints");
+        JointKind[] lacking = [.. across ? Array.Empty<JointKind>() : [JointKind.Transverse], .. along ? Array.Empty<JointKind>() : [JointKind.Longitudinal]];
+        return new()
+        {
+            Value = new PresenceValue(level, [])
+            {
+                MissingAt = lacking.Length > 0 ? [list] : [],
+                Remarks = [.. lacking.Select(kind => Note.Of(NoteIds.EntryMissing, ("list", list.Key), ("kind", Words.Of(kind)), ("fields", "run, where, form, offset_below, coated")))],
+            },
+            Input = list,
+        };
     }
 
     private static Answer HasFixedPoints(QuantityContext context, Element element)

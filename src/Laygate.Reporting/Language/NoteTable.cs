@@ -46,6 +46,7 @@ internal static class NoteTable
         ["places-differ"] = "The limit is for one place ({limit}), the value for another ({place}): they cannot be compared.",
         ["quick-check"] = "Left out by the quick check.",
         ["quick-report"] = "This was a quick check. It leaves out the spread of values, the simulated shifts, remedies and outlook; a pass rests on expected values only. Check again without --quick before you rely on it.",
+        ["roller-to-edge"] = "Rollers keep {distance} from the edge. No published figure fits every edge: a competent person judges it by the height, the ground and the mass of the roller.",
         ["row-not-listed"] = "The table of the {strength} limit does not list {*}.",
         ["row-remark"] = "How the row was read: {text}",
         ["rule-deprecated"] = "This rule will be removed; its successor: {successor}.",
@@ -69,6 +70,7 @@ internal static class NoteTable
         ["simulation-waits-for-plant"] = "When the paver stands, it waits {share} of that time for mix that the plant has not made yet. Plan more output, start with more in the silo, or slow the paver; more trucks do not help.",
         ["simulation-waits-for-trucks"] = "When the paver stands, it waits {share} of that time because no truck was back at the plant. Add trucks or shorten their round.",
         ["size-basis-maximum"] = "The aggregate size {sieve} is stated as the maximum; without the sieve series it cannot be set against a limit for D or the nominal maximum.",
+        ["specification-unread"] = "Nothing of {specification} was read. Its limits are recalled and only warn: hold the plan against the specification itself before you rely on it.",
         ["too-many-mixes"] = "{count} mixes pass through one feeder; no relation is known for more than two.",
         ["weak-assumption"] = "Only a warning, because the value rests on an assumption in place of something that the plan does not state.",
     }.ToFrozenDictionary(StringComparer.Ordinal);

@@ -120,6 +120,7 @@ public static class Wording
         var asked = finding.Limit is { } limit ? Names.Of(limit.Strength, limit.Basis) : "asked for";
         return finding.Value?.Text switch
         {
+            null or "absent" when finding.Notes.Any(note => string.Equals(note.Id, "entry-thin", StringComparison.Ordinal)) => $"Begun, but it does not say enough to count; the statement is {asked}.",
             null or "absent" => $"Not stated, but {asked}.",
             "thin" => $"Stated only in part; the whole statement is {asked}.",
             "no" => $"Stated as no, but {asked}.",

@@ -83,4 +83,7 @@ public static class FindingNotes
 
     /// <summary>Report: the plan does not state its jurisdiction: book, specification.</summary>
     public const string JurisdictionNotStated = "jurisdiction-not-stated";
+
+    /// <summary>Nothing of a specification that the check names was read: specification (title). It stands first in a report.</summary>
+    public const string SpecificationUnread = "specification-unread";
 }
