@@ -58,7 +58,7 @@ public sealed class CompareTests
     public void Silence_is_named_behind_what_can_no_longer_be_assessed()
     {
         var plan = Compare(Text, Edited("  open_speed: 40 km/h\n", string.Empty));
-        var friction = Assert.Single(plan.Findings, change => change.Either.Rule is "FRI-006" && change.Kind == ChangeKind.New);
+        var friction = Assert.Single(plan.Findings, change => change.Either.Rule is "FRI-006" && change.Kind != ChangeKind.Unchanged);
         Assert.Equal(ChangeDirection.Worse, friction.Direction);
         Assert.Equal("site.open_speed", Assert.Single(friction.Behind).Path);
     }
