@@ -97,7 +97,7 @@ public class PlanConsistencyTests
     [InlineData("payload: 22 t", "payload: 0 t", "0 t\n      insulated", "more than zero")]
     [InlineData("count: 9", "count: 0", null, "")]
     [InlineData("passes: 5", "passes: 0", null, "")]
-    [InlineData("waiting_places: 5", "waiting_places: -1", "-1\n\npavers", "at least 0")]
+    [InlineData("waiting_places: 5", "waiting_places: -1", "-1\n  dispatch", "at least 0")]
     [InlineData("drum_width: 1.65 m", "drum_width: 0 m", null, "")]
     [InlineData("reclaimed: 18 %", "reclaimed: 101 %", "101 %", "between 0 % and 100 %")]
     [InlineData("availability: 82 %", "availability: 0 %", "0 %\n    screeds", "more than 0 %")]
