@@ -2,7 +2,7 @@ using static Laygate.Engineering.Assumptions.AssumptionIds;
 
 namespace Laygate.Engineering.Assumptions;
 
-/// <summary>Times of trucks where a plan leaves them out.</summary>
+/// <summary>Times of trucks and of moves of the paver where a plan leaves them out.</summary>
 internal static class WorkAssumptions
 {
     public static IReadOnlyList<Assumption> All { get; } =
@@ -12,5 +12,7 @@ internal static class WorkAssumptions
         LaygateAssumptions.Judged(Wait, "Time that a truck waits on site.", 5, "min", 0, 20),
         LaygateAssumptions.Judged(Cleaning, "Time to clean the body after unloading.", 3, "min", 0, 6),
         LaygateAssumptions.Judged(Exchange, "Time for one truck to leave and the next to dock and tip.", 1.5, "min", 1, 2),
+        LaygateAssumptions.Judged(PaverTravel, "Speed at which a paver goes to the next run, screed lifted.", 3, "km/h", 2, 10),
+        LaygateAssumptions.Judged(PaverReset, "Time to lift the screed at the end of a run, and to set it down and level it at the next.", 20, "min", 10, 40),
     ];
 }

@@ -20,6 +20,9 @@ internal static class JointQuantities
         Joint.StatedFlag<Joint>("coated", "coated", "Whether the face is cleaned and coated.", joint => joint.Coated),
         Joint.Stated<Joint>("offset_below", Shape.Thickness, "offset_below", "Distance to the nearest parallel joint of the course below.", joint => joint.OffsetBelow),
         Joint.Stated<Joint>("delay", Shape.Minutes, "delay", "Time at one point between the paver that makes the edge and the one that lays against it.", joint => joint.Delay),
+        Joint.Flag("has_computed_delay", "Whether the delay of the joint is stated and also follows from order, speed and moves of the runs on both sides.", JointTimes.IsCompared),
+        Joint.Number("delay_shortest", Shape.Minutes, "Shortest time at one point between the runs on both sides of the joint, from their order, speed, stops and moves.", JointTimes.Shortest, JointTimes.Method("least")),
+        Joint.Number("delay_longest", Shape.Minutes, "Longest time at one point between the runs on both sides of the joint, from their order, speed, stops and moves.", JointTimes.Longest, JointTimes.Method("greatest")),
         Joint.Number("edge_temperature", Shape.Temperature, "Mean temperature of the course at its edge when the neighbouring strip arrives.", EdgeTemperature, CoolingMethods.Edge, Place.CourseMean),
         Joint.Flag("in_pair", "Whether it is a longitudinal joint through two courses laid hot-on-hot.", InPair),
     ];
@@ -28,7 +31,7 @@ internal static class JointQuantities
     {
         var calculation = new Calculation(context);
         var joint = (Joint)element.Subject!;
-        var delay = calculation.Stated("Δt", joint.Delay, element.Address, "delay");
+        var delay = JointTimes.DelayOf(calculation, joint);
         if (context.Elements.Related(element, ElementKind.Course)?.Subject is not Course course)
         {
             return Answer.Missing(new InputReference(element.Address, "course"));

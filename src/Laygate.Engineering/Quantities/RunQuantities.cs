@@ -1,5 +1,6 @@
 using Laygate.Engineering.Formulas;
 using Laygate.Engineering.Reading;
+using Laygate.Engineering.Timeline;
 using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Quantities;
@@ -19,6 +20,9 @@ internal static class RunQuantities
         Run.Flag("has_free_edge", "Whether an edge is unsupported.", (_, e) => HasEdge(e, EdgeKind.Free)),
         Run.Flag("has_gutter", "Whether an edge lies against a gutter.", (_, e) => HasEdge(e, EdgeKind.Gutter)),
         Run.Flag("has_fixed_points", "Whether the surface must fit to a kerb, a gutter, an obstacle or a tie-in.", HasFixedPoints),
+        Run.Flag("lies_beside_another", "Whether the run shares stations and a course with one that is laid before it, so that it lies beside it.", (c, e) =>
+            Answers.Follows(Neighbours.Before(c, (Run)e.Subject!).Any(), new InputReference(e.Address, "from"))),
+        Run.Presence("joint_to_neighbour", "A longitudinal joint between the run and the one beside it that is laid before.", JointToNeighbour),
         Run.Presence("levels", "A fixed point with its station, the height of the surface above it and the roll-down: stated when every one has them.", Levels),
     ];
 
@@ -64,6 +68,15 @@ internal static class RunQuantities
         return points.Length == 0
             ? Answers.Fields(input, ("at", false), ("above", false), ("roll_down", false))
             : Answers.Weakest(points);
+    }
+
+    private static Answer JointToNeighbour(QuantityContext context, Element element)
+    {
+        var run = (Run)element.Subject!;
+        var input = new InputReference("plan", "joints");
+        return Neighbours.Without(context, run) is { } other
+            ? new() { Value = new PresenceValue(PresenceLevel.Absent, []), Input = input, Note = Note.Of(NoteIds.SideBySide, ("run", run.Id), ("other", other.Id)) }
+            : new() { Value = new PresenceValue(PresenceLevel.Stated, []), Input = input };
     }
 
     private static Answer Width(Element element, bool highest)

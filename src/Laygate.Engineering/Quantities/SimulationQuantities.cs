@@ -15,7 +15,7 @@ internal static class SimulationQuantities
 
     private const string Source = "simulation of the haul by discrete events, derived here; its engine is checked against queueing theory";
     private const string Range =
-        "one pass of one paving train with one course or a pair; no breakdowns, no hand work, no traffic jams beyond the spread of the journeys; 500 shifts, fixed seed";
+        "runs of a paving train in their order with the moves between, also of two trains that share neither mix nor feeder, or lay one mix in echelon; availability as a slower paver; no breakdowns, no hand work, no traffic jams beyond the spread of the journeys; 500 shifts, fixed seed";
 
     private static readonly Define Shift = new(ElementKind.Shift);
     private static readonly Define Course = new(ElementKind.Course);
@@ -35,26 +35,26 @@ internal static class SimulationQuantities
         Of(Supply, "committed_highest", Shape.Mass, "Most mix on the road, waiting and in buffers at one time: what may be lost when the work must stop.", "M = highest of road + waiting + buffers, looked at 121 times a shift", result => result.CommittedHighest),
         Of(Supply, "waiting_highest", Shape.None, "Most trucks that wait on site at one time.", "n = highest of each shift, mean over the shifts", result => result.QueueHighest),
         Feeder.Number("use", Shape.None, "Share of the time of laying in which the feeder is busy, as simulated.", (c, e) =>
-            Answer(c, "feeder.use", "u", "u = (exchange + turning + mass / rate) / time", (simulation, _) => simulation.Result?.FeederUse), new Method("u = (exchange + turning + mass / rate) / time", Source, Range)),
+            Answer(c, "feeder.use", "u", "u = (exchange + turning + mass / rate) / time", simulation => simulation.Result?.FeederUse), new Method("u = (exchange + turning + mass / rate) / time", Source, Range)),
         Trucks.Number("wait_mean", Shape.Minutes, "Wait of a truck on site before it docks, on average; low and high are the 5 % and 95 % points of single waits.", (c, e) =>
-            Answer(c, "trucks.wait_mean", "w", "w = mean over the trucks", (simulation, _) => OfGroup(simulation, e)), new Method("w = mean over the trucks", Source, Range)),
+            Answer(c, "trucks.wait_mean", "w", "w = mean over the trucks", simulation => OfGroup(simulation, e)), new Method("w = mean over the trucks", Source, Range)),
         Trucks.Number("wait_high", Shape.Minutes, "Wait of a truck on site that one truck in twenty exceeds.", (c, e) =>
-            Answer(c, "trucks.wait_high", "w95", "w95 = 95 % point of the waits", (simulation, _) => OfGroup(simulation, e) is { } wait ? new Band(wait.High, wait.High, wait.High) : null), new Method("w95 = 95 % point of the waits", Source, Range)),
+            Answer(c, "trucks.wait_high", "w95", "w95 = 95 % point of the waits", simulation => OfGroup(simulation, e) is { } wait ? new Band(wait.High, wait.High, wait.High) : null), new Method("w95 = 95 % point of the waits", Source, Range)),
         Course.Number("left_over", Shape.Mass, "Mix of the course left over at the end, in its buffer and on trucks.", (c, e) =>
-            Answer(c, "course.left_over", "M", "M = buffer + trucks", (simulation, _) => OfCourse(simulation, e)), new Method("M = buffer + trucks", Source, Range)),
+            Answer(c, "course.left_over", "M", "M = buffer + trucks", simulation => OfCourse(simulation, e)), new Method("M = buffer + trucks", Source, Range)),
         Plant.Number("stop_survived", Shape.Minutes, "Time for which the paver goes on when the plant stops in the middle of the shift and loads no more trucks.", (c, e) =>
-            Answer(c, "plant.stop_survived", "t", "t = first stop for want of a mix of the plant − stop of the plant", (simulation, _) => simulation.Survived(e.Id, fromSilo: false)), new Method("t = first stop for want of a mix of the plant − stop of the plant", Source, Range)),
+            Answer(c, "plant.stop_survived", "t", "t = first stop for want of a mix of the plant − stop of the plant", simulation => simulation.Survived(e.Id, fromSilo: false)), new Method("t = first stop for want of a mix of the plant − stop of the plant", Source, Range)),
     ];
 
-    private static QuantityDefinition Of(Define define, string name, Shape shape, string meaning, string expression, Func<ShiftResult, Band> read) =>
+    private static QuantityDefinition Of(Define define, string name, Shape shape, string meaning, string expression, Func<ShiftTrains, Band> read) =>
         define.Number(name, shape, meaning, (c, e) =>
-            Answer(c, $"{Words.Of(e.Kind)}.{name}", expression[..expression.IndexOf(' ', StringComparison.Ordinal)], expression, (simulation, _) => simulation.Result is { } result ? read(result) : null), new Method(expression, Source, Range));
+            Answer(c, $"{Words.Of(e.Kind)}.{name}", expression[..expression.IndexOf(' ', StringComparison.Ordinal)], expression, simulation => simulation.Result is { } result ? read(result) : null), new Method(expression, Source, Range));
 
     private static Answer Answer(
-        QuantityContext context, string quantity, string symbol, string expression, Func<ShiftSimulation, ShiftModel, Band?> read)
+        QuantityContext context, string quantity, string symbol, string expression, Func<ShiftSimulation, Band?> read)
     {
         var calculation = new Calculation(context);
-        if (new ShiftReader(calculation).Read() is not { } model)
+        if (new ShiftReader(calculation).Read() is null)
         {
             return calculation.Result(quantity, symbol, expression, null);
         }
@@ -71,26 +71,11 @@ internal static class SimulationQuantities
             ShiftReader.IsTooLarge(calculation);
         }
 
-        var band = read(simulation, model);
+        var band = read(simulation);
         return calculation.Result(quantity, symbol, expression, band?.Expected, band?.Low, band?.High);
     }
 
-    private static Band? OfGroup(ShiftSimulation simulation, Element element) =>
-        Place(simulation.Model?.Trucks, trucks => PlanView.Same(trucks.Id, element.Id)) is { } place ? simulation.Result?.Wait(place) : null;
+    private static Band? OfGroup(ShiftSimulation simulation, Element element) => simulation.Result?.Wait(element.Id);
 
-    private static Band? OfCourse(ShiftSimulation simulation, Element element) =>
-        Place(simulation.Model?.Buffers, buffer => PlanView.Same(buffer.Course, element.Id)) is { } place ? simulation.Result?.LeftOver(place) : null;
-
-    private static int? Place<T>(IReadOnlyList<T>? list, Func<T, bool> isIt)
-    {
-        for (var i = 0; i < (list?.Count ?? 0); i++)
-        {
-            if (isIt(list![i]))
-            {
-                return i;
-            }
-        }
-
-        return null;
-    }
+    private static Band? OfCourse(ShiftSimulation simulation, Element element) => simulation.Result?.LeftOver(element.Id);
 }

@@ -98,7 +98,7 @@ internal sealed partial class PavingSite
     {
         for (var i = dock.First; i <= dock.Last; i++)
         {
-            if (!held[i].IsCalled)
+            if (!held[i].IsCalled && held[i].IsActive)
             {
                 return i;
             }
@@ -130,7 +130,7 @@ internal sealed partial class PavingSite
             return except < 0 && HasTruck(dock.First) ? dock.First : -1;
         }
 
-        var best = motion is Motion.Waiting or Motion.Wanting ? Lacking(dock, except) : -1;
+        var best = motion is Motion.Waiting or Motion.Wanting or Motion.Shifting ? Lacking(dock, except) : -1;
         for (var i = dock.Last; i >= dock.First && best < 0; i--)
         {
             best = i != except && held[i].IsCalled && HasTruck(i) && held[i].Level <= held[i].Call + Tiny ? i : -1;
@@ -161,7 +161,7 @@ internal sealed partial class PavingSite
         return best;
     }
 
-    private bool HasTruck(int buffer) => queues[held[buffer].Mix].Count > 0;
+    private bool HasTruck(int buffer) => held[buffer].IsActive && queues[held[buffer].Mix].Count > 0;
 
     /// <summary>Whether a buffer takes the next load: all of it, or a part of it where that is allowed.</summary>
     private bool Takes(in Dock dock, int buffer, bool another) => model.Unloading.InParts

@@ -12,8 +12,8 @@ internal sealed partial class PavingSite
         }
 
         var next = Math.Min(model.Duration, record.SampleTime);
-        next = motion == Motion.Waiting && now < 0 ? Math.Min(next, 0) : next;
-        if (motion is Motion.Pausing or Motion.Wanting && pauseUntil > now)
+        next = motion == Motion.Waiting && now < model.Begins ? Math.Min(next, model.Begins) : next;
+        if (motion is Motion.Pausing or Motion.Wanting or Motion.Shifting && pauseUntil > now)
         {
             next = Math.Min(next, pauseUntil);
         }
@@ -61,7 +61,7 @@ internal sealed partial class PavingSite
     {
         ref var buffer = ref held[i];
         var full = feeds && !IsFull(buffer) ? now + ((buffer.Capacity - buffer.Level) / buffer.Net) : double.PositiveInfinity;
-        return motion is Motion.Waiting or Motion.Wanting ? Math.Min(full, Reaches(RestartOf(i), buffer.Level, buffer.Net)) : full;
+        return motion is Motion.Waiting or Motion.Wanting or Motion.Shifting ? Math.Min(full, Reaches(RestartOf(i), buffer.Level, buffer.Net)) : full;
     }
 
     /// <summary>A buffer that empties reaches its lowest level, or one at which a free feeder serves it.</summary>

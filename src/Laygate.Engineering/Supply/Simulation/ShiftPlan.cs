@@ -18,12 +18,22 @@ internal sealed class ShiftPlan
         Lowest = [.. Mixes.Select(mix => OfMix(mix).Sum(i => model.Buffers[i].Lowest))];
         Needed = [.. Mixes.Select((mix, m) => OfMix(mix).Sum(model.Tonnage) + Lowest[m])];
         Groups = [.. Mixes.Select((_, m) => MixOfGroup.Count(other => other == m))];
-        var opening = model.Trucks.Select(model.Opening).ToArray();
-        LineOpening = [.. model.Lines.Select((_, i) => opening.Where((_, g) => model.Trucks[g].Line == i).DefaultIfEmpty(0).Min())];
-        Opening = opening.DefaultIfEmpty(0).Min();
+        var (active, moved) = (new bool[model.Stretches.Count][], model.Begins);
         End = new double[model.Stretches.Count];
         laidAtEnd = [.. Mixes.Select(_ => new double[End.Length])];
         AddUp();
+        Active = active;
+        Starts = new double[End.Length];
+        for (var k = 0; k < End.Length; k++)
+        {
+            active[k] = k > 0 && model.Stretches[k].Pass == model.Stretches[k - 1].Pass ? active[k - 1] : [.. model.Buffers.Select((_, i) => model.IsActive(k, i))];
+            Starts[k] = (moved += model.Stretches[k].Move) + ((k == 0 ? 0 : End[k - 1]) / model.Speed);
+        }
+
+        var opening = model.Trucks.Select(trucks => model.Opening(trucks) + Starts[model.FirstStretch(model.Lines[trucks.Line].Mix)]).ToArray();
+        NotBefore = [.. model.Trucks.Select((trucks, g) => model.FirstStretch(model.Lines[trucks.Line].Mix) == 0 ? double.NegativeInfinity : opening[g])];
+        LineOpening = [.. model.Lines.Select((_, i) => opening.Where((_, g) => model.Trucks[g].Line == i).DefaultIfEmpty(0).Min())];
+        Opening = opening.DefaultIfEmpty(0).Min();
         held = [.. model.Buffers.Select((_, i) => BuildHeld(i))];
         pauses = [.. model.Pauses];
         stopped = [.. Mixes.Select(mix => model.Lines.Any(line => Same(line.Mix, mix) && Same(line.Plant, model.Stop?.Plant)))];
@@ -49,7 +59,7 @@ internal sealed class ShiftPlan
     /// <summary>Groups that carry each mix.</summary>
     public int[] Groups { get; }
 
-    /// <summary>Mix that is on site at the start, kg.</summary>
+    /// <summary>Mix that is on site before it is laid first, kg.</summary>
     public double[] First { get; }
 
     /// <summary>When each line opens, s.</summary>
@@ -57,6 +67,15 @@ internal sealed class ShiftPlan
 
     /// <summary>When the first plant opens, s.</summary>
     public double Opening { get; }
+
+    /// <summary>When each stretch begins if nothing is late and no stop is planned, s.</summary>
+    public double[] Starts { get; }
+
+    /// <summary>Buffers of the pass of each stretch.</summary>
+    public bool[][] Active { get; }
+
+    /// <summary>When the first loads of each group leave at the earliest, s: mix of a later pass is not loaded hours before it is laid.</summary>
+    public double[] NotBefore { get; }
 
     /// <summary>Where each stretch ends, m.</summary>
     public double[] End { get; }
@@ -76,7 +95,12 @@ internal sealed class ShiftPlan
     /// <summary>Mix that can be laid by the end of the shift when the paver does not stop any more, from the first metre on, kg.</summary>
     public double Reachable(int mix, double position, double now)
     {
-        var end = position + (model.Speed * Math.Max(0, model.Duration - Math.Max(0, now)));
+        // Where the paver would be at the end of the shift if it went on without a stop; a move takes time and no mix.
+        var late = Math.Max(0, Math.Max(model.Begins, now) - TimeAt(position));
+        var left = model.Duration - late;
+        var reached = UpTo(Starts, left);
+        var end = reached < 0 ? position : Math.Max(position, From(reached) + (model.Speed * (left - Starts[reached])));
+        end = reached >= 0 && reached + 1 < End.Length ? Math.Min(end, End[reached]) : end;
         var i = Array.BinarySearch(End, end);
         i = i < 0 ? ~i : i;
         if (i >= End.Length)
@@ -101,13 +125,35 @@ internal sealed class ShiftPlan
             return double.NegativeInfinity;
         }
 
-        var time = PositionAt(mix, used) / model.Speed;
+        var time = TimeAt(PositionAt(mix, used)) - model.Begins;
         foreach (var pause in pauses)
         {
             time += time > pause.After ? pause.Length : 0;
         }
 
-        return time - journey;
+        return model.Begins + time - journey;
+    }
+
+    /// <summary>When a place is laid if nothing is late and no stop is planned, s; at the beginning of a run, after the move.</summary>
+    private double TimeAt(double position)
+    {
+        var i = Math.Min(UpTo(End, position + 1e-9) + 1, End.Length - 1);
+        return Starts[i] + ((position - From(i)) / model.Speed);
+    }
+
+    private double From(int stretch) => stretch == 0 ? 0 : End[stretch - 1];
+
+    /// <summary>The last of rising numbers that is not above a limit; −1 for none.</summary>
+    private static int UpTo(double[] rising, double limit)
+    {
+        var i = Array.BinarySearch(rising, limit);
+        i = i < 0 ? ~i - 1 : i;
+        while (i >= 0 && i + 1 < rising.Length && rising[i + 1] <= limit)
+        {
+            i++;
+        }
+
+        return i;
     }
 
     /// <summary>Where the paver has used some of a mix, m.</summary>

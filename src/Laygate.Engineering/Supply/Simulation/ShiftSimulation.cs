@@ -2,6 +2,12 @@ using Laygate.Engineering.Quantities;
 
 namespace Laygate.Engineering.Supply.Simulation;
 
+/// <summary>The shift of one train when nothing varies.</summary>
+/// <param name="Model">The shift.</param>
+/// <param name="Loads">Its loads in order.</param>
+/// <param name="Outcome">What happened.</param>
+public sealed record SteadyTrain(ShiftModel Model, IReadOnlyList<FedLoad> Loads, ShiftOutcome Outcome);
+
 /// <summary>The simulated shift of one plan: run once, when something first asks for it, with the seed of the check.</summary>
 public sealed class ShiftSimulation
 {
@@ -10,31 +16,41 @@ public sealed class ShiftSimulation
 
     private readonly QuantityContext context;
     private readonly Dictionary<string, Band> survived = new(StringComparer.Ordinal);
-    private readonly Lazy<ShiftResult?> result;
-    private readonly Lazy<IReadOnlyList<FedLoad>?> loads;
+    private readonly Lazy<ShiftTrains?> result;
+    private readonly Lazy<IReadOnlyList<SteadyTrain>> steady;
 
     private ShiftSimulation(QuantityContext context)
     {
         this.context = context;
-        Model = new ShiftReader(new Calculation(context)).Read();
-        result = new Lazy<ShiftResult?>(() => Model is null ? null : Run(Model));
-        loads = new Lazy<IReadOnlyList<FedLoad>?>(() => Model is null ? null : ShiftSimulator.Loads(Model));
+        Models = new ShiftReader(new Calculation(context)).Read() ?? [];
+        result = new Lazy<ShiftTrains?>(() => All([.. Models.Select(model => (model, Run(model)))]));
+        steady = new Lazy<IReadOnlyList<SteadyTrain>>(() =>
+            [.. Models.Select(model => ShiftSimulator.Steady(model) is { } run ? new SteadyTrain(model, run.Loads, run.Outcome) : null).OfType<SteadyTrain>()]);
     }
 
-    /// <summary>The shift; null where the plan does not state enough or it cannot be simulated. The quantities say why.</summary>
-    public ShiftModel? Model { get; }
+    /// <summary>The shift of each train; none where the plan does not state enough or it cannot be simulated. The quantities say why.</summary>
+    public IReadOnlyList<ShiftModel> Models { get; }
+
+    /// <summary>The shift of the only or first train; null where there is none.</summary>
+    public ShiftModel? Model => Models.Count > 0 ? Models[0] : null;
 
     /// <summary>What happened in the replications; null where there is no model or a shift needed too many events.</summary>
-    public ShiftResult? Result => result.Value;
+    public ShiftTrains? Result => result.Value;
 
-    /// <summary>Loads in order when nothing varies, by the level of the buffers.</summary>
-    public IReadOnlyList<FedLoad>? Loads => loads.Value;
+    /// <summary>The shift of each train when nothing varies, to the last metre, beyond the end of the shift where it must; empty unless every train can be simulated.</summary>
+    public IReadOnlyList<SteadyTrain> Steady => steady.Value.Count == Models.Count ? steady.Value : [];
+
+    /// <summary>Loads of the only or first train in order when nothing varies, by the level of the buffers.</summary>
+    public IReadOnlyList<FedLoad>? Loads => Steady.Count > 0 ? Steady[0].Loads : null;
+
+    /// <summary>When the last metre is laid when nothing varies, s after the start of laying; null where that is not known.</summary>
+    public double? LastMetre => Steady.Count > 0 && Steady.All(train => train.Outcome.Finished) ? Steady.Max(train => train.Outcome.Ended) : null;
 
     /// <summary>
     /// Order of the loads of a pair by running balance: true for the upper mix. The largest payload of each mix counts; the lowest
     /// level of its buffer is sent with it. Null where no two mixes are laid together.
     /// </summary>
-    public IReadOnlyList<bool>? OrderByBalance() => Model is { Buffers: [var lower, var upper] } && !string.Equals(lower.Mix, upper.Mix, StringComparison.Ordinal)
+    public IReadOnlyList<bool>? OrderByBalance() => Model is { Buffers: [var lower, var upper] } && Model.Stretches.All(stretch => stretch.Pass == 0) && !string.Equals(lower.Mix, upper.Mix, StringComparison.Ordinal)
         ? LoadOrder.ByBalance(LoadsOf(0), LoadsOf(1), Model.Tonnage(0) / Model.Tonnage(1))
         : null;
 
@@ -50,7 +66,8 @@ public sealed class ShiftSimulation
     /// <returns>Mean, 5 % and 95 % point over the replications; null where there is no model or the plant makes none of the mixes.</returns>
     public Band? Survived(string plant, bool fromSilo)
     {
-        if (Model is null || !Model.Lines.Any(line => string.Equals(line.Plant, plant, StringComparison.Ordinal)))
+        var served = Models.Where(model => model.Lines.Any(line => string.Equals(line.Plant, plant, StringComparison.Ordinal))).ToList();
+        if (served.Count == 0)
         {
             return null;
         }
@@ -58,17 +75,20 @@ public sealed class ShiftSimulation
         var key = $"{plant} {fromSilo}";
         if (!survived.TryGetValue(key, out var band))
         {
-            var stopped = Model with { Stop = new PlantStop(plant, Model.Duration / 2, double.PositiveInfinity, fromSilo) };
-            if (Run(stopped) is not { } run)
+            var runs = served.Select(model => Run(model with { Stop = new PlantStop(plant, model.Duration / 2, double.PositiveInfinity, fromSilo) })).ToList();
+            if (runs.Contains(null))
             {
                 return null;
             }
 
-            survived[key] = band = run.Survived;
+            survived[key] = band = runs.Select(run => run!.Survived).MinBy(one => one.Expected);
         }
 
         return band;
     }
+
+    private static ShiftTrains? All(IReadOnlyList<(ShiftModel Model, ShiftResult? Result)> trains) =>
+        trains.Count == 0 || trains.Any(train => train.Result is null) ? null : new ShiftTrains([.. trains.Select(train => (train.Model, train.Result!))]);
 
     private ShiftResult? Run(ShiftModel model)
     {
