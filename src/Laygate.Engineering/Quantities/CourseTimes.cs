@@ -13,8 +13,7 @@ internal static class CourseTimes
     public static IEnumerable<QuantityDefinition> All() =>
     [
         Course.Stated<Course>("delay", Shape.Minutes, "delay", "Time between the screed of the course and the one below it, as stated.", course => course.Delay),
-        Course.Flag("has_computed_delay", "Whether the delay of a course laid on a warm one is stated and also follows from order, speed and moves of the runs.", (c, e) => Answers.Follows(
-            ((Course)e.Subject!).Delay is not null && Delay(c, (Course)e.Subject!) is not null, new InputReference(e.Address, "delay"))),
+        Course.Flag("has_computed_delay", "Whether the delay of a course laid on a warm one is stated and also follows from order, speed and moves of the runs.", IsCompared),
         Course.Number("delay_shortest", Shape.Minutes, "Shortest time at one point between the course and the warm one below it, from the runs of both.", (c, e) =>
             Of(c, e, "course.delay_shortest", delay => delay.Shortest), Method("least")),
         Course.Number("delay_longest", Shape.Minutes, "Longest time at one point between the course and the warm one below it, from the runs of both.", (c, e) =>
@@ -24,6 +23,19 @@ internal static class CourseTimes
     /// <summary>Shortest and longest time, s; null where it does not follow from the runs.</summary>
     public static (double Shortest, double Longest)? Delay(QuantityContext context, Course upper) =>
         upper.Laid == Laying.HotOnWarm && ShiftTimeline.Of(context) is { } timeline ? Delay(context, timeline, upper) : null;
+
+    private static Answer IsCompared(QuantityContext context, Element element)
+    {
+        var upper = (Course)element.Subject!;
+        var input = new InputReference(element.Address, "delay");
+        if (upper is not { Laid: Laying.HotOnWarm, Delay: not null } || context.Plan.Runs.Count == 0)
+        {
+            return Answers.Follows(flag: false, input);
+        }
+
+        var calculation = new Calculation(context);
+        return new TimelineReader(calculation).Read() is null ? calculation.Stopped! : Answers.Follows(Delay(context, upper) is not null, input);
+    }
 
     private static (double Shortest, double Longest)? Delay(QuantityContext context, ShiftTimeline timeline, Course upper)
     {
@@ -39,7 +51,7 @@ internal static class CourseTimes
             var beside = below.Where(other => other.Shared(strip) is not null).ToList();
             var place = timeline.Of(upper).Where(other => other.Shared(strip) is not null).TakeWhile(other => !ReferenceEquals(other, strip)).Count();
             var under = beside.Find(other => ReferenceEquals(other.Run, strip.Run)) ?? beside.ElementAtOrDefault(place);
-            if (under is null || !strip.IsPlaced)
+            if (under is null || ReferenceEquals(under, strip) || !strip.IsPlaced)
             {
                 return null;
             }

@@ -17,7 +17,14 @@ internal static class JointTimes
     public static Answer IsCompared(QuantityContext context, Element element)
     {
         var joint = (Joint)element.Subject!;
-        return Answers.Follows(joint.Delay is not null && Sides(context, joint) is not null, new InputReference(element.Address, "delay"));
+        var input = new InputReference(element.Address, "delay");
+        if (joint is not { Delay: not null, Run: not null } || joint.Kind is JointKind.Transverse || context.Plan.Runs.Count < 2)
+        {
+            return Answers.Follows(flag: false, input);
+        }
+
+        var calculation = new Calculation(context);
+        return new TimelineReader(calculation).Read() is null ? calculation.Stopped! : Answers.Follows(Sides(context, joint) is not null, input);
     }
 
     /// <summary>The shortest time.</summary>

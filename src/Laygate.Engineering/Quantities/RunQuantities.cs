@@ -20,8 +20,11 @@ internal static class RunQuantities
         Run.Flag("has_free_edge", "Whether an edge is unsupported.", (_, e) => HasEdge(e, EdgeKind.Free)),
         Run.Flag("has_gutter", "Whether an edge lies against a gutter.", (_, e) => HasEdge(e, EdgeKind.Gutter)),
         Run.Flag("has_fixed_points", "Whether the surface must fit to a kerb, a gutter, an obstacle or a tie-in.", HasFixedPoints),
-        Run.Flag("lies_beside_another", "Whether the run shares stations and a course with one that is laid before it, so that it lies beside it.", (c, e) =>
-            Answers.Follows(Neighbours.Before(c, (Run)e.Subject!).Any(), new InputReference(e.Address, "from"))),
+        Run.Number("begun_after", Shape.Minutes, "Time from the start of laying to the first metre of the run, as planned.", (c, e) =>
+            Laid(c, e, "run.begun_after", "tb", strips => strips.Min(strip => strip.Begins)), LaidMethod),
+        Run.Number("ended_after", Shape.Minutes, "Time from the start of laying to the last metre of the run, of its last course, as planned.", (c, e) =>
+            Laid(c, e, "run.ended_after", "te", strips => strips.Max(strip => strip.Ends)), LaidMethod),
+        Run.Flag("lies_beside_another", "Whether the run shares stations and a course with one that is laid before it, so that it lies beside it.", LiesBeside),
         Run.Presence("joint_to_neighbour", "A longitudinal joint between the run and the one beside it that is laid before.", JointToNeighbour),
         Run.Presence("levels", "A fixed point with its station, the height of the surface above it and the roll-down: stated when every one has them.", Levels),
     ];
@@ -68,6 +71,33 @@ internal static class RunQuantities
         return points.Length == 0
             ? Answers.Fields(input, ("at", false), ("above", false), ("roll_down", false))
             : Answers.Weakest(points);
+    }
+
+    private static Method LaidMethod { get; } = new(
+        "t = Σ (L / (v · a) + moves + stops) of what the paver lays before", Sources.Definition, "order of the runs as stated, else as listed; mix is always there");
+
+    private static Answer Laid(QuantityContext context, Element element, string quantity, string symbol, Func<IReadOnlyList<LaidStrip>, double> read)
+    {
+        var calculation = new Calculation(context);
+        var strips = new TimelineReader(calculation).Read()?.Strips.Where(strip => ReferenceEquals(strip.Run, element.Subject)).ToList();
+        return calculation.Result(quantity, symbol, $"{symbol} = Σ (L / (v · a) + moves + stops)", strips is { Count: > 0 } ? read(strips) : null);
+    }
+
+    private static Answer LiesBeside(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        if (context.Plan.Runs.Count < 2)
+        {
+            return Answers.Follows(flag: false, new InputReference(element.Address, "from"));
+        }
+
+        foreach (var run in context.Plan.Runs)
+        {
+            calculation.Stated("from", run.From, $"run:{run.Id}", "from");
+            calculation.Stated("to", run.To, $"run:{run.Id}", "to");
+        }
+
+        return calculation.Stopped ?? Answers.Follows(Neighbours.Before(context, (Run)element.Subject!).Any(), new InputReference(element.Address, "from"));
     }
 
     private static Answer JointToNeighbour(QuantityContext context, Element element)

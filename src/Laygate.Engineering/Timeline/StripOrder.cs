@@ -8,6 +8,7 @@ namespace Laygate.Engineering.Timeline;
 internal sealed class StripOrder(Calculation calculation)
 {
     private readonly PlanView view = PlanView.Of(calculation.Context);
+    private readonly List<PavingPass> joined = [];
 
     /// <summary>Strips in the order in which they are begun, without times; empty where the calculation says what is missing.</summary>
     public IReadOnlyList<LaidStrip> Strips()
@@ -25,7 +26,39 @@ internal sealed class StripOrder(Calculation calculation)
     public static IEnumerable<Run> InOrder(IReadOnlyList<Run> runs) =>
         runs.Select((run, place) => (run, place)).OrderBy(item => item.run.Order ?? (item.place + 1)).ThenBy(item => item.place).Select(item => item.run);
 
-    private List<PavingPass> PassesOf(Run run) => [.. view.Passes.Where(pass => pass.Courses.Any(course => view.RunsOf(course).Contains(run)))];
+    // A machine that carries the screeds of two courses lays both as it passes, also where the lower one is rolled in between.
+    private List<PavingPass> PassesOf(Run run)
+    {
+        var passes = new List<PavingPass>();
+        foreach (var pass in view.Passes.Where(pass => pass.Courses.Any(course => view.RunsOf(course).Contains(run))))
+        {
+            if (passes.Count > 0 && pass.Courses[0].Laid == Laying.HotOnWarm && IsOneMachine(run, passes[^1].Top, pass.Courses[0]))
+            {
+                passes[^1] = Joined(passes[^1], pass);
+            }
+            else
+            {
+                passes.Add(pass);
+            }
+        }
+
+        return passes;
+    }
+
+    private PavingPass Joined(PavingPass lower, PavingPass upper)
+    {
+        var courses = lower.Courses.Concat(upper.Courses).ToList();
+        var known = joined.Find(pass => pass.Courses.SequenceEqual(courses));
+        if (known is null)
+        {
+            joined.Add(known = new PavingPass(courses));
+        }
+
+        return known;
+    }
+
+    private bool IsOneMachine(Run run, Course lower, Course upper) => view.PaverOf(lower, run) is { } paver && ReferenceEquals(paver, view.PaverOf(upper, run))
+        && paver.Screeds.Any(screed => PlanView.Same(screed.Course, lower.Id)) && paver.Screeds.Any(screed => PlanView.Same(screed.Course, upper.Id));
 
     // Neighbouring runs that all take the same several passes are laid pass by pass: a course over all of them, then the next upon it.
     private IEnumerable<(List<PavingPass> Passes, List<Run> Runs)> Batches(List<Run> runs)

@@ -135,5 +135,5 @@ internal sealed class TimelineReader(Calculation calculation)
         .. leader is { } train ? stops[train].Where(stop => stop.At >= begins) : [],
     ];
 
-    private int Rank(PavingPass pass) => view.Passes.TakeWhile(other => !ReferenceEquals(other, pass)).Count();
+    private int Rank(PavingPass pass) => view.Passes.TakeWhile(other => !other.Courses.Contains(pass.Courses[0])).Count();
 }

@@ -46,6 +46,7 @@ internal sealed partial class PavingSite
         if (feeds && buffer.Inflow > 0)
         {
             next = now + (load[dock.Truck] / buffer.Inflow);
+            next = dock.IsDirect && Lacks(i) > Tiny && HasSibling(i) ? Math.Min(next, now + (Lacks(i) / buffer.Inflow)) : next;
         }
 
         return buffer.Net switch

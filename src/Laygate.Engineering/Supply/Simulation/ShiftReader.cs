@@ -81,7 +81,7 @@ internal sealed class ShiftReader(Calculation calculation)
         var reader = new BufferReader(calculation, unloading);
         return train.IsEchelon
             ? [.. train.Lanes.SelectMany(lane => reader.Read([lane.Course], [lane.Paver]))]
-            : [.. train.Lanes.GroupBy(lane => view.PassOf(lane.Course)).SelectMany(pass =>
+            : [.. train.Lanes.GroupBy(lane => train.Strips.First(strip => strip.Courses.Contains(lane.Course)).Pass).SelectMany(pass =>
                 reader.Read([.. pass.Select(lane => lane.Course)], [.. pass.Select(lane => lane.Paver)]))];
     }
 
