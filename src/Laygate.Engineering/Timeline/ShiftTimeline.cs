@@ -46,6 +46,11 @@ internal sealed class ShiftTimeline
     /// <summary>Strips in which a course is laid, in order.</summary>
     public IEnumerable<LaidStrip> Of(Course course) => Strips.Where(strip => strip.Courses.Contains(course));
 
+    /// <summary>Courses that several trains lay at one time; none where there is only one train.</summary>
+    public IEnumerable<IReadOnlyList<Course>> AtOneTime() => Trains.Count < 2 ? [] : Strips
+        .Select(strip => Strips.Where(other => other.Begins <= strip.Begins && strip.Begins < other.Ends).SelectMany(other => other.Courses).Distinct().ToList())
+        .Where(courses => courses.Count > 1);
+
     /// <summary>When a share of the whole length is laid, s after the start of laying.</summary>
     /// <param name="share">Share, 0 to 1.</param>
     public double When(double share)
