@@ -10,7 +10,7 @@ RUN dotnet publish src/Laygate.Cli -c Release -o /program && rm -f /program/*.pd
 FROM mcr.microsoft.com/dotnet/sdk:10.0 AS build-service
 WORKDIR /source
 COPY . .
-RUN dotnet publish src/Laygate.Service -c Release -o /program && mkdir /data
+RUN dotnet publish src/Laygate.Service -c Release -o /program && mkdir -m 700 /data
 
 FROM mcr.microsoft.com/dotnet/aspnet:10.0 AS service
 LABEL org.opencontainers.image.title="laygate-service" \

@@ -6,6 +6,12 @@ namespace Laygate.Register;
 /// <param name="Role">What it may do.</param>
 public sealed record Caller(string Id, string Name, Role Role)
 {
+    /// <summary>The program itself.</summary>
+    public static Caller Program { get; } = new("system", "Laygate", Role.Administrator);
+
+    /// <summary>Whoever may start the program on its machine.</summary>
+    public static Caller Machine { get; } = new("machine", "the service's own machine", Role.Administrator);
+
     /// <summary>Whether it sees the submissions of everybody.</summary>
     public bool SeesAll => Role is Role.Reviewer or Role.Administrator;
 }
@@ -33,6 +39,7 @@ public sealed record NewSubmission(string FileName, byte[] Text, string? Revisio
 /// <param name="ChangedAt">When it last changed, UTC.</param>
 /// <param name="Plan">What the plan calls itself; null before it was read.</param>
 /// <param name="Report">Its latest report; null when there is none.</param>
+/// <param name="Latest">Whether it is the latest revision of its series; an earlier one is no longer decided on.</param>
 public sealed record Submission(
     string Id,
     long Number,
@@ -48,7 +55,8 @@ public sealed record Submission(
     DateTimeOffset ReceivedAt,
     DateTimeOffset ChangedAt,
     PlanName? Plan,
-    ReportSummary? Report);
+    ReportSummary? Report,
+    bool Latest);
 
 /// <summary>What a plan calls itself.</summary>
 /// <param name="Id">Its id.</param>
@@ -96,7 +104,8 @@ public sealed record ScreeningResult(byte[] Json, bool Readable, string BookHash
 /// <param name="Comment">What was said; null when nothing was.</param>
 /// <param name="ReportHash">Hash of the report that it is about; null when about none.</param>
 /// <param name="Screening">Number of the screening that it is about; null when about none.</param>
-public sealed record HistoryEntry(DateTimeOffset At, RegisterEvent Event, string By, string ByName, string? Comment, string? ReportHash, int? Screening);
+/// <param name="OnOwn">Whether it is a decision of the caller who had submitted it, which a setting must allow.</param>
+public sealed record HistoryEntry(DateTimeOffset At, RegisterEvent Event, string By, string ByName, string? Comment, string? ReportHash, int? Screening, bool OnOwn);
 
 /// <summary>A piece of work that a worker holds until its lease ends.</summary>
 /// <param name="SubmissionId">Id of the submission.</param>
@@ -140,7 +149,16 @@ public sealed record SubmissionPage(IReadOnlyList<Submission> Items, string? Nex
 /// <param name="CreatedAt">When it was issued, UTC.</param>
 /// <param name="ExpiresAt">When it ends, UTC; null when it does not.</param>
 /// <param name="RevokedAt">When it was revoked, UTC; null when it was not.</param>
-public sealed record AccessKey(string Id, string Prefix, string Name, Role Role, DateTimeOffset CreatedAt, DateTimeOffset? ExpiresAt, DateTimeOffset? RevokedAt);
+/// <param name="Issued">Who issued it; null for a key of a version that did not write that down.</param>
+/// <param name="Revoked">Who revoked it; null when it was not, or by a version that did not write that down.</param>
+public sealed record AccessKey(
+    string Id, string Prefix, string Name, Role Role, DateTimeOffset CreatedAt, DateTimeOffset? ExpiresAt, DateTimeOffset? RevokedAt, KeyAct? Issued, KeyAct? Revoked);
+
+/// <summary>What was done to a key; none is ever changed or removed.</summary>
+/// <param name="At">When, UTC.</param>
+/// <param name="By">Id of who did it.</param>
+/// <param name="ByName">Name of who did it.</param>
+public sealed record KeyAct(DateTimeOffset At, string By, string ByName);
 
 /// <summary>A key at the one moment when its secret is known.</summary>
 /// <param name="Key">The key.</param>

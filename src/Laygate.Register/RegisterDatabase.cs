@@ -1,4 +1,3 @@
-using System.Data.Common;
 using Laygate.Register.Storage;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
@@ -42,28 +41,46 @@ public sealed class RegisterDatabase(RegisterSettings settings, TimeProvider clo
     /// <summary>Makes a copy of a SQLite register while it is in use.</summary>
     /// <param name="path">Where to; the file must not exist.</param>
     /// <param name="cancel">Ends it.</param>
-    /// <exception cref="InvalidOperationException">The register lies in PostgreSQL: use <c>pg_dump</c>.</exception>
+    /// <exception cref="RefusedException">The register lies in PostgreSQL: use <c>pg_dump</c>.</exception>
+    /// <exception cref="IOException">The file is there already, or cannot be written.</exception>
     public async Task BackUpAsync(string path, CancellationToken cancel)
     {
         if (Settings.Engine != Engine.Sqlite)
         {
-            throw new InvalidOperationException("A register in PostgreSQL is backed up with pg_dump.");
+            throw new RefusedException(Refusal.WrongState, "A register in PostgreSQL is backed up with pg_dump.");
         }
 
-        await using var context = Open();
-        await context.Database.ExecuteSqlAsync($"VACUUM INTO {path}", cancel);
+        PrivateFiles.Make(path);
+        try
+        {
+            await using var context = Open();
+            await context.Database.ExecuteSqlAsync($"VACUUM INTO {path}", cancel);
+        }
+        catch
+        {
+            File.Delete(path);
+            throw;
+        }
     }
 
     /// <summary>Whether an exception says that the database is away or was lost under way: what was asked for may be tried again.</summary>
-    public static bool IsAway(Exception error) =>
-        error is DbException or DbUpdateException or System.Net.Sockets.SocketException
-        || (error is InvalidOperationException or IOException && error.InnerException is not null && IsAway(error.InnerException));
+    /// <remarks>A database that answers and refuses is not away: asking again would not help.</remarks>
+    public static bool IsAway(Exception error) => Connectivity.IsAway(error);
+
+    /// <summary>Whether an exception comes from the database at all, away or not.</summary>
+    public static bool IsOfDatabase(Exception error) => error is System.Data.Common.DbException or DbUpdateException || IsAway(error);
 
     internal RegisterContext Open() => Settings.Engine == Engine.Sqlite
         ? new SqliteContext(SqliteContext.Options(connection))
         : new PostgreSqlContext(PostgreSqlContext.Options(connection));
 
-    internal void Reach(Moment moment) => moments.Reach(moment);
+    internal void Reach(Moment? moment)
+    {
+        if (moment is { } reached)
+        {
+            moments.Reach(reached);
+        }
+    }
 
     internal string NewId() => Convert.ToHexStringLower(Bytes(16));
 
@@ -75,7 +92,10 @@ public sealed class RegisterDatabase(RegisterSettings settings, TimeProvider clo
     }
 
     /// <summary>Does something in one transaction; an exception undoes it. On SQLite it holds the write lock from the start.</summary>
-    internal async Task<T> InTransactionAsync<T>(Func<RegisterContext, Task<T>> work, Moment before, Moment after, CancellationToken cancel)
+    internal Task<T> InTransactionAsync<T>(Func<RegisterContext, Task<T>> work, CancellationToken cancel) => InTransactionAsync(work, null, null, cancel);
+
+    /// <summary>Does something in one transaction and says when it is written and when it is committed.</summary>
+    internal async Task<T> InTransactionAsync<T>(Func<RegisterContext, Task<T>> work, Moment? before, Moment? after, CancellationToken cancel)
     {
         await using var context = Open();
         await using IDbContextTransaction transaction = await context.Database.BeginTransactionAsync(cancel);
@@ -89,8 +109,14 @@ public sealed class RegisterDatabase(RegisterSettings settings, TimeProvider clo
 
     private async Task MigrateSqliteAsync(Func<CancellationToken, Task> firstUse, CancellationToken cancel)
     {
-        Directory.CreateDirectory(Path.GetDirectoryName(Path.GetFullPath(Settings.Connection))!);
+        PrivateFiles.MakeFolder(Path.GetDirectoryName(Path.GetFullPath(Settings.Connection))!);
         await using var held = await FileLock.TakeAsync(Settings.Connection + ".lock", clock, cancel);
+
+        // SQLite gives the files beside it the rights of the register.
+        PrivateFiles.MakeFile(Settings.Connection);
+        PrivateFiles.Close(Settings.Connection + ".lock");
+        PrivateFiles.Close(Settings.Connection + "-wal");
+        PrivateFiles.Close(Settings.Connection + "-shm");
         await using (var context = Open())
         {
             // Whoever migrates holds our lock, and the system drops that lock with the process. A row in EF's own lock table is

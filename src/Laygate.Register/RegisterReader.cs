@@ -15,6 +15,7 @@ public sealed class RegisterReader(RegisterDatabase database)
     /// <summary>Finds a submission; null when there is none that the caller may see.</summary>
     public async Task<Submission?> FindAsync(string id, Caller caller, CancellationToken cancel)
     {
+        CallerText.Id(id);
         await using var context = database.Open();
         var row = await Visible(context, caller).FirstOrDefaultAsync(one => one.Id == id, cancel);
         return row is null ? null : (await WithReportsAsync(context, [row], cancel))[0];
@@ -23,6 +24,7 @@ public sealed class RegisterReader(RegisterDatabase database)
     /// <summary>The text exactly as sent; null when there is none that the caller may see.</summary>
     public async Task<byte[]?> TextAsync(string id, Caller caller, CancellationToken cancel)
     {
+        CallerText.Id(id);
         await using var context = database.Open();
         return await Visible(context, caller).Where(row => row.Id == id)
             .Join(context.Texts, row => row.Number, text => text.Number, (_, text) => text.Text).FirstOrDefaultAsync(cancel);
@@ -35,6 +37,7 @@ public sealed class RegisterReader(RegisterDatabase database)
     /// <param name="cancel">Ends it.</param>
     public async Task<StoredReport?> ReportAsync(string id, int? screening, Caller caller, CancellationToken cancel)
     {
+        CallerText.Id(id);
         await using var context = database.Open();
         var report = await Visible(context, caller).Where(row => row.Id == id)
             .Join(context.Reports, row => row.Number, one => one.Number, (row, one) => new { row.ReportScreening, Report = one })
@@ -47,6 +50,7 @@ public sealed class RegisterReader(RegisterDatabase database)
     /// <summary>The history of a submission, the oldest entry first; empty when the caller may not see it.</summary>
     public async Task<IReadOnlyList<HistoryEntry>> HistoryAsync(string id, Caller caller, CancellationToken cancel)
     {
+        CallerText.Id(id);
         await using var context = database.Open();
         var rows = await Visible(context, caller).Where(row => row.Id == id)
             .Join(context.History, row => row.Number, entry => entry.Number, (_, entry) => entry)
@@ -76,6 +80,7 @@ public sealed class RegisterReader(RegisterDatabase database)
             throw new RefusedException(Refusal.BadRequest, $"A page has 1 to {LargestPage} entries.");
         }
 
+        CallerText.Search(filter.Search ?? string.Empty);
         await using var context = database.Open();
         var before = Cursor.Read(cursor);
         var rows = await Filtered(Visible(context, caller), filter)

@@ -10,6 +10,19 @@ public enum Engine
     PostgreSql,
 }
 
+/// <summary>What accepting a plan with failures needs beside a comment.</summary>
+public enum FailingAcceptance
+{
+    /// <summary>Nothing else.</summary>
+    Comment,
+
+    /// <summary>It is accepted with departures, which the comment names.</summary>
+    Departures,
+
+    /// <summary>A second reviewer accepts it too, on the same report.</summary>
+    SecondReviewer,
+}
+
 /// <summary>Where the register lies and how its queue behaves.</summary>
 /// <param name="Engine">Kind of database.</param>
 /// <param name="Connection">Path of the file, or connection string.</param>
@@ -26,4 +39,10 @@ public sealed record RegisterSettings(Engine Engine, string Connection)
 
     /// <summary>How long an idempotency key is remembered.</summary>
     public TimeSpan IdempotencyFor { get; init; } = TimeSpan.FromDays(30);
+
+    /// <summary>What accepting a plan with failures needs beside a comment.</summary>
+    public FailingAcceptance AcceptFailing { get; init; } = FailingAcceptance.Comment;
+
+    /// <summary>Whether a reviewer may decide on what the same caller has submitted; the history then says so.</summary>
+    public bool OwnDecisions { get; init; }
 }

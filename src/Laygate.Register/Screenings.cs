@@ -10,7 +10,7 @@ namespace Laygate.Register;
 /// </summary>
 public sealed class Screenings(RegisterDatabase database)
 {
-    private static readonly Caller System = new("system", "Laygate", Role.Administrator);
+    private static readonly Caller System = Caller.Program;
 
     /// <summary>Number of submissions that wait to be screened or are being screened.</summary>
     public async Task<int> UnfinishedAsync(CancellationToken cancel)
@@ -59,7 +59,7 @@ public sealed class Screenings(RegisterDatabase database)
             job.Worker = null;
             row.ReportScreening = claim.Screening;
             row.State = result.Readable ? SubmissionState.Screened : SubmissionState.FailedToRead;
-            (row.PlanId, row.PlanTitle, row.PlanRevision) = (result.Plan?.Id, result.Plan?.Title, result.Plan?.Revision);
+            (row.PlanId, row.PlanTitle, row.PlanRevision) = (CallerText.Title(result.Plan?.Id), CallerText.Title(result.Plan?.Title), CallerText.Title(result.Plan?.Revision));
             row.SearchText = Mapping.SearchText(row);
             Mapping.Note(context, row, result.Readable ? RegisterEvent.Screened : RegisterEvent.FailedToRead, System, database.Now, null, report.Hash, claim.Screening);
         },

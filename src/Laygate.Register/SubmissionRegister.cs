@@ -6,9 +6,7 @@ namespace Laygate.Register;
 /// <summary>Takes submissions and decisions. Whatever it answers is on disk.</summary>
 public sealed class SubmissionRegister(RegisterDatabase database)
 {
-    private const int LongestName = 255;
-    private const int LongestComment = 10_000;
-    private const int LongestIdempotencyKey = 200;
+    private readonly Decisions decisions = new(database.Settings);
 
     /// <summary>Takes a submission and queues it for screening.</summary>
     /// <param name="submission">The plan.</param>
@@ -47,22 +45,19 @@ public sealed class SubmissionRegister(RegisterDatabase database)
     /// <param name="id">Id of the submission.</param>
     /// <param name="version">Version of the submission that the reviewer has seen.</param>
     /// <param name="verdict">The decision.</param>
-    /// <param name="comment">Why; needed unless it is accepted.</param>
-    /// <param name="caller">Who decides.</param>
+    /// <param name="comment">Why; needed unless a plan without failures is accepted that was not decided before.</param>
+    /// <param name="caller">Who decides; not who has submitted it, unless the settings allow that.</param>
     /// <param name="cancel">Ends it; nothing is stored then.</param>
-    /// <exception cref="RefusedException">The caller may not decide, something has changed meanwhile, or there is no report to decide on.</exception>
+    /// <returns>The submission; its state stays where the settings ask for a second reviewer.</returns>
+    /// <exception cref="RefusedException">The caller may not decide, something has changed meanwhile, a later revision was submitted, the decision does not say what it must, or there is no report to decide on.</exception>
     public async Task<Submission> DecideAsync(string id, long version, Verdict verdict, string? comment, Caller caller, CancellationToken cancel)
     {
         MayDecide(caller);
-        var said = string.IsNullOrWhiteSpace(comment) ? null : comment.Trim();
+        CallerText.Id(id);
+        var said = CallerText.Prose(comment, "The comment");
         if (said is null && verdict != Verdict.Accepted)
         {
             throw new RefusedException(Refusal.BadRequest, "Say why: a comment is needed to return a plan or to accept it with departures.");
-        }
-
-        if (said?.Length > LongestComment)
-        {
-            throw new RefusedException(Refusal.BadRequest, $"The comment is longer than {LongestComment} characters. Shorten it.");
         }
 
         return await database.InTransactionAsync(
@@ -74,12 +69,14 @@ public sealed class SubmissionRegister(RegisterDatabase database)
     /// <param name="reason">Why.</param>
     /// <param name="caller">Who asks.</param>
     /// <param name="cancel">Ends it; nothing is stored then.</param>
-    /// <exception cref="RefusedException">The caller may not, or it is decided or not screened yet.</exception>
+    /// <exception cref="RefusedException">The caller may not, no reason is given or it is too long, or it is decided or not screened yet.</exception>
     public Task<Submission> RescreenAsync(string id, string reason, Caller caller, CancellationToken cancel)
     {
         MayDecide(caller);
+        CallerText.Id(id);
+        var said = Reason(reason);
         return database.InTransactionAsync(
-            context => RescreenAsync(context, id, reason, caller, cancel), Moment.DecisionBeforeCommit, Moment.DecisionCommitted, cancel);
+            context => RescreenAsync(context, id, said, caller, cancel), Moment.DecisionBeforeCommit, Moment.DecisionCommitted, cancel);
     }
 
     /// <summary>Queues another screening of every latest revision that is not decided and whose report stands on another rule book.</summary>
@@ -91,10 +88,11 @@ public sealed class SubmissionRegister(RegisterDatabase database)
     public async Task<IReadOnlyList<string>> RescreenOpenAsync(string bookHash, string reason, Caller caller, CancellationToken cancel)
     {
         MayDecide(caller);
+        var said = Reason(reason);
         var ids = await OutdatedAsync(bookHash, cancel);
         foreach (var id in ids)
         {
-            await RescreenAsync(id, reason, caller, cancel);
+            await RescreenAsync(id, said, caller, cancel);
         }
 
         return ids;
@@ -113,16 +111,20 @@ public sealed class SubmissionRegister(RegisterDatabase database)
 
     private static void Check(NewSubmission submission)
     {
-        if (submission.FileName.Length is 0 or > LongestName)
+        CallerText.FileName(submission.FileName);
+        if (submission.RevisionOf is { } of)
         {
-            throw new RefusedException(Refusal.BadRequest, $"Give the plan a file name of 1 to {LongestName} characters.");
+            CallerText.Id(of);
         }
 
-        if (submission.IdempotencyKey?.Length is 0 or > LongestIdempotencyKey)
+        if (submission.IdempotencyKey is { } key)
         {
-            throw new RefusedException(Refusal.BadRequest, $"An idempotency key has 1 to {LongestIdempotencyKey} characters.");
+            CallerText.IdempotencyKey(key);
         }
     }
+
+    private static string Reason(string? reason) =>
+        CallerText.Prose(reason, "The reason") ?? throw new RefusedException(Refusal.BadRequest, "Say why it is screened again.");
 
     private static void MayDecide(Caller caller)
     {
@@ -224,30 +226,12 @@ public sealed class SubmissionRegister(RegisterDatabase database)
         RegisterContext context, string id, long version, Verdict verdict, string? comment, Caller caller, CancellationToken cancel)
     {
         var row = await context.HeldAsync(id, cancel) ?? throw NotThere();
-        if (row.Version != version)
-        {
-            throw new RefusedException(Refusal.Changed, "The submission has changed since you looked at it. Read it again, then decide.");
-        }
-
-        if (row.ReportScreening is not { } screening || row.State is SubmissionState.Received or SubmissionState.Screening or SubmissionState.NotScreened)
-        {
-            throw new RefusedException(Refusal.WrongState, "There is no report to decide on yet.");
-        }
-
-        if (row.State == SubmissionState.FailedToRead && verdict != Verdict.Returned)
-        {
-            throw new RefusedException(Refusal.WrongState, "The plan could not be read. It can only be returned.");
-        }
-
+        var screening = decisions.Open(row, version, caller);
         var report = await context.Reports.AsNoTracking().FirstAsync(one => one.Number == row.Number && one.Screening == screening, cancel);
-        var (state, what) = verdict switch
-        {
-            Verdict.Accepted => (SubmissionState.Accepted, RegisterEvent.Accepted),
-            Verdict.Returned => (SubmissionState.Returned, RegisterEvent.Returned),
-            _ => (SubmissionState.AcceptedWithDepartures, RegisterEvent.AcceptedWithDepartures),
-        };
-        row.State = state;
-        Mapping.Note(context, row, what, caller, database.Now, comment, report.Hash, screening);
+        decisions.Check(row, report, verdict, comment);
+        var (what, state) = await decisions.OutcomeAsync(context, report, verdict, caller, cancel);
+        row.State = state ?? row.State;
+        Mapping.Note(context, row, what, caller, database.Now, comment, report.Hash, screening, Decisions.IsOwn(row, caller));
         return Mapping.ToSubmission(row, RegisterReader.Summary(report));
     }
 

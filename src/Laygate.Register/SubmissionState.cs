@@ -66,6 +66,12 @@ public enum RegisterEvent
 
     /// <summary>A later revision was submitted.</summary>
     Revised,
+
+    /// <summary>Accepted by the first of two reviewers; it counts when the second accepts it too.</summary>
+    FirstAccepted,
+
+    /// <summary>Accepted with departures by the first of two reviewers; it counts when the second accepts it likewise.</summary>
+    FirstAcceptedWithDepartures,
 }
 
 /// <summary>What a reviewer may decide.</summary>

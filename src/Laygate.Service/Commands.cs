@@ -44,6 +44,11 @@ internal static class Commands
             await Console.Error.WriteLineAsync($"Laygate.Service: the database does not answer ({error.GetType().Name}). Check Laygate:Database and whether the server runs.");
             return 3;
         }
+        catch (Exception error) when (RegisterDatabase.IsOfDatabase(error))
+        {
+            await Console.Error.WriteLineAsync($"Laygate.Service: the database refuses what it is asked ({error.GetType().Name}: {error.GetBaseException().Message}). Check that it is one of this service and of no later version.");
+            return 3;
+        }
     }
 
     /// <summary>Brings the register up to date and prints the first administrator's key, if there has never been one.</summary>
@@ -66,11 +71,26 @@ internal static class Commands
         await using var app = ServiceHost.Build(args);
         _ = app.Services.GetRequiredService<IOptions<ServiceSettings>>().Value;
         var desk = app.Services.GetRequiredService<CheckDesk>();
+        var log = app.Services.GetRequiredService<ILogger<Telemetry>>();
+        if (!ServiceHost.SpeaksTls(app.Configuration))
+        {
+            Log.CookieNotSecure(log);
+        }
+
         await OpenPatientlyAsync(app);
-        Log.Ready(app.Services.GetRequiredService<ILogger<Telemetry>>(), desk.Book.Hash[..12], CheckDesk.Version);
+        if (IsOpenToOthers(app.Services.GetRequiredService<IOptions<ServiceSettings>>().Value))
+        {
+            Log.DataOpen(log);
+        }
+
+        Log.Ready(log, desk.Book.Hash[..12], CheckDesk.Version);
         await app.RunAsync();
         return 0;
     }
+
+    // A folder that was there before the service keeps its rights: it may be somebody else's, too.
+    private static bool IsOpenToOthers(ServiceSettings settings) =>
+        settings.Database.Length == 0 && !OperatingSystem.IsWindows() && (File.GetUnixFileMode(settings.Data) & ~(UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute)) != UnixFileMode.None;
 
     // A database that starts at the same time may need a while.
     private static async Task OpenPatientlyAsync(WebApplication app)
@@ -110,7 +130,7 @@ internal static class Commands
     {
         await using var app = ServiceHost.Build([]);
         await OpenAsync(app.Services, Console.Error, CancellationToken.None);
-        var issued = await app.Services.GetRequiredService<AccessKeys>().IssueAsync(name, role, null, CancellationToken.None);
+        var issued = await app.Services.GetRequiredService<AccessKeys>().IssueAsync(name, role, null, Caller.Machine, CancellationToken.None);
         await Console.Out.WriteLineAsync(issued.Secret);
         return 0;
     }

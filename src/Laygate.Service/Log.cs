@@ -26,4 +26,16 @@ internal static partial class Log
 
     [LoggerMessage(8, LogLevel.Warning, "The database does not answer yet: {Error}")]
     public static partial void DatabaseAway(ILogger log, string error);
+
+    [LoggerMessage(9, LogLevel.Warning, "Inbox: what is no plain file was left alone")]
+    public static partial void InboxRefused(ILogger log);
+
+    [LoggerMessage(10, LogLevel.Error, "A request failed: {Error} at {Where}")]
+    public static partial void RequestBroke(ILogger log, string error, string where);
+
+    [LoggerMessage(11, LogLevel.Warning, "The cookie of signing in is not marked Secure: the service itself speaks plain HTTP. Behind a proxy with TLS, set ASPNETCORE_FORWARDEDHEADERS_ENABLED=true and let the proxy pass X-Forwarded-Proto")]
+    public static partial void CookieNotSecure(ILogger log);
+
+    [LoggerMessage(12, LogLevel.Warning, "Others on this machine may look into the folder of Laygate:Data. Take their rights: chmod 700")]
+    public static partial void DataOpen(ILogger log);
 }

@@ -40,7 +40,7 @@ internal static class ServiceHost
             builder.WebHost.UseUrls(UsualAddress);
         }
 
-        var settings = builder.Configuration.GetSection(ServiceSettings.Section).Get<ServiceSettings>() ?? new ServiceSettings();
+        var settings = Settings(builder.Configuration);
         builder.WebHost.ConfigureKestrel(kestrel =>
         {
             kestrel.AddServerHeader = false;
@@ -59,6 +59,26 @@ internal static class ServiceHost
         return app;
     }
 
+    /// <summary>Whether callers reach the service over TLS as far as its settings say: it ends TLS itself, or is told what the proxy before it does.</summary>
+    public static bool SpeaksTls(IConfiguration configuration) =>
+        string.Equals(configuration["FORWARDEDHEADERS_ENABLED"], "true", StringComparison.OrdinalIgnoreCase)
+        || configuration["urls"]?.Contains("https://", StringComparison.OrdinalIgnoreCase) == true
+        || configuration["https_ports"] is { Length: > 0 }
+        || configuration.GetSection("Kestrel:Endpoints").GetChildren().Any(endpoint => endpoint["Url"]?.StartsWith("https://", StringComparison.OrdinalIgnoreCase) == true);
+
+    private static ServiceSettings Settings(ConfigurationManager configuration)
+    {
+        try
+        {
+            return configuration.GetSection(ServiceSettings.Section).Get<ServiceSettings>() ?? new ServiceSettings();
+        }
+        catch (InvalidOperationException error)
+        {
+            // A word where a number or one of a few words belongs.
+            throw new InvalidDataException(error.Message, error);
+        }
+    }
+
     private static void AddLogs(WebApplicationBuilder builder) => builder.Host.UseSerilog((_, logs) => logs
         .MinimumLevel.Information()
         .MinimumLevel.Override("Microsoft", LogEventLevel.Warning)
@@ -68,6 +88,7 @@ internal static class ServiceHost
         .MinimumLevel.Override("Microsoft.EntityFrameworkCore", LogEventLevel.Fatal)
         .MinimumLevel.Override("Microsoft.AspNetCore.Diagnostics.ExceptionHandlerMiddleware", LogEventLevel.Fatal)
         .Enrich.FromLogContext()
+        .WithoutPaths()
         .WriteTo.Console(new RenderedCompactJsonFormatter()));
 
     private static void AddMeasures(WebApplicationBuilder builder)
@@ -75,7 +96,12 @@ internal static class ServiceHost
         builder.Services.AddSingleton<Telemetry>();
         var telemetry = builder.Services.AddOpenTelemetry()
             .WithMetrics(metrics => metrics.AddMeter(Telemetry.Name).AddAspNetCoreInstrumentation())
-            .WithTracing(traces => traces.AddSource(Telemetry.Name).AddAspNetCoreInstrumentation());
+            .WithTracing(traces => traces.AddSource(Telemetry.Name).AddAspNetCoreInstrumentation(options => options.EnrichWithHttpResponse = (activity, response) =>
+            {
+                // A path may hold what somebody pasted into it; the pattern of the route says enough.
+                activity.SetTag("url.path", RequestLog.Route(response.HttpContext));
+                activity.SetTag("url.query", null);
+            }));
         if (builder.Configuration["OTEL_EXPORTER_OTLP_ENDPOINT"] is { Length: > 0 })
         {
             telemetry.UseOtlpExporter();
@@ -109,6 +135,8 @@ internal static class ServiceHost
     {
         Lease = TimeSpan.FromSeconds(settings.LeaseSeconds),
         MaxFailures = settings.MaxFailures,
+        AcceptFailing = settings.AcceptFailing,
+        OwnDecisions = settings.OwnDecisions,
     };
 
     private static void AddWeb(IServiceCollection services)
@@ -136,22 +164,25 @@ internal static class ServiceHost
     private static void Map(WebApplication app)
     {
         app.Use(SecurityHeaders.Add);
+
+        // Outside the handler of errors: there a refusal has the status that its caller sees.
+        app.UseSerilogRequestLogging(RequestLog.Configure);
+        app.Use(RequestLog.Break);
         app.UseExceptionHandler();
-        app.UseSerilogRequestLogging(options =>
-        {
-            options.MessageTemplate = "{RequestMethod} {RequestPath} {StatusCode} in {Elapsed} ms";
-            options.IncludeQueryInRequestPath = false;
-            options.GetLevel = (context, _, _) => context.Request.Path.StartsWithSegments("/healthz", StringComparison.Ordinal) ? LogEventLevel.Debug : LogEventLevel.Information;
-        });
+        app.Use(Border.Texts);
         app.UseStatusCodePages(async pages => await PageResults.ForStatus(pages.HttpContext).ExecuteAsync(pages.HttpContext));
+        app.Use(Heads.Ask);
         app.UseRouting();
+        app.Use(RequestLog.Keep);
+        app.Use(Heads.Answer);
+        app.Use(Border.Cookies);
         app.UseAuthentication();
         app.UseRateLimiter();
         app.UseAuthorization();
         app.MapHealthChecks("/healthz/live", new HealthCheckOptions { Predicate = _ => false });
         app.MapHealthChecks("/healthz/ready");
         app.MapOpenApi("/openapi/{documentName}.json");
-        var api = app.MapGroup("/api/v1");
+        var api = app.MapGroup("/api/v1").ProducesProblem(StatusCodes.Status429TooManyRequests).ProducesProblem(StatusCodes.Status503ServiceUnavailable);
         api.MapChecks();
         api.MapSubmissions();
         api.MapKnowledge();

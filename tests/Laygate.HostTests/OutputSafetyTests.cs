@@ -38,6 +38,36 @@ public sealed class OutputSafetyTests
     }
 
     [Fact]
+    public void A_link_that_waits_beside_the_result_is_not_followed()
+    {
+        using var app = new AppHarness();
+        var (result, victim) = (Path.Combine(app.Folder, "result.json"), Path.Combine(app.Folder, "victim"));
+        File.WriteAllText(victim, "kept");
+        File.CreateSymbolicLink(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{result}.{Environment.ProcessId}.part"), victim);
+        File.CreateSymbolicLink(result + ".part", victim);
+        Assert.Equal(0, app.Run("check", app.Plan("plan.yaml", "pass"), "--format", "json", "--output", result));
+        Assert.Equal("kept", File.ReadAllText(victim));
+        Assert.Contains("report_version", File.ReadAllText(result), StringComparison.Ordinal);
+        Assert.DoesNotContain(Directory.GetFiles(app.Folder), path => Path.GetFileName(path).StartsWith('.'));
+    }
+
+    [Fact]
+    public void A_result_that_others_could_not_read_stays_so()
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return;
+        }
+
+        using var app = new AppHarness();
+        var result = Path.Combine(app.Folder, "result.json");
+        File.WriteAllText(result, "old");
+        File.SetUnixFileMode(result, UnixFileMode.UserRead | UnixFileMode.UserWrite);
+        Assert.Equal(0, app.Run("check", app.Plan("plan.yaml", "pass"), "--format", "json", "--output", result));
+        Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(result));
+    }
+
+    [Fact]
     public void An_empty_name_is_refused()
     {
         var result = BuiltProgram.Run(null, Path.GetTempPath(), "check", "");

@@ -17,10 +17,11 @@ internal static class AtomicFile
             return;
         }
 
-        var beside = $"{full}.{Environment.ProcessId}.part";
+        // A name that nobody can guess, and made new: a link that waits under it is not followed.
+        var beside = Path.Combine(Path.GetDirectoryName(full) ?? full, $".{Path.GetRandomFileName()}.part");
         try
         {
-            File.WriteAllBytes(beside, bytes);
+            WriteNew(beside, bytes, Mode(full));
             File.Move(beside, full, overwrite: true);
         }
         finally
@@ -43,6 +44,27 @@ internal static class AtomicFile
             return full;
         }
     }
+
+    // Whoever could not read the file before cannot read the new one either.
+    private static void WriteNew(string path, ReadOnlySpan<byte> bytes, UnixFileMode? mode)
+    {
+        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
+        if (OperatingSystem.IsWindows() || mode is not { } kept)
+        {
+            using var plain = new FileStream(path, options);
+            plain.Write(bytes);
+            return;
+        }
+
+        options.UnixCreateMode = kept;
+        using var stream = new FileStream(path, options);
+        File.SetUnixFileMode(stream.SafeFileHandle, kept);
+        stream.Write(bytes);
+    }
+
+    private static UnixFileMode? Mode(string full) => OperatingSystem.IsWindows() || !File.Exists(full)
+        ? null
+        : File.GetUnixFileMode(full) & ~(UnixFileMode.SetUser | UnixFileMode.SetGroup | UnixFileMode.StickyBit);
 
     private static bool IsDevice(string full) => Array.Exists(Devices, folder => full.StartsWith(folder, StringComparison.Ordinal));
 }

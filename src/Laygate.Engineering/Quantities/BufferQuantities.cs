@@ -113,6 +113,6 @@ internal static class BufferQuantities
         var calculation = new Calculation(context);
         var highest = calculation.Quantity("Sh", "paver.upper_call_highest", element);
         var lowest = calculation.Quantity("Sl", "paver.upper_call_lowest", element);
-        return calculation.Result("paver.call_band", "B", "B = Sh − Sl", highest - lowest);
+        return calculation.Result("paver.call_band", "B", "B = Sh − Sl", Differences.Of(highest, lowest));
     }
 }

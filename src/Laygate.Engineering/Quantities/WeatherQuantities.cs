@@ -61,13 +61,14 @@ internal static class WeatherQuantities
             }
             else
             {
-                margin = hours.Min(hour => hour.Base!.Si - hour.DewPoint!.Si);
+                margin = hours.Min(hour => Differences.Of(hour.Base!.Si, hour.DewPoint!.Si));
             }
         }
         else if (context.Plan.Weather?.Envelope is { } envelope)
         {
-            margin = calculation.Stated("Tbase", envelope.BaseLowest, "weather", "envelope.base_lowest")
-                - calculation.Stated("Tdew", envelope.DewPointHighest, "weather", "envelope.dew_point_highest");
+            margin = Differences.Of(
+                calculation.Stated("Tbase", envelope.BaseLowest, "weather", "envelope.base_lowest"),
+                calculation.Stated("Tdew", envelope.DewPointHighest, "weather", "envelope.dew_point_highest"));
         }
         else
         {

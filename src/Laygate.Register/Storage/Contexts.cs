@@ -15,6 +15,8 @@ internal sealed class SqliteContext(DbContextOptions<SqliteContext> options) : R
 
     protected override string SubmissionSql => "SELECT * FROM submissions WHERE id = {0}";
 
+    protected override string? HoldKeysSql => null;
+
     public static DbContextOptions<SqliteContext> Options(string connection) =>
         new DbContextOptionsBuilder<SqliteContext>().UseSqlite(connection).AddInterceptors(new FullDurability()).Options;
 }
@@ -28,6 +30,8 @@ internal sealed class PostgreSqlContext(DbContextOptions<PostgreSqlContext> opti
     protected override string JobSql => "SELECT * FROM jobs WHERE number = {0} AND screening = {1} FOR UPDATE";
 
     protected override string SubmissionSql => "SELECT * FROM submissions WHERE id = {0} FOR UPDATE";
+
+    protected override string? HoldKeysSql => "LOCK TABLE access_keys IN SHARE ROW EXCLUSIVE MODE";
 
     public static DbContextOptions<PostgreSqlContext> Options(string connection) =>
         new DbContextOptionsBuilder<PostgreSqlContext>().UseNpgsql(connection).Options;

@@ -12,7 +12,7 @@ internal static class FileLock
         {
             try
             {
-                return new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
+                return new FileStream(path, PrivateFiles.Options(FileMode.OpenOrCreate, FileShare.None));
             }
             catch (IOException) when (File.Exists(path))
             {

@@ -22,9 +22,10 @@ internal static class Mapping
         row.ReceivedAt,
         row.ChangedAt,
         row.PlanId is { } plan ? new PlanName(plan, row.PlanTitle, row.PlanRevision) : null,
-        report);
+        report,
+        row.IsLatest);
 
-    public static HistoryEntry ToEntry(HistoryRow row) => new(row.At, row.Event, row.By, row.ByName, row.Comment, row.ReportHash, row.Screening);
+    public static HistoryEntry ToEntry(HistoryRow row) => new(row.At, row.Event, row.By, row.ByName, row.Comment, row.ReportHash, row.Screening, row.OnOwn);
 
     public static string SearchText(SubmissionRow row) =>
         string.Join('\n', row.FileName, row.SubmitterName, row.PlanId, row.PlanTitle, row.PlanRevision, row.Id).ToLowerInvariant();
@@ -49,7 +50,7 @@ internal static class Mapping
     };
 
     /// <summary>Writes an entry of the history and moves the submission on.</summary>
-    public static void Note(RegisterContext context, SubmissionRow row, RegisterEvent what, Caller who, DateTimeOffset at, string? comment = null, string? reportHash = null, int? screening = null)
+    public static void Note(RegisterContext context, SubmissionRow row, RegisterEvent what, Caller who, DateTimeOffset at, string? comment = null, string? reportHash = null, int? screening = null, bool onOwn = false)
     {
         row.Version++;
         row.ChangedAt = at;
@@ -63,6 +64,7 @@ internal static class Mapping
             Comment = comment,
             ReportHash = reportHash,
             Screening = screening,
+            OnOwn = onOwn,
         });
     }
 }

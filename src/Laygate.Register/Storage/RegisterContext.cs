@@ -19,6 +19,8 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
 
     public DbSet<KeyRow> Keys => Set<KeyRow>();
 
+    public DbSet<KeyHistoryRow> KeyHistory => Set<KeyHistoryRow>();
+
     public DbSet<IdempotencyRow> Idempotency => Set<IdempotencyRow>();
 
     /// <summary>SQL of one due piece of work that nobody holds; parameter: now in ticks.</summary>
@@ -29,6 +31,12 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
 
     /// <summary>SQL of one submission; parameter: id.</summary>
     protected abstract string SubmissionSql { get; }
+
+    /// <summary>SQL that keeps others from issuing keys until the transaction ends; null where every transaction does.</summary>
+    protected abstract string? HoldKeysSql { get; }
+
+    /// <summary>Keeps others from issuing keys until the transaction ends.</summary>
+    public Task HoldKeysAsync(CancellationToken cancel) => HoldKeysSql is { } sql ? Database.ExecuteSqlRawAsync(sql, cancel) : Task.CompletedTask;
 
     /// <summary>One piece of work that is due and that nobody holds; it stays the caller's until the transaction ends.</summary>
     public async Task<JobRow?> DueJobAsync(DateTimeOffset now, CancellationToken cancel) =>
@@ -50,6 +58,7 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
         configurationBuilder.Properties<SubmissionState>().HaveConversion<string>();
         configurationBuilder.Properties<RegisterEvent>().HaveConversion<string>();
         configurationBuilder.Properties<JobState>().HaveConversion<string>();
+        configurationBuilder.Properties<KeyEvent>().HaveConversion<string>();
         configurationBuilder.Properties<Role>().HaveConversion<string>();
     }
 
@@ -81,6 +90,13 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
             row.HasKey(one => one.Id);
             row.HasIndex(one => one.Prefix).IsUnique();
         });
+        modelBuilder.Entity<KeyHistoryRow>(row =>
+        {
+            row.HasKey(one => one.Entry);
+            row.Property(one => one.Entry).ValueGeneratedOnAdd();
+            row.HasIndex(one => new { one.KeyId, one.Event }).IsUnique();
+            row.HasOne<KeyRow>().WithMany().HasForeignKey(one => one.KeyId).OnDelete(DeleteBehavior.Restrict);
+        });
         modelBuilder.Entity<IdempotencyRow>().HasKey(one => new { one.Caller, one.Key });
         PlainNames(modelBuilder);
     }
@@ -107,6 +123,7 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
                 nameof(JobRow) => "jobs",
                 nameof(HistoryRow) => "history",
                 nameof(KeyRow) => "access_keys",
+                nameof(KeyHistoryRow) => "key_history",
                 _ => "idempotency",
             });
             foreach (var property in entity.GetProperties())

@@ -128,6 +128,8 @@ internal sealed class HistoryRow
     public string? ReportHash { get; set; }
 
     public int? Screening { get; set; }
+
+    public bool OnOwn { get; set; }
 }
 
 internal sealed class KeyRow
@@ -147,6 +149,27 @@ internal sealed class KeyRow
     public DateTimeOffset? ExpiresAt { get; set; }
 
     public DateTimeOffset? RevokedAt { get; set; }
+}
+
+internal enum KeyEvent
+{
+    Issued,
+    Revoked,
+}
+
+internal sealed class KeyHistoryRow
+{
+    public long Entry { get; set; }
+
+    public required string KeyId { get; set; }
+
+    public DateTimeOffset At { get; set; }
+
+    public KeyEvent Event { get; set; }
+
+    public required string By { get; set; }
+
+    public required string ByName { get; set; }
 }
 
 internal sealed class IdempotencyRow

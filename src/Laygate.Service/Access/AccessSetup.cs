@@ -27,6 +27,9 @@ internal static class AccessSetup
 
     private const string Any = "Any";
 
+    // OpenID Connect Core 1.0, 2: a subject has at most 255 characters.
+    private const int LongestSubject = 255;
+
     public static void AddAccess(this WebApplicationBuilder builder, ServiceSettings settings)
     {
         var authentication = builder.Services.AddAuthentication(Any)
@@ -80,13 +83,13 @@ internal static class AccessSetup
             {
                 var user = context.Principal!;
                 var id = user.FindFirstValue("sub");
-                if (id is null || Callers.RoleOf(user.FindFirstValue(settings.RoleClaim)) is not { } role)
+                if (id is not { Length: > 0 and <= LongestSubject } || !CallerText.IsLine(id) || Callers.RoleOf(user.FindFirstValue(settings.RoleClaim)) is not { } role)
                 {
                     context.Fail("The token names no subject or no role of ours.");
                     return Task.CompletedTask;
                 }
 
-                context.Principal = Callers.Principal(new Caller("token:" + id, user.FindFirstValue("name") ?? id, role), JwtBearerDefaults.AuthenticationScheme);
+                context.Principal = Callers.Principal(new Caller("token:" + id, CallerText.Shown(user.FindFirstValue("name") ?? id), role), JwtBearerDefaults.AuthenticationScheme);
                 return Task.CompletedTask;
             },
         };
@@ -113,6 +116,7 @@ internal static class AccessSetup
     {
         var wait = lease.TryGetMetadata(MetadataName.RetryAfter, out var after) ? Math.Max(1, Math.Ceiling(after.TotalSeconds)) : 1;
         context.Response.Headers.RetryAfter = wait.ToString(CultureInfo.InvariantCulture);
-        await Refusals.Problem(StatusCodes.Status429TooManyRequests, "Too many requests", "Wait for the time in Retry-After, then go on more slowly.").ExecuteAsync(context);
+        context.Response.StatusCode = StatusCodes.Status429TooManyRequests;
+        await Refusals.Answer(context, StatusCodes.Status429TooManyRequests, "Too many requests", "Wait for the time in Retry-After, then go on more slowly.").ExecuteAsync(context);
     }
 }

@@ -116,8 +116,7 @@ internal static class ChecksApi
     }
 
     private static RouteHandlerBuilder RefusesPlans(this RouteHandlerBuilder route) => route
-        .ProducesProblem(StatusCodes.Status400BadRequest).ProducesProblem(StatusCodes.Status401Unauthorized)
+        .ProducesProblem(StatusCodes.Status400BadRequest).ProducesProblem(StatusCodes.Status401Unauthorized).ProducesProblem(StatusCodes.Status403Forbidden)
         .ProducesProblem(StatusCodes.Status413PayloadTooLarge).ProducesProblem(StatusCodes.Status415UnsupportedMediaType)
-        .ProducesProblem(StatusCodes.Status422UnprocessableEntity).ProducesProblem(StatusCodes.Status429TooManyRequests)
-        .ProducesProblem(StatusCodes.Status503ServiceUnavailable);
+        .ProducesProblem(StatusCodes.Status422UnprocessableEntity);
 }

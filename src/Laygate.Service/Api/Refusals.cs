@@ -46,23 +46,17 @@ internal static class Refusals
             context.Response.Headers.RetryAfter = "2";
         }
 
-        if (status is StatusCodes.Status500InternalServerError or StatusCodes.Status503ServiceUnavailable)
-        {
-            Log.RequestFailed(context.RequestServices.GetRequiredService<ILogger<Telemetry>>(), error?.GetType().Name ?? "unknown");
-        }
+        Note(context.RequestServices.GetRequiredService<ILogger<Telemetry>>(), status, error);
 
         context.Response.StatusCode = status;
-        if (context.Request.Path.StartsWithSegments("/api", StringComparison.Ordinal) || !AcceptsHtml(context.Request))
-        {
-            await Problem(status, title, detail).ExecuteAsync(context);
-        }
-        else
-        {
-            await Pages.PageResults.Refusal(context, status, title, detail).ExecuteAsync(context);
-        }
+        await Answer(context, status, title, detail).ExecuteAsync(context);
     }
 
-    private static bool AcceptsHtml(HttpRequest request) => request.Headers.Accept.ToString().Contains("text/html", StringComparison.OrdinalIgnoreCase);
+    /// <summary>A refusal as a page for a browser, and as problem details for everybody else.</summary>
+    public static IResult Answer(HttpContext context, int status, string title, string detail) =>
+        !context.Request.Path.StartsWithSegments("/api", StringComparison.OrdinalIgnoreCase) && context.Request.Headers.Accept.ToString().Contains("text/html", StringComparison.OrdinalIgnoreCase)
+            ? Pages.PageResults.Refusal(context, status, title, detail)
+            : Problem(status, title, detail);
 
     private static (int Status, string Title, string Detail) Of(Exception? error) => error switch
     {
@@ -109,6 +103,20 @@ internal static class Refusals
         StatusCodes.Status428PreconditionRequired => "Say what you have seen",
         _ => "Bad request",
     };
+
+    // Where an error of our own happened, though not what it says: that may quote the plan.
+    private static void Note(ILogger log, int status, Exception? error)
+    {
+        var kind = error?.GetType().Name ?? "unknown";
+        if (status is StatusCodes.Status500InternalServerError)
+        {
+            Log.RequestBroke(log, kind, error?.StackTrace ?? "an unknown place");
+        }
+        else if (status is StatusCodes.Status503ServiceUnavailable)
+        {
+            Log.RequestFailed(log, kind);
+        }
+    }
 
     private static object Error(Problem problem) => new
     {

@@ -19,7 +19,7 @@ internal static class StoredForms
             .WithDescription("Made by checking its text again as on the day of the latest screening, as Markdown or, with Accept: text/html, as cards for print in the language that language names (en or de). It is refused where the outcome is no longer, byte for byte, the stored report, and for a plan that fails, unless that is asked for as a draft.")
             .Produces<string>(StatusCodes.Status200OK, Answers.OfSheets[0], Answers.OfSheets[1..])
             .Missing().ProducesProblem(StatusCodes.Status406NotAcceptable).ProducesProblem(StatusCodes.Status409Conflict)
-            .ProducesProblem(StatusCodes.Status422UnprocessableEntity).ProducesProblem(StatusCodes.Status503ServiceUnavailable);
+            .ProducesProblem(StatusCodes.Status422UnprocessableEntity);
     }
 
     /// <summary>A submission with a report, as far as the caller may see it.</summary>

@@ -5,12 +5,13 @@ using Laygate.Service.Checking;
 using Laygate.Service.Work;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.Extensions.Options;
+using Microsoft.Net.Http.Headers;
 
 namespace Laygate.Service.Api;
 
 /// <summary>A reviewer's decision as it is sent.</summary>
 /// <param name="Decision">accepted, returned or accepted_with_departures.</param>
-/// <param name="Comment">Why; needed unless it is accepted.</param>
+/// <param name="Comment">Why; needed unless a plan without failures is accepted that was not decided before.</param>
 internal sealed record DecisionBody(Verdict Decision, string? Comment = null);
 
 /// <summary>Why something is to be screened again.</summary>
@@ -27,18 +28,19 @@ internal static class SubmissionsApi
     public static void MapSubmissions(this IEndpointRouteBuilder api)
     {
         var known = api.MapGroup("/submissions").RequireAuthorization(AccessSetup.Known).WithTags("submissions")
-            .ProducesProblem(StatusCodes.Status400BadRequest).ProducesProblem(StatusCodes.Status401Unauthorized).ProducesProblem(StatusCodes.Status429TooManyRequests);
+            .ProducesProblem(StatusCodes.Status400BadRequest).ProducesProblem(StatusCodes.Status401Unauthorized);
         known.MapPost("", SubmitAsync).WithName("Submit").WithSummary("Submit a plan")
             .WithDescription("The body is the plan, at most 1 MiB. The answer comes after the plan is on disk; it is screened in the background. With the header Idempotency-Key the request may be repeated: the answer is then 200 with the same submission. A key is remembered for 30 days.")
             .TakesPlan()
             .Produces<Submission>(StatusCodes.Status201Created).Produces<Submission>()
-            .ProducesProblem(StatusCodes.Status404NotFound).ProducesProblem(StatusCodes.Status413PayloadTooLarge)
+            .ProducesProblem(StatusCodes.Status403Forbidden).ProducesProblem(StatusCodes.Status404NotFound).ProducesProblem(StatusCodes.Status413PayloadTooLarge)
             .ProducesProblem(StatusCodes.Status415UnsupportedMediaType).ProducesProblem(StatusCodes.Status422UnprocessableEntity);
         known.MapGet("", ListAsync).WithName("ListSubmissions").WithSummary("List submissions, the latest first")
             .WithDescription("A submitter sees its own. The header Link names the next page.").Produces<SubmissionPage>();
         known.MapGet("/export", ExportAsync).WithName("ExportSubmissions").WithSummary("Export submissions with their history, one JSON object per line")
             .Produces<string>(StatusCodes.Status200OK, "application/x-ndjson");
-        known.MapGet("/{id}", FindAsync).WithName("GetSubmission").WithSummary("One submission").Produces<Submission>().Missing();
+        known.MapGet("/{id}", FindAsync).WithName("GetSubmission").WithSummary("One submission")
+            .WithDescription("With a strong ETag; If-None-Match is honoured.").Produces<Submission>().Produces(StatusCodes.Status304NotModified).Missing();
         known.MapGet("/{id}/text", TextAsync).WithName("GetText").WithSummary("The text exactly as sent").Produces<string>(StatusCodes.Status200OK, "application/octet-stream").Missing();
         known.MapStoredForms();
         known.MapGet("/{id}/changes", ChangesAsync).WithName("GetChanges").WithSummary("What one screening says otherwise than an earlier one")
@@ -49,7 +51,7 @@ internal static class SubmissionsApi
         var reviewers = api.MapGroup("").RequireAuthorization(AccessSetup.Reviewers).WithTags("review")
             .ProducesProblem(StatusCodes.Status400BadRequest).ProducesProblem(StatusCodes.Status401Unauthorized).ProducesProblem(StatusCodes.Status403Forbidden);
         reviewers.MapPost("/submissions/{id}/decision", DecideAsync).WithName("Decide").WithSummary("Decide on a submission")
-            .WithDescription("The header If-Match carries the ETag of the submission that the reviewer has read.")
+            .WithDescription("The header If-Match carries the ETag of the submission that the reviewer has read. A comment is needed to return a plan, to accept it with departures or with failures, and to change a decision. Nobody decides on what the same key has submitted, unless the settings allow that, and nobody on a revision that a later one supersedes. Where the settings ask for a second reviewer to accept failures, the first acceptance stands in the history and the state stays.")
             .Produces<Submission>().Missing().ProducesProblem(StatusCodes.Status409Conflict).ProducesProblem(StatusCodes.Status412PreconditionFailed).ProducesProblem(StatusCodes.Status428PreconditionRequired);
         reviewers.MapPost("/submissions/{id}/screenings", RescreenAsync).WithName("ScreenAgain").WithSummary("Screen a submission again").Produces<Submission>().Missing().ProducesProblem(StatusCodes.Status409Conflict);
         reviewers.MapPost("/screenings", RescreenOpenAsync).WithName("ScreenOpenAgain").WithSummary("Screen all open submissions again whose report stands on another rule book")
@@ -131,7 +133,14 @@ internal static class SubmissionsApi
         }
 
         Tag(context, submission);
-        return TypedResults.Ok(submission);
+        return IsKnown(context) ? TypedResults.StatusCode(StatusCodes.Status304NotModified) : TypedResults.Ok(submission);
+    }
+
+    // Compared weakly, as RFC 9110 (13.1.2) asks for here.
+    private static bool IsKnown(HttpContext context)
+    {
+        var tag = EntityTagHeaderValue.Parse(context.Response.Headers.ETag.ToString());
+        return context.Request.GetTypedHeaders().IfNoneMatch.Any(known => known.Equals(EntityTagHeaderValue.Any) || known.Compare(tag, useStrongComparison: false));
     }
 
     private static async Task<IResult> TextAsync(HttpContext context, RegisterReader reader, string id, CancellationToken cancel) =>

@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using Laygate.Register;
 using Laygate.Service.Access;
 
 namespace Laygate.Service.Pages;
@@ -19,12 +20,7 @@ internal static class FormGuard
     /// <exception cref="BadHttpRequestException">It does not, or it is no form.</exception>
     public static async Task<IFormCollection> ReadAsync(HttpRequest request, CancellationToken cancel, bool withToken = true)
     {
-        var from = request.Headers["Sec-Fetch-Site"].ToString();
-        var origin = request.Headers.Origin.ToString();
-        var foreign = from.Length > 0
-            ? from is not ("same-origin" or "none")
-            : origin.Length > 0 && !(Uri.TryCreate(origin, UriKind.Absolute, out var uri) && string.Equals(uri.Authority, request.Host.Value, StringComparison.OrdinalIgnoreCase));
-        if (foreign || !request.HasFormContentType)
+        if (Border.IsOwn(request) == false || !request.HasFormContentType)
         {
             throw new BadHttpRequestException("This form does not come from a page of this service. Open the page again and send the form from there.");
         }
@@ -35,6 +31,11 @@ internal static class FormGuard
             throw new BadHttpRequestException("This form is from another session. Open the page again and send the form from there.");
         }
 
-        return form;
+        // The plan is judged by its reader; a comment has lines; whatever else stands in a form is one line.
+        return form.All(field => field.Key is "plan" || (CallerText.IsLine(field.Key) && field.Value.All(value => IsText(field.Key, value ?? string.Empty))))
+            ? form
+            : throw new BadHttpRequestException("A field of the form holds control characters. Take them out.");
     }
+
+    private static bool IsText(string field, string value) => field is "comment" ? CallerText.IsProse(value) : CallerText.IsLine(value);
 }

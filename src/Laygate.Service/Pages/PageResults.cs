@@ -41,8 +41,6 @@ internal static class PageResults
             StatusCodes.Status415UnsupportedMediaType => ("No plan", $"Send the plan as one of: {string.Join(", ", Api.Bodies.PlanTypes)}."),
             _ => ("Refused", "The request is not formed as it should be."),
         };
-        return !context.Request.Path.StartsWithSegments("/api", StringComparison.Ordinal) && context.Request.Headers.Accept.ToString().Contains("text/html", StringComparison.OrdinalIgnoreCase)
-            ? Refusal(context, context.Response.StatusCode, title, detail)
-            : Api.Refusals.Problem(context.Response.StatusCode, title, detail);
+        return Api.Refusals.Answer(context, context.Response.StatusCode, title, detail);
     }
 }

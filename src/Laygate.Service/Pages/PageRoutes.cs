@@ -127,7 +127,7 @@ internal static class PageRoutes
         return TypedResults.Redirect("/");
     }
 
-    private static CookieOptions Options(HttpContext context) => new() { HttpOnly = true, SameSite = Microsoft.AspNetCore.Http.SameSiteMode.Strict, Secure = context.Request.IsHttps, Path = "/" };
+    private static CookieOptions Options(HttpContext context) => new() { HttpOnly = true, SameSite = Microsoft.AspNetCore.Http.SameSiteMode.Strict, Secure = Border.IsSecure(context.Request), Path = "/" };
 
     private static IResult Rule(HttpContext context, CheckDesk desk, string id)
     {

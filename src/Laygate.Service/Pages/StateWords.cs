@@ -37,6 +37,8 @@ internal static class StateWords
         RegisterEvent.Accepted => "accepted",
         RegisterEvent.Returned => "returned",
         RegisterEvent.AcceptedWithDepartures => "accepted with departures",
+        RegisterEvent.FirstAccepted => "accepted by the first of two reviewers",
+        RegisterEvent.FirstAcceptedWithDepartures => "accepted with departures by the first of two reviewers",
         _ => "a later revision was submitted",
     };
 }

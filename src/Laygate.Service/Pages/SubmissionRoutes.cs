@@ -34,7 +34,7 @@ internal static class SubmissionRoutes
         return PageResults.Page<SubmissionsPage>(context, PageRoutes.Values(("Page", page), ("Search", search), ("State", wanted), ("LatestOnly", latest == true), ("Next", next)));
     }
 
-    private static async Task<IResult> ShowAsync(HttpContext context, RegisterReader reader, string id, CancellationToken cancel)
+    private static async Task<IResult> ShowAsync(HttpContext context, RegisterReader reader, RegisterSettings settings, string id, CancellationToken cancel)
     {
         var caller = Callers.Need(context);
         if (await reader.FindAsync(id, caller, cancel) is not { } one || await reader.TextAsync(id, caller, cancel) is not { } text)
@@ -47,6 +47,7 @@ internal static class SubmissionRoutes
             ("One", one),
             ("Report", report is null ? null : ReportView.Of(ReportedRun.Of(StoredReports.Read(report)))),
             ("Lines", PlanLines.Of(text)),
+            ("Settings", settings),
             ("Revisions", await reader.RevisionsAsync(one.Series, caller, cancel)),
             ("History", await reader.HistoryAsync(id, caller, cancel))));
     }

@@ -45,6 +45,12 @@ public sealed class ServiceSettings
     /// <summary>Requests per minute and key, in bursts of the same size; without a key per address.</summary>
     public int RequestsPerMinute { get; set; } = 600;
 
+    /// <summary>What accepting a plan with failures needs beside a comment: nothing else, departures, or a second reviewer.</summary>
+    public Laygate.Register.FailingAcceptance AcceptFailing { get; set; }
+
+    /// <summary>Whether a reviewer may decide on what the same key has submitted; the history then says so.</summary>
+    public bool OwnDecisions { get; set; }
+
     /// <summary>Folder that is watched for plans; empty: none.</summary>
     public string Inbox { get; set; } = string.Empty;
 

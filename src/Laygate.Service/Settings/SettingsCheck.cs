@@ -29,6 +29,16 @@ internal sealed class SettingsCheck : IValidateOptions<ServiceSettings>
             wrong.Add("Laygate:Inbox names no folder.");
         }
 
+        if (options.Inbox.Length > 0 && !OperatingSystem.IsLinux())
+        {
+            wrong.Add("Laygate:Inbox works on Linux only: elsewhere files cannot be opened without following links.");
+        }
+
+        if (!Enum.IsDefined(options.AcceptFailing))
+        {
+            wrong.Add($"Laygate:AcceptFailing must be one of: {string.Join(", ", Enum.GetNames<Laygate.Register.FailingAcceptance>())}.");
+        }
+
         if (options.Authority.Length > 0 && options.Audience.Length == 0)
         {
             wrong.Add("Laygate:Authority needs Laygate:Audience, or tokens made for others would be accepted.");

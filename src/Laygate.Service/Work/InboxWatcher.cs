@@ -11,34 +11,37 @@ namespace Laygate.Service.Work;
 
 /// <summary>
 /// Watches a folder: each plan in it gets a report beside it. A file is read only when its size and time stand still and nobody
-/// holds it open for writing; one that cannot be read gets a report that says so; nothing is deleted, moved or changed.
+/// holds it open for writing; one that cannot be read gets a report that says so; nothing is deleted, moved or changed. No link is
+/// followed, neither to what is read nor to where is written.
 /// </summary>
 internal sealed class InboxWatcher(CheckDesk desk, TimeProvider clock, IOptions<ServiceSettings> options, ILogger<InboxWatcher> log) : BackgroundService
 {
     private const int LargestFile = 4 << 20;
+    private const string Unreadable = ".unreadable.txt";
     private static readonly string[] Endings = [".yaml", ".yml"];
 
     private readonly ServiceSettings settings = options.Value;
-    private readonly Dictionary<string, (long Size, DateTime Changed, DateTimeOffset Since)> seen = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, (long Size, DateTime Changed)> done = new(StringComparer.Ordinal);
+
+    // Links that the settings lead over are the administrator's; one that comes later is somebody else's.
+    private readonly string folder = options.Value.Inbox.Length > 0 ? PlainFiles.Real(options.Value.Inbox) : string.Empty;
+    private readonly Dictionary<string, (FileFacts Facts, DateTimeOffset Since)> seen = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, FileFacts> done = new(StringComparer.Ordinal);
 
     /// <summary>Looks once.</summary>
     public void Look(CancellationToken cancel)
     {
-        foreach (var path in Directory.EnumerateFiles(settings.Inbox).Where(IsPlan).Order(StringComparer.Ordinal))
+        try
         {
-            cancel.ThrowIfCancellationRequested();
-            try
+            using var files = PlainFiles.Hold(folder);
+            foreach (var name in Directory.EnumerateFiles(folder).Select(path => Path.GetFileName(path)).Where(IsPlan).Order(StringComparer.Ordinal))
             {
-                if (IsSettled(path) && Read(path) is { } bytes)
-                {
-                    Report(path, bytes, cancel);
-                }
+                cancel.ThrowIfCancellationRequested();
+                Look(files, name, cancel);
             }
-            catch (Exception error) when (error is IOException or UnauthorizedAccessException)
-            {
-                Log.InboxFile(log, error.GetType().Name);
-            }
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            Log.InboxFile(log, error.GetType().Name);
         }
     }
 
@@ -52,33 +55,48 @@ internal sealed class InboxWatcher(CheckDesk desk, TimeProvider clock, IOptions<
         using var timer = new PeriodicTimer(TimeSpan.FromSeconds(Math.Max(0.1, settings.InboxSettleSeconds / 2)), clock);
         while (await timer.WaitForNextTickAsync(stoppingToken))
         {
-            try
-            {
-                await Task.Run(() => Look(stoppingToken), stoppingToken);
-            }
-            catch (Exception error) when (error is IOException or UnauthorizedAccessException)
-            {
-                Log.InboxFile(log, error.GetType().Name);
-            }
+            await Task.Run(() => Look(stoppingToken), stoppingToken);
         }
     }
 
-    private static bool IsPlan(string path) =>
-        Endings.Contains(Path.GetExtension(path), StringComparer.OrdinalIgnoreCase) && !Path.GetFileName(path).StartsWith('.');
+    private static bool IsPlan(string name) => Endings.Contains(Path.GetExtension(name), StringComparer.OrdinalIgnoreCase) && !name.StartsWith('.');
 
-    private bool IsSettled(string path)
+    private void Look(PlainFiles files, string name, CancellationToken cancel)
     {
-        var file = new FileInfo(path);
-        var (size, changed) = (file.Length, file.LastWriteTimeUtc);
-        if (done.TryGetValue(path, out var before) && before == (size, changed))
+        try
+        {
+            if (files.Look(name) is not { } facts || !IsSettled(name, facts))
+            {
+                return;
+            }
+
+            if (!facts.IsPlain)
+            {
+                Refuse(files, name, facts, "The file is not read: it is a link, has a second name, or is not a plain file. Put a copy of the file here.\n"u8);
+            }
+            else if (Read(files, name, facts) is { } bytes)
+            {
+                Report(files, name, bytes, cancel);
+                done[name] = facts;
+            }
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            Log.InboxFile(log, error.GetType().Name);
+        }
+    }
+
+    private bool IsSettled(string name, FileFacts facts)
+    {
+        if (done.TryGetValue(name, out var before) && before == facts)
         {
             return false;
         }
 
         var now = clock.GetUtcNow();
-        if (!seen.TryGetValue(path, out var last) || last.Size != size || last.Changed != changed)
+        if (!seen.TryGetValue(name, out var last) || last.Facts != facts)
         {
-            seen[path] = (size, changed, now);
+            seen[name] = (facts, now);
             return false;
         }
 
@@ -86,16 +104,11 @@ internal sealed class InboxWatcher(CheckDesk desk, TimeProvider clock, IOptions<
     }
 
     // Null while someone holds it open for writing, or when it changed while it was read.
-    private byte[]? Read(string path)
+    private byte[]? Read(PlainFiles files, string name, FileFacts facts)
     {
-        var (size, changed, _) = seen[path];
         try
         {
-            using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read);
-            var bytes = new byte[Math.Min(stream.Length, LargestFile)];
-            stream.ReadExactly(bytes);
-            var after = new FileInfo(path);
-            return after.Length == size && after.LastWriteTimeUtc == changed ? bytes : null;
+            return files.Read(name, facts, LargestFile);
         }
         catch (IOException)
         {
@@ -103,33 +116,35 @@ internal sealed class InboxWatcher(CheckDesk desk, TimeProvider clock, IOptions<
         }
         catch (UnauthorizedAccessException)
         {
-            Beside(path, ".unreadable.txt", "The file cannot be read: the service may not open it.\n"u8.ToArray());
-            done[path] = (size, changed);
+            Refuse(files, name, facts, "The file cannot be read: the service may not open it.\n"u8);
             return null;
         }
     }
 
-    private void Report(string path, byte[] bytes, CancellationToken cancel)
+    private void Refuse(PlainFiles files, string name, FileFacts facts, ReadOnlySpan<byte> why)
     {
-        var (size, changed, _) = seen[path];
-        var name = Path.GetFileName(path);
+        Beside(files, name + Unreadable, why);
+        done[name] = facts;
+        Log.InboxRefused(log);
+    }
+
+    private void Report(PlainFiles files, string name, byte[] bytes, CancellationToken cancel)
+    {
         var hash = Convert.ToHexStringLower(SHA256.HashData(bytes));
         try
         {
             var result = desk.Open(Screening.Wish() with { Page = true }).Run(name, bytes, cancel);
-            Beside(path, ".report.json", Screening.Json(result));
-            Beside(path, ".report.html", Html(result));
-            Beside(path, ".report.txt", Text(result));
+            Beside(files, name + ".report.json", Screening.Json(result));
+            Beside(files, name + ".report.html", Html(result));
+            Beside(files, name + ".report.txt", Text(result));
             Log.InboxReport(log, hash, result.Problems.Count);
         }
         catch (Exception error) when (error is not (OperationCanceledException or IOException or UnauthorizedAccessException))
         {
             // An error of our own must not stop the others; it is said beside the file.
-            Beside(path, ".report.txt", System.Text.Encoding.UTF8.GetBytes($"{name}: an error of the program itself ({error.GetType().Name}). Please report it.\n"));
+            Beside(files, name + ".report.txt", System.Text.Encoding.UTF8.GetBytes($"{name}: an error of the program itself ({error.GetType().Name}). Please report it.\n"));
             Log.InboxFile(log, error.GetType().Name);
         }
-
-        done[path] = (size, changed);
     }
 
     private static byte[] Html(FileResult result)
@@ -147,11 +162,7 @@ internal sealed class InboxWatcher(CheckDesk desk, TimeProvider clock, IOptions<
         return System.Text.Encoding.UTF8.GetBytes(string.Concat(lines.Select(line => line.Text + "\n")));
     }
 
-    // Whole or not at all: whoever looks into the folder never sees half a report.
-    private static void Beside(string path, string ending, byte[] bytes)
-    {
-        var part = $"{path}{ending}.part";
-        File.WriteAllBytes(part, bytes);
-        File.Move(part, path + ending, overwrite: true);
-    }
+    // Whole or not at all: whoever looks into the folder never sees half a report. Whoever may not list the folder may not read it either.
+    private static void Beside(PlainFiles files, string name, ReadOnlySpan<byte> bytes) => files.Write(
+        name, bytes, UnixFileMode.UserRead | UnixFileMode.UserWrite | (files.Mode() & (UnixFileMode.GroupRead | UnixFileMode.OtherRead)));
 }

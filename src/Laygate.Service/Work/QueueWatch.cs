@@ -23,7 +23,7 @@ internal sealed class QueueWatch(Screenings queue, Telemetry telemetry, TimeProv
         {
             return await queue.UnfinishedAsync(stop);
         }
-        catch (Exception error) when (RegisterDatabase.IsAway(error))
+        catch (Exception error) when (RegisterDatabase.IsOfDatabase(error))
         {
             return null;
         }

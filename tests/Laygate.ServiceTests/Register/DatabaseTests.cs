@@ -1,3 +1,4 @@
+#pragma warning disable CA1416 // Rights of files are those of Unix; the service is tested there.
 using System.Diagnostics;
 using System.Globalization;
 using Laygate.Register;
@@ -5,6 +6,7 @@ using Laygate.Register.Storage;
 using Laygate.ServiceTests.Shared;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Infrastructure;
 
 namespace Laygate.ServiceTests.Register;
 
@@ -33,6 +35,92 @@ public sealed class DatabaseTests(Stores stores)
         Assert.Equal("wal", await ValueAsync(context, "PRAGMA journal_mode"));
         Assert.Equal("2", await ValueAsync(context, "PRAGMA synchronous"));
         Assert.Equal("1", await ValueAsync(context, "PRAGMA foreign_keys"));
+    }
+
+    [Fact]
+    public async Task Only_the_account_of_the_service_reads_a_SQLite_register()
+    {
+        var settings = stores.New(Engine.Sqlite);
+        var folder = Path.GetDirectoryName(settings.Connection)!;
+        var opened = await Opened.NewAsync(settings, clock);
+        await opened.SubmitAsync();
+        Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute, File.GetUnixFileMode(folder));
+        await opened.Database.BackUpAsync(Path.Combine(folder, "copy.db"), default);
+        Closed(folder, "copy.db", "register.db", "register.db-shm", "register.db-wal", "register.db.lock");
+
+        // One of an earlier version: everybody could read it.
+        foreach (var file in Directory.GetFiles(folder))
+        {
+            File.SetUnixFileMode(file, File.GetUnixFileMode(file) | UnixFileMode.GroupRead | UnixFileMode.OtherRead);
+        }
+
+        File.Delete(Path.Combine(folder, "copy.db"));
+        await new Opened(settings, clock, 2).Database.MigrateAsync(_ => Task.CompletedTask, default);
+        Closed(folder, "register.db", "register.db-shm", "register.db-wal", "register.db.lock");
+    }
+
+    [Fact]
+    public async Task A_copy_replaces_nothing_and_follows_no_link()
+    {
+        var opened = await Opened.NewAsync(stores.New(Engine.Sqlite), clock);
+        var (victim, link) = (Path.Combine(stores.Folder, "victim"), Path.Combine(stores.Folder, "link.db"));
+        await File.WriteAllTextAsync(victim, string.Empty);
+        File.CreateSymbolicLink(link, victim);
+        await Assert.ThrowsAsync<IOException>(() => opened.Database.BackUpAsync(link, default));
+        Assert.Equal(0, new FileInfo(victim).Length);
+    }
+
+    [SkippableTheory]
+    [InlineData(Engine.Sqlite)]
+    [InlineData(Engine.PostgreSql)]
+    public async Task A_register_of_an_earlier_version_is_brought_up_to_date_with_what_it_holds(Engine engine)
+    {
+        var settings = stores.New(engine);
+        Directory.CreateDirectory(Path.GetDirectoryName(Path.GetFullPath(engine == Engine.Sqlite ? settings.Connection : "x"))!);
+        var early = new Opened(settings, clock, 1);
+        await using (var context = early.Database.Open())
+        {
+            await context.Database.GetService<Microsoft.EntityFrameworkCore.Migrations.IMigrator>().MigrateAsync("AppendOnly");
+            await context.Database.ExecuteSqlRawAsync("INSERT INTO access_keys (id, prefix, secret_hash, name, role, created_at, revoked_at) VALUES ('k1', 'p1', {0}, 'Ada', 'Submitter', 5, NULL), ('k2', 'p2', {0}, 'Ada', 'Submitter', 6, 7)", new byte[32]);
+            await context.Database.ExecuteSqlRawAsync("INSERT INTO submissions (id, series, revision, is_latest, file_name, text_hash, submitter, submitter_name, state, version, received_at, changed_at, search_text) VALUES ('s1', 's1', 1, {0}, 'a.yaml', 'h', 'ada', 'Ada', 'Received', 1, 5, 5, '')", true);
+            await context.Database.ExecuteSqlRawAsync("INSERT INTO history (number, at, event, by, by_name) SELECT number, 5, 'Received', 'ada', 'Ada' FROM submissions");
+        }
+
+        var now = await Opened.NewAsync(settings, clock, 2);
+        Assert.False(Assert.Single(await now.Reader.HistoryAsync("s1", Opened.Ada, default)).OnOwn);
+        Assert.All(await now.Keys.ListAsync(default), key => Assert.Null(key.Issued));
+        await now.Keys.RevokeAsync("k1", Caller.Machine, default);
+        Assert.Equal("machine", (await now.Keys.ListAsync(default))[0].Revoked!.By);
+    }
+
+    [SkippableFact]
+    public async Task Only_a_database_that_cannot_be_reached_is_away()
+    {
+        var sqlite = await Opened.NewAsync(stores.New(Engine.Sqlite), clock);
+        var server = await Opened.NewAsync(stores.New(Engine.PostgreSql), clock);
+        foreach (var opened in new[] { sqlite, server })
+        {
+            await using var context = opened.Database.Open();
+            foreach (var sql in new[] { "SELECT nonsense", "INSERT INTO submissions (id) VALUES (NULL)", "DELETE FROM history", "SELECT * FROM nowhere" })
+            {
+                Assert.False(RegisterDatabase.IsAway((await Record.ExceptionAsync(() => context.Database.ExecuteSqlRawAsync(sql)))!), sql);
+            }
+        }
+
+        await using (var context = server.Database.Open())
+        {
+            var odd = "\0";
+            foreach (var text in new[] { await Record.ExceptionAsync(() => context.Submissions.FirstOrDefaultAsync(row => row.Id == "\0")), await Record.ExceptionAsync(() => context.Submissions.FirstOrDefaultAsync(row => row.Id == odd)) })
+            {
+                Assert.False(RegisterDatabase.IsAway(text!));
+                Assert.True(RegisterDatabase.IsOfDatabase(text!));
+            }
+        }
+
+        var nowhere = new Opened(new RegisterSettings(Engine.PostgreSql, $"Host=127.0.0.1;Port={ServiceProcess.FreePort()};Username=x;Timeout=5"), clock, 1);
+        Assert.True(RegisterDatabase.IsAway((await Record.ExceptionAsync(() => nowhere.Keys.ListAsync(default)))!));
+        var noFolder = new Opened(new RegisterSettings(Engine.Sqlite, "/nowhere/at/all/register.db"), clock, 1);
+        Assert.True(RegisterDatabase.IsAway((await Record.ExceptionAsync(() => noFolder.Keys.ListAsync(default)))!));
     }
 
     [Fact]
@@ -124,6 +212,13 @@ public sealed class DatabaseTests(Stores stores)
             Assert.NotNull(found?.Report);
             Assert.Single(await opened.Reader.HistoryAsync(id, Opened.Reviewer, default), entry => entry.Event == RegisterEvent.Screened);
         }
+    }
+
+    private static void Closed(string folder, params string[] expected)
+    {
+        var files = Directory.GetFiles(folder).Order(StringComparer.Ordinal).ToList();
+        Assert.Equal(expected, files.Select(file => Path.GetFileName(file)), StringComparer.Ordinal);
+        Assert.All(files, file => Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(file)));
     }
 
     private static async Task WriteAsync(Opened opened, List<string> acknowledged, CancellationToken stop)

@@ -188,7 +188,7 @@ public sealed class ScreeningTests(Stores stores)
         var opened = await Opened.NewAsync(stores.New(engine), clock);
         var open = await opened.ScreenedAsync("plan: open");
         var decided = await opened.ScreenedAsync("plan: decided");
-        await opened.Register.DecideAsync(decided.Id, decided.Version, Verdict.Accepted, null, Opened.Reviewer, default);
+        await opened.Register.DecideAsync(decided.Id, decided.Version, Verdict.Accepted, "as agreed", Opened.Reviewer, default);
 
         Assert.Empty(await opened.Register.RescreenOpenAsync("book-1", "same", Opened.Reviewer, default));
         Assert.Equal([open.Id], await opened.Register.RescreenOpenAsync("book-2", "new edition", Opened.Reviewer, default));
@@ -205,6 +205,6 @@ public sealed class ScreeningTests(Stores stores)
         await opened.ScreenAllAsync();
         var first = (await opened.Reader.ListAsync(new SubmissionFilter(), null, 50, Opened.Reviewer, default)).Items[^1];
         await opened.Reader.ReportAsync(first.Id, null, Opened.Reviewer, default);
-        await opened.Register.DecideAsync(first.Id, first.Version, Verdict.Accepted, null, Opened.Reviewer, default);
+        await opened.Register.DecideAsync(first.Id, first.Version, Verdict.Accepted, "as agreed", Opened.Reviewer, default);
     }
 }

@@ -1,3 +1,4 @@
+#pragma warning disable CA1416 // The service watches a folder on Linux only.
 using Laygate.Service.Checking;
 using Laygate.Service.Settings;
 using Laygate.Service.Work;
@@ -101,6 +102,88 @@ public sealed class InboxTests : IDisposable
         Assert.NotEmpty(await File.ReadAllTextAsync(plan + ".report.txt"));
         using var report = System.Text.Json.JsonDocument.Parse(await File.ReadAllBytesAsync(plan + ".report.json"));
         Assert.Equal(1, report.RootElement.GetProperty("files").GetArrayLength());
+    }
+
+    [Fact]
+    public void A_link_is_not_followed_and_what_it_leads_to_is_not_shown()
+    {
+        using var elsewhere = new TempFolder();
+        var secret = elsewhere.Write("secret.yaml", "SECRETMARK: [");
+        File.CreateSymbolicLink(Path.Combine(folder, "link.yaml"), secret);
+        File.CreateSymbolicLink(Path.Combine(folder, "nowhere.yaml"), Path.Combine(folder, "missing"));
+        Run("ln", secret, Path.Combine(folder, "second-name.yaml"));
+        Settle();
+        Assert.DoesNotContain(Directory.GetFiles(folder, "*.report.*"), _ => true);
+        foreach (var name in new[] { "link.yaml", "nowhere.yaml", "second-name.yaml" })
+        {
+            Assert.Contains("not a plain file", File.ReadAllText(Path.Combine(folder, name + ".unreadable.txt")), StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public async Task A_pipe_does_not_hold_the_watcher()
+    {
+        Run("mkfifo", Path.Combine(folder, "pipe.yaml"));
+        var plan = Write("z.yaml", "a: 1");
+        await Task.Run(Settle).WaitAsync(TimeSpan.FromMinutes(5));
+        Assert.True(File.Exists(plan + ".report.txt"));
+        Assert.Contains("not a plain file", File.ReadAllText(Path.Combine(folder, "pipe.yaml.unreadable.txt")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_link_that_waits_where_a_report_is_written_is_replaced_and_not_followed()
+    {
+        using var elsewhere = new TempFolder();
+        var victim = elsewhere.Write("victim.txt", "kept");
+        var plan = Write("a.yaml", "a: 1");
+        foreach (var ending in new[] { ".report.json", ".report.html", ".report.txt" })
+        {
+            File.CreateSymbolicLink(plan + ending, victim);
+            File.CreateSymbolicLink(plan + ending + ".part", victim);
+        }
+
+        Settle();
+        Assert.Equal("kept", File.ReadAllText(victim));
+        Assert.Null(new FileInfo(plan + ".report.json").LinkTarget);
+        Assert.Contains("report_version", File.ReadAllText(plan + ".report.json"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_folder_that_has_become_a_link_is_not_followed()
+    {
+        using var elsewhere = new TempFolder();
+        var plan = elsewhere.Write("a.yaml", "a: 1");
+        Directory.Delete(folder);
+        Directory.CreateSymbolicLink(folder, elsewhere.Path);
+        Settle();
+        Assert.Equal(plan, Assert.Single(Directory.GetFiles(elsewhere.Path)));
+        Directory.Delete(folder);
+        Directory.CreateDirectory(folder);
+    }
+
+    [Theory]
+    [InlineData("rwx------", "rw-------")]
+    [InlineData("rwxr-x---", "rw-r-----")]
+    [InlineData("rwxrwxrwx", "rw-r--r--")]
+    [InlineData("rwx-wx-wx", "rw-------")]
+    public void A_report_is_open_to_no_more_people_than_its_folder(string of, string expected)
+    {
+        File.SetUnixFileMode(folder, Mode(of));
+        var plan = Write("a.yaml", "a: 1");
+        Settle();
+        foreach (var ending in new[] { ".report.json", ".report.html", ".report.txt" })
+        {
+            Assert.Equal(Mode(expected), File.GetUnixFileMode(plan + ending));
+        }
+    }
+
+    private static UnixFileMode Mode(string letters) => (UnixFileMode)letters.Select((letter, at) => letter == '-' ? 0 : 1 << (8 - at)).Sum();
+
+    private static void Run(string program, params string[] arguments)
+    {
+        using var process = System.Diagnostics.Process.Start(program, arguments);
+        process.WaitForExit();
+        Assert.Equal(0, process.ExitCode);
     }
 
     private string Write(string name, string text)

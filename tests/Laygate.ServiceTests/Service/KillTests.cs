@@ -106,7 +106,7 @@ public sealed class KillTests(Stores stores)
         var database = new RegisterDatabase(settings, TimeProvider.System, new SystemSecrets(), new NoMoments());
         var keys = new AccessKeys(database);
         await database.MigrateAsync(cancel => keys.FirstAdministratorAsync(cancel), default);
-        return (await keys.IssueAsync("load", Role.Submitter, null, default)).Secret;
+        return (await keys.IssueAsync("load", Role.Submitter, null, Caller.Machine, default)).Secret;
     }
 
     private static async Task LoadAsync(HttpClient client, string sender, ConcurrentDictionary<string, string> acknowledged, CancellationToken stop)

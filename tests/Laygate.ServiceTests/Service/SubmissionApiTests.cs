@@ -29,7 +29,7 @@ public sealed class SubmissionApiTests(OneService one) : IClassFixture<OneServic
         using var answer = await one.Ada.GetAsync($"/api/v1/submissions/{id}/history");
         var last = (await RunningService.JsonAsync(answer)).EnumerateArray().Last();
         Assert.Equal("accepted_with_departures", last.GetProperty("event").GetString());
-        Assert.Equal("Rita", last.GetProperty("by_name").GetString());
+        Assert.Equal("Rita of the class", last.GetProperty("by_name").GetString());
         Assert.Equal("grit within 12 min", last.GetProperty("comment").GetString());
     }
 

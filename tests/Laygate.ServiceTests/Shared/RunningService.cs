@@ -43,7 +43,17 @@ internal sealed class RunningService : IAsyncDisposable
         return new RunningService(built, data, folder is null) { Administrator = printed.Length > 0 ? printed[printed.IndexOf(AccessKeys.Mark, StringComparison.Ordinal)..].Trim() : string.Empty };
     }
 
-    public async Task<string> KeyAsync(string name, Role role) => (await Services.GetRequiredService<AccessKeys>().IssueAsync(name, role, null, default)).Secret;
+    /// <summary>A new key; an earlier one of the same name is revoked.</summary>
+    public async Task<string> KeyAsync(string name, Role role)
+    {
+        var keys = Services.GetRequiredService<AccessKeys>();
+        foreach (var earlier in (await keys.ListAsync(default)).Where(key => key.RevokedAt is null && string.Equals(key.Name, name, StringComparison.OrdinalIgnoreCase)))
+        {
+            await keys.RevokeAsync(earlier.Id, Caller.Machine, default);
+        }
+
+        return (await keys.IssueAsync(name, role, null, Caller.Machine, default)).Secret;
+    }
 
     public HttpClient Client(string? key = null)
     {
@@ -122,9 +132,9 @@ public sealed class OneService : IAsyncLifetime
     public async Task InitializeAsync()
     {
         Running = await RunningService.StartAsync(null, "RequestsPerMinute=100000");
-        Ada = Running.Client(await Running.KeyAsync("Ada", Role.Submitter));
-        Bo = Running.Client(await Running.KeyAsync("Bo", Role.Submitter));
-        Reviewer = Running.Client(await Running.KeyAsync("Rita", Role.Reviewer));
+        Ada = Running.Client(await Running.KeyAsync("Ada of the class", Role.Submitter));
+        Bo = Running.Client(await Running.KeyAsync("Bo of the class", Role.Submitter));
+        Reviewer = Running.Client(await Running.KeyAsync("Rita of the class", Role.Reviewer));
         Administrator = Running.Client(Running.Administrator);
         Nobody = Running.Client();
     }

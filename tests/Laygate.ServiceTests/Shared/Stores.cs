@@ -87,6 +87,7 @@ internal sealed class Opened
     public static readonly Caller Ada = new("ada", "Ada", Role.Submitter);
     public static readonly Caller Bo = new("bo", "Bo", Role.Submitter);
     public static readonly Caller Reviewer = new("rev", "Reviewer", Role.Reviewer);
+    public static readonly Caller Second = new("rev-2", "Second reviewer", Role.Reviewer);
 
     public Opened(RegisterSettings settings, TestClock clock, int seed, Moment? diesAt = null)
     {
@@ -127,12 +128,12 @@ internal sealed class Opened
         return (await Reader.FindAsync(submission.Id, Reviewer, default))!;
     }
 
-    public async Task<int> ScreenAllAsync(string book = "book-1")
+    public async Task<int> ScreenAllAsync(string book = "book-1", ScreeningResult? result = null)
     {
         var stored = 0;
         while (await Queue.ClaimAsync("w", default) is { } claim)
         {
-            stored += await Queue.CompleteAsync(claim, Result(book: book), default) ? 1 : 0;
+            stored += await Queue.CompleteAsync(claim, result ?? Result(book: book), default) ? 1 : 0;
         }
 
         return stored;

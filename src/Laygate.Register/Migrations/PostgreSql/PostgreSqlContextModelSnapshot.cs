@@ -57,6 +57,10 @@ namespace Laygate.Register.Migrations.PostgreSql
                         .HasColumnType("bigint")
                         .HasColumnName("number");
 
+                    b.Property<bool>("OnOwn")
+                        .HasColumnType("boolean")
+                        .HasColumnName("on_own");
+
                     b.Property<string>("ReportHash")
                         .HasColumnType("text")
                         .HasColumnName("report_hash");
@@ -138,6 +142,47 @@ namespace Laygate.Register.Migrations.PostgreSql
                         .HasFilter("\"state\" IN ('Queued', 'Leased')");
 
                     b.ToTable("jobs");
+                });
+
+            modelBuilder.Entity("Laygate.Register.Storage.KeyHistoryRow", b =>
+                {
+                    b.Property<long>("Entry")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("entry");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Entry"));
+
+                    b.Property<long>("At")
+                        .HasColumnType("bigint")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<string>("ByName")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by_name");
+
+                    b.Property<string>("Event")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("event");
+
+                    b.Property<string>("KeyId")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("key_id");
+
+                    b.HasKey("Entry");
+
+                    b.HasIndex("KeyId", "Event")
+                        .IsUnique();
+
+                    b.ToTable("key_history");
                 });
 
             modelBuilder.Entity("Laygate.Register.Storage.KeyRow", b =>
@@ -392,6 +437,15 @@ namespace Laygate.Register.Migrations.PostgreSql
                     b.HasOne("Laygate.Register.Storage.SubmissionRow", null)
                         .WithMany()
                         .HasForeignKey("Number")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Laygate.Register.Storage.KeyHistoryRow", b =>
+                {
+                    b.HasOne("Laygate.Register.Storage.KeyRow", null)
+                        .WithMany()
+                        .HasForeignKey("KeyId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

@@ -50,6 +50,10 @@ namespace Laygate.Register.Migrations.Sqlite
                         .HasColumnType("INTEGER")
                         .HasColumnName("number");
 
+                    b.Property<bool>("OnOwn")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("on_own");
+
                     b.Property<string>("ReportHash")
                         .HasColumnType("TEXT")
                         .HasColumnName("report_hash");
@@ -131,6 +135,45 @@ namespace Laygate.Register.Migrations.Sqlite
                         .HasFilter("\"state\" IN ('Queued', 'Leased')");
 
                     b.ToTable("jobs");
+                });
+
+            modelBuilder.Entity("Laygate.Register.Storage.KeyHistoryRow", b =>
+                {
+                    b.Property<long>("Entry")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("entry");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("by");
+
+                    b.Property<string>("ByName")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("by_name");
+
+                    b.Property<string>("Event")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("event");
+
+                    b.Property<string>("KeyId")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("key_id");
+
+                    b.HasKey("Entry");
+
+                    b.HasIndex("KeyId", "Event")
+                        .IsUnique();
+
+                    b.ToTable("key_history");
                 });
 
             modelBuilder.Entity("Laygate.Register.Storage.KeyRow", b =>
@@ -383,6 +426,15 @@ namespace Laygate.Register.Migrations.Sqlite
                     b.HasOne("Laygate.Register.Storage.SubmissionRow", null)
                         .WithMany()
                         .HasForeignKey("Number")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Laygate.Register.Storage.KeyHistoryRow", b =>
+                {
+                    b.HasOne("Laygate.Register.Storage.KeyRow", null)
+                        .WithMany()
+                        .HasForeignKey("KeyId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

@@ -52,6 +52,25 @@ public class StationTests
         Assert.Equal(55, Ask.Number(plan, "course.thickness_highest", "course:c", "mm"), 1e-9);
     }
 
+    [Theory]
+    [InlineData(null, null, 2)] // 40 mm less 5 mm against 33 mm, by hand.
+    [InlineData(37.0, null, -1)]
+    [InlineData(null, 36.0, -1)]
+    [InlineData(44.0, 36.0, 2)] // The station leaves 3 mm, the rest of the course still 2 mm.
+    public void The_margin_of_a_tolerance_is_the_smallest_over_the_stations(double? nominal, double? lowest, double margin)
+    {
+        var run = Run(0, 100, Width(4)) with { Thickness = [new ThicknessAt("c", Metres(60), nominal is { } thick ? Mm(thick) : null, lowest is { } thin ? Mm(thin) : null, null)] };
+        var plan = OneLane with { Runs = [run], Courses = [Small.Course with { Tolerance = Mm(5), ThicknessLowest = Mm(33) }] };
+        Assert.Equal(margin, Ask.Number(plan, "course.tolerance_margin", "course:c", "mm"), 1e-9);
+    }
+
+    [Fact]
+    public void Equal_figures_in_inches_leave_a_margin_of_exactly_zero()
+    {
+        var course = Small.Course with { Thickness = M<Length>(1.5, "in"), Tolerance = M<Length>(0.25, "in"), ThicknessLowest = M<Length>(1.25, "in") };
+        Assert.Equal(0.0, Ask.Number(OneLane with { Courses = [course] }, "course.tolerance_margin", "course:c"));
+    }
+
     [Fact]
     public void Runs_side_by_side_count_as_strips_of_the_pair()
     {
