@@ -41,7 +41,7 @@ internal sealed class ShiftTimeline
     /// <summary>A moment; null without a start of the shift, or where it would leave the calendar.</summary>
     /// <param name="seconds">Seconds after the start of laying.</param>
     public DateTimeOffset? At(double seconds) =>
-        view.Clock.Start is { Year: < 9000 } start && Math.Abs(seconds) <= TimeSpan.FromDays(30).TotalSeconds ? start.AddSeconds(seconds) : null;
+        view.Clock.Start is { Year: < 9000 } start && Math.Abs(seconds) <= TimeSpan.FromDays(36_500).TotalSeconds ? start.AddSeconds(seconds) : null;
 
     /// <summary>Strips in which a course is laid, in order.</summary>
     public IEnumerable<LaidStrip> Of(Course course) => Strips.Where(strip => strip.Courses.Contains(course));

@@ -13,7 +13,7 @@ namespace Laygate.Engineering.Timeline;
 internal sealed class TimelineReader(Calculation calculation)
 {
     /// <summary>Longest time that is worked out, s.</summary>
-    private const double Longest = 30 * 86400.0;
+    private const double Longest = 36_500 * 86400.0;
 
     private readonly PlanView view = PlanView.Of(calculation.Context);
     private readonly List<LaidStrip> placed = [];
