@@ -1,4 +1,3 @@
-using Laygate.Engineering.Reading;
 using Laygate.Engineering.Supply.Simulation;
 using Laygate.Model.Plans;
 

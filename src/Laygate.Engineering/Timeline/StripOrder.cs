@@ -111,17 +111,17 @@ internal sealed class StripOrder(Calculation calculation)
         foreach (var strip in strips)
         {
             var met = trains.Where(train => train.Overlaps(strip.Pavers)).ToList();
-            var joined = met.Count > 0 ? met[0] : [];
+            var machines = met.Count > 0 ? met[0] : [];
             foreach (var other in met.Skip(1))
             {
-                joined.UnionWith(other);
+                machines.UnionWith(other);
                 trains.Remove(other);
             }
 
-            joined.UnionWith(strip.Pavers);
+            machines.UnionWith(strip.Pavers);
             if (met.Count == 0)
             {
-                trains.Add(joined);
+                trains.Add(machines);
             }
         }
 

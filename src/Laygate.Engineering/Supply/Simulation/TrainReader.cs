@@ -1,7 +1,6 @@
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Reading;
 using Laygate.Engineering.Timeline;
-using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Supply.Simulation;
 

@@ -161,7 +161,7 @@ public class TimelineTests
         Assert.Equal([0, 200], models.Select(model => Math.Round(model.Begins / 60, 6)));
         Assert.Equal(1800, Ask.Number(plan, "shift.metres_laid", "shift", "m"), 1);
         Assert.Equal(350, Steady(plan), 0.001);
-        Assert.Equal(["c", "d"], new SheetQuantities(Ask.Context(plan)).Loads().Select(load => load.Course.Id).Distinct());
+        Assert.Equal(["c", "d"], new SheetQuantities(Ask.Context(plan)).Loads().Select(load => load.Course.Id).Distinct(StringComparer.Ordinal), StringComparer.Ordinal);
 
         // One mix from the same trucks for both is more than is simulated, and is said to be.
         var one = plan with { Courses = [plan.Courses[0], plan.Courses[1] with { Mix = "m" }] };
