@@ -23,7 +23,8 @@ public sealed record CoolingProblem(
 /// <summary>Ends a solve when a layer is laid and its mean is below a temperature.</summary>
 /// <param name="Layer">Index of the layer, from the top.</param>
 /// <param name="Celsius">Temperature in °C.</param>
-public sealed record CoolingStop(int Layer, double Celsius);
+/// <param name="NotBefore">Time in s before which it does not end.</param>
+public sealed record CoolingStop(int Layer, double Celsius, double NotBefore = 0);
 
 /// <summary>Numerical settings.</summary>
 /// <param name="FinestCell">Width of the finest cells, at faces where temperatures jump, as a diffusion time root in √s:

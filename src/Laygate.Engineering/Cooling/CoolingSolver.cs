@@ -207,7 +207,7 @@ public sealed class CoolingSolver
 
     private bool HasReachedStop()
     {
-        if (problem.StopAt is not { } stop || problem.Layers[stop.Layer].LaidAt >= column.Time)
+        if (problem.StopAt is not { } stop || column.Time < stop.NotBefore || problem.Layers[stop.Layer].LaidAt >= column.Time)
         {
             return false;
         }

@@ -5,149 +5,139 @@ using Laygate.Engineering.Reading;
 
 namespace Laygate.Engineering.Mat;
 
-/// <summary>Cooling of one hot body while it is rolled, in the worst hour of laying by expected window.</summary>
+/// <summary>What was found for one question.</summary>
+/// <param name="Band">The answer with its band; null where it is not asked of this body or nothing could be solved.</param>
+/// <param name="Weather">Weather from the worst moment of laying on, or that of the envelope; null where nothing was found.</param>
+/// <param name="Failure">Why nothing could be solved.</param>
+internal sealed record MatFound(MatBand? Band, MatWeather? Weather, CoolingFailure? Failure);
+
+/// <summary>Cooling of one hot body while it is rolled: each question at the moment of laying that is worst for it by its expected answer.</summary>
 internal sealed class FastCooling
 {
-    /// <summary>How far below the expected mean at the last pass samples are followed, K, so that few have to be solved twice.</summary>
-    private const double Margin = 25;
+    private static readonly (double Duration, CoolingStop? Stop) Unbounded = (MatCooling.LongestRolling, null);
 
+    private readonly MatCooling mat;
     private readonly MatModel model;
-    private readonly MatInputs inputs;
     private readonly MatQuestions questions;
+    private readonly bool withSpread;
+    private readonly (double Duration, CoolingStop? Stop) bound;
     private readonly double[] central = MatRanges.Central();
-    private SampledAnswers? answers;
+    private readonly Dictionary<(MatWeather Weather, bool IsBounded), SamplingResult> sampled = [];
+    private readonly Dictionary<MatWeather, CoolingResult> curves = new(ReferenceEqualityComparer.Instance);
+    private readonly IReadOnlyDictionary<string, MatWeather>? known;
+    private readonly WorstMoment?[] worst = [];
+    private CoolingFailure? failure;
 
-    private FastCooling(QuantityContext context, PavingPass pass, MatInputs inputs, bool everyPass)
+    private FastCooling(QuantityContext context, MatCooling mat, PavingPass pass, MatInputs inputs, bool everyPass)
     {
-        this.inputs = inputs;
+        this.mat = mat;
         model = new MatModel(inputs, context.Assumptions);
         questions = new MatQuestions(context, pass, inputs, everyPass);
-    }
-
-    /// <summary>Why nothing could be solved.</summary>
-    public CoolingFailure? Failure { get; private set; }
-
-    /// <summary>Weather of the worst hour, or of the envelope; null where nothing could be solved.</summary>
-    public MatWeather? Weather { get; private set; }
-
-    private int Lowest => inputs.LayerOf(inputs.Courses[inputs.HotFrom].Id);
-
-    /// <summary>Solves every hour, then the samples of the worst.</summary>
-    public static FastCooling Solve(QuantityContext context, MatCooling mat, PavingPass pass, bool everyPass)
-    {
-        var calculation = new Calculation(context);
-        var body = new MatReader(context, calculation).Read(pass)!;
-        var cooling = new FastCooling(context, pass, body, everyPass);
-        var hours = new MatWeatherReader(context, calculation).Read(MatQuestion.Fast);
-        if (!context.WithSpread)
+        withSpread = context.WithSpread;
+        bound = MatNeed.Of(questions.Needs);
+        var weather = new MatWeatherReader(context, new Calculation(context)).Read(pass, MatQuestion.Fast)!;
+        var body = $"{string.Join('+', pass.Courses.Select(course => course.Id))} {everyPass}";
+        known = withSpread ? null : context.Memory?.Moments(body, weather, questions.All);
+        if (known is null)
         {
-            cooling.SolveExpected(context, mat, pass, hours);
-            return cooling;
-        }
-
-        cooling.FindWorst(mat, hours);
-        if (cooling.Weather is { } worst)
-        {
-            context.Memory?.KeepWorst(NameOf(pass), hours, worst);
-            var stop = cooling.Stop(cooling.ColdestNeeded(mat, worst));
-            var result = mat.Sample(
-                MatRanges.All(isRolled: false),
-                (sample, isBounded) => cooling.model.Build(worst, sample, MatCooling.LongestRolling, isBounded ? stop : null),
-                cooling.questions.All,
-                cooling.questions.LookedFor);
-            (cooling.answers, cooling.Failure) = (result.Answers, result.Failure);
-        }
-
-        return cooling;
-    }
-
-    /// <summary>The answer to a question with its band; null where it is not asked of this body or nothing could be solved.</summary>
-    public MatBand? Band(string question) => answers is not null && questions.Find(question) is { } index
-        ? MatBand.Of(answers.Expected(index), Enumerable.Range(0, answers.Count).Select(sample => answers.Sample(index, sample)), MatCooling.LongestRolling)
-        : null;
-
-    /// <summary>Whether temperatures at a time were read.</summary>
-    public bool Has(double time) => Array.IndexOf(questions.Times, time) >= 0;
-
-    /// <summary>A temperature at the time of a pass, with its band; null where that time lies outside the solve.</summary>
-    public MatBand? At(double time, Func<MatMoment, double> read)
-    {
-        var index = Array.IndexOf(questions.Times, time);
-        if (index < 0 || answers is null || questions.MomentAt(index, answers.Expected) is not { } expected)
-        {
-            return null;
-        }
-
-        var samples = Enumerable.Range(0, answers.Count)
-            .Select(sample => questions.MomentAt(index, question => answers.Sample(question, sample)) is { } moment ? read(moment) : double.NaN);
-        return MatBand.Of(read(expected), samples, MatCooling.LongestRolling);
-    }
-
-    /// <summary>The expected curve of the worst hour, followed for a time in s; valid until the solver's next solve.</summary>
-    public CoolingCurve? Curve(CoolingSolver solver, double duration) => Weather is { } worst
-        ? solver.Solve(model.Build(worst, central, duration, null)).Curve
-        : null;
-
-    private static string NameOf(PavingPass pass) => string.Join('+', pass.Courses.Select(course => course.Id));
-
-    /// <summary>
-    /// Solves the expected case alone. A change that leaves the weather as it is keeps the worst hour; what is proposed from
-    /// it is confirmed with every hour.
-    /// </summary>
-    private void SolveExpected(QuantityContext context, MatCooling mat, PavingPass pass, IReadOnlyList<MatWeather> hours)
-    {
-        var shortest = double.NaN;
-        CoolingCurve? whole = null;
-        foreach (var weather in context.Memory?.Worst(NameOf(pass), hours) is { } known ? [known] : hours)
-        {
-            var result = mat.Curve(model.Build(weather, central, MatCooling.LongestRolling, Stop(double.PositiveInfinity)));
-            Failure ??= result.Failure;
-            if (result.Curve is { } curve && questions.Shortest(curve, central) is var time && !(time >= shortest))
-            {
-                (Weather, shortest, whole) = (weather, time, curve);
-            }
-        }
-
-        if (whole is not null && whole.End < questions.LastTime)
-        {
-            // Whole hours, so that a pass that moves by minutes finds the curve of its neighbour.
-            var until = Math.Ceiling((questions.LastTime + 1) / 3600) * 3600;
-            whole = mat.Curve(model.Build(Weather!, central, until, null)).Curve ?? whole;
-        }
-
-        answers = whole is null ? null : MatCooling.Expected(whole, questions.All);
-    }
-
-    private void FindWorst(MatCooling mat, IReadOnlyList<MatWeather> hours)
-    {
-        var (shortest, stop) = (double.NaN, Stop(double.PositiveInfinity));
-        foreach (var weather in hours)
-        {
-            var (shortestHere, failure) = mat.Read(
-                model.Build(weather, central, MatCooling.LongestRolling, stop),
-                curve => questions.Shortest(curve, central),
-                questions.LookedFor(central),
-                questions.All.Select(question => question.Name));
-            Failure ??= failure;
-            if (shortestHere is { } time && !(time >= shortest))
-            {
-                (Weather, shortest) = (weather, time);
-            }
+            worst = WorstMoments.Find(weather, questions.HighIsWorse, Expected);
+            context.Memory?.KeepMoments(body, weather, questions.All, worst);
         }
     }
 
-    /// <summary>Ends a solve when the lowest hot course is below every cessation temperature, and below the given one.</summary>
-    private CoolingStop? Stop(double needed)
+    /// <summary>Finds the worst moments of a hot body.</summary>
+    public static FastCooling Solve(QuantityContext context, MatCooling mat, PavingPass pass, bool everyPass) =>
+        new(context, mat, pass, new MatReader(context, new Calculation(context)).Read(pass)!, everyPass);
+
+    /// <summary>The answer to a question at the moment of laying that is worst for it.</summary>
+    public MatFound Find(string? question)
     {
-        var limits = questions.Cessation.Where(range => !double.IsNaN(range.Central)).Select(range => range.Low).ToList();
-        return limits.Count == 0 ? null : new CoolingStop(Lowest, Math.Min(limits.Min() - 1, needed));
+        if (question is null || questions.Find(question) is not { } index || Worst(index) is not { } found)
+        {
+            return new MatFound(failure is null && question is not null && questions.Find(question) is not null ? new MatBand(null, 0, 0) : null, null, failure);
+        }
+
+        var samples = withSpread ? Sampled(found, index) : new SamplingResult(null, null);
+        return samples.Failure is { } failed
+            ? new MatFound(null, found.Weather, failed)
+            : new MatFound(MatBand.Of(found.Value, Of(samples.Answers, index), MatCooling.LongestRolling), found.Weather, null);
     }
 
-    /// <summary>Mean of the lowest course that samples must reach to be followed until the last question.</summary>
-    private double ColdestNeeded(MatCooling mat, MatWeather worst)
+    /// <summary>Whether temperatures at a time, s after the last screed, were read.</summary>
+    public bool Has(double time) => questions.AtPass("skin", time) is not null;
+
+    /// <summary>A temperature at the time of a pass; see <see cref="MatQuestions.AtPass"/>.</summary>
+    public MatFound At(string what, double time) => Find(questions.AtPass(what, time));
+
+    /// <summary>The expected curve of a moment of laying, followed for a time in s; valid until the solver's next solve.</summary>
+    public CoolingResult Curve(MatWeather weather, double duration) => mat.Solver.Solve(model.Build(weather, central, duration, null));
+
+    private static IEnumerable<double> Of(SampledAnswers? answers, int question) =>
+        answers is null ? [] : Enumerable.Range(0, answers.Count).Select(sample => answers.Sample(question, sample));
+
+    private WorstMoment? Worst(int index)
     {
-        var (mean, _) = mat.Read(
-            model.Build(worst, central, questions.LastTime + 1, null), curve => curve.Value(CoolingPlace.Mean(Lowest), questions.LastTime), [Lowest, questions.LastTime], ["mean"]);
-        return mean - Margin ?? double.PositiveInfinity;
+        if (known is null)
+        {
+            return worst[index];
+        }
+
+        // A change that leaves the weather as it is keeps the worst moments; what is proposed from it is confirmed with all moments.
+        var weather = known[questions.All[index].Name];
+        if (!curves.TryGetValue(weather, out var curve))
+        {
+            curve = Curve(weather, At(weather));
+            curves[weather] = curve;
+        }
+
+        var value = Answer(curve, index);
+        return double.IsNaN(value) ? null : new WorstMoment(weather, double.IsInfinity(value) ? Answer(Curve(weather, Unbounded), index) : value);
+    }
+
+    private double Answer(CoolingResult solved, int index) =>
+        solved.Curve is { } curve ? questions.All[index].Answer(curve, central) ?? questions.All[index].Absent : double.NaN;
+
+    private CoolingResult Curve(MatWeather weather, (double Duration, CoolingStop? Stop) until)
+    {
+        var solved = mat.Curve(model.Build(weather, central, until.Duration, until.Stop));
+        failure ??= solved.Failure;
+        return solved;
+    }
+
+    /// <summary>Samples of one moment, followed for what the questions that are worst there need; on to the end where that leaves open what the expected case answers.</summary>
+    private SamplingResult Sampled(WorstMoment found, int index)
+    {
+        var bounded = Sampled(found.Weather, At(found.Weather), isBounded: true);
+        return double.IsFinite(found.Value) && Of(bounded.Answers, index).Any(answer => !double.IsFinite(answer))
+            ? Sampled(found.Weather, Unbounded, isBounded: false)
+            : bounded;
+    }
+
+    private SamplingResult Sampled(MatWeather weather, (double Duration, CoolingStop? Stop) until, bool isBounded)
+    {
+        if (!sampled.TryGetValue((weather, isBounded), out var result))
+        {
+            result = mat.Sample(MatRanges.All(isRolled: false), sample => model.Build(weather, sample, until.Duration, until.Stop), questions.All, questions.LookedFor);
+            sampled[(weather, isBounded)] = result;
+        }
+
+        return result;
+    }
+
+    /// <summary>How long the questions that are worst at a moment need a solve to go on.</summary>
+    private (double Duration, CoolingStop? Stop) At(MatWeather weather) => MatNeed.Of(
+        [.. questions.Needs.Where((_, i) => ReferenceEquals(weather, known is null ? worst[i]?.Weather : known[questions.All[i].Name]))]);
+
+    private double[]? Expected(MatWeather weather)
+    {
+        var answers = Expected(weather, bound);
+        return answers is not null && answers.Any(double.IsInfinity) ? Expected(weather, Unbounded) : answers;
+    }
+
+    private double[]? Expected(MatWeather weather, (double Duration, CoolingStop? Stop) until)
+    {
+        var (answers, failed) = mat.Answers(model.Build(weather, central, until.Duration, until.Stop), questions.All, questions.LookedFor(central));
+        failure ??= failed;
+        return answers;
     }
 }

@@ -25,7 +25,7 @@ internal sealed class MatCooling(QuantityContext context)
     /// <summary>The cooling of a context.</summary>
     public static MatCooling Of(QuantityContext context) => context.Service(c => new MatCooling(c));
 
-    /// <summary>Cooling of a hot body in the worst hour of laying. The pass must be one whose inputs are complete.</summary>
+    /// <summary>Cooling of a hot body, each question at its worst moment of laying. The pass must be one whose inputs are complete.</summary>
     public FastCooling While(PavingPass pass)
     {
         if (!fast.TryGetValue(pass, out var known))
@@ -58,20 +58,17 @@ internal sealed class MatCooling(QuantityContext context)
     /// <summary>Cooling of the uppermost hot body from the last metre on.</summary>
     public SlowCooling Until(PavingPass pass) => slow ??= SlowCooling.Solve(context, this, pass);
 
-    /// <summary>
-    /// Solves the samples of a body, first within a bound that most samples need, and without it where that left a sample without an answer
-    /// which the expected case has.
-    /// </summary>
+    /// <summary>Solves the samples of a body.</summary>
     /// <param name="ranges">Ranges of the parameters.</param>
-    /// <param name="build">Builds a problem from a sample, within the bound or without it.</param>
+    /// <param name="build">Builds a problem from a sample.</param>
     /// <param name="questions">Questions to each curve.</param>
     /// <param name="lookedFor">Numbers that the questions look for at a sample.</param>
     public SamplingResult Sample(
-        ParameterRange[] ranges, Func<double[], bool, CoolingProblem> build, IReadOnlyList<CoolingQuestion> questions, Func<double[], IEnumerable<double>> lookedFor)
+        ParameterRange[] ranges, Func<double[], CoolingProblem> build, IReadOnlyList<CoolingQuestion> questions, Func<double[], IEnumerable<double>> lookedFor)
     {
         if (context.Memory is not { } memory)
         {
-            return Sample(ranges, build, questions);
+            return Solve();
         }
 
         // What varies does so between its ends, so that the expected case, the ends and two mixed corners tell one body from another.
@@ -83,26 +80,25 @@ internal sealed class MatCooling(QuantityContext context)
             [.. ranges.Select((range, i) => range.At(i % 2))],
             [.. ranges.Select((range, i) => range.At(((i % 5) + 0.5) / 5))],
         ];
-        var key = MatKey.Of(
-            [.. probes.Select(probe => build(probe, true)), build(probes[0], false)],
-            [Count, context.Seed, .. probes.SelectMany(lookedFor)],
-            questions.Select(question => question.Name));
-        return memory.Run(key, () => Sample(ranges, build, questions));
+        var key = MatKey.Of([.. probes.Select(build)], [context.Samples, context.Seed, .. probes.SelectMany(lookedFor)], questions.Select(question => question.Name));
+        return memory.Run(key, Solve);
+
+        SamplingResult Solve() => sampler.Run(ranges, build, questions, context.Samples, unchecked((int)(context.Seed ^ (context.Seed >> 32))), context.Cancel);
     }
 
-    /// <summary>A number that is read from the curve of one problem.</summary>
-    /// <param name="problem">The problem.</param>
-    /// <param name="read">Reads it; null where there is none.</param>
-    /// <param name="lookedFor">Numbers that it looks for.</param>
-    /// <param name="name">What it is.</param>
-    public (double? Value, CoolingFailure? Failure) Read(CoolingProblem problem, Func<CoolingCurve, double?> read, IEnumerable<double> lookedFor, IEnumerable<string> name)
+    /// <summary>Answers of the expected case to all questions.</summary>
+    /// <param name="problem">The problem at central values.</param>
+    /// <param name="questions">The questions.</param>
+    /// <param name="lookedFor">Numbers that they look for.</param>
+    public (double[]? Answers, CoolingFailure? Failure) Answers(CoolingProblem problem, IReadOnlyList<CoolingQuestion> questions, IEnumerable<double> lookedFor)
     {
-        return context.Memory is { } memory ? memory.Number(MatKey.Of([problem], lookedFor, name), Solve) : Solve();
+        return context.Memory is { } memory ? memory.Answers(MatKey.Of([problem], lookedFor, questions.Select(question => question.Name)), Solve) : Solve();
 
-        (double?, CoolingFailure?) Solve()
+        (double[]?, CoolingFailure?) Solve()
         {
+            context.Cancel.ThrowIfCancellationRequested();
             var result = Solver.Solve(problem);
-            return (result.Curve is { } curve ? read(curve) : null, result.Failure);
+            return (result.Curve is { } curve ? Expected(curve, questions) : null, result.Failure);
         }
     }
 
@@ -118,24 +114,10 @@ internal sealed class MatCooling(QuantityContext context)
         }
     }
 
-    /// <summary>The answers of the expected case alone, which is all that a search needs.</summary>
-    public static SampledAnswers Expected(CoolingCurve curve, IReadOnlyList<CoolingQuestion> questions)
+    /// <summary>The answers of one curve of the expected case.</summary>
+    public static double[] Expected(CoolingCurve curve, IReadOnlyList<CoolingQuestion> questions)
     {
         var central = MatRanges.Central();
-        return new SampledAnswers(0, [], [], [.. questions.Select(question => question.Answer(curve, central) ?? question.Absent)]);
+        return [.. questions.Select(question => question.Answer(curve, central) ?? question.Absent)];
     }
-
-    private int Count => context.Samples;
-
-    private SamplingResult Sample(ParameterRange[] ranges, Func<double[], bool, CoolingProblem> build, IReadOnlyList<CoolingQuestion> questions)
-    {
-        var seed = unchecked((int)(context.Seed ^ (context.Seed >> 32)));
-        var result = sampler.Run(ranges, sample => build(sample, true), questions, Count, seed, context.Cancel);
-        return result.Answers is { } answers && Enumerable.Range(0, questions.Count).Any(question => IsLeftOpen(answers, question))
-            ? sampler.Run(ranges, sample => build(sample, false), questions, Count, seed, context.Cancel)
-            : result;
-    }
-
-    private static bool IsLeftOpen(SampledAnswers answers, int question) => double.IsFinite(answers.Expected(question))
-        && Enumerable.Range(0, answers.Count).Any(sample => !double.IsFinite(answers.Sample(question, sample)));
 }

@@ -9,14 +9,17 @@ namespace Laygate.Engineering.Mat;
 /// <param name="Place">Where it is: skin, core or course mean.</param>
 /// <param name="Course">Id of the course of a course mean; empty for skin and core.</param>
 /// <param name="Celsius">Temperature in °C at each time; not a number where the course is not laid yet.</param>
-public sealed record MatSeries(Place Place, string Course, IReadOnlyList<double> Celsius);
+/// <param name="Laid">Moment of laying that is followed; null where the weather is an envelope.</param>
+public sealed record MatSeries(Place Place, string Course, IReadOnlyList<double> Celsius, DateTimeOffset? Laid);
 
-/// <summary>Expected cooling curves of one hot body in the worst hour of laying, for plots and cards.</summary>
-/// <param name="From">The moment of laying in the worst hour; null where the weather is an envelope.</param>
+/// <summary>
+/// Expected cooling curves of one hot body, for plots and cards: the mean of each course from the moment of laying at which its window is shortest, skin
+/// and core from that of the uppermost course.
+/// </summary>
 /// <param name="LastScreed">When the last screed of the body passes, s after the first course that counts.</param>
 /// <param name="Seconds">Times, s after the first course that counts, half a minute apart.</param>
 /// <param name="Series">Skin, core, then the mean of each course of the body from bottom to top.</param>
-public sealed record MatCurves(DateTimeOffset? From, double LastScreed, IReadOnlyList<double> Seconds, IReadOnlyList<MatSeries> Series)
+public sealed record MatCurves(double LastScreed, IReadOnlyList<double> Seconds, IReadOnlyList<MatSeries> Series)
 {
     private const double Step = 30;
 
@@ -41,27 +44,29 @@ public sealed record MatCurves(DateTimeOffset? From, double LastScreed, IReadOnl
         var inputs = new MatReader(context, new Calculation(context)).Read(body)!;
         var mat = MatCooling.Of(context);
         var cooling = mat.While(body);
-        return cooling.Curve(mat.Solver, Math.Clamp(duration, Step, MatCooling.LongestRolling)) is { } curve
-            ? (Read(curve, inputs, body, cooling.Weather!.Start), null)
-            : (null, CoolingInputs.Failed(cooling.Failure));
-    }
+        var top = cooling.Find($"window {body.Top.Id}").Weather ?? cooling.Find("grit").Weather ?? cooling.Find("marking to").Weather;
+        if (top is null)
+        {
+            return (null, CoolingInputs.Failed(cooling.Find("marking to").Failure));
+        }
 
-    private static MatCurves Read(CoolingCurve curve, MatInputs inputs, PavingPass body, DateTimeOffset? from)
-    {
-        double[] times = [.. Enumerable.Range(0, (int)(curve.End / Step) + 1).Select(i => i * Step)];
-        return new MatCurves(
-            from, inputs.LastScreed, times,
-            [
-                new MatSeries(Place.Skin, string.Empty, Values(CoolingPlace.Skin)),
-                new MatSeries(Place.Core, string.Empty, Values(CoolingPlace.Core)),
-                .. body.Courses.Select(course => new MatSeries(Place.CourseMean, course.Id, Values(CoolingPlace.Mean(inputs.LayerOf(course.Id))))),
-            ]);
+        var longest = Math.Clamp(duration, Step, MatCooling.LongestRolling);
+        double[] times = [.. Enumerable.Range(0, (int)(longest / Step) + 1).Select(i => i * Step)];
+        var series = new List<MatSeries>
+        {
+            Follow(top, CoolingPlace.Skin, Place.Skin, string.Empty),
+            Follow(top, CoolingPlace.Core, Place.Core, string.Empty),
+        };
+        series.AddRange(body.Courses.Select(one =>
+            Follow(cooling.Find($"window {one.Id}").Weather ?? top, CoolingPlace.Mean(inputs.LayerOf(one.Id)), Place.CourseMean, one.Id)));
+        return (new MatCurves(inputs.LastScreed, times, series), null);
 
-        double[] Values(CoolingPlace place)
+        MatSeries Follow(MatWeather laid, CoolingPlace place, Place named, string course)
         {
             var values = new double[times.Length];
-            curve.Series(place, times, values);
-            return values;
+            Array.Fill(values, double.NaN);
+            cooling.Curve(laid, longest).Curve?.Series(place, times, values);
+            return new MatSeries(named, course, values, laid.Start);
         }
     }
 }

@@ -11,29 +11,36 @@ namespace Laygate.Engineering.Mat;
 internal sealed class MatMemory
 {
     private readonly ConcurrentDictionary<MatKey, SamplingResult> runs = new();
-    private readonly ConcurrentDictionary<MatKey, (double?, CoolingFailure?)> numbers = new();
+    private readonly ConcurrentDictionary<MatKey, (double[]?, CoolingFailure?)> answers = new();
     private readonly ConcurrentDictionary<MatKey, CoolingResult> curves = new();
-    private readonly ConcurrentDictionary<string, (IReadOnlyList<MatWeather> Hours, MatWeather Worst)> worst = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, (LayingWeather Weather, Dictionary<string, MatWeather> Moments)> worst = new(StringComparer.Ordinal);
 
     /// <summary>Solves that were kept; for tests and measurements.</summary>
-    public int Count => runs.Count + numbers.Count + curves.Count;
+    public int Count => runs.Count + answers.Count + curves.Count;
 
     /// <summary>A whole curve, from memory or newly solved: what is asked of it may change without a new solve.</summary>
     public CoolingResult Curve(MatKey key, Func<CoolingResult> solve) => curves.TryGetValue(key, out var known) ? known : curves.GetOrAdd(key, solve());
 
-    /// <summary>Keeps which hour is the worst for a hot body.</summary>
-    public void KeepWorst(string body, IReadOnlyList<MatWeather> hours, MatWeather hour) => worst.TryAdd(body, (hours, hour));
+    /// <summary>Keeps the worst moment of each question to a hot body; a question without an answer takes that of another.</summary>
+    public void KeepMoments(string body, LayingWeather weather, IReadOnlyList<CoolingQuestion> questions, WorstMoment?[] moments)
+    {
+        if (moments.FirstOrDefault(moment => moment is not null) is { } any)
+        {
+            var byName = questions.Select((question, i) => (question.Name, (moments[i] ?? any).Weather)).ToDictionary(pair => pair.Name, pair => pair.Weather, StringComparer.Ordinal);
+            worst.TryAdd(body, (weather, byName));
+        }
+    }
 
-    /// <summary>The worst hour for a hot body as it was before a change; null where that is not known or the weather itself has changed.</summary>
-    public MatWeather? Worst(string body, IReadOnlyList<MatWeather> hours) =>
-        worst.TryGetValue(body, out var known) && known.Hours.Count == hours.Count && known.Hours.Zip(hours).All(pair => pair.First.IsSame(pair.Second)) ? known.Worst : null;
+    /// <summary>The worst moments of a hot body as they were before a change; null where one of the questions is new or the weather itself has changed.</summary>
+    public IReadOnlyDictionary<string, MatWeather>? Moments(string body, LayingWeather weather, IReadOnlyList<CoolingQuestion> questions) =>
+        worst.TryGetValue(body, out var known) && known.Weather.IsSame(weather) && questions.All(question => known.Moments.ContainsKey(question.Name)) ? known.Moments : null;
 
     /// <summary>The answers of all samples, from memory or newly solved.</summary>
     public SamplingResult Run(MatKey key, Func<SamplingResult> solve) => runs.TryGetValue(key, out var known) ? known : runs.GetOrAdd(key, solve());
 
-    /// <summary>A number read from one solve, from memory or newly solved.</summary>
-    public (double? Value, CoolingFailure? Failure) Number(MatKey key, Func<(double?, CoolingFailure?)> solve) =>
-        numbers.TryGetValue(key, out var known) ? known : numbers.GetOrAdd(key, solve());
+    /// <summary>The answers of one solve, from memory or newly solved.</summary>
+    public (double[]? Answers, CoolingFailure? Failure) Answers(MatKey key, Func<(double[]?, CoolingFailure?)> solve) =>
+        answers.TryGetValue(key, out var known) ? known : answers.GetOrAdd(key, solve());
 }
 
 /// <summary>All numbers of a question to the solver of a cooling mat, in a fixed order; equal only bit by bit.</summary>
@@ -82,6 +89,7 @@ internal sealed class MatKey : IEquatable<MatKey>
         problem.Duration,
         problem.StopAt?.Layer ?? -1,
         problem.StopAt?.Celsius ?? double.NaN,
+        problem.StopAt?.NotBefore ?? double.NaN,
         problem.Bottom is BottomBoundary.GivenTemperature given ? given.Celsius : double.NaN,
         problem.Bottom is BottomBoundary.ConstantCoefficient hung ? hung.Coefficient : double.NaN,
         problem.Bottom is BottomBoundary.ConstantCoefficient air ? air.Fluid : double.NaN,

@@ -38,7 +38,7 @@ internal sealed class MatModel(MatInputs inputs, AssumptionSet assumptions)
         layers.AddRange(inputs.Below.Select((layer, i) => StackLayer.Existing(
             i.ToString(CultureInfo.InvariantCulture), Thickness(layer, sample), Material(layer, sample), layer.IsFrozen ? Math.Min(weather.Base, -1) : weather.Base)));
         BottomBoundary bottom = inputs.OnDeck
-            ? new BottomBoundary.ConstantCoefficient(Pick(AssumptionIds.DeckUnderside, sample, MatRanges.Ground), weather.AtStart.Air)
+            ? new BottomBoundary.ConstantCoefficient(Pick(AssumptionIds.DeckUnderside, sample, MatRanges.Ground), weather.AirAtStart)
             : new BottomBoundary.HalfSpace();
         return new CoolingProblem(layers, new TopBoundary.Weather(Series(weather, sample), Choose(Forms, AssumptionIds.ConvectionForm, sample, MatRanges.Form)), bottom, duration)
         {

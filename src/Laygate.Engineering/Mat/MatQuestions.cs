@@ -6,12 +6,37 @@ using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Mat;
 
-/// <summary>What is asked of every cooling curve of one hot body while it is rolled. Times in s after the screed concerned; infinite where not reached.</summary>
+/// <summary>How long a question needs a solve to go on.</summary>
+/// <param name="Layer">Layer whose mean must be below a temperature.</param>
+/// <param name="Below">That temperature, °C; not a number where only the time counts.</param>
+/// <param name="Time">Time in s before which the solve must not end.</param>
+internal sealed record MatNeed(int Layer, double Below, double Time)
+{
+    /// <summary>Solves are followed for whole steps of this time, s, so that a pass that moves by minutes finds the solve of its neighbour.</summary>
+    private const double Whole = 900;
+
+    /// <summary>Needs a solve until a time.</summary>
+    public static MatNeed Until(double time) => new(-1, double.NaN, time);
+
+    /// <summary>Where a solve for several questions may end: a duration, or a stop within the longest one.</summary>
+    public static (double Duration, CoolingStop? Stop) Of(IReadOnlyList<MatNeed> needs)
+    {
+        var time = Math.Min(MatCooling.LongestRolling, Math.Ceiling((needs.Max(need => need.Time) + 1) / Whole) * Whole);
+        var waiting = needs.Where(need => double.IsFinite(need.Below)).ToList();
+        return waiting.Count == 0
+            ? (time, null)
+            : (MatCooling.LongestRolling, new CoolingStop(waiting.Max(need => need.Layer), waiting.Min(need => need.Below), time));
+    }
+}
+
+/// <summary>What is asked of every cooling curve of one hot body while it is rolled, and which side of an answer is unfavourable. Times in s after the screed concerned; infinite where not reached.</summary>
 internal sealed class MatQuestions
 {
     private readonly List<CoolingQuestion> all = [];
     private readonly Dictionary<string, int> byName = new(StringComparer.Ordinal);
     private readonly List<Func<double[], double[]>> lookedFor = [];
+    private readonly List<bool> highIsWorse = [];
+    private readonly List<MatNeed> needs = [];
     private readonly MatInputs inputs;
     private readonly int[] layers;
     private readonly double last;
@@ -20,27 +45,21 @@ internal sealed class MatQuestions
     {
         this.inputs = inputs;
         layers = [.. pass.Courses.Select(course => inputs.LayerOf(course.Id))];
-        last = LastTime = inputs.LastScreed;
-        Cessation = [.. pass.Courses.Select(course => MatLimits.CessationRange(context, course))];
+        last = inputs.LastScreed;
         AddSkinTimes(context, pass);
         AddCourses(context, pass);
         AddDifferences(context, pass);
         AddEdges(context, pass);
+        AddFirst(context, pass);
         Times = [.. PassPlan.Moments(new Calculation(context), everyPass).Where(time => time >= 0 && time <= MatCooling.LongestRolling / 2).Distinct().Order()];
-        AddMoments();
+        AddMoments(pass);
     }
 
     /// <summary>All questions.</summary>
     public IReadOnlyList<CoolingQuestion> All => all;
 
-    /// <summary>Cessation temperature of each course of the hot body, from bottom to top.</summary>
-    public MatRange[] Cessation { get; }
-
     /// <summary>Times of the passes, s after the last screed.</summary>
     public double[] Times { get; }
-
-    /// <summary>Latest time asked for, s from the start of the solve.</summary>
-    public double LastTime { get; private set; }
 
     /// <summary>Numbers that all questions look for at a sample: places, limits and times.</summary>
     public IEnumerable<double> LookedFor(double[] sample) => lookedFor.SelectMany(numbers => numbers(sample));
@@ -48,21 +67,16 @@ internal sealed class MatQuestions
     /// <summary>Index of a question; null where it is not asked of this body.</summary>
     public int? Find(string name) => byName.TryGetValue(name, out var index) ? index : null;
 
-    /// <summary>Shortest window or grit time of a curve, s: what makes an hour the worst.</summary>
-    public double Shortest(CoolingCurve curve, double[] sample) => byName
-        .Where(named => named.Key.StartsWith("window", StringComparison.Ordinal) || named.Key is "grit")
-        .Select(named => all[named.Value].Answer(curve, sample) ?? double.PositiveInfinity)
-        .DefaultIfEmpty(double.PositiveInfinity)
-        .Min();
+    /// <summary>How long each question needs a solve to go on.</summary>
+    public IReadOnlyList<MatNeed> Needs => needs;
 
-    /// <summary>Temperatures of one moment out of the answers of one case.</summary>
-    public MatMoment? MomentAt(int time, Func<int, double> answer)
-    {
-        var first = byName[$"moment {time}"];
-        var moment = new MatMoment(
-            answer(first), answer(first + 1), [.. layers.Select((_, i) => answer(first + 2 + i))], [.. layers.Select((_, i) => answer(first + 2 + layers.Length + i))]);
-        return double.IsFinite(moment.Skin) && double.IsFinite(moment.Core) ? moment : null;
-    }
+    /// <summary>For each question, whether a high answer is the unfavourable one.</summary>
+    public IReadOnlyList<bool> HighIsWorse => highIsWorse;
+
+    /// <summary>The question about a temperature at the time of a pass; null where that time is not asked for.</summary>
+    /// <param name="what">skin, core, core-skin, least middle, or mean or middle with the id of a course.</param>
+    /// <param name="time">Time, s after the last screed.</param>
+    public string? AtPass(string what, double time) => Array.IndexOf(Times, time) is >= 0 and var i ? $"{what} at {i}" : null;
 
     private static double At(MatRange range, double[] sample, int dimension) => range.At(sample, dimension);
 
@@ -71,28 +85,28 @@ internal sealed class MatQuestions
         var embedment = MatLimits.EmbedmentRange(context, pass.Top);
         if (!double.IsNaN(embedment.Central))
         {
-            AddTime("grit", CoolingPlace.Skin, sample => At(embedment, sample, MatRanges.Embedment), last);
+            AddTime("grit", CoolingPlace.Skin, sample => At(embedment, sample, MatRanges.Embedment), last, embedment.Low);
         }
 
         var hot = MatLimits.RangeOf(context, Assumptions.AssumptionIds.MarkingHot);
         var cold = MatLimits.RangeOf(context, Assumptions.AssumptionIds.MarkingCold);
-        AddTime("marking from", CoolingPlace.Skin, sample => At(hot, sample, MatRanges.Embedment), last);
-        AddTime("marking to", CoolingPlace.Skin, sample => At(cold, sample, MatRanges.Embedment), last);
+        AddTime("marking from", CoolingPlace.Skin, sample => At(hot, sample, MatRanges.Embedment), last, hot.Low, isLateWorse: true);
+        AddTime("marking to", CoolingPlace.Skin, sample => At(cold, sample, MatRanges.Embedment), last, cold.Low);
     }
 
     private void AddCourses(QuantityContext context, PavingPass pass)
     {
         for (var i = 0; i < pass.Courses.Count; i++)
         {
-            var (course, laid, limit) = (pass.Courses[i], inputs.Courses[inputs.HotFrom + i].LaidAt, Cessation[i]);
+            var (course, laid, limit) = (pass.Courses[i], inputs.Courses[inputs.HotFrom + i].LaidAt, MatLimits.CessationRange(context, pass.Courses[i]));
             if (!double.IsNaN(limit.Central))
             {
-                AddTime($"window {course.Id}", CoolingPlace.Mean(layers[i]), sample => At(limit, sample, MatRanges.Cessation), laid);
+                AddTime($"window {course.Id}", CoolingPlace.Mean(layers[i]), sample => At(limit, sample, MatRanges.Cessation), laid, limit.Low);
             }
 
             if (MatLimits.Start(new Calculation(context), course) is { } start)
             {
-                AddTime($"bears {course.Id}", new CoolingPlace(start.Kind, layers[i]), _ => start.Celsius, laid);
+                AddTime($"bears {course.Id}", new CoolingPlace(start.Kind, layers[i]), _ => start.Celsius, laid, start.Celsius, isLateWorse: true);
             }
 
             if (inputs.HotFrom + i > 0)
@@ -115,15 +129,14 @@ internal sealed class MatQuestions
         var (from, to) = MatLimits.Rolling(new Calculation(context));
         if (to >= from && to <= MatCooling.LongestRolling / 2)
         {
-            Reach(last + to);
-            Add("core-skin", (curve, _) => Largest(curve, from, to, 30, double.PositiveInfinity), double.NaN, _ => [last, from, to]);
+            Add("core-skin", (curve, _) => Largest(curve, from, to, 30, double.PositiveInfinity), double.NaN, _ => [last, from, to], MatNeed.Until(last + to), isHighWorse: true);
         }
 
         var tender = MatLimits.Tender(new Calculation(context), pass.Top);
         foreach (var span in VibrationSpan.Of(new Calculation(context)))
         {
-            Reach(last + Math.Min(span.To, MatCooling.LongestRolling / 2));
-            Add($"vibration {span.Roller}", (curve, _) => Largest(curve, span.From, span.To, 15, tender) ?? 0, 0, _ => [last, span.From, span.To, tender]);
+            var need = MatNeed.Until(last + Math.Min(span.To, MatCooling.LongestRolling / 2));
+            Add($"vibration {span.Roller}", (curve, _) => Largest(curve, span.From, span.To, 15, tender) ?? 0, 0, _ => [last, span.From, span.To, tender], need, isHighWorse: true);
         }
     }
 
@@ -155,37 +168,60 @@ internal sealed class MatQuestions
         }
     }
 
-    private void AddMoments()
+    /// <summary>Temperatures at the earliest moment of the first pass: a course that is too hot shoves, so the hot side is the unfavourable one.</summary>
+    private void AddFirst(QuantityContext context, PavingPass pass)
+    {
+        if (PassPlan.Of(new Calculation(context)) is not [{ Earliest: >= 0 and <= MatCooling.LongestRolling / 2 and var earliest }, ..])
+        {
+            return;
+        }
+
+        for (var i = 0; i < pass.Courses.Count; i++)
+        {
+            var kind = MatLimits.Start(new Calculation(context), pass.Courses[i])?.Kind ?? CoolingPlaceKind.LayerMean;
+            AddValue($"first {pass.Courses[i].Id}", new CoolingPlace(kind, layers[i]), last + earliest, isHighWorse: true);
+        }
+    }
+
+    private void AddMoments(PavingPass pass)
     {
         for (var i = 0; i < Times.Length; i++)
         {
             var time = last + Times[i];
-            AddValue($"moment {i}", CoolingPlace.Skin, time);
-            AddValue($"core {i}", CoolingPlace.Core, time);
-            Array.ForEach(layers, layer => AddValue($"mean {i} {layer}", CoolingPlace.Mean(layer), time));
-            Array.ForEach(layers, layer => AddValue($"middle {i} {layer}", CoolingPlace.MidDepth(layer), time));
+            AddValue($"skin at {i}", CoolingPlace.Skin, time);
+            AddValue($"core at {i}", CoolingPlace.Core, time);
+            AddValue($"core-skin at {i}", CoolingPlace.CoreSkinDifference, time, isHighWorse: true);
+            Add($"least middle at {i}", (curve, _) => layers.Min(layer => curve.Value(CoolingPlace.MidDepth(layer), time)), double.NaN, _ => [.. layers, time], MatNeed.Until(time));
+            for (var course = 0; course < layers.Length; course++)
+            {
+                AddValue($"mean {pass.Courses[course].Id} at {i}", CoolingPlace.Mean(layers[course]), time);
+                AddValue($"middle {pass.Courses[course].Id} at {i}", CoolingPlace.MidDepth(layers[course]), time);
+            }
         }
     }
 
-    private void AddTime(string name, CoolingPlace place, Func<double[], double> celsius, double after) =>
-        Add(name, (curve, sample) => curve.FirstBelow(place, celsius(sample), after) - after, double.PositiveInfinity, sample => [.. Numbers(place), after, celsius(sample)]);
+    /// <summary>The mean of the lowest layer that the place belongs to is as warm as the place, or warmer, while a mat cools.</summary>
+    private void AddTime(string name, CoolingPlace place, Func<double[], double> celsius, double after, double lowest, bool isLateWorse = false) => Add(
+        name,
+        (curve, sample) => curve.FirstBelow(place, celsius(sample), after) - after,
+        double.PositiveInfinity,
+        sample => [.. Numbers(place), after, celsius(sample)],
+        new MatNeed(place.Kind switch { CoolingPlaceKind.Skin => layers[^1], CoolingPlaceKind.Core => layers[0], _ => place.Layer }, lowest - 1, after),
+        isLateWorse);
 
-    private void AddValue(string name, CoolingPlace place, double time)
-    {
-        Reach(time);
-        Add(name, (curve, _) => curve.Value(place, time), double.NaN, _ => [.. Numbers(place), time]);
-    }
+    private void AddValue(string name, CoolingPlace place, double time, bool isHighWorse = false) =>
+        Add(name, (curve, _) => curve.Value(place, time), double.NaN, _ => [.. Numbers(place), time], MatNeed.Until(time), isHighWorse);
 
     private static double[] Numbers(CoolingPlace place) => [(double)place.Kind, place.Layer, place.AtDepth];
 
-    private void Reach(double time) => LastTime = Math.Max(LastTime, time);
-
-    private void Add(string name, Func<CoolingCurve, double[], double?> answer, double absent, Func<double[], double[]> numbers)
+    private void Add(string name, Func<CoolingCurve, double[], double?> answer, double absent, Func<double[], double[]> numbers, MatNeed need, bool isHighWorse = false)
     {
         if (byName.TryAdd(name, all.Count))
         {
             all.Add(new CoolingQuestion(name, answer, absent));
             lookedFor.Add(numbers);
+            needs.Add(need);
+            highIsWorse.Add(isHighWorse);
         }
     }
 }

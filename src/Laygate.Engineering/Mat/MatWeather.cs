@@ -3,6 +3,7 @@ using Laygate.Engineering.Cooling;
 using Laygate.Engineering.Cooling.Catalogues;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Reading;
+using Laygate.Engineering.Timeline;
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 using PlanHour = Laygate.Model.Plans.WeatherHour;
@@ -36,11 +37,24 @@ internal sealed record MatWeather(DateTimeOffset? Start, double Base, WeatherSit
     /// <summary>Whether two say the same at every moment.</summary>
     public bool IsSame(MatWeather other) => Start == other.Start && Base.Equals(other.Base) && Site == other.Site && Points.SequenceEqual(other.Points);
 
-    /// <summary>The hour in force at the start.</summary>
-    public WeatherHour AtStart => (Points.LastOrDefault(point => point.Time <= 0) ?? Points[0]).Hour;
+    /// <summary>Air at the start, °C.</summary>
+    public double AirAtStart => AtStart(hour => hour.Air);
 
     /// <summary>Wind at the mat at the start, m/s.</summary>
-    public double WindAtStart => new WeatherBuilder(Site, SkyForms.ClarkAllen).Wind(AtStart.Wind);
+    public double WindAtStart => new WeatherBuilder(Site, SkyForms.ClarkAllen).Wind(AtStart(hour => hour.Wind));
+
+    /// <summary>A value at the start, on the straight line between the points beside it.</summary>
+    private double AtStart(Func<WeatherHour, double> read)
+    {
+        var after = Points.ToList().FindIndex(point => point.Time >= 0);
+        if (after <= 0)
+        {
+            return read(Points[after < 0 ? ^1 : 0].Hour);
+        }
+
+        var (a, b) = (Points[after - 1], Points[after]);
+        return read(a.Hour) + (-a.Time / (b.Time - a.Time) * (read(b.Hour) - read(a.Hour)));
+    }
 }
 
 /// <summary>Reads the weather of a plan for the cooling of the mat.</summary>
@@ -53,39 +67,42 @@ internal sealed class MatWeatherReader(QuantityContext context, Calculation calc
 
     private double DefaultSun => context.Assumptions[AssumptionIds.Sun].Number;
 
-    /// <summary>Candidates: each hour of laying for fast cooling, its end for slow cooling, or the envelope.</summary>
-    public IReadOnlyList<MatWeather> Read(MatQuestion question)
+    /// <summary>Weather at the moments of laying of a hot body; null where something is missing, which the calculation then says.</summary>
+    public LayingWeather? Read(PavingPass pass, MatQuestion question)
     {
-        if (WeatherAtLaying.Hours(context) is not { } hours)
+        var at = WeatherAtLaying.Of(context, LayingSpan.Of(context, pass));
+        if (at.Hours.Count == 0)
         {
-            return weather?.Envelope is { } envelope ? Envelope(envelope, question) : None();
+            return weather?.Envelope is not { } only ? None()
+                : Envelope(only, question) is { } held ? new LayingWeather([], _ => held) { Envelope = held }
+                : null;
         }
 
-        if (hours.Any(hour => hour.Air is null || hour.Base is null || hour.Wind is null))
+        if (at.Hours.Any(hour => hour.Air is null || hour.Base is null || hour.Wind is null))
         {
             calculation.Miss(Address, "hours");
-            return [];
+            return null;
         }
 
         var site = Site(WindReduction.Factor(calculation));
-        if (hours.Any(hour => !HasSky(hour)))
+        if (at.Hours.Any(hour => !HasSky(hour)))
         {
             calculation.Assumed(AssumptionIds.SkyBelowAir, "ΔTsky", Address, new InputReference(Address, "hours"));
         }
 
-        if (site.Position is not null && hours.Any(hour => SunIsComputed(hour, question)))
+        if (site.Position is not null && at.Hours.Any(hour => SunIsComputed(hour, question)))
         {
             calculation.Assumed(AssumptionIds.SunShare, "fs", Address, null);
         }
 
-        return question == MatQuestion.Fast
-            ? [.. hours.Select(hour => From(hours, Later(clock.At(hour.At), clock.Start!.Value), site, question))]
-            : [From(hours, clock.End!.Value, site, question)];
+        var rest = at.Outside is not null && weather?.Envelope is { AirLowest: not null, BaseLowest: not null, WindHighest: not null } envelope
+            ? Envelope(envelope, question)
+            : null;
+        calculation.LeaveOut(rest is null ? at.Outside : null);
+        return new LayingWeather([.. at.Parts.Select(at.Table!.Bends)], moment => From(at.Table, moment, site, question)) { Envelope = rest };
     }
 
-    private static DateTimeOffset Later(DateTimeOffset a, DateTimeOffset b) => a > b ? a : b;
-
-    private List<MatWeather> None()
+    private LayingWeather? None()
     {
         if (weather?.Hours is { Count: > 0 })
         {
@@ -98,10 +115,10 @@ internal sealed class MatWeatherReader(QuantityContext context, Calculation calc
             calculation.Miss(Address, "envelope.wind_highest");
         }
 
-        return [];
+        return null;
     }
 
-    private IReadOnlyList<MatWeather> Envelope(WeatherEnvelope envelope, MatQuestion question)
+    private MatWeather? Envelope(WeatherEnvelope envelope, MatQuestion question)
     {
         var fast = question == MatQuestion.Fast;
         var air = Either("Ta", fast ? null : (envelope.AirHighest, "air_highest"), (envelope.AirLowest, "air_lowest"));
@@ -115,8 +132,8 @@ internal sealed class MatWeatherReader(QuantityContext context, Calculation calc
         }
 
         return calculation.Stopped is null
-            ? [new MatWeather(null, below, Site(1), fast || clock.End is not { Year: < 9000 } end ? [Still(default, 0, DefaultSun)] : Days(end))]
-            : [];
+            ? new MatWeather(null, below, Site(1), fast || clock.End is not { Year: < 9000 } end ? [Still(default, 0, DefaultSun)] : Days(end))
+            : null;
 
         MatWeatherPoint Still(DateTimeOffset at, double time, double? sun) =>
             new(time, new WeatherHour(at, air, wind * calm, 0, air) { Sun = sun }, HasSky: false);
@@ -133,16 +150,8 @@ internal sealed class MatWeatherReader(QuantityContext context, Calculation calc
     }
 
     /// <summary>Weather from one moment on, held after the last stated hour.</summary>
-    private MatWeather From(IReadOnlyList<PlanHour> laying, DateTimeOffset start, WeatherSite site, MatQuestion question)
-    {
-        var hours = weather!.Hours.OrderBy(hour => clock.At(hour.At)).Where(IsWhole).ToList();
-        var points = hours
-            .Select(hour => Point(hour, start, question))
-            .DistinctBy(point => point.Time)
-            .ToList();
-        var current = laying.LastOrDefault(hour => clock.At(hour.At) <= start) ?? laying[0];
-        return new MatWeather(start, current.Base!.Si, site, points);
-    }
+    private MatWeather From(WeatherTable table, DateTimeOffset start, WeatherSite site, MatQuestion question) => new(
+        start, table.At(start).Base!.Si, site, [.. table.Rows().Where(row => IsWhole(row.Hour)).Select(row => Point(row.At, row.Hour, start, question))]);
 
     private static bool IsWhole(PlanHour hour) => hour is { Air: not null, Wind: not null };
 
@@ -152,9 +161,9 @@ internal sealed class MatWeatherReader(QuantityContext context, Calculation calc
     private static bool SunIsComputed(PlanHour hour, MatQuestion question) =>
         hour.Sun is null && (hour.CloudEighths is not null || question == MatQuestion.Slow);
 
-    private MatWeatherPoint Point(PlanHour hour, DateTimeOffset start, MatQuestion question)
+    private MatWeatherPoint Point(DateTimeOffset at, PlanHour hour, DateTimeOffset start, MatQuestion question)
     {
-        var (at, air) = (clock.At(hour.At), hour.Air!.Si);
+        var air = hour.Air!.Si;
         var stated = new WeatherHour(at, air, hour.Wind!.Si, hour.CloudEighths ?? 0, hour.DewPoint?.Si ?? air)
         {
             Sun = hour.Sun?.Si ?? (SunIsComputed(hour, question) ? null : DefaultSun),

@@ -56,21 +56,25 @@ internal static class PassPlan
     }
 
     /// <summary>
-    /// Moments at which temperatures are asked for: those of every pass, or only the start of the first pass, the end of finish rolling and the end of vibration.
+    /// Moments at which temperatures are asked for: the middle of every pass, start and end of every phase, or only the start of the first pass, the end of finish rolling and the end of vibration.
     /// </summary>
     public static IEnumerable<double> Moments(Calculation calculation, bool everyPass)
     {
         var passes = Of(calculation);
         if (everyPass)
         {
-            return passes.SelectMany(pass => new[] { pass.Earliest, pass.Middle, pass.Latest });
+            return passes.Select(pass => pass.Middle)
+                .Concat(passes.Where(pass => pass.Number == 1).Select(pass => pass.Earliest))
+                .Concat(passes.Where(pass => pass.Number == pass.Phase.Passes).Concat(Vibrated(passes)).Select(pass => pass.Latest));
         }
 
-        var vibrated = (calculation.Context.Plan.Rolling?.Rollers ?? [])
-            .Where(roller => roller is { Mode: RollingMode.Vibration, Kind: not RollerKind.Pneumatic })
-            .SelectMany(roller => passes.Where(pass => PlanView.Same(pass.Phase.Id, roller.Phase) && pass.Number == (roller.PassesInMode ?? pass.Phase.Passes)));
         return passes.Take(1).Select(pass => pass.Earliest)
-            .Concat(passes.Where(pass => pass.Phase.Kind == PhaseKind.Finish && pass.Number == pass.Phase.Passes).Concat(vibrated).Select(pass => pass.Latest));
+            .Concat(passes.Where(pass => pass.Phase.Kind == PhaseKind.Finish && pass.Number == pass.Phase.Passes).Concat(Vibrated(passes)).Select(pass => pass.Latest));
+
+        // The last vibrated pass of each roller.
+        IEnumerable<PlannedPass> Vibrated(IReadOnlyList<PlannedPass> all) => (calculation.Context.Plan.Rolling?.Rollers ?? [])
+            .Where(roller => roller is { Mode: RollingMode.Vibration, Kind: not RollerKind.Pneumatic })
+            .SelectMany(roller => all.Where(pass => PlanView.Same(pass.Phase.Id, roller.Phase) && pass.Number == (roller.PassesInMode ?? pass.Phase.Passes)));
     }
 
     private static List<double> Times(double start, double end, int passes)

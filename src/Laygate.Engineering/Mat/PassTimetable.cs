@@ -35,12 +35,11 @@ public sealed record PassAtPoint(
     PassValue Skin, PassValue Core, PassValue CoreSkin, IReadOnlyList<CourseAtPass> Courses);
 
 /// <summary>
-/// The passes over one point of a hot body, with its temperatures, in the worst hour of laying. The passes of a phase share the time of its
-/// zone evenly; in which strip the point lies decides when within its share a pass comes.
+/// The passes over one point of a hot body, with its temperatures. The passes of a phase share the time of its zone evenly; in which strip the point
+/// lies decides when within its share a pass comes. Each temperature is the lowest over the time of laying, each core-skin difference the largest.
 /// </summary>
-/// <param name="From">The moment of laying in the worst hour; null where the weather is an envelope.</param>
 /// <param name="Passes">Passes in order of time.</param>
-public sealed record PassTimetable(DateTimeOffset? From, IReadOnlyList<PassAtPoint> Passes)
+public sealed record PassTimetable(IReadOnlyList<PassAtPoint> Passes)
 {
     /// <summary>The timetable of the hot body that a course belongs to.</summary>
     /// <param name="context">Plan and assumptions.</param>
@@ -64,33 +63,33 @@ public sealed record PassTimetable(DateTimeOffset? From, IReadOnlyList<PassAtPoi
 
         if (planned.Count == 0)
         {
-            return (new PassTimetable(null, []), null);
+            return (new PassTimetable([]), null);
         }
 
         var cooling = MatCooling.Of(context).While(body, planned[0].Middle);
         var windows = body.Courses.Select(one => context.Get("course.densification_window", view.Of(ElementKind.Course, one.Id)!).Value as NumberValue).ToList();
-        return (new PassTimetable(cooling.Weather?.Start, [.. planned.Select(pass => At(cooling, body, pass, delays, windows)).OfType<PassAtPoint>()]), null);
+        return (new PassTimetable([.. planned.Select(pass => At(cooling, body, pass, delays, windows)).OfType<PassAtPoint>()]), null);
     }
 
     private static PassAtPoint? At(FastCooling cooling, PavingPass body, PlannedPass pass, double[] delays, List<NumberValue?> windows)
     {
-        var skin = Value(cooling, pass, moment => moment.Skin);
-        var core = Value(cooling, pass, moment => moment.Core);
-        var difference = Value(cooling, pass, moment => moment.CoreSkin);
+        var skin = Value(cooling, pass, "skin");
+        var core = Value(cooling, pass, "core");
+        var difference = Value(cooling, pass, "core-skin");
         return skin is null || core is null || difference is null
             ? null
             : new PassAtPoint(
                 pass.Phase.Id, pass.Phase.Kind, pass.Number, pass.Earliest, pass.Middle, pass.Latest, skin, core, difference,
                 [.. body.Courses.Select((course, i) => new CourseAtPass(
                     course.Id, pass.Middle + delays[i],
-                    Value(cooling, pass, moment => moment.Means[i])!, Value(cooling, pass, moment => moment.MidDepths[i])!,
+                    Value(cooling, pass, $"mean {course.Id}")!, Value(cooling, pass, $"middle {course.Id}")!,
                     Inside(windows[i]?.Si, pass, delays[i]), Inside(windows[i]?.Low ?? windows[i]?.Si, pass, delays[i])))]);
     }
 
     private static bool? Inside(double? window, PlannedPass pass, double delay) => window is { } closes ? pass.Latest + delay <= closes : null;
 
-    private static PassValue? Value(FastCooling cooling, PlannedPass pass, Func<MatMoment, double> read) =>
-        cooling.At(pass.Middle, read) is { Expected: { } expected } band
+    private static PassValue? Value(FastCooling cooling, PlannedPass pass, string what) =>
+        cooling.At(what, pass.Middle).Band is { Expected: { } expected } band
             ? new PassValue(expected, Math.Min(band.Low, expected), Math.Max(band.High, expected))
             : null;
 }

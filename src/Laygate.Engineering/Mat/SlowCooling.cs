@@ -3,62 +3,138 @@ using Laygate.Engineering.Cooling;
 using Laygate.Engineering.Cooling.Sampling;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Reading;
+using Laygate.Engineering.Timeline;
 
 namespace Laygate.Engineering.Mat;
 
-/// <summary>Cooling of the uppermost hot body from the last metre on, until it may be opened or laid upon.</summary>
+/// <summary>
+/// Cooling of the uppermost hot body from the last metre on, until all of it may be opened or laid upon. Nearly always the last metre is the last to
+/// cool; a metre that was laid before it on a hot base in the sun can be later, so every moment of laying is asked.
+/// </summary>
 internal sealed class SlowCooling
 {
+    private readonly MatCooling mat;
     private readonly MatModel model;
-    private readonly MatWeather weather;
+    private readonly LayingWeather weather;
+    private readonly DateTimeOffset? end;
     private readonly double last;
     private readonly double? opening;
     private readonly MatRange overlay;
     private readonly CoolingQuestion[] questions;
-    private SampledAnswers? answers;
+    private readonly bool withSpread;
+    private readonly double[] central = MatRanges.Central();
+    private readonly Dictionary<MatWeather, SamplingResult> sampled = new(ReferenceEqualityComparer.Instance);
+    private readonly WorstMoment?[] worst;
+    private CoolingFailure? failure;
 
-    private SlowCooling(QuantityContext context, MatInputs inputs, MatWeather weather)
+    private SlowCooling(QuantityContext context, MatCooling mat, PavingPass pass, MatInputs inputs)
     {
-        this.weather = weather;
+        this.mat = mat;
+        weather = new MatWeatherReader(context, new Calculation(context)).Read(pass, MatQuestion.Slow)!;
+        end = LayingSpan.Of(context, pass)?.Last;
+        withSpread = context.WithSpread;
         last = inputs.LastScreed;
         model = new MatModel(inputs, context.Assumptions);
         opening = context.Plan.Opening?.Below?.Value?.Si;
         overlay = MatLimits.RangeOf(context, AssumptionIds.OverlayLimit);
         questions = [Cold("soft", _ => opening), Cold("overlay", sample => overlay.At(sample, MatRanges.Cessation))];
+        worst = Worst(context.Memory);
     }
 
-    /// <summary>Seconds after the last screed until the whole hot body is below the opening temperature, without an expected value where it stays above; null where nothing was solved.</summary>
-    public MatBand? SoftUntil => Band(0);
+    /// <summary>Seconds from the last metre until the whole hot body is below the opening temperature everywhere, without an expected value where it stays above.</summary>
+    public MatFound SoftUntil => Find(0);
 
     /// <summary>The same until it may be laid upon.</summary>
-    public MatBand? OverlaidFrom => Band(1);
+    public MatFound OverlaidFrom => Find(1);
 
-    /// <summary>Weather from the last metre on.</summary>
-    public MatWeather Weather => weather;
+    /// <summary>Solves central values for every moment of laying.</summary>
+    public static SlowCooling Solve(QuantityContext context, MatCooling mat, PavingPass pass) =>
+        new(context, mat, pass, new MatReader(context, new Calculation(context)).Read(pass)!);
 
-    /// <summary>Why nothing could be solved.</summary>
-    public CoolingFailure? Failure { get; private set; }
-
-    /// <summary>Solves central values, then samples.</summary>
-    public static SlowCooling Solve(QuantityContext context, MatCooling mat, PavingPass pass)
+    private MatFound Find(int question)
     {
-        var calculation = new Calculation(context);
-        var body = new MatReader(context, calculation).Read(pass)!;
-        var cooling = new SlowCooling(context, body, new MatWeatherReader(context, calculation).Read(MatQuestion.Slow)[0]);
-        var (duration, central) = cooling.Needed(mat);
-        if (!context.WithSpread)
+        if (worst[question] is not { } found)
         {
-            (cooling.answers, cooling.Failure) = (central.Curve is { } curve ? MatCooling.Expected(curve, cooling.questions) : null, central.Failure);
-            return cooling;
+            return new MatFound(null, null, failure);
         }
 
-        var result = mat.Sample(
-            MatRanges.All(isRolled: true),
-            (sample, isBounded) => cooling.model.Build(cooling.weather, sample, isBounded ? duration : MatCooling.LongestOpening, null),
-            cooling.questions,
-            cooling.LookedFor);
-        (cooling.answers, cooling.Failure) = (result.Answers, result.Failure);
-        return cooling;
+        var (before, answers) = (Before(found.Weather), default(SampledAnswers));
+        if (withSpread)
+        {
+            (answers, var failed) = Sampled(found.Weather);
+            if (failed is not null)
+            {
+                return new MatFound(null, found.Weather, failed);
+            }
+        }
+
+        // A metre that is cold before the last one is laid keeps nobody waiting.
+        var samples = answers is null ? [] : Enumerable.Range(0, answers.Count).Select(sample => Math.Max(0, answers.Sample(question, sample) - before));
+        var expected = answers is not null && double.IsFinite(answers.Expected(question)) ? Math.Max(0, answers.Expected(question) - before) : found.Value;
+        return new MatFound(MatBand.Of(expected, samples, MatCooling.LongestOpening), found.Weather, null);
+    }
+
+    /// <summary>How long before the last metre one is laid, s.</summary>
+    private double Before(MatWeather metre) => metre.Start is { } start && end is { } until ? (until - start).TotalSeconds : 0;
+
+    /// <summary>The last metre, or one before it that is cold later still; a change that leaves the weather as it is keeps the metre.</summary>
+    private WorstMoment?[] Worst(MatMemory? memory)
+    {
+        IEnumerable<MatWeather> metres = !withSpread && memory?.Moments("slow", weather, questions) is { } known
+            ? known.Values.Distinct()
+            : [.. weather.Stated.Reverse(), .. weather.Envelope is { } envelope ? [envelope] : Array.Empty<MatWeather>()];
+        var found = new WorstMoment?[questions.Length];
+        foreach (var metre in metres)
+        {
+            int[] open = [.. Enumerable.Range(0, questions.Length).Where(q => Asked(q) && !double.IsPositiveInfinity(found[q]?.Value ?? 0))];
+            var before = Before(metre);
+            var times = Times(metre, open, before + last + open.Select(q => found[q]?.Value ?? (3 * 3600.0)).DefaultIfEmpty(0).Max() + 60);
+            foreach (var q in open.Where(_ => times is not null))
+            {
+                var value = Math.Max(0, times![q] - before);
+                found[q] = found[q] is { } until && !(value > until.Value + 1) ? until : new WorstMoment(metre, value);
+            }
+        }
+
+        memory?.KeepMoments("slow", weather, questions, found);
+        return found;
+    }
+
+    private bool Asked(int question) => question > 0 || opening is not null;
+
+    /// <summary>Expected answers of one metre; the solve goes on until it has all that are open, first for as long as another metre needed.</summary>
+    private double[]? Times(MatWeather metre, int[] open, double needed)
+    {
+        for (var within = Math.Min(MatCooling.LongestOpening, needed); ; within = Math.Min(MatCooling.LongestOpening, 4 * within))
+        {
+            var (times, failed) = mat.Answers(model.Build(metre, central, within, null), questions, LookedFor(central));
+            failure ??= failed;
+            if (times is null || within >= MatCooling.LongestOpening || Array.TrueForAll(open, q => double.IsFinite(times[q])))
+            {
+                return times;
+            }
+        }
+    }
+
+    private SamplingResult Sampled(MatWeather metre)
+    {
+        if (sampled.TryGetValue(metre, out var known))
+        {
+            return known;
+        }
+
+        var times = worst.Where(one => one is not null && double.IsFinite(one.Value)).Select(one => one!.Value).DefaultIfEmpty(0).Max() + Before(metre);
+        var result = Run(Math.Min(MatCooling.LongestOpening, (2.5 * times) + last + 3600));
+        if (result.Answers is { } answers && Enumerable.Range(0, questions.Length).Any(q => double.IsFinite(worst[q]?.Value ?? double.NaN) && IsOpen(answers, q)))
+        {
+            result = Run(MatCooling.LongestOpening);
+        }
+
+        return sampled[metre] = result;
+
+        SamplingResult Run(double duration) => mat.Sample(MatRanges.All(isRolled: true), sample => model.Build(metre, sample, duration, null), questions, LookedFor);
+
+        static bool IsOpen(SampledAnswers answers, int question) => Enumerable.Range(0, answers.Count).Any(sample => !double.IsFinite(answers.Sample(question, sample)));
     }
 
     private IEnumerable<double> LookedFor(double[] sample) => [last, opening ?? double.NaN, overlay.At(sample, MatRanges.Cessation)];
@@ -67,22 +143,4 @@ internal sealed class SlowCooling
         name,
         (curve, sample) => limit(sample) is { } celsius ? curve.FirstBelow(CoolingPlace.Core, celsius, last) - last : null,
         double.PositiveInfinity);
-
-    /// <summary>Time that most samples need, from the expected case, and that case.</summary>
-    private (double Duration, CoolingResult Expected) Needed(MatCooling mat)
-    {
-        var central = MatRanges.Central();
-        for (var within = 3 * 3600.0; ; within = Math.Min(MatCooling.LongestOpening, 4 * within))
-        {
-            var result = mat.Curve(model.Build(weather, central, within, null));
-            double?[] times = [.. questions.Select(question => result.Curve is { } curve ? question.Answer(curve, central) : null)];
-            if (result.Curve is null || within >= MatCooling.LongestOpening || times.All(time => time is not null))
-            {
-                return (Math.Min(MatCooling.LongestOpening, (2.5 * (times.Max() ?? 0)) + last + 3600), result);
-            }
-        }
-    }
-
-    private MatBand? Band(int question) => answers is null ? null : MatBand.Of(
-        answers.Expected(question), Enumerable.Range(0, answers.Count).Select(sample => answers.Sample(question, sample)), MatCooling.LongestOpening);
 }

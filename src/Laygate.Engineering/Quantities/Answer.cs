@@ -182,6 +182,12 @@ public sealed record Answer
     public Note? Note { get; init; }
 
     /// <summary>
+    /// What the value leaves out, where it speaks for a part only, such as the hours of weather that are stated: a limit that it misses is missed, one
+    /// that it meets is not shown to be met. Null where it speaks for the whole.
+    /// </summary>
+    public Note? Partial { get; init; }
+
+    /// <summary>
     /// The samples behind low and high, in SI, in the order in which they were drawn; null for values that are not sampled. All sampled values
     /// of one context share their samples of properties and weather, so that differences may be taken sample by sample.
     /// </summary>

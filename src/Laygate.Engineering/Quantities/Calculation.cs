@@ -13,6 +13,7 @@ internal sealed class Calculation(QuantityContext context)
     private readonly List<AssumptionUse> assumptions = [];
     private readonly List<InputReference> missing = [];
     private Answer? blocked;
+    private Note? partial;
 
     /// <summary>The context.</summary>
     public QuantityContext Context => context;
@@ -34,6 +35,8 @@ internal sealed class Calculation(QuantityContext context)
             Take(answer);
             return double.NaN;
         }
+
+        partial ??= answer.Partial;
 
         var definition = context.Catalogue.Find(name);
         Add(symbol, name, element.Address, number.Si, answer.Unit ?? (definition is null ? null : context.UnitOf(definition)));
@@ -117,6 +120,9 @@ internal sealed class Calculation(QuantityContext context)
         }
     }
 
+    /// <summary>Notes that the result speaks for a part only.</summary>
+    public void LeaveOut(Note? what) => partial ??= what;
+
     /// <summary>Stops for a reason other than a missing input.</summary>
     public void Block(AbsenceReason reason, Note note) => blocked ??= Answer.None(reason, note);
 
@@ -163,6 +169,7 @@ internal sealed class Calculation(QuantityContext context)
             Value = new NumberValue(value, low, high),
             Origin = assumptions.Any(use => use.StandsFor is not null) ? Origin.Assumed : Origin.Computed,
             Place = definition?.Place,
+            Partial = partial,
             Working = Shown(),
         };
     }

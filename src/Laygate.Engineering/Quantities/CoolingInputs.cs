@@ -15,18 +15,18 @@ internal static class CoolingInputs
     {
         var context = calculation.Context;
         new MatReader(context, calculation).Read(pass);
-        new MatWeatherReader(context, calculation).Read(question);
+        new MatWeatherReader(context, calculation).Read(pass, question);
         return calculation.Stopped;
     }
 
     /// <summary>The answer from a band.</summary>
     public static Answer Result(
-        Calculation calculation, string quantity, string symbol, string expression, (CoolingFailure? Failure, MatWeather? Weather) solved, MatBand? band, double longest)
+        Calculation calculation, string quantity, string symbol, string expression, MatFound found, double longest)
     {
-        Show(calculation, solved.Weather);
-        if (band is null)
+        Show(calculation, found.Weather);
+        if (found.Band is not { } band)
         {
-            return Failed(solved.Failure);
+            return Failed(found.Failure);
         }
 
         if (band.Expected is not { } expected)
@@ -54,10 +54,10 @@ internal static class CoolingInputs
         var us = calculation.Context.System == UnitSystem.UnitedStates;
         if (weather.Start is { } start)
         {
-            calculation.Show("from", "hours", "weather", start.ToString("yyyy-MM-dd'T'HH:mmzzz", CultureInfo.InvariantCulture));
+            calculation.Show("laid", "worst moment of laying", "weather", start.ToString("yyyy-MM-dd'T'HH:mmzzz", CultureInfo.InvariantCulture));
         }
 
-        calculation.Show("Ta", "air", "weather", weather.AtStart.Air, UnitTable.Find(us ? "°F" : "°C"));
+        calculation.Show("Ta", "air", "weather", weather.AirAtStart, UnitTable.Find(us ? "°F" : "°C"));
         calculation.Show("Tb", "base", "weather", weather.Base, UnitTable.Find(us ? "°F" : "°C"));
         calculation.Show("v", "wind at mat", "weather", weather.WindAtStart, UnitTable.Find(us ? "mph" : "m/s"));
     }

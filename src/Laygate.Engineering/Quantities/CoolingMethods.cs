@@ -17,33 +17,33 @@ internal static class CoolingMethods
         + ". Unfavourable end: high. Bias: no loss through free edges and no water sprayed cool too slowly; wind held after the last stated hour either way";
 
     public static Method OfLower { get; } = new(
-        "T(Δt) of the course below", Source, "worst hour of laying, in which it cools fastest; " + Range);
+        "T(Δt) of the course below", Source, "moment of laying at which it is coldest; " + Range);
 
-    public static Method Marking { get; } = new("T(skin) = Tm", Source, "worst hour of laying; " + Range);
+    public static Method Marking { get; } = new("T(skin) = Tm", Source, "moment of laying at which the band opens latest, or closes earliest; " + Range);
 
     public static Method Edge { get; } = new(
         "mean T(Δt) of the course", Source,
-        "worst hour of laying; conduction in one dimension: the loss through the free side is left out, so within about one thickness of the edge the mat is colder than the value; " + Range);
+        "moment of laying at which it is coldest; conduction in one dimension: the loss through the free side is left out, so within about one thickness of the edge the mat is colder than the value; " + Range);
 
     public static Method OverlaidFrom { get; } = new(
-        "T(core) = To", Source, "uppermost hot body, from the end of laying; warm end of an envelope; the weather is held after the last stated hour; " + SlowRange);
+        "T(core) = To", Source, "uppermost hot body, from the end of laying, the metre that is cold last; warm end of an envelope; the weather is held after the last stated hour; " + SlowRange);
 
-    public static Method Window { get; } = new("mean T(t) of the course = Tc", Source, "worst hour of laying by expected value; " + Range);
+    public static Method Window { get; } = new("mean T(t) of the course = Tc", Source, "moment of laying at which the expected window is shortest; " + Range);
 
-    public static Method CoreSkin { get; } = new("largest T(core) − T(skin) from the first to the last pass", Source, "worst hour of laying; " + Range);
+    public static Method CoreSkin { get; } = new("largest T(core) − T(skin) from the first to the last pass", Source, "moment of laying at which the difference is largest; " + Range);
 
     public static Method UnderVibration { get; } = new(
         "largest T(core) − T(skin) while the roller vibrates and T(skin) < Tt; 0 while the skin is hotter", Source,
-        "worst hour of laying; vibrated passes are taken as the first ones of the phase, evenly spread over its zone; " + Range);
+        "moment of laying at which the difference is largest; vibrated passes are taken as the first ones of the phase, evenly spread over its zone; " + Range);
 
     public static Method AtPass { get; } = new(
         "T(t) at the pass", Source,
-        "uppermost hot body, or that of the course; worst hour of laying; the passes of a phase share the time of its zone evenly; no value where that time lies more than six hours after the screed; " + Range);
+        "uppermost hot body, or that of the course; moment of laying at which it is coldest, before the first pass hottest; the passes of a phase share the time of its zone evenly; no value where that time lies more than six hours after the screed; " + Range);
 
-    public static Method Bears { get; } = new("T(t) = Ts, at the place for which Ts is stated", Source, "worst hour of laying, in which it cools fastest; " + Range);
+    public static Method Bears { get; } = new("T(t) = Ts, at the place for which Ts is stated", Source, "moment of laying at which it bears the roller latest; " + Range);
 
-    public static Method GritWindow { get; } = new("T(skin) = Tg", Source, "worst hour of laying; " + Range);
+    public static Method GritWindow { get; } = new("T(skin) = Tg", Source, "moment of laying at which it is shortest; " + Range);
 
     public static Method SoftUntil { get; } = new(
-        "T(core) = To", Source, "from the end of laying; warm end of an envelope; the weather is held after the last stated hour; " + SlowRange);
+        "T(core) = To", Source, "from the end of laying, the metre that is cold last; warm end of an envelope; the weather is held after the last stated hour; " + SlowRange);
 }

@@ -33,8 +33,7 @@ internal static class CourseCoolingQuantities
 
         var cooling = MatCooling.Of(context).While(pass);
         return CoolingInputs.Result(
-            calculation, "course.densification_window", "tw", "mean T(tw) = Tc", (cooling.Failure, cooling.Weather),
-            cooling.Band($"window {course.Id}"), MatCooling.LongestRolling);
+            calculation, "course.densification_window", "tw", "mean T(tw) = Tc", cooling.Find($"window {course.Id}"), MatCooling.LongestRolling);
     }
 
     private static Answer OfLower(QuantityContext context, Element element)
@@ -56,7 +55,7 @@ internal static class CourseCoolingQuantities
 
         var cooling = MatCooling.Of(context).While(pass);
         var answer = CoolingInputs.Result(
-            calculation, Name, "Tl", "Tl = T(Δt)", (cooling.Failure, cooling.Weather), cooling.Band($"lower {course.Id}"), MatCooling.LongestRolling);
+            calculation, Name, "Tl", "Tl = T(Δt)", cooling.Find($"lower {course.Id}"), MatCooling.LongestRolling);
         return answer.Value is null ? answer : answer with { Place = MatLimits.PlaceOfLower(course) };
     }
 
@@ -72,7 +71,7 @@ internal static class CourseCoolingQuantities
 
         var cooling = MatCooling.Of(context).While(pass);
         return CoolingInputs.Result(
-            calculation, quantity, "tm", "T(skin, tm) = Tm", (cooling.Failure, cooling.Weather), cooling.Band(question), MatCooling.LongestRolling);
+            calculation, quantity, "tm", "T(skin, tm) = Tm", cooling.Find(question), MatCooling.LongestRolling);
     }
 
     private static Answer LastPass(QuantityContext context, Element element)

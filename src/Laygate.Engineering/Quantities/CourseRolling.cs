@@ -61,8 +61,7 @@ internal static class CourseRolling
 
         var cooling = MatCooling.Of(context).While(pass);
         return CoolingInputs.Result(
-            calculation, "course.bears_from", "t", "T(t) = Ts", (cooling.Failure, cooling.Weather),
-            cooling.Band($"bears {course.Id}"), MatCooling.LongestRolling);
+            calculation, "course.bears_from", "t", "T(t) = Ts", cooling.Find($"bears {course.Id}"), MatCooling.LongestRolling);
     }
 
     private static Answer AtFirstPass(QuantityContext context, Element element)
@@ -82,17 +81,8 @@ internal static class CourseRolling
             return calculation.Stopped ?? Answer.Missing(new InputReference("rolling", "rollers"));
         }
 
-        var cooling = MatCooling.Of(context).While(pass, first.Earliest);
-        var index = pass.Courses.ToList().IndexOf(course);
-        var band = cooling.At(first.Earliest, moment => kind switch
-        {
-            CoolingPlaceKind.Skin => moment.Skin,
-            CoolingPlaceKind.Core => moment.Core,
-            CoolingPlaceKind.MidDepth => moment.MidDepths[index],
-            _ => moment.Means[index],
-        });
         var answer = CoolingInputs.Result(
-            calculation, "course.temperature_at_first_pass", "T", "T = T(t) at the first pass", (cooling.Failure, cooling.Weather), band, MatCooling.LongestRolling);
+            calculation, "course.temperature_at_first_pass", "T", "T = T(t) at the first pass", MatCooling.Of(context).While(pass).Find($"first {course.Id}"), MatCooling.LongestRolling);
         return answer.Value is null ? answer : answer with { Place = PlaceOf(kind) };
     }
 
@@ -115,7 +105,7 @@ internal static class CourseRolling
 
         var temperature = context.Get("course.temperature_at_first_pass", element);
         return temperature.Value is NumberValue number
-            ? Answers.Follows(number.Si <= start.Si, new InputReference(mix, "start.value"))
+            ? Answers.Follows(number.Si <= start.Si, new InputReference(mix, "start.value")) with { Partial = temperature.Partial }
             : temperature;
     }
 

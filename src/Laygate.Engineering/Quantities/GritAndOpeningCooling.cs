@@ -25,8 +25,7 @@ internal static class GritAndOpeningCooling
 
         var cooling = MatCooling.Of(context).While(pass);
         return CoolingInputs.Result(
-            calculation, "early-friction.grit_window", "tg", "T(skin, tg) = Tg", (cooling.Failure, cooling.Weather),
-            cooling.Band("grit"), MatCooling.LongestRolling);
+            calculation, "early-friction.grit_window", "tg", "T(skin, tg) = Tg", cooling.Find("grit"), MatCooling.LongestRolling);
     }
 
     /// <summary>Lowest stated air temperature from the end of laying to the opening.</summary>
@@ -39,10 +38,10 @@ internal static class GritAndOpeningCooling
             return Answer.Missing(ShiftTimes.Missing(context.Plan.Shift));
         }
 
-        var hours = (context.Plan.Weather?.Hours ?? []).OrderBy(hour => clock.At(hour.At)).ToList();
         var opened = context.Get("opening.at", element).Value is MomentValue moment ? moment.At : DateTimeOffset.MaxValue;
-        var first = hours.FindLastIndex(hour => clock.At(hour.At) <= end);
-        var air = first < 0 ? null : hours.Skip(first).Where(hour => clock.At(hour.At) <= opened).Select(hour => hour.Air).OfType<IMeasure>().MinBy(value => value.Si);
+        var table = WeatherTable.Of(context);
+        var stated = table?.Rows().Where(row => row.At > end && row.At <= opened).Select(row => row.Hour) ?? [];
+        var air = table is null || table.First > end ? null : stated.Prepend(table.At(end)).Select(hour => hour.Air).OfType<IMeasure>().MinBy(value => value.Si);
         return Answers.Measure(air, input);
     }
 
@@ -63,7 +62,7 @@ internal static class GritAndOpeningCooling
 
         var cooling = MatCooling.Of(context).Until(pass);
         return CoolingInputs.Result(
-            calculation, "existing.cooled_for_overlay", "to", "T(core, to) = To", (cooling.Failure, cooling.Weather), cooling.OverlaidFrom, MatCooling.LongestOpening);
+            calculation, "existing.cooled_for_overlay", "to", "T(core, to) = To", cooling.OverlaidFrom, MatCooling.LongestOpening);
     }
 
     /// <summary>Minutes from the last metre until the whole hot body is below the opening temperature.</summary>
@@ -83,6 +82,6 @@ internal static class GritAndOpeningCooling
 
         var cooling = MatCooling.Of(context).Until(pass);
         return CoolingInputs.Result(
-            calculation, "opening.soft_until", "ts", "T(core, ts) = To", (cooling.Failure, cooling.Weather), cooling.SoftUntil, MatCooling.LongestOpening);
+            calculation, "opening.soft_until", "ts", "T(core, ts) = To", cooling.SoftUntil, MatCooling.LongestOpening);
     }
 }

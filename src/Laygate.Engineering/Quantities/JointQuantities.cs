@@ -50,7 +50,7 @@ internal static class JointQuantities
 
         var cooling = MatCooling.Of(context).While(pass);
         return CoolingInputs.Result(
-            calculation, "joint.edge_temperature", "Te", "Te = mean T(Δt)", (cooling.Failure, cooling.Weather), cooling.Band($"edge {joint.Id}"), MatCooling.LongestRolling);
+            calculation, "joint.edge_temperature", "Te", "Te = mean T(Δt)", cooling.Find($"edge {joint.Id}"), MatCooling.LongestRolling);
     }
 
     private static Answer InPair(QuantityContext context, Element element)

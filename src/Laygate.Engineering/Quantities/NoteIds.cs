@@ -30,8 +30,17 @@ public static class NoteIds
     /// <summary>The shift states no offset from UTC; its local times are compared with each other only. No arguments.</summary>
     public const string NoZone = "no-zone";
 
-    /// <summary>The stated hours of weather do not cover the time of laying from start to end. No arguments.</summary>
-    public const string NoHourInShift = "no-hour-in-shift";
+    /// <summary>The stated hours of weather begin after laying does: <c>begin</c> and <c>laying</c>, moments.</summary>
+    public const string HoursBeginLate = "hours-begin-late";
+
+    /// <summary>The stated hours of weather end before laying does: <c>end</c> and <c>laying</c>, moments.</summary>
+    public const string HoursEndEarly = "hours-end-early";
+
+    /// <summary>Two neighbouring hours of weather lie too far apart for a straight line: <c>from</c> and <c>to</c>, moments.</summary>
+    public const string HoursGap = "hours-gap";
+
+    /// <summary>Two neighbouring hours of weather lie far apart; a straight line bridges them: <c>from</c> and <c>to</c>, moments.</summary>
+    public const string HoursBridged = "hours-bridged";
 
     /// <summary>The temperature is not reached within the time that is solved for. Arguments: <c>quantity</c>, a name; <c>within</c>, a number in h.</summary>
     public const string NotReached = "not-reached";

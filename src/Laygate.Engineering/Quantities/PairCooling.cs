@@ -19,7 +19,6 @@ internal static class PairCooling
 
         var cooling = MatCooling.Of(context).While(pass);
         return CoolingInputs.Result(
-            calculation, "pair.core_skin_difference", "ΔT", "ΔT = largest T(core) − T(skin)", (cooling.Failure, cooling.Weather),
-            cooling.Band("core-skin"), MatCooling.LongestRolling);
+            calculation, "pair.core_skin_difference", "ΔT", "ΔT = largest T(core) − T(skin)", cooling.Find("core-skin"), MatCooling.LongestRolling);
     }
 }

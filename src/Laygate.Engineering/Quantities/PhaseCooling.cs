@@ -66,6 +66,6 @@ internal static class PhaseCooling
         var time = pick(passes);
         var cooling = MatCooling.Of(context).While(body, time);
         return CoolingInputs.Result(
-            calculation, quantity, "T", "T = T(skin) at t", (cooling.Failure, cooling.Weather), cooling.At(time, moment => moment.Skin), MatCooling.LongestRolling);
+            calculation, quantity, "T", "T = T(skin) at t", cooling.At("skin", time), MatCooling.LongestRolling);
     }
 }

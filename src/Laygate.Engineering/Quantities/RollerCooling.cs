@@ -31,8 +31,7 @@ internal static class RollerCooling
 
         var cooling = MatCooling.Of(context).While(pass);
         return CoolingInputs.Result(
-            calculation, "roller.core_skin_difference", "ΔT", "ΔT = largest T(core) − T(skin) while T(skin) < Tt", (cooling.Failure, cooling.Weather),
-            cooling.Band($"vibration {roller.Id}"), MatCooling.LongestRolling);
+            calculation, "roller.core_skin_difference", "ΔT", "ΔT = largest T(core) − T(skin) while T(skin) < Tt", cooling.Find($"vibration {roller.Id}"), MatCooling.LongestRolling);
     }
 
     /// <summary>Lowest mid-depth temperature of the courses at the end of the last vibrated pass.</summary>
@@ -64,7 +63,6 @@ internal static class RollerCooling
         var time = passes[(int)vibrated - 1].Latest;
         var cooling = MatCooling.Of(context).While(body, time);
         return CoolingInputs.Result(
-            calculation, "roller.mid_depth_while_vibrating", "T", "T = least T(mid-depth)", (cooling.Failure, cooling.Weather),
-            cooling.At(time, moment => moment.MidDepths.Min()), MatCooling.LongestRolling);
+            calculation, "roller.mid_depth_while_vibrating", "T", "T = least T(mid-depth)", cooling.At("least middle", time), MatCooling.LongestRolling);
     }
 }

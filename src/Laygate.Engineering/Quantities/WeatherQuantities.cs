@@ -19,11 +19,22 @@ internal static class WeatherQuantities
             c, hour => hour.RainChance, (c.Plan.Weather?.Envelope?.RainChanceHighest, "rain_chance_highest"), highest: true)),
         Weather.StatedFields<Laygate.Model.Plans.Weather>("forecast", "source", "Where the forecast comes from, and when it was last looked at.", weather =>
             [("source", Answers.Given(weather?.Source)), ("last_look", weather?.LastLook is not null)]),
-        Weather.Presence("by_hour", "Weather hour by hour over the whole time of laying.", (c, e) => Answers.Fields(
-            new InputReference(e.Address, "hours"), ("hours", WeatherAtLaying.Hours(c) is not null))),
+        Weather.Presence("by_hour", "Weather hour by hour over the whole time of laying.", ByHour),
         Weather.Number("dew_margin_lowest", Shape.Difference, "Smallest margin of the surface that is laid upon over the dew point.", DewMargin, new Method(
             "Δ = Tbase − Tdew", Sources.Definition, "hour by hour; in an envelope the lowest base against the highest dew point")),
     ];
+
+    /// <summary>Hours that leave out a part of the time are stated, but do not show what they leave out; entries too far apart for any line are no hours.</summary>
+    private static Answer ByHour(QuantityContext context, Element element)
+    {
+        var laying = WeatherAtLaying.Of(context);
+        var isGiven = laying is { Parts.Count: > 0, Table.IsByHour: true };
+        return Answers.Fields(new InputReference(element.Address, "hours"), ("hours", isGiven)) with
+        {
+            Partial = isGiven ? laying.Outside : null,
+            Note = isGiven ? laying.Bridged : laying.Outside,
+        };
+    }
 
     /// <summary>Lowest air temperature while laying.</summary>
     internal static Answer Air(QuantityContext context) => WeatherAtLaying.Extreme(
@@ -44,6 +55,7 @@ internal static class WeatherQuantities
             return calculation.Stopped!;
         }
 
+        calculation.LeaveOut(wind.Partial);
         calculation.Show("v(h)", wind.Input!.Key, "weather", number.Si, wind.Unit);
         var factor = WindReduction.Factor(calculation);
         return calculation.Result("weather.wind_highest_at_mat", "v", "v = v(h) · f", number.Si * factor);
@@ -52,27 +64,29 @@ internal static class WeatherQuantities
     private static Answer DewMargin(QuantityContext context, Element element)
     {
         var calculation = new Calculation(context);
-        double? margin = null;
-        if (WeatherAtLaying.Hours(context) is { } hours)
+        var laying = WeatherAtLaying.Of(context);
+        var envelope = context.Plan.Weather?.Envelope;
+        var rest = laying.Hours.Count == 0 || (laying.Outside is not null && envelope is { BaseLowest: not null, DewPointHighest: not null });
+        var margin = double.PositiveInfinity;
+        if (laying.Hours.Any(hour => hour.Base is null || hour.DewPoint is null))
         {
-            if (hours.Any(hour => hour.Base is null || hour.DewPoint is null))
-            {
-                calculation.Miss("weather", "hours");
-            }
-            else
-            {
-                margin = hours.Min(hour => Differences.Of(hour.Base!.Si, hour.DewPoint!.Si));
-            }
+            calculation.Miss("weather", "hours");
         }
-        else if (context.Plan.Weather?.Envelope is { } envelope)
+        else if (laying.Hours.Count > 0)
         {
-            margin = Differences.Of(
-                calculation.Stated("Tbase", envelope.BaseLowest, "weather", "envelope.base_lowest"),
-                calculation.Stated("Tdew", envelope.DewPointHighest, "weather", "envelope.dew_point_highest"));
+            margin = laying.Hours.Min(hour => Differences.Of(hour.Base!.Si, hour.DewPoint!.Si));
+            calculation.LeaveOut(rest ? null : laying.Outside);
         }
-        else
+
+        if (rest && envelope is null)
         {
             calculation.Take(WeatherAtLaying.NoWeather(context, "dew_point_highest"));
+        }
+        else if (rest)
+        {
+            margin = Math.Min(margin, Differences.Of(
+                calculation.Stated("Tbase", envelope!.BaseLowest, "weather", "envelope.base_lowest"),
+                calculation.Stated("Tdew", envelope.DewPointHighest, "weather", "envelope.dew_point_highest")));
         }
 
         return calculation.Result("weather.dew_margin_lowest", "Δ", "Δ = Tbase − Tdew", margin);

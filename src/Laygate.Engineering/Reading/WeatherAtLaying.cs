@@ -1,31 +1,36 @@
 using Laygate.Engineering.Quantities;
+using Laygate.Engineering.Timeline;
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Reading;
 
-/// <summary>Weather over the hours in which is laid, else the envelope.</summary>
-internal static class WeatherAtLaying
+/// <summary>What the stated hours say about a time of laying.</summary>
+/// <param name="Table">The hours; null where the plan states none, or no time of laying.</param>
+/// <param name="Parts">Parts of the time over which they speak.</param>
+/// <param name="Hours">The weather wherever it bends in these parts, their ends included: between two of them lies a straight line.</param>
+/// <param name="Outside">What they leave out; null where they speak about the whole time.</param>
+/// <param name="Bridged">A long gap that a straight line bridges; null where there is none.</param>
+internal sealed record WeatherAtLaying(WeatherTable? Table, IReadOnlyList<WeatherPart> Parts, IReadOnlyList<WeatherHour> Hours, Note? Outside, Note? Bridged)
 {
     private const string Address = "weather";
 
-    /// <summary>The hours from the one that contains the start of laying to its end; null when the stated hours do not cover it.</summary>
-    public static IReadOnlyList<WeatherHour>? Hours(QuantityContext context)
+    /// <summary>Weather while anything is laid.</summary>
+    public static WeatherAtLaying Of(QuantityContext context) => Of(context, LayingSpan.Of(context, pass: null));
+
+    /// <summary>Weather over one time of laying.</summary>
+    public static WeatherAtLaying Of(QuantityContext context, LayingSpan? span)
     {
-        var clock = PlanView.Of(context).Clock;
-        if (context.Plan.Weather?.Hours is not { Count: > 0 } stated || clock.Start is not { } start || clock.End is not { } end)
+        if (span is null || WeatherTable.Of(context) is not { } table)
         {
-            return null;
+            return new WeatherAtLaying(null, [], [], null, null);
         }
 
-        var hours = stated.OrderBy(hour => clock.At(hour.At)).ToList();
-        var first = hours.FindLastIndex(hour => clock.At(hour.At) <= start);
-        var last = hours.FindLastIndex(hour => clock.At(hour.At) < end);
-        var step = hours.Count > 1 ? clock.At(hours[^1].At) - clock.At(hours[^2].At) : TimeSpan.FromHours(1);
-        return first >= 0 && last >= first && clock.At(hours[^1].At) + step >= end ? hours.GetRange(first, last - first + 1) : null;
+        var parts = table.Within(span.First, span.Last);
+        return new WeatherAtLaying(table, parts, [.. parts.SelectMany(table.Bends).Select(table.At)], WeatherGaps.Outside(table, parts, span), WeatherGaps.Bridged(table, span));
     }
 
-    /// <summary>Lowest or highest stated value while laying.</summary>
+    /// <summary>Lowest or highest value while laying: at the stated hours and at the ends of the time of laying.</summary>
     /// <param name="context">The context.</param>
     /// <param name="read">Reads an hour.</param>
     /// <param name="envelope">The value of the envelope, and its key.</param>
@@ -33,14 +38,30 @@ internal static class WeatherAtLaying
     public static Answer Extreme(
         QuantityContext context, Func<WeatherHour, IMeasure?> read, (IMeasure? Value, string Key) envelope, bool highest)
     {
-        if (Hours(context) is { } hours)
+        var laying = Of(context);
+        if (laying.Hours.Count == 0)
         {
-            return OverHours(hours, read, highest);
+            return envelope.Value is not null
+                ? Answers.Measure(envelope.Value, new InputReference(Address, $"envelope.{envelope.Key}"))
+                : NoWeather(context, envelope.Key);
         }
 
-        return envelope.Value is not null
-            ? Answers.Measure(envelope.Value, new InputReference(Address, $"envelope.{envelope.Key}"))
-            : NoWeather(context, envelope.Key);
+        var values = laying.Hours.Select(read).ToList();
+        if (values.Exists(value => value is null))
+        {
+            return Answer.Missing(new InputReference(Address, "hours"));
+        }
+
+        var extreme = highest ? values.MaxBy(value => value!.Si) : values.MinBy(value => value!.Si);
+        if (laying.Outside is null || envelope.Value is not { } rest)
+        {
+            return Answers.Measure(extreme, new InputReference(Address, "hours")) with { Partial = laying.Outside, Note = laying.Bridged };
+        }
+
+        // What the hours leave out, the envelope covers.
+        return (highest ? rest.Si > extreme!.Si : rest.Si < extreme!.Si)
+            ? Answers.Measure(rest, new InputReference(Address, $"envelope.{envelope.Key}"))
+            : Answers.Measure(extreme, new InputReference(Address, "hours"));
     }
 
     /// <summary>Why no weather is to be had: hours that do not cover the shift, hours without a shift, or nothing at all.</summary>
@@ -52,22 +73,9 @@ internal static class WeatherAtLaying
             return Answer.Missing(envelope);
         }
 
-        var clock = PlanView.Of(context).Clock;
-        return clock.Start is null || clock.End is null
+        return LayingSpan.Of(context, pass: null) is not { } span
             ? Answer.Missing(ShiftTimes.Missing(context.Plan.Shift))
-            : Answer.None(AbsenceReason.NotComputable, Note.Of(NoteIds.NoHourInShift), new InputReference(Address, "hours"));
-    }
-
-    private static Answer OverHours(IReadOnlyList<WeatherHour> hours, Func<WeatherHour, IMeasure?> read, bool highest)
-    {
-        var input = new InputReference(Address, "hours");
-        var values = hours.Select(read).ToList();
-        if (values.Exists(value => value is null))
-        {
-            return Answer.Missing(input);
-        }
-
-        return Answers.Measure(highest ? values.MaxBy(value => value!.Si) : values.MinBy(value => value!.Si), input);
+            : Answer.None(AbsenceReason.NotComputable, WeatherGaps.Outside(WeatherTable.Of(context)!, [], span)!, new InputReference(Address, "hours"));
     }
 }
 

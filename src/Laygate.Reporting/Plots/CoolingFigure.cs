@@ -73,11 +73,24 @@ internal static class CoolingFigure
 
     private static string Description(BodyPlot body)
     {
-        var when = body.From is { } from ? $"Worst hour of laying, {from.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture)}. " : "Worst stated weather. ";
         var parts = body.Cessations.Select(mark => mark.At is { } at
             ? $"The mean of {PlainText.Show(mark.Course)} reaches its cessation temperature of {Digits.Whole(mark.Temperature)} {body.Unit} {Digits.Minutes(at)} min after the last screed{Band(mark)}."
             : $"The mean of {PlainText.Show(mark.Course)} has no moment at which it reaches its cessation temperature of {Digits.Whole(mark.Temperature)} {body.Unit} while it is rolled.");
-        return when + string.Join(' ', parts.DefaultIfEmpty("No cessation temperature is known."));
+        return When(body) + string.Join(' ', parts.DefaultIfEmpty("No cessation temperature is known."));
+    }
+
+    /// <summary>Which moment of laying the lines follow: each course the one that is worst for it, skin and core that of the uppermost course.</summary>
+    private static string When(BodyPlot body)
+    {
+        var moments = body.Lines.Select(line => line.Laid).Distinct().ToList();
+        return moments switch
+        {
+            [null] => "Worst stated weather. ",
+            [{ } one] => $"As laid at {At(one)}, the worst moment. ",
+            _ => $"Each course as laid at the moment that is worst for it: {string.Join(", ", body.Lines.Where(line => line.Name.Length > 0).Select(line => $"{PlainText.Show(line.Name)} {At(line.Laid)}"))}; skin and core with the uppermost. ",
+        };
+
+        static string At(DateTimeOffset? moment) => moment?.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture) ?? "in the stated envelope";
     }
 
     private static string Band(CessationMark mark) => mark is { Earliest: { } low, Latest: { } high } ? $" ({Digits.Minutes(low)} to {Digits.Minutes(high)})" : string.Empty;

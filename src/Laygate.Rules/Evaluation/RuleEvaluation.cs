@@ -63,8 +63,14 @@ internal sealed class RuleEvaluation(AnswerLog answers, FindingBuilder findings,
             return Unknown(rule, element, silence, answer);
         }
 
-        return Decide(rule, element, answer, judged, outOfForce);
+        // A value for a part only can show a miss, never that the whole meets a limit.
+        return judged.TrueForAll(one => one.Met) && LeftOut(answer, judged) is { } left
+            ? Unknown(rule, element, new Silence([Answer.None(AbsenceReason.NotComputable, left)], [.. outOfForce], InCondition: false, rule.Bounds), answer)
+            : Decide(rule, element, answer, judged, outOfForce);
     }
+
+    private static Note? LeftOut(Answer answer, List<Judgement> judged) =>
+        answer.Partial ?? judged.Select(one => one.Bound.Other?.Partial).FirstOrDefault(note => note is not null);
 
     private (List<ResolvedBound> Resolved, List<UnresolvedBound> Unresolved) Resolve(CheckedRule rule, Element element, Answer answer)
     {

@@ -7,7 +7,11 @@ namespace Laygate.Rules.Results;
 /// <param name="Name">What it is, in words; for the mean of a course its id.</param>
 /// <param name="Place">Where a temperature is; null for anything else.</param>
 /// <param name="Values">Values at the points of the axis; null where there is none.</param>
-public sealed record PlotLine(string Name, Place? Place, IReadOnlyList<double?> Values);
+public sealed record PlotLine(string Name, Place? Place, IReadOnlyList<double?> Values)
+{
+    /// <summary>Moment of laying that a temperature follows; null where it follows none, such as the weather of an envelope.</summary>
+    public DateTimeOffset? Laid { get; init; }
+}
 
 /// <summary>A stretch of the axis with a name, such as a rolling phase or a planned stop.</summary>
 /// <param name="Name">Name.</param>
@@ -34,9 +38,8 @@ public sealed record CessationMark(string Course, double Temperature, double? At
 public sealed record PassMark(
     string Phase, int Number, double Earliest, double Latest, ShownValue Skin, ShownValue Core, IReadOnlyList<ShownValue> Means);
 
-/// <summary>Cooling and rolling of one hot body in the worst hour of laying.</summary>
+/// <summary>Cooling and rolling of one hot body, each course as laid at the moment that is worst for it.</summary>
 /// <param name="Courses">Courses from bottom to top.</param>
-/// <param name="From">Moment of laying; null where the weather is an envelope.</param>
 /// <param name="Unit">Unit of temperatures.</param>
 /// <param name="Minutes">Minutes after the last screed.</param>
 /// <param name="Lines">Skin, core, mean of each course.</param>
@@ -45,7 +48,6 @@ public sealed record PassMark(
 /// <param name="Passes">Passes in order of time; none where the plan does not tell them.</param>
 public sealed record BodyPlot(
     IReadOnlyList<string> Courses,
-    DateTimeOffset? From,
     string Unit,
     IReadOnlyList<double> Minutes,
     IReadOnlyList<PlotLine> Lines,

@@ -58,7 +58,6 @@ internal sealed class PlotBuilder
 
         return new BodyPlot(
             names,
-            curves.From,
             temperature.Spelling,
             [.. curves.Seconds.Select(second => (second - curves.LastScreed) / Minute)],
             [.. curves.Series.Select(Line)],
@@ -69,7 +68,10 @@ internal sealed class PlotBuilder
     }
 
     private PlotLine Line(MatSeries series) => new(
-        series.Course, series.Place, [.. series.Celsius.Select(celsius => double.IsFinite(celsius) ? temperature.FromSi(celsius) : (double?)null)]);
+        series.Course, series.Place, [.. series.Celsius.Select(celsius => double.IsFinite(celsius) ? temperature.FromSi(celsius) : (double?)null)])
+    {
+        Laid = series.Laid,
+    };
 
     private PassMark Pass(PassAtPoint pass) => new(
         pass.Phase, pass.Number, pass.Earliest / Minute, pass.Latest / Minute, Degrees(pass.Skin), Degrees(pass.Core), [.. pass.Courses.Select(course => Degrees(course.Mean))]);

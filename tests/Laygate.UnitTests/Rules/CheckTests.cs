@@ -56,6 +56,19 @@ public sealed class CheckTests
         Assert.Equal(status, Judge(rule, Context().Given("course.thickness", new NumberValue(expected / 1000, low / 1000, high / 1000))).Status);
     }
 
+    [Theory]
+    [InlineData(41, Outcome.NotAssessed, Status.Warn)]
+    [InlineData(39, Outcome.Missed, Status.Fail)]
+    public void A_value_for_a_part_shows_a_miss_but_never_that_the_whole_meets(double millimetres, Outcome outcome, Status status)
+    {
+        var left = Note.Of(NoteIds.HoursEndEarly, ("end", "00:00"), ("laying", "04:05"));
+        var answer = new Answer { Value = new NumberValue(millimetres / 1000), Partial = left };
+        var finding = Judge(Rule("course.thickness", CheckKind.AtLeast, AtLeast(40, "mm")), Context().GivenAnswer("course.thickness", answer));
+        Assert.Equal((outcome, status), (finding.Outcome, finding.Status));
+        Assert.Equal(outcome == Outcome.NotAssessed, finding.Notes.Contains(left));
+        Assert.NotNull(finding.Value);
+    }
+
     [Fact]
     public void At_most_looks_at_the_high_end()
     {

@@ -26,18 +26,24 @@ internal static class HeatQuantities
 
     private static IEnumerable<(double Air, double Dew)> Pairs(QuantityContext context, Calculation calculation)
     {
-        if (WeatherAtLaying.Hours(context) is { Count: > 0 } hours)
+        var laying = WeatherAtLaying.Of(context);
+        var envelope = context.Plan.Weather?.Envelope;
+        if (laying.Hours.Any(hour => hour.Air is null || hour.DewPoint is null))
         {
-            if (hours.Any(hour => hour.Air is null || hour.DewPoint is null))
-            {
-                calculation.Miss("weather", "hours");
-                return [];
-            }
-
-            return hours.Select(hour => (hour.Air!.Si, hour.DewPoint!.Si));
+            calculation.Miss("weather", "hours");
+            return [];
         }
 
-        var envelope = context.Plan.Weather?.Envelope;
-        return [(calculation.Stated("T", envelope?.AirHighest, "weather", "envelope.air_highest"), calculation.Stated("Td", envelope?.DewPointHighest, "weather", "envelope.dew_point_highest"))];
+        var hours = laying.Hours.Select(hour => (hour.Air!.Si, hour.DewPoint!.Si));
+        if (laying.Hours.Count > 0 && (laying.Outside is null || envelope is not { AirHighest: not null, DewPointHighest: not null }))
+        {
+            calculation.LeaveOut(laying.Outside);
+            return hours;
+        }
+
+        // What the hours leave out, the envelope covers.
+        return hours.Append((
+            calculation.Stated("T", envelope?.AirHighest, "weather", "envelope.air_highest"),
+            calculation.Stated("Td", envelope?.DewPointHighest, "weather", "envelope.dew_point_highest")));
     }
 }

@@ -81,20 +81,6 @@ public class MatCoolingTests
     }
 
     [Fact]
-    public void The_worst_hour_counts()
-    {
-        Assert.All([1, 5, 8], hour =>
-        {
-            var only = ScenarioA.Plan.Weather!.Hours[hour] with { At = ScenarioA.Plan.Weather.Hours[1].At };
-            var still = ScenarioA.Plan with
-            {
-                Weather = ScenarioA.Plan.Weather with { Hours = [only, only with { At = ScenarioA.Plan.Weather.Hours[9].At }] },
-            };
-            Assert.True(Ask.Number(ScenarioA.Plan, Window, "course:wearing") <= Ask.Number(still, Window, "course:wearing") * 1.001);
-        });
-    }
-
-    [Fact]
     public void A_warm_course_below_lengthens_the_window_by_time_or_by_its_stated_temperature()
     {
         Plan Warm(Course upper) => Reference with
@@ -146,14 +132,6 @@ public class MatCoolingTests
         var plan = Reference with { Mixes = [Reference.Mixes[0] with { Cessation = new PlacedTemperature(C(80), Place.Skin) }] };
         var absence = Ask.Answer(plan, Window, "course:c").Absence!;
         Assert.Equal((AbsenceReason.NeedsPerson, NoteIds.OtherPlace), (absence.Reason, absence.Note!.Id));
-    }
-
-    [Fact]
-    public void Hours_that_do_not_cover_the_shift_give_no_weather()
-    {
-        var plan = ScenarioA.Plan with { Weather = ScenarioA.Plan.Weather! with { Hours = [.. ScenarioA.Plan.Weather.Hours.Take(4)] } };
-        Assert.Equal(NoteIds.NoHourInShift, Ask.Answer(plan, "weather.air_lowest", "weather").Absence!.Note!.Id);
-        Assert.Equal(NoteIds.NoHourInShift, Ask.Answer(plan, Window, "course:binder").Absence!.Note!.Id);
     }
 
     [Fact]

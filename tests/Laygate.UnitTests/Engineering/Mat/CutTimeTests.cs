@@ -1,0 +1,119 @@
+using System.Globalization;
+using Laygate.Engineering.Quantities;
+using Laygate.Model.Plans;
+using UnitsNet;
+using static Laygate.UnitTests.Engineering.Stated;
+
+namespace Laygate.UnitTests.Engineering.Mat;
+
+/// <summary>
+/// No quantity of the mat is milder for the whole time of laying than for a part of it. LAYGATE_PLANS=2000 in the environment asks more plans than the
+/// ordinary run does.
+/// </summary>
+public class CutTimeTests
+{
+    private static readonly (string Quantity, bool HighIsWorse)[] Questions =
+    [
+        ("course.densification_window", false), ("early-friction.grit_window", false), ("course.marking_from", true), ("course.marking_to", false), ("course.bears_from", true),
+        ("course.temperature_of_lower_at_laying", false), ("course.temperature_at_first_pass", true), ("pair.core_skin_difference", true), ("joint.edge_temperature", false),
+        ("phase.skin_at_first_pass", false), ("phase.skin_at_last_pass", false), ("roller.mid_depth_while_vibrating", false),
+    ];
+
+    [Fact]
+    public void A_part_of_the_time_is_never_worse_than_the_whole()
+    {
+        var count = int.TryParse(Environment.GetEnvironmentVariable("LAYGATE_PLANS"), CultureInfo.InvariantCulture, out var asked) ? asked : 12;
+        var compared = 0;
+        for (var seed = 0; seed < count; seed++)
+        {
+            var random = new Random(seed);
+            var whole = Next(random);
+            var part = Cut(whole, random);
+            compared += Questions.Sum(question => Compare(whole, part, question.Quantity, question.HighIsWorse, seed));
+            compared += Opening(whole, part, seed);
+        }
+
+        Assert.True(compared >= 8 * count, $"{compared} answers compared");
+    }
+
+    private static int Compare(Context whole, Context part, string quantity, bool highIsWorse, int seed)
+    {
+        var compared = 0;
+        var kind = whole.Of.Catalogue.Find(quantity)!.Element;
+        foreach (var element in whole.Of.Elements.Of(kind))
+        {
+            if (whole.Of.Get(quantity, element).Value is NumberValue all && part.Of.Get(quantity, part.Of.Elements.Find(element.Address)!).Value is NumberValue some)
+            {
+                var (least, worst) = highIsWorse ? (some.Si, all.Si) : (all.Si, some.Si);
+                Assert.True(least <= worst + Math.Max(0.05, 0.005 * Math.Abs(worst)), $"seed {seed}: {quantity} of {element.Address} is {all.Si:F2} for {whole.Words} and {some.Si:F2} for {part.Words}");
+                compared++;
+            }
+        }
+
+        return compared;
+    }
+
+    /// <summary>Counted from the last metre, which the cut moves: the moment by the clock is compared.</summary>
+    private static int Opening(Context whole, Context part, int seed)
+    {
+        var (all, some) = (whole.Of.Get("opening.soft_until", whole.Of.Elements.Find("opening")!), part.Of.Get("opening.soft_until", part.Of.Elements.Find("opening")!));
+        if (all.Value is not NumberValue late || some.Value is not NumberValue soft)
+        {
+            return 0;
+        }
+
+        Assert.True(part.End + (soft.Si / 60) <= whole.End + (late.Si / 60) + (0.005 * soft.Si / 60), $"seed {seed}: soft until {whole.End + (late.Si / 60):F1} for {whole.Words} and {part.End + (soft.Si / 60):F1} for {part.Words}");
+        return 1;
+    }
+
+    private static Context Next(Random random)
+    {
+        var hours = 3 + random.Next(8);
+        var step = 1 + random.Next(3);
+        double Between(double low, double high) => low + (random.NextDouble() * (high - low));
+        var pair = random.Next(2) == 0;
+        var plan = MatPlans.Two(random.Next(2) == 0 ? Laying.HotOnHot : Laying.HotOnWarm, Between(0, 12), Between(145, 165)) with
+        {
+            Opening = new Opening { Below = new PlacedTemperature(C(Between(45, 65)), Place.Core) },
+            Rolling = ScenarioA.Plan.Rolling,
+            Runs = ScenarioA.Plan.Runs,
+        };
+        var courses = plan.Courses.Select(course => course with { Thickness = Mm(Math.Round(Between(20, 90))) }).ToList();
+        plan = plan with
+        {
+            Mixes = [plan.Mixes[0] with { Start = new PlacedTemperature(C(Between(110, 150)), Place.CourseMean) }],
+            Courses = pair ? courses : [courses[0] with { Laid = Laying.Separately, On = null, Delay = null }],
+            Pavers = [ScenarioA.Plan.Pavers[0] with { Courses = [.. courses.Select(course => course.Id)], Buffers = [] }],
+            Joints = [new Joint { Id = "j", Kind = JointKind.Longitudinal, Course = "low", Form = JointForm.HotEchelon, Delay = Min(Between(1, 20)) }],
+            Weather = plan.Weather! with
+            {
+                Envelope = null,
+                Hours = [.. Enumerable.Range(0, hours + 12).Select(i => new WeatherHour
+                {
+                    At = new Moment(new DateTime(2027, 6, 23, 4, 0, 0, DateTimeKind.Unspecified).AddHours(i * step), null),
+                    Air = C(Between(-2, 30)), Base = C(Between(-2, 50)), Wind = M<Speed>(Between(0, 11), "m/s"), Sun = M<Irradiance>(random.Next(2) * Between(0, 800), "W/m2"),
+                })],
+            },
+        };
+        return new Context(plan, 0, Math.Min(hours * step * 60, 12 * 60));
+    }
+
+    private static Context Cut(Context whole, Random random)
+    {
+        var from = random.Next(whole.End - 1);
+        return new Context(whole.Plan, from, from + 1 + random.Next(whole.End - from));
+    }
+
+    /// <summary>A plan laid from one minute to another after 04:00.</summary>
+    private sealed record Context(Plan Plan, int Start, int End)
+    {
+        public QuantityContext Of { get; } = Engineering.Ask.Context(Plan).For(Laid(Plan, Start, End), withSpread: false);
+
+        public string Words => string.Create(CultureInfo.InvariantCulture, $"minutes {Start} to {End}");
+
+        private static Plan Laid(Plan plan, int start, int end) => plan with
+        {
+            Shift = new Shift { Date = new DateOnly(2027, 6, 23), Start = new TimeOnly(4, 0).AddMinutes(start), End = new TimeOnly(4, 0).AddMinutes(end), Zone = TimeSpan.Zero },
+        };
+    }
+}
