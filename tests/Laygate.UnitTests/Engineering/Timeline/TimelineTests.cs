@@ -207,6 +207,27 @@ public class TimelineTests
         Assert.Equal(230, Needed(two), 6);
     }
 
+    [Fact]
+    public void A_later_course_is_judged_by_the_weather_from_its_own_begin()
+    {
+        // The upper course is begun at 10:20 at the earliest; what lies before 09:00 meets only the lower one.
+        var (cold, mild) = (TwoCourses with { Weather = Hours(2) }, TwoCourses with { Weather = Hours(18) });
+        Assert.Equal(Window(mild, "d"), Window(cold, "d"), 0.05);
+        Assert.True(Window(cold, "c") < Window(mild, "c") - 2);
+
+        static double Window(Plan plan, string course) => Ask.Number(plan, "course.densification_window", $"course:{course}", "min");
+
+        static Weather Hours(double first) => new() { Hours = [Hour(7, first), .. Enumerable.Range(9, 9).Select(hour => Hour(hour, 18))] };
+
+        static WeatherHour Hour(int hour, double celsius) => new()
+        {
+            At = new Moment(new DateTime(2027, 6, 1, hour, 0, 0), null),
+            Air = C(celsius),
+            Base = C(celsius),
+            Wind = M<Speed>(3, "m/s"),
+        };
+    }
+
     internal static Plan TwoCourses { get; } = TwoLanes with
     {
         Mixes = [TwoLanes.Mixes[0], TwoLanes.Mixes[0] with { Id = "n" }],
