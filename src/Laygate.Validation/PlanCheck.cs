@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Security.Cryptography;
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
@@ -174,7 +175,7 @@ public sealed class PlanCheck
             (MapToken)source.Root,
             plan.Positions,
             context,
-            report with { Settings = settings.SettingsFile, Findings = [.. report.Findings.Select(finding => finding with { Position = Place(plan.Positions, finding) })] });
+            report with { Settings = settings.SettingsFile, Findings = [.. report.Findings.Select(finding => Placed(plan.Positions, finding))] });
     }
 
     private Report Departed(Report report, QuantityContext context) =>
@@ -183,6 +184,26 @@ public sealed class PlanCheck
     private static (string Rule, string Address) KeyOf(Finding finding) => (finding.Rule, finding.Address);
 
     private bool IsConsistent(Plan plan) => PlanConsistency.Check(plan, tools.Validator).Count == 0;
+
+    private static Finding Placed(PlanPositions positions, Finding finding) => finding with
+    {
+        Position = Place(positions, finding),
+        Notes = [.. finding.Notes.Select(note => Placed(positions, note))],
+    };
+
+    // A remark that names another place of the plan says its line, so that both can be looked at.
+    private static Note Placed(PlanPositions positions, Note note)
+    {
+        if (note.Arguments.FirstOrDefault(argument => string.Equals(argument.Name, NoteArgument.At, StringComparison.Ordinal))?.Text is not { } at)
+        {
+            return note;
+        }
+
+        var slash = at.IndexOf('/', StringComparison.Ordinal);
+        var line = positions.Of(slash < 0 ? at : at[..slash], slash < 0 ? string.Empty : at[(slash + 1)..]).Line;
+        var placed = string.Create(CultureInfo.InvariantCulture, $"{at} (line {line})");
+        return note with { Arguments = [.. note.Arguments.Select(argument => string.Equals(argument.Name, NoteArgument.At, StringComparison.Ordinal) ? argument with { Text = placed } : argument)] };
+    }
 
     // A missing input is where the reader has to write; otherwise the value itself; otherwise the element.
     private static Position Place(PlanPositions positions, Finding finding)

@@ -70,10 +70,11 @@ public static class RuleBooks
     private static Problem Unknown(string name, RulePack pack)
     {
         var known = pack.Specifications.Select(specification => specification.Name).ToList();
+        var usual = pack.Specifications.Where(specification => !specification.IsUnread).Select(specification => specification.Name);
         var nearest = NearestNames.Of(name, known);
         var hint = nearest.Count > 0
             ? $"Did you mean `{nearest[0]}`?"
-            : $"Shipped are: {string.Join(", ", known)}. Or give the path of a file or folder of your own.";
+            : $"Shipped are: {string.Join(", ", usual)}. Or give the path of a file or folder of your own.";
         return new Problem(CommandLine, $"There is no specification `{name}`, and no file or folder of that name.", hint, null);
     }
 }

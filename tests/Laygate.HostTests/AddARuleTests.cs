@@ -72,9 +72,9 @@ public sealed partial class AddARuleTests : IDisposable
         return Path.Combine(here.FullName, "rules", "README.md");
     }
 
-    [GeneratedRegex("## Add a rule in at most five commands\n.*?```sh\n(?<script>.*?)```", RegexOptions.Singleline | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex("## Add a rule in at most five commands\n.*?```sh\n(?<script>.*?)```", RegexOptions.Singleline | RegexOptions.ExplicitCapture, Patience.Milliseconds)]
     private static partial Regex Section();
 
-    [GeneratedRegex("(?<=<<'END')\n.*?\nEND(?=\n)", RegexOptions.Singleline | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex("(?<=<<'END')\n.*?\nEND(?=\n)", RegexOptions.Singleline | RegexOptions.ExplicitCapture, Patience.Milliseconds)]
     private static partial Regex HereText();
 }

@@ -6,25 +6,20 @@ namespace Laygate.HostTests;
 /// <summary>Runs the built program as a process. <c>LAYGATE_PROGRAM</c> names another one, for example the native one.</summary>
 internal static class BuiltProgram
 {
-    private static readonly TimeSpan Watchdog = TimeSpan.FromSeconds(30);
-
     public sealed record Result(int Code, string Out, string Error);
 
-    /// <summary>Runs it to its end; a run longer than 30 s is killed and fails the test.</summary>
-    public static Result Run(byte[]? input, string folder, params string[] arguments) => Run(Watchdog, input, folder, arguments);
-
-    /// <summary>The same with another watchdog.</summary>
-    public static Result Run(TimeSpan watchdog, byte[]? input, string folder, params string[] arguments)
+    /// <summary>Runs it to its end; a run that hangs is killed and fails the test.</summary>
+    public static Result Run(byte[]? input, string folder, params string[] arguments)
     {
         using var process = new Process { StartInfo = Start(folder, arguments) };
         process.Start();
         var output = process.StandardOutput.ReadToEndAsync();
         var error = process.StandardError.ReadToEndAsync();
         Feed(process, input ?? []);
-        if (!process.WaitForExit(watchdog))
+        if (!process.WaitForExit(Patience.Longest))
         {
             process.Kill(entireProcessTree: true);
-            Assert.Fail($"laygate {string.Join(' ', arguments)} ran longer than {watchdog.TotalSeconds} s");
+            Assert.Fail($"laygate {string.Join(' ', arguments)} does not end");
         }
 
         process.WaitForExit();

@@ -148,5 +148,5 @@ public sealed class CardTests
     private static List<string> Blanks(string text) => [.. PageText.All(text, @"\{\d\}").Order(StringComparer.Ordinal)];
 
     private static string Program(params string[] arguments) =>
-        BuiltProgram.Run(TimeSpan.FromMinutes(3), null, SourceTree.Root, ["sheet", .. arguments, "--format", "html", "--date", "2026-11-25"]).Out;
+        BuiltProgram.Run(null, SourceTree.Root, ["sheet", .. arguments, "--format", "html", "--date", "2026-11-25"]).Out;
 }

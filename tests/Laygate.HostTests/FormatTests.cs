@@ -137,7 +137,7 @@ public sealed class FormatTests
     {
         var driver = JsonNode.Parse(Program("examples/concept-fifteen-lines.yaml", "--rules", "us-wa"))!["runs"]![0]!["tool"]!["driver"]!;
         var listed = driver["rules"]!.AsArray().Select(rule => rule!["id"]!.GetValue<string>()).ToList();
-        var book = JsonNode.Parse(BuiltProgram.Run(TimeSpan.FromMinutes(3), null, SourceTree.Root, "rules", "--rules", "us-wa", "--in-force", "--format", "json").Out)!;
+        var book = JsonNode.Parse(BuiltProgram.Run(null, SourceTree.Root, "rules", "--rules", "us-wa", "--in-force", "--format", "json").Out)!;
         Assert.Equal(book["rules"]!.AsArray().Select(rule => rule!["id"]!.GetValue<string>()).Order(StringComparer.Ordinal), listed, StringComparer.Ordinal);
         Assert.All(driver["rules"]!.AsArray(), rule => Assert.Contains("Source: ", rule!["help"]!["text"]!.GetValue<string>(), StringComparison.Ordinal));
         Assert.All(driver["rules"]!.AsArray(), rule => Assert.Equal(Cli.App.RulePages is null, rule!["helpUri"] is null));
@@ -151,7 +151,7 @@ public sealed class FormatTests
     }
 
     private static string Program(params string[] arguments) =>
-        BuiltProgram.Run(TimeSpan.FromMinutes(3), null, SourceTree.Root, ["check", .. arguments, "--format", "sarif", "--date", "2026-11-25", "--fail-on", "none"]).Out;
+        BuiltProgram.Run(null, SourceTree.Root, ["check", .. arguments, "--format", "sarif", "--date", "2026-11-25", "--fail-on", "none"]).Out;
 
     private static IReadOnlyList<string> Complaints(string sarif)
     {

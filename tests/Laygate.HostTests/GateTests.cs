@@ -139,7 +139,7 @@ public sealed class GateTests : IDisposable
         File.WriteAllText(Plan(number), text.Replace(from, to, StringComparison.Ordinal));
     }
 
-    private BuiltProgram.Result Laygate(params string[] arguments) => BuiltProgram.Run(TimeSpan.FromMinutes(2), null, folder, arguments);
+    private BuiltProgram.Result Laygate(params string[] arguments) => BuiltProgram.Run(null, folder, arguments);
 
     private void Commit()
     {

@@ -273,8 +273,8 @@ public sealed class HtmlTests
     }
 
     private static string Page(string folder, params string[] plans) =>
-        BuiltProgram.Run(TimeSpan.FromMinutes(3), null, folder, ["check", .. plans, "--format", "html", "--date", "2026-11-25", "--fail-on", "none"]).Out;
+        BuiltProgram.Run(null, folder, ["check", .. plans, "--format", "html", "--date", "2026-11-25", "--fail-on", "none"]).Out;
 
     private static string Program(params string[] arguments) =>
-        BuiltProgram.Run(TimeSpan.FromMinutes(3), null, SourceTree.Root, ["check", .. arguments, "--format", "html", "--date", "2026-11-25", "--fail-on", "none"]).Out;
+        BuiltProgram.Run(null, SourceTree.Root, ["check", .. arguments, "--format", "html", "--date", "2026-11-25", "--fail-on", "none"]).Out;
 }

@@ -84,7 +84,42 @@ public sealed class OutputSafetyTests
     {
         var folder = Folder();
         var (code, error) = Shell(folder, $"{command} > /dev/full");
-        Assert.Equal((2, "laygate: The result cannot be written to standard output: check that there is room where it goes.\n"), (code, error));
+        Assert.Equal((2, "laygate: The result cannot be written to standard output: check that it is open and that there is room where it goes.\n"), (code, error));
+        Directory.Delete(folder, recursive: true);
+    }
+
+    /// <summary>Every command, on every output that can be closed, full or left by its reader: an exit code of the documented ones, never the end of the process by a signal (134 and the like).</summary>
+    [SkippableTheory]
+    [InlineData("--version", true)]
+    [InlineData("--help", true)]
+    [InlineData("check plan.yaml", true)]
+    [InlineData("check plan.yaml --quick --format json", true)]
+    [InlineData("check plan.yaml missing.yaml", true)]
+    [InlineData("check - < /dev/null", false)]
+    [InlineData("check - <&-", false)]
+    [InlineData("sheet plan.yaml --draft", true)]
+    [InlineData("verify --format json", true)]
+    [InlineData("rules", true)]
+    [InlineData("explain LAY-001", true)]
+    [InlineData("completion bash", true)]
+    [InlineData("compare plan.yaml plan.yaml", true)]
+    [InlineData("baseline plan.yaml --output known.json", false)]
+    [InlineData("new specification harbour-road", false)]
+    [InlineData("confirm LAY-001", false)]
+    [InlineData("nonsense", false)]
+    public void A_closed_or_full_output_is_no_crash(string command, bool writesResult)
+    {
+        var folder = Folder();
+        foreach (var redirection in (string[])[">&-", "> /dev/full", ">&- 2>&-", "> /dev/full 2> /dev/full", "2>&-", "2> /dev/full"])
+        {
+            var (code, error) = Shell(folder, $"{command} {redirection}");
+            Assert.True(code is >= 0 and <= 2, $"{command} {redirection}: {code} {error}");
+            Assert.DoesNotContain("   at ", error, StringComparison.Ordinal);
+            Assert.True(!writesResult || redirection[0] != '>' || code == 2, $"{command} {redirection}: {code}");
+        }
+
+        var (pipe, trace) = Shell(folder, $"{command} > pipe; echo $? > code", left: true);
+        Assert.True(pipe == 0 && int.Parse(File.ReadAllText(Path.Combine(folder, "code")), System.Globalization.CultureInfo.InvariantCulture) <= 2, trace);
         Directory.Delete(folder, recursive: true);
     }
 
@@ -111,12 +146,13 @@ public sealed class OutputSafetyTests
         Directory.Delete(folder, recursive: true);
     }
 
-    private static (int Code, string Error) Shell(string folder, string command)
+    // With a reader that leaves at once, standard output is a pipe that breaks.
+    private static (int Code, string Error) Shell(string folder, string command, bool left = false)
     {
         Skip.IfNot(File.Exists("/dev/full"), "needs /dev/full");
         var program = Path.Combine(folder, "laygate.sh");
         File.WriteAllText(program, BuiltProgram.Wrapper());
-        using var process = Process.Start(new ProcessStartInfo("/bin/sh", ["-c", $"sh ./laygate.sh {command}"]) { WorkingDirectory = folder, RedirectStandardError = true, RedirectStandardOutput = true, UseShellExecute = false })!;
+        using var process = Process.Start(new ProcessStartInfo("/bin/sh", ["-c", left ? $"mkfifo pipe; : < pipe & sh ./laygate.sh {command}" : $"sh ./laygate.sh {command}"]) { WorkingDirectory = folder, RedirectStandardError = true, RedirectStandardOutput = true, UseShellExecute = false })!;
         var output = process.StandardOutput.ReadToEndAsync();
         var error = process.StandardError.ReadToEnd();
         process.WaitForExit();

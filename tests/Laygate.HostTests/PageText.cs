@@ -5,7 +5,7 @@ namespace Laygate.HostTests;
 /// <summary>Looks for patterns in the text of a page.</summary>
 internal static class PageText
 {
-    private static readonly TimeSpan Longest = TimeSpan.FromSeconds(20);
+    private static readonly TimeSpan Longest = Patience.Longest;
 
     /// <summary>All matches: the first group where the pattern has one, else the whole.</summary>
     public static IReadOnlyList<string> All(string page, string pattern) =>

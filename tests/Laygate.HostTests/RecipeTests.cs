@@ -113,12 +113,12 @@ public sealed partial class RecipeTests : IDisposable
         return (shell.ExitCode, output);
     }
 
-    [GeneratedRegex(@"(?<always>if: always\(\)\s+)?run: (?:\|\n(?<text>(?: {10}.*\n)+)|(?<text>.+))", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"(?<always>if: always\(\)\s+)?run: (?:\|\n(?<text>(?: {10}.*\n)+)|(?<text>.+))", RegexOptions.ExplicitCapture, Patience.Milliseconds)]
     private static partial Regex Blocks();
 
-    [GeneratedRegex(@"^    - (?<text>[^i].*)$", RegexOptions.ExplicitCapture | RegexOptions.Multiline, 1000)]
+    [GeneratedRegex(@"^    - (?<text>[^i].*)$", RegexOptions.ExplicitCapture | RegexOptions.Multiline, Patience.Milliseconds)]
     private static partial Regex ScriptLines();
 
-    [GeneratedRegex(@"entry: (?<text>.+)", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"entry: (?<text>.+)", RegexOptions.ExplicitCapture, Patience.Milliseconds)]
     private static partial Regex Entry();
 }

@@ -144,7 +144,7 @@ public sealed class VerbTests : IDisposable
     public void All_shipped_cases_hold_and_the_last_line_counts_them()
     {
         // Some 500 cases, each with its own plan: 4 s alone, many times that beside other work.
-        var result = BuiltProgram.Run(TimeSpan.FromMinutes(5), null, folder, "rules", "--test");
+        var result = BuiltProgram.Run(null, folder, "rules", "--test");
         Assert.Equal(0, result.Code);
         Assert.Matches("^[0-9]+ cases of [0-9]+ rules: all hold.\n$", result.Out);
     }

@@ -14,6 +14,7 @@ const browser = await chromium.launch({
   args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
 });
 const tab = await browser.newPage({ viewport: { width: 1200, height: 1180 } });
+tab.setDefaultTimeout(15 * 60 * 1000); // A busy machine decides nothing.
 const requests = [];
 tab.on('request', request => requests.push(request.url()));
 const complaints = [];

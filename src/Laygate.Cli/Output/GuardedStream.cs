@@ -1,9 +1,9 @@
 namespace Laygate.Cli.Output;
 
 /// <summary>A stream of the process that may refuse to be written to: its disk is full, or it is closed.</summary>
-/// <param name="inner">The stream.</param>
+/// <param name="inner">The stream; null where the process was started without it.</param>
 /// <param name="refused">Called when it refuses; when it returns, what was to be written is dropped.</param>
-internal sealed class GuardedStream(Stream inner, Action refused) : Stream
+internal sealed class GuardedStream(Stream? inner, Action refused) : Stream
 {
     /// <inheritdoc/>
     public override bool CanRead => false;
@@ -30,6 +30,12 @@ internal sealed class GuardedStream(Stream inner, Action refused) : Stream
     /// <inheritdoc/>
     public override void Write(ReadOnlySpan<byte> buffer)
     {
+        if (inner is null)
+        {
+            refused();
+            return;
+        }
+
         try
         {
             inner.Write(buffer);
@@ -40,12 +46,25 @@ internal sealed class GuardedStream(Stream inner, Action refused) : Stream
         }
     }
 
+    /// <summary>Opens a stream of the process; one that was closed before the program began refuses when it is written to.</summary>
+    public static GuardedStream Of(Func<Stream> open, Action refused)
+    {
+        try
+        {
+            return new GuardedStream(open(), refused);
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            return new GuardedStream(null, refused);
+        }
+    }
+
     /// <inheritdoc/>
     public override void Flush()
     {
         try
         {
-            inner.Flush();
+            inner?.Flush();
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {

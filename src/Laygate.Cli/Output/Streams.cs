@@ -36,20 +36,33 @@ internal sealed record Streams
     /// <summary>The streams of this process.</summary>
     public static Streams OfProcess()
     {
-        Console.OutputEncoding = Utf8;
+        SetEncoding();
         var plain = Environment.GetEnvironmentVariable("NO_COLOR") is { Length: > 0 }
             || Environment.GetEnvironmentVariable("TERM") is "dumb";
         return new Streams
         {
             Input = Console.OpenStandardInput,
-            Out = new GuardedStream(Console.OpenStandardOutput(), () => throw new ArgumentProblem("The result cannot be written to standard output: check that there is room where it goes.")),
+            Out = GuardedStream.Of(Console.OpenStandardOutput, () => throw new ArgumentProblem("The result cannot be written to standard output: check that it is open and that there is room where it goes.")),
             // Nobody is left to be told when messages cannot be written.
-            Error = new StreamWriter(new GuardedStream(Console.OpenStandardError(), () => { }), Utf8) { AutoFlush = true },
+            Error = new StreamWriter(GuardedStream.Of(Console.OpenStandardError, () => { }), Utf8) { AutoFlush = true },
             Width = Console.IsOutputRedirected ? UsualWidth : TerminalWidth(),
             Colour = !plain && !Console.IsOutputRedirected,
             ErrorColour = !plain && !Console.IsErrorRedirected,
             ErrorTerminal = !Console.IsErrorRedirected,
         };
+    }
+
+    // A terminal needs to be told; what is closed or no terminal does not mind.
+    private static void SetEncoding()
+    {
+        try
+        {
+            Console.OutputEncoding = Utf8;
+        }
+        catch (IOException)
+        {
+            return;
+        }
     }
 
     private static int TerminalWidth()

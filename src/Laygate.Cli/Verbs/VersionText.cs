@@ -13,10 +13,13 @@ internal static class VersionText
         if (RuleBookOnDisk.Open([]).Pack is { } pack)
         {
             text.Append(FormattableString.Invariant($"{pack.General.Title} {pack.General.Edition}: {pack.General.Rules.Count} rules, rule files {pack.ContentHash[..12]}\n"));
-            foreach (var specification in pack.Specifications.OrderBy(specification => specification.Name, StringComparer.Ordinal))
+            foreach (var specification in pack.Specifications.Where(specification => !specification.IsUnread).OrderBy(specification => specification.Name, StringComparer.Ordinal))
             {
                 text.Append(FormattableString.Invariant($"{specification.Name,-18} {specification.Title}, {specification.Edition}\n"));
             }
+
+            var unread = pack.Specifications.Where(specification => specification.IsUnread).Select(specification => specification.Name).Order(StringComparer.Ordinal).ToList();
+            text.Append(unread.Count > 0 ? $"Started from memory, nothing of them read, they only warn: {string.Join(", ", unread)}\n" : string.Empty);
         }
 
         return text.ToString();

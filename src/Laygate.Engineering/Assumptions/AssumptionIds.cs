@@ -36,6 +36,11 @@ public static class AssumptionIds
     public const string CalmShare = "weather.calm_share";
     public const string WindSpread = "weather.wind_spread";
     public const string BuildUpThickness = "existing.thickness";
+    public const string BaseSpread = "weather.base_spread";
+    public const string AirSpread = "weather.air_spread";
+    public const string DayRange = "weather.day_range";
+    public const string BaseDepthShare = "existing.depth_share";
+    public const string BaseDepthDifference = "existing.depth_difference";
     public const string SunShare = "weather.sun_share";
     public const string ConvectionForm = "weather.convection_form";
     public const string SkyForm = "weather.sky_form";
@@ -50,6 +55,9 @@ public static class AssumptionIds
     public const string FilmIce = "existing.film_ice";
     public const string FrozenMoisture = "existing.frozen_moisture";
     public const string DeckUnderside = "existing.deck_underside";
+    public const string MarkedGradient = "site.marked_gradient";
+    public const string LongDay = "site.long_day_shift";
+    public const string LongNight = "site.long_night_shift";
 #pragma warning restore CS1591
 
     /// <summary>Density of a kind of mix.</summary>
@@ -57,6 +65,12 @@ public static class AssumptionIds
 
     /// <summary>Reach of a drum over an edge.</summary>
     public static string ReachOver(EdgeKind? edge) => $"rolling.reach.{(edge is { } known ? Underscored(Words.Of(known)) : "unknown")}";
+
+    /// <summary>Whether an assumption is the reach of a drum over an edge; at zero the drum covers the mat and nothing beyond it.</summary>
+    public static bool IsReach(string id) => id.StartsWith("rolling.reach.", StringComparison.Ordinal);
+
+    /// <summary>Whether an assumption is a property of a material, which only what is solved from the cooling of the mat uses.</summary>
+    public static bool IsOfMaterial(string id) => id.StartsWith("material.", StringComparison.Ordinal);
 
     /// <summary>Cessation temperature of a US performance grade, such as <c>PG 64-22</c>.</summary>
     public static string CessationOfGrade(int high, int low) => $"mix.cessation.pg_{high}_{low}";

@@ -12,6 +12,9 @@ public static class SimulationAssumptions
     public const string TippingRate = "trucks.tipping_rate";
     public const string LoadsBeforeStart = "trucks.loads_before_start";
     public const string LoadStep = "supply.load_step";
+    public const string SmallestLoad = "supply.smallest_load";
+    public const string ByTimetable = "supply.sent_by_timetable";
+    public const string LoadingPlaces = "plant.loading_places";
     public const string HopperCapacity = "paver.hopper_capacity";
     public const string HopperLowest = "paver.hopper_lowest";
     public const string RestartShare = "paver.restart_share";
@@ -25,7 +28,10 @@ public static class SimulationAssumptions
         LaygateAssumptions.Judged(ServiceSpread, "Coefficient of variation of loading and of the exchange of trucks.", 20, "%", 0, 30),
         LaygateAssumptions.Judged(TippingRate, "Rate at which a truck tips into a paver that has room.", 600, "t/h", 300, 1200),
         LaygateAssumptions.Judged(LoadsBeforeStart, "Loads that wait on site before the paver starts.", 2, string.Empty, 1, 5),
-        LaygateAssumptions.Judged(LoadStep, "Step in which the last load is ordered.", 1, "t", 0.5, 2),
+        LaygateAssumptions.Judged(LoadStep, "Step in which a load that is not a full one is ordered.", 1, "t", 0.5, 2),
+        LaygateAssumptions.Judged(SmallestLoad, "Smallest useful load as a share of a full one: a smaller last load is shared with the one before it. A thin load cools faster, and a truck is sent for it.", 50, "%", 30, 50),
+        LaygateAssumptions.Judged(ByTimetable, "Share of the loads that leave by timetable, where the plan does not say how loads are sent: 100 % by timetable, 0 % each as soon as it is loaded.", 100, "%", 0, 100),
+        LaygateAssumptions.Judged(LoadingPlaces, "Trucks that are loaded with the same mix at the same time.", 1, string.Empty, 1, 2),
         new(HopperCapacity, "Mix that the hopper of a paver holds.", 12, "t", 10, 15, "plain hopper 10 to 15 t, recalled", Evidence.Recalled),
         LaygateAssumptions.Judged(HopperLowest, "Lowest workable level of a paver's hopper.", 3, "t", 1, 5),
         LaygateAssumptions.Judged(RestartShare, "Share of a buffer above its lowest level that is filled again before a paver that stopped for want of mix goes on.", 25, "%", 10, 50),

@@ -73,6 +73,9 @@ public sealed class InitialTemperature
         return (sum + ((to - z) * 0.5 * (left + At(to)))) / (to - from);
     }
 
+    /// <summary>Everything that makes it what it is: number of points, depths, temperatures.</summary>
+    internal IEnumerable<double> Numbers => [depths.Length, .. depths, .. values];
+
     internal bool IsUsable()
     {
         for (var i = 0; i < depths.Length; i++)

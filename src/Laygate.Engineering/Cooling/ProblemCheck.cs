@@ -3,6 +3,9 @@ namespace Laygate.Engineering.Cooling;
 /// <summary>Finds what makes a problem impossible to compute. Allocates only when there is something to say.</summary>
 internal static class ProblemCheck
 {
+    /// <summary>Least thickness of a layer, m: below it the conductance of a cell leaves the range in which sums of cells keep their digits.</summary>
+    private const double Thinnest = 1e-6;
+
     public static CoolingFailure? Find(CoolingProblem problem)
     {
         if (problem.Layers.Count == 0)
@@ -62,9 +65,9 @@ internal static class ProblemCheck
     private static CoolingFailure? InLayer(StackLayer layer)
     {
         var m = layer.Material;
-        if (!IsPositive(layer.Thickness))
+        if (!(layer.Thickness >= Thinnest) || !double.IsFinite(layer.Thickness))
         {
-            return Unusable(layer.Name, "The thickness must be a positive number of metres.");
+            return Unusable(layer.Name, "The thickness must be a number of metres and at least a thousandth of a millimetre.");
         }
 
         if (!IsPositive(m.Conductivity) || !IsPositive(m.Density) || !IsPositive(m.SpecificHeat) || !IsPositive(m.Diffusivity))

@@ -45,6 +45,9 @@ internal sealed record MatInputs(
     /// <summary>Water below the lowest course; null where the base is dry or not said to be otherwise.</summary>
     public MatFilm? Film { get; init; }
 
+    /// <summary>Temperatures below the surface that is laid upon.</summary>
+    public required MatBase Base { get; init; }
+
     /// <summary>Whether the lowest layer is a bridge deck with air below.</summary>
     public bool OnDeck => Below[^1].Material is MaterialClass.SteelDeck or MaterialClass.ConcreteDeck;
 

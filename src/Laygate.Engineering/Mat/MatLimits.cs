@@ -32,6 +32,11 @@ internal static class MatLimits
         }
 
         var celsius = calculation.Quantity("Tc", "mix.cessation", mix);
+        if (mix.Subject is Mix { Cessation.Value: not null, CessationFrom: { } origin })
+        {
+            calculation.Show("Tc from", "cessation_from", mix.Address, Words.Of(origin));
+        }
+
         if (((Mix)mix.Subject!).Cessation is { Value: not null, Place: { } place and not Place.CourseMean })
         {
             calculation.Block(AbsenceReason.NeedsPerson, Note.Of(

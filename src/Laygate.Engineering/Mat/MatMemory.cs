@@ -102,8 +102,9 @@ internal sealed class MatKey : IEquatable<MatKey>
         {
             var material = layer.Material;
             all.AddRange([
-                (int)layer.Role, layer.Thickness, layer.Initial.At(0), layer.Initial.Mean(0, layer.Thickness), layer.LaidAt, layer.ResistanceBelow,
+                (int)layer.Role, layer.Thickness, layer.LaidAt, layer.ResistanceBelow,
                 material.Conductivity, material.Density, material.SpecificHeat, material.Emissivity, material.Absorptivity]);
+            all.AddRange(layer.Initial.Numbers);
             all.AddRange(HeatReadAt.Select(celsius => material.HeatLaw?.At(celsius) ?? double.NaN));
         }
     }

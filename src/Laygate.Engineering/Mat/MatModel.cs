@@ -35,16 +35,39 @@ internal sealed class MatModel(MatInputs inputs, AssumptionSet assumptions)
             layers.Add(Course(inputs.Courses[i], i, weather, sample));
         }
 
-        layers.AddRange(inputs.Below.Select((layer, i) => StackLayer.Existing(
-            i.ToString(CultureInfo.InvariantCulture), Thickness(layer, sample), Material(layer, sample), layer.IsFrozen ? Math.Min(weather.Base, -1) : weather.Base)));
+        AddBelow(layers, weather, sample);
         BottomBoundary bottom = inputs.OnDeck
-            ? new BottomBoundary.ConstantCoefficient(Pick(AssumptionIds.DeckUnderside, sample, MatRanges.Ground), weather.AirAtStart)
+            ? new BottomBoundary.ConstantCoefficient(Pick(AssumptionIds.DeckUnderside, sample, MatRanges.Ground), weather.AirAtStart + AirShift(sample))
             : new BottomBoundary.HalfSpace();
         return new CoolingProblem(layers, new TopBoundary.Weather(Series(weather, sample), Choose(Forms, AssumptionIds.ConvectionForm, sample, MatRanges.Form)), bottom, duration)
         {
             StopAt = stop,
         };
     }
+
+    /// <summary>The base with its temperatures at depth; a frozen layer is below freezing.</summary>
+    private void AddBelow(List<StackLayer> layers, MatWeather weather, double[] sample)
+    {
+        var profile = inputs.Base.At(weather);
+        var surface = weather.Base + Pick(AssumptionIds.BaseSpread, sample, MatRanges.Base);
+        var scale = profile.Source switch
+        {
+            BaseSource.Assumed => Pick(AssumptionIds.BaseDepthDifference, sample, MatRanges.Depth),
+            BaseSource.Computed => Pick(AssumptionIds.BaseDepthShare, sample, MatRanges.Depth) / 100,
+            _ => 1,
+        };
+        var top = 0.0;
+        for (var i = 0; i < inputs.Below.Count; i++)
+        {
+            var layer = inputs.Below[i];
+            var thickness = Thickness(layer, sample);
+            var initial = profile.Layer(surface, scale, top, thickness, layer.IsFrozen ? -1 : double.PositiveInfinity, i == inputs.Below.Count - 1);
+            layers.Add(new StackLayer(i.ToString(CultureInfo.InvariantCulture), LayerRole.Existing, thickness, Material(layer, sample), initial));
+            top += thickness;
+        }
+    }
+
+    private double AirShift(double[] sample) => Pick(AssumptionIds.AirSpread, sample, MatRanges.Air);
 
     /// <summary>A course as it lies: between compacted and as loose as behind the screed, with the same mass and heat; less what water below it takes.</summary>
     private StackLayer Course(MatCourse course, int index, MatWeather weather, double[] sample)
@@ -114,6 +137,7 @@ internal sealed class MatModel(MatInputs inputs, AssumptionSet assumptions)
         var gust = 1 + (Pick(AssumptionIds.WindSpread, sample, MatRanges.Wind) / 100);
         var depression = Pick(AssumptionIds.SkyBelowAir, sample, MatRanges.Sky);
         var sun = Pick(AssumptionIds.SunShare, sample, MatRanges.Sun) / 100;
+        var warmer = AirShift(sample);
         var builder = new WeatherBuilder(weather.Site, Choose(Skies, AssumptionIds.SkyForm, sample, MatRanges.Sky));
         var points = new WeatherPoint[weather.Points.Count];
         for (var i = 0; i < points.Length; i++)
@@ -122,8 +146,9 @@ internal sealed class MatModel(MatInputs inputs, AssumptionSet assumptions)
             var point = builder.Point(planned.Hour, planned.Time);
             points[i] = point with
             {
+                Air = point.Air + warmer,
                 Wind = Math.Max(0, point.Wind * gust),
-                Sky = planned.HasSky ? point.Sky : point.Air - depression,
+                Sky = warmer + (planned.HasSky ? point.Sky : point.Air - depression),
                 Sun = Math.Max(0, planned.Hour.Sun is null ? point.Sun * sun : point.Sun),
             };
         }

@@ -24,11 +24,14 @@ internal static class MatRanges
     public const int Rise = 13;
     public const int Film = 14;
     public const int Loose = 15;
+    public const int Base = 16;
+    public const int Air = 17;
+    public const int Depth = 18;
 
     private static readonly string[] Names =
     [
         "conductivity of the mix", "specific heat", "emissivity", "ground", "wind", "laying temperature", "convection form", "sky", "absorptivity",
-        "cessation", "embedment and marking", "build-up", "sun", "rise of the specific heat", "water below", "looseness",
+        "cessation", "embedment and marking", "build-up", "sun", "rise of the specific heat", "water below", "looseness", "base", "air", "base at depth",
     ];
 
     /// <summary>Central values in every dimension.</summary>

@@ -33,7 +33,7 @@ internal sealed class MatReader(QuantityContext context, Calculation calculation
 
         var below = Below(pass, warm);
         return calculation.Stopped is null && below.Count > 0
-            ? new MatInputs(courses, warm is null ? 0 : warm.Courses.Count, below, calculation) { Film = Film(warm ?? pass) }
+            ? new MatInputs(courses, warm is null ? 0 : warm.Courses.Count, below, calculation) { Film = Film(warm ?? pass), Base = MatBase.Read(context, calculation, below) }
             : null;
     }
 

@@ -69,6 +69,7 @@ public sealed class WeatherPlans
                 {
                     AirLowest = With(envelope.AirLowest!, weather.Air),
                     BaseLowest = With(envelope.BaseLowest!, weather.Base),
+                    BaseAtDepth = Moved(envelope.BaseAtDepth, weather.Base - envelope.BaseLowest!.Si),
                     WindHighest = With(envelope.WindHighest!, weather.Wind / WindFactor()!.Value),
                 },
             },
@@ -111,6 +112,7 @@ public sealed class WeatherPlans
         {
             Air = Moved(hour.Air, kelvins),
             Base = Moved(hour.Base, kelvins),
+            BaseAtDepth = Moved(hour.BaseAtDepth, kelvins),
             Wind = hour.Wind is null ? null : With(hour.Wind, Math.Max(0, hour.Wind.Si + wind)),
             RainChance = hour.RainChance is null ? null : With(hour.RainChance, rain / 100),
         })],
@@ -119,6 +121,7 @@ public sealed class WeatherPlans
             AirLowest = Moved(envelope.AirLowest, kelvins),
             AirHighest = Moved(envelope.AirHighest, kelvins),
             BaseLowest = Moved(envelope.BaseLowest, kelvins),
+            BaseAtDepth = Moved(envelope.BaseAtDepth, kelvins),
             BaseHighest = Moved(envelope.BaseHighest, kelvins),
             WindHighest = envelope.WindHighest is null ? null : With(envelope.WindHighest, Math.Max(0, envelope.WindHighest.Si + wind)),
             RainChanceHighest = envelope.RainChanceHighest is null ? null : With(envelope.RainChanceHighest, rain / 100),
@@ -130,6 +133,9 @@ public sealed class WeatherPlans
 
     private static Measure<Temperature>? Moved(Measure<Temperature>? measure, double kelvins) =>
         measure is null ? null : With(measure, measure.Si + kelvins);
+
+    private static DepthTemperature[] Moved(IReadOnlyList<DepthTemperature> points, double kelvins) =>
+        [.. points.Select(point => point with { Temperature = Moved(point.Temperature, kelvins) })];
 
     private static Measure<T> With<T>(Measure<T> measure, double si)
         where T : struct => measure with { Number = measure.Unit.FromSi(si) };

@@ -36,7 +36,20 @@ public abstract record QuantityValue;
 /// <param name="Si">Expected value in the SI unit of the quantity's dimension (°C for temperatures).</param>
 /// <param name="Low">5 % point of the samples; null when no spread is carried.</param>
 /// <param name="High">95 % point of the samples; null when no spread is carried.</param>
-public sealed record NumberValue(double Si, double? Low = null, double? High = null) : QuantityValue;
+public sealed record NumberValue(double Si, double? Low = null, double? High = null) : QuantityValue
+{
+    /// <summary>
+    /// Share of <see cref="Scale"/> that is rounding. A stated figure in mm, cm or in is exact to 2e-16 of itself in SI (IEEE 754, double);
+    /// what is left of the difference of a few such figures is known no better, however small it is.
+    /// </summary>
+    public const double RoundingOfScale = 1e-12;
+
+    /// <summary>Largest of the figures of its dimension from which it was worked out, in SI (temperatures from absolute zero); 0 for a stated value.</summary>
+    public double Scale { get; init; }
+
+    /// <summary>Whether low and high differ from the value; where assumptions of a whole range give one value, there is no band to show.</summary>
+    public bool IsSpread => (Low is { } low && low != Si) || (High is { } high && high != Si);
+}
 
 /// <summary>A word of a closed list.</summary>
 /// <param name="Word">The word.</param>
@@ -108,7 +121,11 @@ public sealed record Note(string Id, IReadOnlyList<NoteArgument> Arguments)
 /// <param name="Text">Word or id; null for a number.</param>
 /// <param name="Number">Number in the given unit; null for a word.</param>
 /// <param name="Unit">Unit spelling of the number.</param>
-public sealed record NoteArgument(string Name, string? Text, double? Number = null, string? Unit = null);
+public sealed record NoteArgument(string Name, string? Text, double? Number = null, string? Unit = null)
+{
+    /// <summary>Name of the argument that names another place of the plan: address, <c>/</c> and key. Whoever knows the text adds the line.</summary>
+    public const string At = "at";
+}
 
 /// <summary>Why a value is not to be had.</summary>
 /// <param name="Reason">Reason.</param>

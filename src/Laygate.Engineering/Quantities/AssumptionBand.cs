@@ -22,7 +22,7 @@ internal static class AssumptionBand
         var (low, high) = (number.Si, number.Si);
         foreach (var ends in Ends([.. WeakOnes(context, answer)]))
         {
-            if (context.Under(context.Assumptions.With(ends)).Get(quantity, element).Value is NumberValue other)
+            if (context.Service(one => new AssumptionVariants(one)).Of(ends).Get(quantity, element).Value is NumberValue other)
             {
                 (low, high) = (Math.Min(low, other.Si), Math.Max(high, other.Si));
             }
@@ -47,5 +47,24 @@ internal static class AssumptionBand
             yield return [.. weak.Select((assumption, at) =>
                 assumption with { Number = (bits >> at & 1) == 0 ? assumption.Low : assumption.High })];
         }
+    }
+}
+
+/// <summary>The plan under other assumptions, kept: several quantities rest on the same ends, and on one another.</summary>
+internal sealed class AssumptionVariants(QuantityContext context)
+{
+    private readonly Dictionary<string, QuantityContext> kept = new(StringComparer.Ordinal);
+
+    /// <summary>The plan under some ends.</summary>
+    public QuantityContext Of(Assumption[] ends)
+    {
+        var key = string.Join(';', ends.Select(end => FormattableString.Invariant($"{end.Id}={end.Number:R}")));
+        if (!kept.TryGetValue(key, out var variant))
+        {
+            variant = context.Under(context.Assumptions.With(ends));
+            kept[key] = variant;
+        }
+
+        return variant;
     }
 }

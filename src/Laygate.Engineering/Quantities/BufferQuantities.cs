@@ -24,6 +24,10 @@ internal static class BufferQuantities
         Paver.Number("upper_call_highest", Shape.Mass, "Highest level at which a called load of the upper mix fits when it arrives.", (c, e) =>
             CallEnd(c, e, highest: true), Call("Sh = Cs − Ps + Rs · (c + e + Ps/Q)")) with { DecidedBy = SimulationQuantities.StopChance },
         Paver.Number("call_band", Shape.Mass, "Width of the band of workable call levels; below zero the load of the upper mix is too large.", Band, Call("B = Sh − Sl")) with { DecidedBy = SimulationQuantities.StopChance },
+        Paver.Number("upper_load", Shape.Mass, "Load of the upper mix.", UpperLoad, new Method(
+            "Ps = largest payload of the trucks that carry the mix", Sources.Definition, "trucks that name the mix")),
+        Paver.Number("upper_load_fits", Shape.Mass, "Largest load of the upper mix that can be fed without a break: into the buffer at its lowest level while the paver lays.", UpperLoadFits, new Method(
+            "P = (Cs − S0) / (1 − Rs / Q)", Sources.Balance, "a feeder that is slower than the course takes any load; where trucks may unload in parts, too")),
     ];
 
     private static Method Call(string expression) => new(expression, Sources.TwoMixes, "a worst-case bound; a simulation of the haul decides");
@@ -108,11 +112,40 @@ internal static class BufferQuantities
             TwoMixFeeding.CallLowest(lower, upper, timing, lowest)?.Kilograms);
     }
 
+    private static Answer UpperLoad(QuantityContext context, Element element)
+    {
+        if (PlanView.Of(context).PairOf((Paver)element.Subject!) is not { } pair)
+        {
+            return NoPair();
+        }
+
+        var calculation = new Calculation(context);
+        return calculation.Result("paver.upper_load", "Ps", "Ps = largest payload", FeederQuantities.Fed(calculation, pair.Upper, "Rs", "Ps").Payload.Kilograms);
+    }
+
+    // S0 + P − Rs · P / Q ≤ Cs while the load is fed at the rate Q.
+    private static Answer UpperLoadFits(QuantityContext context, Element element)
+    {
+        var paver = (Paver)element.Subject!;
+        if (PlanView.Of(context).PairOf(paver) is not { } pair)
+        {
+            return NoPair();
+        }
+
+        var calculation = new Calculation(context);
+        var (_, upper, timing) = Inputs(calculation, pair);
+        var room = Level(calculation, paver, pair.Upper, "Cs", "capacity", buffer => buffer.Capacity)
+            - Level(calculation, paver, pair.Upper, "S0", "lowest", buffer => buffer.Lowest);
+        var kept = 1 - (upper.Demand.KilogramsPerSecond / timing.Rate.KilogramsPerSecond);
+        var any = context.Plan.Supply?.Feeder?.UnloadingInParts == true || kept <= 0;
+        return calculation.Result("paver.upper_load_fits", "P", "P = (Cs − S0) / (1 − Rs / Q)", any ? Math.Max(room.Kilograms, upper.Payload.Kilograms) : room.Kilograms / kept);
+    }
+
     private static Answer Band(QuantityContext context, Element element)
     {
         var calculation = new Calculation(context);
         var highest = calculation.Quantity("Sh", "paver.upper_call_highest", element);
         var lowest = calculation.Quantity("Sl", "paver.upper_call_lowest", element);
-        return calculation.Result("paver.call_band", "B", "B = Sh − Sl", Differences.Of(highest, lowest));
+        return calculation.Result("paver.call_band", "B", "B = Sh − Sl", highest - lowest);
     }
 }

@@ -8,15 +8,21 @@ namespace Laygate.Engineering.Quantities;
 /// </summary>
 internal sealed class Calculation(QuantityContext context)
 {
+    private const double AbsoluteZeroBelowCelsius = 273.15;
+
     private readonly List<WorkingInput> inputs = [];
     private readonly List<WorkingStep> steps = [];
     private readonly List<AssumptionUse> assumptions = [];
     private readonly List<InputReference> missing = [];
+    private readonly Dictionary<Dimension, double> scales = [];
     private Answer? blocked;
     private Note? partial;
 
     /// <summary>The context.</summary>
     public QuantityContext Context => context;
+
+    /// <summary>Temperatures below the surface that is laid upon, where a cooling mat was read; shown with the weather.</summary>
+    public Mat.MatBase? Below { get; set; }
 
     /// <summary>The answer that ends the computation early, or null when all inputs are there.</summary>
     public Answer? Stopped => missing.Count > 0 ? Answer.Missing([.. missing.Distinct()]) : blocked;
@@ -39,7 +45,9 @@ internal sealed class Calculation(QuantityContext context)
         partial ??= answer.Partial;
 
         var definition = context.Catalogue.Find(name);
-        Add(symbol, name, element.Address, number.Si, answer.Unit ?? (definition is null ? null : context.UnitOf(definition)));
+        var unit = answer.Unit ?? (definition is null ? null : context.UnitOf(definition));
+        Add(symbol, name, element.Address, number.Si, unit);
+        Reach(unit, number.Scale);
         foreach (var use in answer.Working.Assumptions)
         {
             Use(use);
@@ -89,7 +97,10 @@ internal sealed class Calculation(QuantityContext context)
         var assumption = context.Assumptions[id];
         Use(new AssumptionUse(id, address, assumption.Number, assumption.Unit, assumption.Evidence, assumption.Source, standsFor));
         inputs.Add(new WorkingInput(symbol, id, address, assumption.Number, assumption.Unit));
-        return UnitTable.Find(assumption.Unit)?.ToSi(assumption.Number) ?? assumption.Number;
+        var unit = UnitTable.Find(assumption.Unit);
+        var si = unit?.ToSi(assumption.Number) ?? assumption.Number;
+        Reach(unit, si);
+        return si;
     }
 
     /// <summary>Shows an input that is already known, in SI.</summary>
@@ -139,6 +150,7 @@ internal sealed class Calculation(QuantityContext context)
     public void Step(string symbol, string expression, double si, string metric, string us)
     {
         var unit = UnitTable.Find(context.System == UnitSystem.UnitedStates ? us : metric);
+        Reach(unit, si);
         steps.Add(new WorkingStep(symbol, expression, unit?.FromSi(si) ?? si, unit?.Spelling ?? string.Empty));
     }
 
@@ -163,10 +175,12 @@ internal sealed class Calculation(QuantityContext context)
 
         var definition = context.Catalogue.Find(quantity);
         var unit = definition is null ? null : context.UnitOf(definition);
+        var scale = scales.GetValueOrDefault(unit?.Dimension ?? Dimension.None);
+        value = Settled(value, scale);
         steps.Add(new WorkingStep(symbol, expression, unit?.FromSi(value) ?? value, unit?.Spelling ?? string.Empty));
         return new()
         {
-            Value = new NumberValue(value, low, high),
+            Value = new NumberValue(value, low, high) { Scale = scale },
             Origin = assumptions.Any(use => use.StandsFor is not null) ? Origin.Assumed : Origin.Computed,
             Place = definition?.Place,
             Partial = partial,
@@ -174,10 +188,33 @@ internal sealed class Calculation(QuantityContext context)
         };
     }
 
+    // What is left of equal figures is nothing, not a trillionth.
+    private static double Settled(double value, double scale) => Math.Abs(value) <= NumberValue.RoundingOfScale * scale ? 0 : value;
+
+    /// <summary>Counts a figure, in SI, that is not shown and yet goes into a sum or difference: the result is known no better.</summary>
+    public void Reach(Unit? unit, double si)
+    {
+        var dimension = unit?.Dimension ?? Dimension.None;
+        Widen(dimension, si);
+        if (dimension == Dimension.Temperature)
+        {
+            Widen(Dimension.TemperatureDifference, si + AbsoluteZeroBelowCelsius);
+        }
+    }
+
+    private void Widen(Dimension dimension, double si)
+    {
+        if (double.IsFinite(si))
+        {
+            scales[dimension] = Math.Max(scales.GetValueOrDefault(dimension), Math.Abs(si));
+        }
+    }
+
     private Working Shown() => new([.. inputs], [.. steps], [.. assumptions]);
 
     private void Add(string symbol, string name, string address, double si, Unit? unit)
     {
+        Reach(unit, si);
         var input = new WorkingInput(symbol, name, address, unit?.FromSi(si) ?? si, unit?.Spelling ?? string.Empty);
         if (!inputs.Contains(input))
         {

@@ -43,6 +43,19 @@ internal static class CoolingInputs
     public static Answer Failed(CoolingFailure? failure) => Answer.None(
         AbsenceReason.NotComputable, Note.Of(NoteIds.CoolingFailed, ("reason", failure is { } known ? Words.Of(known.Kind) : "no-result")));
 
+    /// <summary>Shows the temperature of the base at a depth that tells what the day or night before left.</summary>
+    private static void ShowBelow(Calculation calculation, MatWeather weather, bool us)
+    {
+        if (calculation.Below?.At(weather) is not { Source: not BaseSource.Assumed } profile)
+        {
+            return;
+        }
+
+        var (depth, place) = us ? (4 * 0.0254, "4 in") : (0.1, "100 mm");
+        var known = profile.Source == BaseSource.Stated ? "from base_at_depth" : "left by the days before, as computed";
+        calculation.Show($"Tb({place})", $"base {place} down, {known}", "weather", weather.Base + profile.At(depth), UnitTable.Find(us ? "°F" : "°C"));
+    }
+
     /// <summary>Shows the moment and the weather with which the answer was found.</summary>
     private static void Show(Calculation calculation, MatWeather? weather)
     {
@@ -59,6 +72,7 @@ internal static class CoolingInputs
 
         calculation.Show("Ta", "air", "weather", weather.AirAtStart, UnitTable.Find(us ? "°F" : "°C"));
         calculation.Show("Tb", "base", "weather", weather.Base, UnitTable.Find(us ? "°F" : "°C"));
+        ShowBelow(calculation, weather, us);
         calculation.Show("v", "wind at mat", "weather", weather.WindAtStart, UnitTable.Find(us ? "mph" : "m/s"));
     }
 }

@@ -6,7 +6,9 @@ internal static class CoolingMethods
     private const string Source = "transient heat conduction, solved here by conservative finite volumes; convection EN ISO 6946 with long-wave apart";
 
     private const string Spread =
-        "low and high: 5 % and 95 % points of stratified samples (64 in a check) over properties, convection and sky forms, wind, sun, laying temperature and looseness of the mat. Water on a damp, wet or frozen base is in the value, rain is not";
+        "low and high: 5 % and 95 % points of stratified samples (64 in a check) over properties, convection and sky forms, wind, sun, air and base temperature, temperatures below the base's surface, laying temperature and looseness of the mat. " +
+        "Temperatures below the surface: as stated; else what the five days before leave, solved with the same conduction solver, with the share of a clear sky's sun that gives the stated surface temperature; else as at the surface, within a range. " +
+        "A base colder at depth, as on a sunny afternoon, shortens a window, one warmer at depth lengthens it. Water on a damp, wet or frozen base is in the value, rain is not";
 
     /// <summary>Signs of the biases where fast cooling is unfavourable.</summary>
     private const string Range = Spread

@@ -51,6 +51,8 @@ internal static class CourseQuantities
         Course.Number("air_lowest", Shape.Temperature, "Lowest air temperature while the course is laid.", (c, _) => WeatherQuantities.Air(c)),
         Course.Number("base_lowest", Shape.Temperature, "Lowest temperature, while the course is laid, of the surface below the hot body that it belongs to.", (c, _) => WeatherQuantities.Base(c)),
         Course.Presence("bond_coat_stated", "Whether the plan says if a bond coat is applied below the course.", BondCoatStated),
+        Course.Flag("bond_coat_left_out", "Whether the plan states that no bond coat is applied below the course.", (c, e) =>
+            CoatBelow(c, e) is { Applied: false } coat ? Answers.Follows(flag: true, new InputReference($"bond-coat:{coat.Id}", "applied")) : Answers.Follows(flag: false)),
         Course.Flag("bond_coat_applied", "Whether a bond coat is applied below the course.", BondCoatApplied),
     ];
 
@@ -137,9 +139,13 @@ internal static class CourseQuantities
             : new() { Value = Level(coat), Input = new InputReference($"bond-coat:{coat.Id}", "applied") };
     }
 
-    private static PresenceValue Level(BondCoat coat) => coat.Applied is null
-        ? new(PresenceLevel.Thin, ["applied"])
-        : new(PresenceLevel.Stated, []);
+    // That there is none counts with a reason: without one nobody can tell a decision from an oversight.
+    private static PresenceValue Level(BondCoat coat) => coat switch
+    {
+        { Applied: null } => new(PresenceLevel.Thin, ["applied"]),
+        { Applied: false, Reason: null or "" } => new(PresenceLevel.Thin, ["reason"]),
+        _ => new(PresenceLevel.Stated, []),
+    };
 
     private static Answer BondCoatApplied(QuantityContext context, Element element) => CoatBelow(context, element) is { } coat
         ? Answers.Flag(coat.Applied, new InputReference($"bond-coat:{coat.Id}", "applied"))

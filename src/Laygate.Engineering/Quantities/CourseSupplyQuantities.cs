@@ -16,6 +16,8 @@ internal static class CourseSupplyQuantities
     [
         Course.Number("demand", Shape.Flow, "Mix that the course takes while the paver moves, at the station where it takes most.", DemandOf, new Method(
             "R = Σ v · max(W · t) · ρ over the pavers that lay the course", Sources.WorkTip31, "width changes evenly between stations; runs of one paver follow each other")),
+        Course.Number("demand_average", Shape.Flow, "Mix that the course takes on average from its first metre to its last, at the planned speed, standstill and planned stops counted.", AverageDemand, new Method(
+            "Rm = Σ M / (L / (v · a) + Σ stops) over the pavers that lay the course", Sources.Balance, "what must come at the least so that the paver need not wait for mix; hand-laid areas are left out")),
         Course.Number("tonnage_computed", Shape.Mass, "Mix for all runs of the course, and for areas laid by hand with its mix.", Tonnage, new Method(
             "M = Σ W · L · t · ρ", Sources.Navedtra14080, "no allowance for waste; hand-laid areas count to the uppermost course of their mix")),
         Course.Number("supply", Shape.Flow, "Mix of this course that the plants can send on average over the shift.", SupplyOf, new Method(
@@ -54,6 +56,42 @@ internal static class CourseSupplyQuantities
         }
 
         return calculation.Result("course.demand", "R", "R = v · max(W · t) · ρ", sum);
+    }
+
+    /// <summary>
+    /// Wide places, availability and planned stops are in it on the side that helps: what is sent while the paver stands or lays
+    /// a narrow part waits in silo, trucks and buffers. Less than this on average stops the paver for certain.
+    /// </summary>
+    private static Answer AverageDemand(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var course = (Course)element.Subject!;
+        var view = PlanView.Of(context);
+        var runs = view.RunsOf(course).ToList();
+        if (runs.Count == 0)
+        {
+            calculation.Miss("plan", "runs");
+        }
+
+        calculation.Stated("t", course.Thickness, element.Address, "thickness");
+        var density = CourseQuantities.MixDensity(calculation, course);
+        double? sum = null;
+        foreach (var own in runs.GroupBy(run => view.PaverOf(course, run)))
+        {
+            var mass = own.Sum(run => Volume(calculation, run, course)) * density;
+            sum = (sum ?? 0) + (mass / TimeOf(calculation, own.Key, own.Sum(run => Math.Abs((run.To?.Si ?? double.NaN) - (run.From?.Si ?? double.NaN)))));
+        }
+
+        return calculation.Result("course.demand_average", "Rm", "Rm = M / (L / (v · a) + Σ stops)", sum);
+    }
+
+    /// <summary>Time in which a paver lays a length at its planned speed, with availability and planned stops, s.</summary>
+    private static double TimeOf(Calculation calculation, Paver? paver, double length)
+    {
+        var speed = PaverQuantities.SpeedOf(calculation, paver);
+        var share = paver?.Availability is { Si: > 0 } stated ? calculation.Stated("a", stated, $"paver:{paver.Id}", "availability") : 1;
+        var stops = paver?.Stops.Sum(stop => stop.Length?.Si ?? 0) ?? 0;
+        return (length / (speed * share)) + stops;
     }
 
     /// <summary>The part with the largest product of width and thickness of each paver.</summary>

@@ -88,6 +88,9 @@ public enum ElementKind
 
     /// <summary>What people breathe.</summary>
     Exposure,
+
+    /// <summary>A condition of the site that the plan states.</summary>
+    Condition,
 }
 
 /// <summary>One element of a plan.</summary>

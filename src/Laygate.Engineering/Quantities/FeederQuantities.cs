@@ -18,19 +18,23 @@ internal static class FeederQuantities
         Feeder.Number("demand", Shape.Flow, "Mix of all courses laid together that passes through the feeder while the paver moves.", Demand, new Method(
             "R = largest over the passes of Σ R", Sources.Balance, "as the demand of the courses")),
         Feeder.Number("occupation", Shape.None, "Share of the time in which the feeder is busy.", Occupation, new Method(
-            "u = Σ (R/P) · (e + P/Q) + 2c · Rs/Ps", Sources.TwoMixes, "one mix or two; at 1 or above the paver must wait. The exchange counts twice where trucks may unload in parts")) with { DecidedBy = SimulationQuantities.StopChance },
+            "u = Σ (R/P) · (e + P/Q) + 2c · Rs/Ps", Sources.TwoMixes, "one mix or two; at 1 or above the paver must wait. Each load docks once, also where trucks may unload in parts")),
         Feeder.StatedFlag<Feeder>("emptied_before_change", "emptied_before_change", "Whether it is emptied before it changes the mix.", feeder => feeder.EmptiedBeforeChange),
         Feeder.StatedFields<Feeder>("rest_goes_to", "rest_goes_to", "Where the rest of a mix goes when the mix changes.", feeder =>
             [("rest_goes_to", Answers.Given(feeder?.RestGoesTo))]),
     ];
 
     /// <summary>Timing of the feeder; what is missing is noted.</summary>
-    internal static FeederTiming Timing(Calculation calculation, Feeder feeder, bool changes)
+    /// <param name="calculation">Takes inputs and what is missing.</param>
+    /// <param name="feeder">The feeder.</param>
+    /// <param name="changes">Whether it feeds two mixes in turn.</param>
+    /// <param name="worst">Whether each load of a feeder that lets trucks unload in parts docks twice: a worst case, no need.</param>
+    internal static FeederTiming Timing(Calculation calculation, Feeder feeder, bool changes, bool worst = true)
     {
         var address = $"feeder:{feeder.Id}";
         var rate = calculation.Stated("Q", feeder.Rate, address, "rate");
         var exchange = calculation.StatedOr(AssumptionIds.Exchange, "e", feeder.Exchange, address, "exchange")
-            * (feeder.UnloadingInParts == true ? 2 : 1);
+            * (worst && feeder.UnloadingInParts == true ? 2 : 1);
         var changeover = changes ? calculation.Stated("c", feeder.Changeover, address, "changeover") : 0;
         return new FeederTiming(Si.KilogramsPerSecond(rate), Si.Seconds(exchange), Si.Seconds(changeover));
     }
@@ -79,7 +83,7 @@ internal static class FeederQuantities
         }
 
         var changes = courses.Count == 2 && !PlanView.Same(courses[0].Mix, courses[1].Mix);
-        var timing = Timing(calculation, feeder, changes);
+        var timing = Timing(calculation, feeder, changes, worst: false);
         if (courses.Count == 1)
         {
             return TwoMixFeeding.Occupation(Fed(calculation, courses[0], "R", "P"), timing);

@@ -95,7 +95,7 @@ internal static class FrictionAndOpeningQuantities
 
         var input = new InputReference(element.Address, "after");
         return LayingEnd.Of(context) is not { } end ? Answer.Missing(ShiftTimes.Missing(context.Plan.Shift))
-            : end.Year < 9000 && double.IsFinite(after.Si) && Math.Abs(after.Si) < 1e9 ? Answers.At(end.AddSeconds(after.Si), input, Origin.Computed)
+            : end.Year < 9000 && double.IsFinite(after.Si) && Math.Abs(after.Si) < 1e9 ? Answers.At(end.AddSeconds(Math.Round(after.Si, 3)), input, Origin.Computed)
             : Answer.None(AbsenceReason.OutsideRange, Note.Of(NoteIds.OutsideFormula, ("quantity", "opening.at")), input);
     }
 }

@@ -19,6 +19,8 @@ internal static class JointQuantities
             new InputReference(e.Address, "removed"), ("removed", ((Joint)e.Subject!).Removed is not null))),
         Joint.StatedFlag<Joint>("coated", "coated", "Whether the face is cleaned and coated.", joint => joint.Coated),
         Joint.Stated<Joint>("offset_below", Shape.Thickness, "offset_below", "Distance to the nearest parallel joint of the course below.", joint => joint.OffsetBelow),
+        Joint.Flag("offset_stated", "Whether the distance to the joint of the course below is stated; the rule on the least distance asks for it.", (_, e) =>
+            Answers.Follows(((Joint)e.Subject!).OffsetBelow is not null, new InputReference(e.Address, "offset_below"))),
         Joint.Stated<Joint>("delay", Shape.Minutes, "delay", "Time at one point between the paver that makes the edge and the one that lays against it.", joint => joint.Delay),
         Joint.Flag("has_computed_delay", "Whether the delay of the joint is stated and also follows from order, speed and moves of the runs on both sides.", JointTimes.IsCompared),
         Joint.Number("delay_shortest", Shape.Minutes, "Shortest time at one point between the runs on both sides of the joint, from their order, speed, stops and moves.", JointTimes.Shortest, JointTimes.Method("least")),

@@ -30,6 +30,7 @@ public static class LaygateQuantities
         .. JointQuantities.All(),
         .. FrictionAndOpeningQuantities.All(),
         .. QualityQuantities.All(),
+        .. TrialQuantities.All(),
         .. SimulationQuantities.All(),
     ]);
 }

@@ -18,6 +18,9 @@ public static class NoteIds
     /// <summary>Stated values do not go into the formula, for example a width of zero. Argument: <c>quantity</c>, a name.</summary>
     public const string OutsideFormula = "outside-formula";
 
+    /// <summary>Nothing shows that the passes reach the density. Arguments: <c>passes</c>, <c>behind</c>, <c>target</c>, numbers.</summary>
+    public const string PassesUnproved = "passes-unproved";
+
     /// <summary>The value only exists where two courses are laid hot-on-hot by this paver. No arguments.</summary>
     public const string NoPair = "no-pair";
 
@@ -57,6 +60,9 @@ public static class NoteIds
     /// <summary>An entry of a list is there, but says too little to count, or less than its kind is asked for: <c>kind</c>, <c>entry</c>, <c>fields</c>, <c>who</c>.</summary>
     public const string EntryThin = "entry-thin";
 
+    /// <summary>The plan's own data show a condition of the site: <c>meaning</c> of the condition; <c>at</c>, address and key of the data.</summary>
+    public const string ShownByData = "shown-by-data";
+
     /// <summary>A list lacks an entry: <c>list</c>, <c>kind</c>, <c>fields</c> that it needs.</summary>
     public const string EntryMissing = "entry-missing";
 
@@ -65,6 +71,9 @@ public static class NoteIds
 
     /// <summary>The plan lets one course of a pair go on alone; whether that course passes by itself is judged with a plan of its own. Argument: <c>course</c>, an id.</summary>
     public const string OneCourseGoesOn = "one-course-goes-on";
+
+    /// <summary>Rollers keep a stated distance from an edge; no published figure fits every edge. Argument: <c>distance</c>, a length.</summary>
+    public const string RollerToEdge = "roller-to-edge";
 
     /// <summary>The quantity is left out because a quick check was asked for. No arguments.</summary>
     public const string QuickCheck = "quick-check";

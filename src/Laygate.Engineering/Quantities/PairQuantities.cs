@@ -13,6 +13,7 @@ internal static class PairQuantities
     [
         OfCourse("upper_thickness", Shape.Thickness, "Nominal thickness of the upper course.", "course.thickness", pair => pair.Upper),
         OfCourse("upper_thickness_lowest", Shape.Thickness, "Smallest thickness of the upper course.", "course.thickness_lowest", pair => pair.Upper),
+        OfCourse("upper_thickness_to_size", Shape.None, "Nominal thickness of the upper course as a multiple of its aggregate size.", "course.thickness_to_size", pair => pair.Upper),
         OfCourse("upper_thickness_lowest_to_size", Shape.None, "Smallest thickness of the upper course as a multiple of its aggregate size.", "course.thickness_lowest_to_size", pair => pair.Upper),
         OfCourse("lower_thickness", Shape.Thickness, "Nominal thickness of the lower course.", "course.thickness", pair => pair.Lower),
         Pair.Flag("bond_coat_between", "Whether a bond coat is applied between the two courses; no unless the plan states one.", BondCoatBetween),
@@ -20,6 +21,7 @@ internal static class PairQuantities
         Pair.Flag("cores_cut_at_interface", "Whether the cores of the pair are cut apart at the interface; no when one test leaves them whole.", CoresCut),
         Pair.Number("strips", Shape.None, "Number of runs that lay the pair side by side.", StripsOf, new Method(
             "most runs of the pair that share a station", Sources.Definition, "one run needs no stations; several do")),
+        Pair.Flag("has_longitudinal_joint", "Whether the pair has a longitudinal joint: one is listed, it is laid in strips side by side, or a side lies against asphalt.", HasLongitudinalJoint),
         Pair.Category("joint_height", Words.Of<JointHeight>(), "Height over which the longitudinal joints of the pair are treated; the lowest of them.", Height),
         Pair.Category("goes_on_with", ["neither", "upper"], "Course that is laid on alone when a plant stops: neither, unless an action of the plan names one. Whether the lower course may go on alone needs a person.", GoesOnWith),
         Pair.Category("first_mode", PhaseQuantities.Modes, "How the rollers of the first phase compact.", FirstMode),
@@ -135,6 +137,36 @@ internal static class PairQuantities
         return calculation.Result("pair.strips", "k", "k = most runs at one station", strips);
     }
 
+    // What is listed decides at once; runs side by side and sides against asphalt are joints whether or not they are listed.
+    private static Answer HasLongitudinalJoint(QuantityContext context, Element element)
+    {
+        var pair = (Pair)element.Subject!;
+        if (Longitudinal(context, pair).FirstOrDefault() is { } listed)
+        {
+            return Answers.Follows(flag: true, new InputReference($"joint:{listed.Id}", "kind"));
+        }
+
+        var strips = context.Get("pair.strips", element);
+        if (strips.Value is NumberValue { Si: >= 2 })
+        {
+            return Answers.Follows(flag: true, strips.Input);
+        }
+
+        var view = PlanView.Of(context);
+        var runs = view.RunsOf(pair.Lower).Intersect(view.RunsOf(pair.Upper)).ToList();
+        if (runs.Find(run => IsAgainstAsphalt(run.LeftEdge) || IsAgainstAsphalt(run.RightEdge)) is { } beside)
+        {
+            return Answers.Follows(flag: true, new InputReference($"run:{beside.Id}", IsAgainstAsphalt(beside.LeftEdge) ? "left_edge" : "right_edge"));
+        }
+
+        return strips.Value is null ? strips with { Value = null } : Answers.Follows(flag: false, new InputReference("plan", "runs"));
+    }
+
+    private static bool IsAgainstAsphalt(EdgeKind? edge) => edge is EdgeKind.ExistingCold or EdgeKind.Hot or EdgeKind.Cut;
+
+    private static IEnumerable<Joint> Longitudinal(QuantityContext context, Pair pair) => context.Plan.Joints
+        .Where(joint => joint.Kind == JointKind.Longitudinal && PlanView.Same(joint.Course, pair.Upper.Id));
+
     private static int MostAtOneStation(IReadOnlyList<(double Low, double High)> stretches) => stretches
         .Select(one => stretches.Count(other => other.Low <= one.Low && (other.High > one.Low || other.Low.Equals(one.Low))))
         .DefaultIfEmpty(0)
@@ -142,10 +174,7 @@ internal static class PairQuantities
 
     private static Answer Height(QuantityContext context, Element element)
     {
-        var upper = ((Pair)element.Subject!).Upper;
-        var joints = context.Plan.Joints
-            .Where(joint => joint.Kind == JointKind.Longitudinal && PlanView.Same(joint.Course, upper.Id))
-            .ToList();
+        var joints = Longitudinal(context, (Pair)element.Subject!).ToList();
         if (joints.Find(joint => joint.Height == JointHeight.TopCourse) is { } low)
         {
             return Answers.Word(Words.Of(JointHeight.TopCourse), new InputReference($"joint:{low.Id}", "height"));
@@ -159,7 +188,7 @@ internal static class PairQuantities
 
         return joints.Count > 0
             ? Answers.Word(Words.Of(JointHeight.Full), new InputReference($"joint:{joints[0].Id}", "height"))
-            : context.Get("pair.strips", element).Value is NumberValue { Si: 1 }
+            : context.Get("pair.has_longitudinal_joint", element).Value is FlagValue { Yes: false }
                 ? Answer.None(AbsenceReason.NotComputable, Note.Of(NoteIds.OneStrip), new InputReference("plan", "joints"))
                 : Answer.Missing(new InputReference("plan", "joints"));
     }

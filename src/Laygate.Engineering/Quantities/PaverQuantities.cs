@@ -13,6 +13,7 @@ internal static class PaverQuantities
     public static IEnumerable<QuantityDefinition> All() =>
     [
         Paver.Stated<Paver>("speed", Shape.PaverSpeed, "speed", "Speed while it moves.", paver => paver.Speed),
+        Paver.Stated<Paver>("availability", Shape.Share, "availability", "Share of the time in which it moves.", paver => paver.Availability),
         Paver.Number("speed_rollers_allow", Shape.PaverSpeed, "Paver speed that the rollers can follow: that of the weakest phase.", RollersAllow, new Method(
             "v = least over the phases of Σ E · vr / (k · n)", Sources.Balance, "in the long run; how far behind the last pass may be is another question")),
         Paver.Number("buffer_cover", Shape.Minutes, "Time for which the mix on the machine keeps it going at full demand: the shortest over its buffers.", BufferCover, new Method(
@@ -41,6 +42,7 @@ internal static class PaverQuantities
         foreach (var phase in context.Elements.Of(ElementKind.Phase))
         {
             var speed = calculation.Quantity("v", "phase.speed_it_follows", phase);
+            calculation.Quantity("k", "phase.strips", phase); // Shown, because one strip more costs the most.
             lowest = lowest < speed ? lowest : speed;
         }
 

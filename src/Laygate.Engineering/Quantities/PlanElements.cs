@@ -1,3 +1,4 @@
+using Laygate.Engineering.Quantities.Safety;
 using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Quantities;
@@ -93,6 +94,11 @@ public sealed class PlanElements
         yield return new Element(ElementKind.Plan, string.Empty, plan);
         yield return new Element(ElementKind.Location, string.Empty, plan.Location);
         yield return new Element(ElementKind.Site, string.Empty, plan.Site);
+        foreach (var condition in SiteConditionTable.StatedBy(plan))
+        {
+            yield return new Element(ElementKind.Condition, condition.Key, condition);
+        }
+
         foreach (var line in plan.Site?.OverheadLines ?? [])
         {
             yield return new Element(ElementKind.OverheadLine, line.Id, line);

@@ -163,6 +163,19 @@ public sealed class QuantityContext
     public Unit? UnitOf(QuantityDefinition definition) =>
         UnitTable.Find(System == UnitSystem.UnitedStates ? definition.UsUnit : definition.MetricUnit);
 
+    /// <summary>The same plan and given values with some assumptions replaced, on expected values only; what is simulated is left out.</summary>
+    /// <param name="others">The assumptions that replace those in force.</param>
+    public QuantityContext Assuming(IEnumerable<Assumption> others)
+    {
+        var variant = new QuantityContext(Plan, Catalogue, Assumptions.With(others), Seed) { isVariant = true, WithSpread = false, IsQuick = true, Samples = Samples, Cancel = Cancel, Memory = Memory };
+        foreach (var ((quantity, address), answer) in given)
+        {
+            variant.Give(quantity, address, answer);
+        }
+
+        return variant;
+    }
+
     /// <summary>The same plan and given values under other assumptions.</summary>
     internal QuantityContext Under(AssumptionSet assumptions)
     {

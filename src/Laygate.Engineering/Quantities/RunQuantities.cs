@@ -26,6 +26,10 @@ internal static class RunQuantities
             Laid(c, e, "run.ended_after", "te", strips => strips.Max(strip => strip.Ends)), LaidMethod),
         Run.Flag("lies_beside_another", "Whether the run shares stations and a course with one that is laid before it, so that it lies beside it.", LiesBeside),
         Run.Presence("joint_to_neighbour", "A longitudinal joint between the run and the one beside it that is laid before.", JointToNeighbour),
+        Run.Flag("has_obstacles", "Whether the screed meets ironwork, gullies, rails or the like.", (_, e) =>
+            Answers.Follows(((Run)e.Subject!).Obstacles.Count > 0, new InputReference(e.Address, "obstacles"))),
+        Run.Presence("obstacle_kinds", "What kind each obstacle is: stated when every one says it.", ObstacleKinds),
+        Run.Presence("joints", "A transverse joint of the run, and a longitudinal one where a side lies against asphalt; a joint that names no run counts where the plan has one run.", Joints),
         Run.Presence("levels", "A fixed point with its station, the height of the surface above it and the roll-down: stated when every one has them.", Levels),
     ];
 
@@ -55,12 +59,40 @@ internal static class RunQuantities
         return silent.Length > 0 ? Answer.Missing(silent) : Answers.Follows(flag: false, new InputReference(element.Address, "left_edge"));
     }
 
+    private static Answer Joints(QuantityContext context, Element element)
+    {
+        var run = (Run)element.Subject!;
+        var joints = context.Plan.Joints.Where(joint => joint.Run is null ? context.Plan.Runs.Count == 1 : PlanView.Same(joint.Run, run.Id)).ToList();
+        var sides = new[] { run.LeftEdge, run.RightEdge }.Any(edge => edge is EdgeKind.ExistingCold or EdgeKind.Hot or EdgeKind.Cut);
+        var across = joints.Exists(joint => joint.Kind == JointKind.Transverse);
+        var along = !sides || joints.Exists(joint => joint.Kind == JointKind.Longitudinal);
+        var level = across && along ? PresenceLevel.Stated : joints.Count > 0 ? PresenceLevel.Thin : PresenceLevel.Absent;
+        var list = new InputReference("plan", "joints");
+        JointKind[] lacking = [.. across ? Array.Empty<JointKind>() : [JointKind.Transverse], .. along ? Array.Empty<JointKind>() : [JointKind.Longitudinal]];
+        return new()
+        {
+            Value = new PresenceValue(level, [])
+            {
+                MissingAt = lacking.Length > 0 ? [list] : [],
+                Remarks = [.. lacking.Select(kind => Note.Of(NoteIds.EntryMissing, ("list", list.Key), ("kind", Words.Of(kind)), ("fields", "run, where, form, offset_below, coated")))],
+            },
+            Input = list,
+        };
+    }
+
     private static Answer HasFixedPoints(QuantityContext context, Element element)
     {
         var run = (Run)element.Subject!;
         return run.Obstacles.Count > 0 ? Answers.Follows(flag: true, new InputReference(element.Address, "obstacles"))
             : run.TieIns.Count > 0 ? Answers.Follows(flag: true, new InputReference(element.Address, "tie_ins"))
             : HasEdge(element, EdgeKind.Kerb, EdgeKind.Gutter);
+    }
+
+    private static Answer ObstacleKinds(QuantityContext context, Element element)
+    {
+        Answer[] obstacles = [.. ((Run)element.Subject!).Obstacles.Select(obstacle =>
+            Answers.Fields(new InputReference(element.Address, $"obstacles.{obstacle.Id}"), ("kind", obstacle.Kind is not null)))];
+        return obstacles.Length == 0 ? Answers.Fields(new InputReference(element.Address, "obstacles"), ("kind", false)) : Answers.Weakest(obstacles);
     }
 
     private static Answer Levels(QuantityContext context, Element element)

@@ -12,7 +12,7 @@ internal static class SiteQuantities
     public static IEnumerable<QuantityDefinition> All() =>
     [
         Site.StatedWord<Site, SiteUse>("use", "use", "What the pavement is used for.", site => site.Use),
-        Site.StatedWord<Site, TrafficAlongside>("traffic", "traffic", "Traffic beside the works.", site => site.Traffic),
+        Site.Category("traffic", Words.Of<TrafficAlongside>(), "Traffic beside the works.", Traffic),
         Site.Stated<Site>("traffic_speed", Shape.RoadSpeed, "traffic_speed", "Speed limit of the traffic beside the works.", site => site.TrafficSpeed),
         Site.Stated<Site>("open_speed", Shape.RoadSpeed, "open_speed", "Speed limit once the surface is open.", site => site.OpenSpeed),
         Site.StatedWord<Site, ClosureKind>("closure_kind", "closure.kind", "How the place is closed.", site => site.Closure?.Kind),
@@ -27,6 +27,15 @@ internal static class SiteQuantities
         .. FirstAidQuantities.All(),
         .. SectionQuantities.All(),
     ];
+
+    // A closure that leaves a lane open shows traffic whatever the plan says of it.
+    private static Answer Traffic(QuantityContext context, Element element)
+    {
+        var stated = context.Plan.Site?.Traffic;
+        return stated is null or TrafficAlongside.None && ShownByPlace.Traffic(context) is { } shown
+            ? Answers.Follows(Words.Of(TrafficAlongside.OpenLane), shown.By)
+            : Answers.Word(stated is { } word ? Words.Of(word) : null, new InputReference(element.Address, "traffic"));
+    }
 
     private static Answer ClosureEnd(QuantityContext context, Element element)
     {

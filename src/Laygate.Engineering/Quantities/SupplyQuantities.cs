@@ -1,3 +1,4 @@
+using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Formulas;
 using Laygate.Engineering.Reading;
 using Laygate.Engineering.Supply.Simulation;
@@ -36,6 +37,8 @@ internal static class SupplyQuantities
         Plant.Stated<Plant>("nameplate", Shape.Flow, "nameplate", "Output on the plant's name plate.", plant => plant.Nameplate),
         Plant.Number("demand", Shape.Flow, "Mix that the courses laid together take from the plant while the paver moves.", PlantDemand, new Method(
             "R = largest over the passes of Σ R of the courses that it makes, shared by planned output with other plants of the same mix", Sources.Balance, "as the demand of the courses")),
+        Plant.Number("loading_use", Shape.None, "Share of the time in which the loading place for one mix is busy while the paver moves: the busiest mix of the plant.", LoadingUse, new Method(
+            "u = R · tl / (P · s)", Sources.Balance, "tl loading of one truck, s trucks loaded at a time; above 1 no number of trucks keeps up. Groups of one mix are counted by their number of trucks")),
     ];
 
     /// <summary>Largest demand, over the passes and what two trains lay at one time, of the courses that fulfil a condition, kg/s.</summary>
@@ -81,6 +84,47 @@ internal static class SupplyQuantities
         }
 
         return calculation.Result("plant.demand", "R", "R = Σ R of its mixes", demand);
+    }
+
+    private static Answer LoadingUse(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var plant = (Plant)element.Subject!;
+        var plan = context.Plan;
+        var groups = plan.Supply!.Trucks
+            .Where(trucks => trucks.Plant is { } named ? PlanView.Same(named, plant.Id) : plan.Supply.Plants.Count == 1 || plant.Mixes.Contains(trucks.Mix, StringComparer.Ordinal))
+            .Where(trucks => trucks.Mix is not null && plan.Courses.Any(course => PlanView.Same(course.Mix, trucks.Mix)))
+            .ToList();
+        if (groups.Count == 0)
+        {
+            calculation.Miss("supply", "trucks");
+        }
+
+        var places = HaulReader.PlacesOf(calculation, plant);
+        double? busiest = null;
+        foreach (var mix in groups.GroupBy(trucks => trucks.Mix!, StringComparer.Ordinal))
+        {
+            var demand = LargestDemand(calculation, course => PlanView.Same(course.Mix, mix.Key), course => ShareOf(calculation, plant, course));
+            var use = demand * LoadingOfOneKilogram(calculation, [.. mix]) / places;
+            busiest = busiest is null || !(use <= busiest) ? use : busiest;
+        }
+
+        return calculation.Result("plant.loading_use", "u", "u = R · tl / (P · s)", busiest);
+    }
+
+    /// <summary>Time at the loading place for one kilogram, s/kg: each truck of each group loads as often as any other.</summary>
+    private static double LoadingOfOneKilogram(Calculation calculation, IReadOnlyList<TruckGroup> groups)
+    {
+        var (time, mass) = (0.0, 0.0);
+        foreach (var trucks in groups)
+        {
+            var address = $"trucks:{trucks.Id}";
+            var count = groups.Count == 1 ? 1 : calculation.Stated("N", trucks.Count, address, "count");
+            time += count * calculation.StatedOr(AssumptionIds.Loading, "tl", trucks.Loading, address, "loading");
+            mass += count * calculation.Stated("P", trucks.Payload, address, "payload");
+        }
+
+        return time / mass;
     }
 
     private static double ShareOf(Calculation calculation, Plant plant, Course course)

@@ -22,10 +22,10 @@ internal static class ThicknessExtremes
         var nominal = calculation.Stated("t", course.Thickness, element.Address, "thickness");
         var tolerance = calculation.Stated("Δ", course.Tolerance, element.Address, "tolerance");
         var lowest = calculation.Stated("tmin", course.ThicknessLowest, element.Address, "thickness_lowest");
-        var margin = Differences.Of(nominal, tolerance, lowest);
+        var margin = nominal - tolerance - lowest;
         foreach (var station in Stations(context, course))
         {
-            margin = Math.Min(margin, Differences.Of(station.Nominal?.Si ?? nominal, tolerance, station.Lowest?.Si ?? lowest));
+            margin = Math.Min(margin, (station.Nominal?.Si ?? nominal) - tolerance - (station.Lowest?.Si ?? lowest));
         }
 
         return calculation.Result("course.tolerance_margin", "m", "m = t − Δ − tmin", margin);

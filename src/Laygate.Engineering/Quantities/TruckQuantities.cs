@@ -2,6 +2,7 @@ using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Formulas;
 using Laygate.Engineering.Reading;
 using Laygate.Engineering.Supply;
+using Laygate.Engineering.Supply.Simulation;
 using Laygate.Model.Plans;
 using UnitsNet;
 
@@ -20,8 +21,12 @@ internal static class TruckQuantities
         Trucks.StatedCount<TruckGroup>("loads_before_start", "loads_before_start", "Loads that wait on site before the paver starts.", trucks => trucks.LoadsBeforeStart),
         Trucks.Number("cycle", Shape.Minutes, "Time of one round of a truck.", Cycle, new Method(
             "C = loading + ticket + out + wait + exchange + discharge + cleaning + back", Sources.Napa62, "usual day; parts that are not stated are assumed, the journeys never")),
-        Trucks.Number("minimum_count", Shape.None, "Least number of trucks that keeps up with the paver when nothing varies.", MinimumCount, new Method(
+        Trucks.Number("minimum_count", Shape.None, "Number of trucks that keeps up with the paver when nothing varies and each waits on site as planned.", (c, e) => MinimumCount(c, e, waits: true), new Method(
             "N = ⌈R · C / P⌉", Sources.Napa62, "a lower bound: real hauls vary and need more; groups of one mix share it by what they can carry")),
+        Trucks.Number("necessary_count", Shape.None, "Least number of trucks that can keep up with the paver: no truck waits for anything.", (c, e) => MinimumCount(c, e, waits: false), new Method(
+            "N = ⌈R · (C − wait) / P⌉", Sources.Napa62, "fewer cannot carry the mix, whatever is planned; nothing that somebody chose is in it")),
+        Trucks.Number("parts_without_time", Shape.None, "Parts of a truck's round besides the journeys that are stated as taking no time.", PartsWithoutTime, new Method(
+            "n = parts of ticket, wait and cleaning stated as 0", Sources.Definition, "loading and exchange decide more and have rules of their own")),
         Trucks.Number("interval", Shape.Minutes, "Time between two loads of the group while the paver moves.", Interval, new Method(
             "T = P / R", Sources.Balance, "demand and payload above zero")),
         Trucks.Number("age_at_laying", Shape.Minutes, "Time from loading to the mat on a usual day.", Age, new Method(
@@ -64,13 +69,23 @@ internal static class TruckQuantities
     private static Answer Cycle(QuantityContext context, Element element)
     {
         var calculation = new Calculation(context);
+        var round = Round(calculation, element, waits: true);
+        return calculation.Result("trucks.cycle", "C", "C = Σ ti", calculation.Stopped is null ? round : null);
+    }
+
+    /// <summary>Time of one round, s; NaN where something is missing.</summary>
+    /// <param name="calculation">Takes inputs and what is missing.</param>
+    /// <param name="element">The group of trucks.</param>
+    /// <param name="waits">Whether the planned wait on site counts; it is chosen and no need of the haul.</param>
+    private static double Round(Calculation calculation, Element element, bool waits)
+    {
         var trucks = (TruckGroup)element.Subject!;
         double[] parts =
         [
             calculation.StatedOr(AssumptionIds.Loading, "loading", trucks.Loading, element.Address, "loading"),
             calculation.StatedOr(AssumptionIds.Ticket, "ticket", trucks.Ticket, element.Address, "ticket"),
             calculation.Stated("out", trucks.HaulOut, element.Address, "haul_out"),
-            calculation.StatedOr(AssumptionIds.Wait, "wait", trucks.Wait, element.Address, "wait"),
+            waits ? calculation.StatedOr(AssumptionIds.Wait, "wait", trucks.Wait, element.Address, "wait") : 0,
             Unloading(calculation, trucks, element.Address),
             calculation.StatedOr(AssumptionIds.Cleaning, "cleaning", trucks.Cleaning, element.Address, "cleaning"),
             calculation.Stated("back", trucks.HaulBack, element.Address, "haul_back"),
@@ -80,23 +95,57 @@ internal static class TruckQuantities
             calculation.Step("e + td", "e + td, td = P / Q", parts[4], "min", "min");
         }
 
-        return calculation.Result(
-            "trucks.cycle", "C", "C = Σ ti", calculation.Stopped is null ? Fleet.Cycle([.. parts.Select(part => Si.Seconds(part))])?.Seconds : null);
+        return calculation.Stopped is null ? Fleet.Cycle([.. parts.Select(part => Si.Seconds(part))])?.Seconds ?? double.NaN : double.NaN;
     }
 
-    private static Answer MinimumCount(QuantityContext context, Element element)
+    private static Answer MinimumCount(QuantityContext context, Element element, bool waits)
     {
         var calculation = new Calculation(context);
         var trucks = (TruckGroup)element.Subject!;
-        var cycle = calculation.Quantity("C", "trucks.cycle", element);
+        var cycle = waits ? calculation.Quantity("C", "trucks.cycle", element) : Round(calculation, element, waits: false);
         var payload = calculation.Stated("P", trucks.Payload, element.Address, "payload");
-        var rate = MixDemand(calculation, trucks, element.Address) * Share(calculation, trucks, cycle);
+        var rate = MixDemand(calculation, trucks, element.Address) * Share(calculation, trucks, cycle, waits);
         var count = Fleet.MinimumCount(Si.KilogramsPerSecond(rate), Si.Seconds(cycle), Si.Kilograms(payload));
-        return calculation.Result("trucks.minimum_count", "N", "N = ⌈R · C / P⌉", count);
+        var answer = waits
+            ? calculation.Result("trucks.minimum_count", "N", "N = ⌈R · C / P⌉", count)
+            : calculation.Result("trucks.necessary_count", "N", "N = ⌈R · (C − wait) / P⌉", count);
+        return answer.Value is null ? answer : answer with { Note = SlowLoading(context, trucks) };
+    }
+
+    /// <summary>A remark where the loading place alone is slower than the paver: then no number of trucks is enough.</summary>
+    private static Note? SlowLoading(QuantityContext context, TruckGroup trucks)
+    {
+        var plants = context.Plan.Supply?.Plants ?? [];
+        var plant = plants.FirstOrDefault(plant => PlanView.Same(plant.Id, trucks.Plant)) ?? (plants is [var only] ? only : null);
+        return plant is not null && context.Elements.Find($"plant:{plant.Id}") is { } element
+            && context.Get("plant.loading_use", element).Value is NumberValue { Si: > 1 }
+            ? Note.Of(SimulationNotes.LoadingTooSlow, ("plant", plant.Id))
+            : null;
+    }
+
+    /// <summary>The parts of ticket, wait and cleaning that are stated; each that takes no time favours the plan.</summary>
+    private static Answer PartsWithoutTime(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var trucks = (TruckGroup)element.Subject!;
+        var parts = new[] { ("ticket", trucks.Ticket), ("wait", trucks.Wait), ("cleaning", trucks.Cleaning) };
+        var stated = parts.Where(part => part.Item2 is not null).ToList();
+        if (stated.Count == 0)
+        {
+            calculation.Miss(parts.Select(part => new InputReference(element.Address, part.Item1)));
+        }
+
+        foreach (var (key, time) in stated)
+        {
+            calculation.Stated(key, time, element.Address, key);
+        }
+
+        return calculation.Result(
+            "trucks.parts_without_time", "n", "n = parts stated as 0", stated.Count(part => part.Item2 is { Si: <= 0 }));
     }
 
     /// <summary>Share of the mix's demand that falls to one group, by what the groups can carry.</summary>
-    private static double Share(Calculation calculation, TruckGroup trucks, double cycle)
+    private static double Share(Calculation calculation, TruckGroup trucks, double cycle, bool waits = true)
     {
         var context = calculation.Context;
         var groups = context.Plan.Supply!.Trucks.Where(other => PlanView.Same(other.Mix, trucks.Mix)).ToList();
@@ -107,7 +156,11 @@ internal static class TruckQuantities
 
         return Carries(trucks, cycle) / groups.Sum(other => Carries(other, ReferenceEquals(other, trucks)
             ? cycle
-            : calculation.Quantity("C", "trucks.cycle", context.Elements.Find($"trucks:{other.Id}"))));
+            : Other($"trucks:{other.Id}")));
+
+        double Other(string address) => context.Elements.Find(address) is not { } element ? double.NaN
+            : waits ? calculation.Quantity("C", "trucks.cycle", element)
+            : Round(calculation, element, waits: false);
 
         double Carries(TruckGroup group, double round) =>
             calculation.Stated("n", group.Count, $"trucks:{group.Id}", "count")

@@ -74,7 +74,8 @@ internal static class WeatherQuantities
         }
         else if (laying.Hours.Count > 0)
         {
-            margin = laying.Hours.Min(hour => Differences.Of(hour.Base!.Si, hour.DewPoint!.Si));
+            laying.Hours.ToList().ForEach(hour => calculation.Reach(hour.Base!.Unit, hour.Base.Si));
+            margin = laying.Hours.Min(hour => hour.Base!.Si - hour.DewPoint!.Si);
             calculation.LeaveOut(rest ? null : laying.Outside);
         }
 
@@ -84,9 +85,8 @@ internal static class WeatherQuantities
         }
         else if (rest)
         {
-            margin = Math.Min(margin, Differences.Of(
-                calculation.Stated("Tbase", envelope!.BaseLowest, "weather", "envelope.base_lowest"),
-                calculation.Stated("Tdew", envelope.DewPointHighest, "weather", "envelope.dew_point_highest")));
+            var lowest = calculation.Stated("Tbase", envelope!.BaseLowest, "weather", "envelope.base_lowest");
+            margin = Math.Min(margin, lowest - calculation.Stated("Tdew", envelope.DewPointHighest, "weather", "envelope.dew_point_highest"));
         }
 
         return calculation.Result("weather.dew_margin_lowest", "Δ", "Δ = Tbase − Tdew", margin);

@@ -2,6 +2,7 @@ using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Formulas;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Rolling;
+using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 using UnitsNet;
 
@@ -37,12 +38,17 @@ internal static class RollerStrips
         var address = $"run:{run.Id}";
         var widest = run.Width.MaxBy(width => width.Value.Si)?.Value;
         var width = calculation.Stated("W", widest, address, "width");
-        var left = Reach(calculation, run.LeftEdge, "hl", address, "left_edge");
-        var right = Reach(calculation, run.RightEdge, "hr", address, "right_edge");
-        return Strips.Count(Si.Metres(width), left, right, drum, overlap);
+        return Strips.Count(Si.Metres(width), Si.Metres(LeftReach(calculation, run)), Si.Metres(RightReach(calculation, run)), drum, overlap);
     }
 
-    private static Length Reach(Calculation calculation, EdgeKind? edge, string symbol, string address, string key) =>
-        Si.Metres(calculation.Assumed(
-            AssumptionIds.ReachOver(edge), symbol, address, edge is null ? new InputReference(address, key) : null));
+    /// <summary>How far the drum reaches past the left edge of a run, m: stated, or assumed by the kind of the edge; below zero where it stays off.</summary>
+    public static double LeftReach(Calculation calculation, Run run) => Reach(calculation, run, "hl", (run.LeftReach, "left_reach"), (run.LeftEdge, "left_edge"));
+
+    /// <summary>How far the drum reaches past the right edge of a run, m.</summary>
+    public static double RightReach(Calculation calculation, Run run) => Reach(calculation, run, "hr", (run.RightReach, "right_reach"), (run.RightEdge, "right_edge"));
+
+    // Where the kind of the edge is not stated either, it is asked first: it says more than a length.
+    private static double Reach(Calculation calculation, Run run, string symbol, (Measure<Length>? Value, string Key) stated, (EdgeKind? Kind, string Key) edge) =>
+        calculation.StatedOr(
+            AssumptionIds.ReachOver(edge.Kind), symbol, stated.Value, $"run:{run.Id}", stated.Value is null && edge.Kind is null ? edge.Key : stated.Key);
 }

@@ -73,9 +73,15 @@ internal sealed record WeatherAtLaying(WeatherTable? Table, IReadOnlyList<Weathe
             return Answer.Missing(envelope);
         }
 
-        return LayingSpan.Of(context, pass: null) is not { } span
-            ? Answer.Missing(ShiftTimes.Missing(context.Plan.Shift))
-            : Answer.None(AbsenceReason.NotComputable, WeatherGaps.Outside(WeatherTable.Of(context)!, [], span)!, new InputReference(Address, "hours"));
+        if (LayingSpan.Of(context, pass: null) is not { } span)
+        {
+            // All keys may be there and yet leave no time, as when a clock change swallows the shift.
+            return ShiftTimes.Missing(context.Plan.Shift) is { Length: > 0 } missing
+                ? Answer.Missing(missing)
+                : Answer.None(AbsenceReason.OutsideRange, Note.Of(NoteIds.OutsideFormula, ("quantity", "shift.duration")), new InputReference("shift", "end"));
+        }
+
+        return Answer.None(AbsenceReason.NotComputable, WeatherGaps.Outside(WeatherTable.Of(context)!, [], span)!, new InputReference(Address, "hours"));
     }
 }
 

@@ -1,3 +1,5 @@
+using Laygate.Engineering.Supply.Simulation;
+
 namespace Laygate.Engineering.SheetData;
 
 /// <summary>Loads of one mix for the courses of one pass.</summary>
@@ -5,12 +7,15 @@ namespace Laygate.Engineering.SheetData;
 /// <param name="Total">Mix needed, kg; above zero.</param>
 /// <param name="Payloads">Payload of each load in turn, kg, above zero; asked for with the number of the load from 0.</param>
 /// <param name="Reaches">Distance along the pass that a mass of this mix covers, m; rising.</param>
-public sealed record LoadSeries(string Name, double Total, Func<int, double> Payloads, Func<double, double> Reaches);
+/// <param name="Step">Step to which loads below a full one are rounded up, kg; above zero.</param>
+/// <param name="Smallest">Smallest useful load as a share of a full one; a smaller last load is shared with the one before it.</param>
+public sealed record LoadSeries(
+    string Name, double Total, Func<int, double> Payloads, Func<double, double> Reaches, double Step = 1000, double Smallest = 0.5);
 
 /// <summary>A load in its place in the order.</summary>
 /// <param name="Series">Series to which it belongs.</param>
 /// <param name="OfSeries">Number in the series, from 0.</param>
-/// <param name="Size">Size, kg; the last load of a series is what is left.</param>
+/// <param name="Size">Size, kg; the last load of a series is what is left, in whole steps.</param>
 /// <param name="NeededAt">Distance at which the mix before it is used up, m.</param>
 /// <param name="EndsAt">Distance at which it is used up itself, m.</param>
 /// <param name="IsLast">Whether it is the last of its series.</param>
@@ -43,10 +48,10 @@ public static class LoadsByNeed
             }
 
             var left = series.Total - sent[next];
-            var isLast = left <= payload * (1 + 1e-9);
-            var size = isLast ? left : payload;
+            var size = LoadOrder.Next(left, payload, series.Step, series.Smallest);
+            var isLast = left <= size * (1 + 1e-9);
             var neededAt = series.Reaches(sent[next]);
-            sent[next] = isLast ? series.Total : sent[next] + payload;
+            sent[next] = isLast ? series.Total : sent[next] + size;
             loads.Add(new OrderedLoad(series, number[next]++, size, neededAt, series.Reaches(sent[next]), isLast));
         }
 

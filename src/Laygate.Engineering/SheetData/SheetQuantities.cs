@@ -104,7 +104,7 @@ public sealed class SheetQuantities
         var calculation = new Calculation(context);
         var run = context.Plan.Runs.Where(run => run.Width.Count > 0).MaxBy(run => run.Width.Max(width => width.Value.Si));
         return run is not null && RollerStrips.Most(calculation, roller) is { } strips && roller.DrumWidth is { } drum
-            ? StripLayout.Of(run.Width.Max(width => width.Value.Si), Reach(run.LeftEdge), Reach(run.RightEdge), drum.Si, strips)
+            ? StripLayout.Of(run.Width.Max(width => width.Value.Si), RollerStrips.LeftReach(new Calculation(context), run), RollerStrips.RightReach(new Calculation(context), run), drum.Si, strips)
             : [];
     }
 
@@ -129,8 +129,6 @@ public sealed class SheetQuantities
         var mass = calculation.Stated("P", trucks.Payload, address, "payload") * seconds / interval;
         return calculation.Stopped is null && double.IsFinite(mass) ? mass : null;
     }
-
-    private double Reach(EdgeKind? edge) => new Calculation(context).Assumed(AssumptionIds.ReachOver(edge), "h", "run", null);
 
     // In the order of laying where that is known; one train, or all.
     private MassAlong? Along(Course course, IReadOnlyList<LaidStrip>? strips = null)
@@ -235,8 +233,10 @@ public sealed class SheetQuantities
 
         var turns = Turns(groups);
         TruckGroup Trucks(int number) => turns[number % turns.Count];
-        return new SourceOfLoads(
-            course, along, Trucks, new LoadSeries(course.Id, along.Total, number => Trucks(number).Payload!.Si, along.Reached));
+        var assumed = new Calculation(context);
+        return new SourceOfLoads(course, along, Trucks, new LoadSeries(
+            course.Id, along.Total, number => Trucks(number).Payload!.Si, along.Reached,
+            assumed.Assumed(SimulationAssumptions.LoadStep, "step", "supply", null), assumed.Assumed(SimulationAssumptions.SmallestLoad, "q", "supply", null)));
     }
 
     // Groups of one mix take turns by their number of trucks.

@@ -15,6 +15,12 @@ public enum LeverKind
     /// <summary>Loads that wait on site before the paver starts.</summary>
     LoadsBeforeStart,
 
+    /// <summary>How loads are sent.</summary>
+    Dispatch,
+
+    /// <summary>Places at which a plant loads one mix.</summary>
+    LoadingPlaces,
+
     /// <summary>Output planned of a plant.</summary>
     PlantOutput,
 
@@ -79,6 +85,9 @@ public sealed record Lever
     /// <summary>Whether only whole numbers make sense.</summary>
     public bool IsCount { get; init; }
 
+    /// <summary>Words for the values 0, 1, 2 … of a lever that chooses from a list; null for numbers.</summary>
+    public IReadOnlyList<string>? Names { get; init; }
+
     /// <summary>Value in the plan.</summary>
     public required double Current { get; init; }
 
@@ -104,7 +113,10 @@ public sealed record Lever
 
     /// <summary>Values from the present one to an end of the range, nearest first; the present one is left out.</summary>
     /// <param name="up">Towards the highest.</param>
-    /// <returns>Multiples of the step, then the end itself. Empty where the present value is at or beyond that end.</returns>
+    /// <returns>
+    /// Multiples of the step, then the end itself. Empty where the present value is at or beyond that end, and where more than a
+    /// thousand million steps lie between: a plan with such a figure is mended by its writer. None is made before it is asked for.
+    /// </returns>
     public IReadOnlyList<double> Values(bool up)
     {
         var end = up ? Highest : Lowest;
@@ -113,19 +125,11 @@ public sealed record Lever
             return [];
         }
 
-        var values = new List<double>();
         var first = up ? Math.Floor((Current / Step) + Rounding) + 1 : Math.Ceiling((Current / Step) - Rounding) - 1;
-        for (var i = first; up ? i * Step < end - (Step * Rounding) : i * Step > end + (Step * Rounding); i += up ? 1 : -1)
-        {
-            values.Add(Tidy(i * Step));
-        }
-
-        values.Add(end);
-        return values;
+        var multiples = up ? Math.Ceiling((end / Step) - Rounding) - first : first - Math.Floor((end / Step) + Rounding);
+        return multiples <= MostSteps ? new LeverValues(first, Step, up, Math.Max(0, (int)multiples), end) : [];
     }
 
     private const double Rounding = 1e-9;
-
-    // 26 steps of 0.1 are 2.6, not 2.6000000000000001.
-    private static double Tidy(double value) => double.Round(value, 9);
+    private const int MostSteps = 1_000_000_000;
 }

@@ -9,7 +9,32 @@ internal static class SupplyLevers
     private const int Docked = 1;
 
     public static IEnumerable<Lever> Of(Plan plan) =>
-        Trucks(plan).Concat(Plants(plan)).Concat(Tonnages(plan)).OfType<Lever>();
+        Sending(plan).Concat(Trucks(plan)).Concat(LoadingPlaces(plan)).Concat(Plants(plan)).Concat(Tonnages(plan)).OfType<Lever>();
+
+    // A plan that says nothing is taken as sent by timetable; saying otherwise is a change, too.
+    private static IEnumerable<Lever?> Sending(Plan plan)
+    {
+        if (plan.Supply is { Trucks.Count: > 0 } supply)
+        {
+            yield return new Lever
+            {
+                Kind = LeverKind.Dispatch,
+                Address = "supply",
+                Key = "dispatch",
+                IsCount = true,
+                Names = Words.Of<Dispatch>(),
+                Current = (int)(supply.Dispatch ?? Dispatch.Timetable),
+                Lowest = 0,
+                Highest = (int)Dispatch.AsLoaded,
+                Step = 1,
+                Change = number => plan with { Supply = supply with { Dispatch = (Dispatch)(int)Math.Round(number) } },
+            };
+        }
+    }
+
+    private static IEnumerable<Lever?> LoadingPlaces(Plan plan) => (plan.Supply?.Plants ?? []).Select(plant => PlanLevers.Count(
+        LeverKind.LoadingPlaces, $"plant:{plant.Id}", "loading_places", plant.LoadingPlaces ?? 1, 1,
+        places => PlanCopy.WithPlant(plan, plant with { LoadingPlaces = places })));
 
     private static IEnumerable<Lever?> Trucks(Plan plan)
     {

@@ -15,6 +15,9 @@ public sealed record BondCoat
     /// <summary>Whether a coat is applied; a plan may state that there is none.</summary>
     public bool? Applied { get; init; }
 
+    /// <summary>Why no coat is applied.</summary>
+    public string? Reason { get; init; }
+
     /// <summary>Binder.</summary>
     public BondBinder? Binder { get; init; }
 

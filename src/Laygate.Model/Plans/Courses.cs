@@ -42,6 +42,9 @@ public sealed record Mix
     /// <summary>Below it rolling no longer densifies.</summary>
     public PlacedTemperature? Cessation { get; init; }
 
+    /// <summary>Where the stated cessation temperature comes from.</summary>
+    public CessationOrigin? CessationFrom { get; init; }
+
     /// <summary>Range in which the mix is tender under vibrating steel.</summary>
     public TemperatureBand? Tender { get; init; }
 
@@ -187,6 +190,12 @@ public sealed record Run
     /// <summary>Right edge.</summary>
     public EdgeKind? RightEdge { get; init; }
 
+    /// <summary>How far the drum reaches past the left edge; negative where it stays off.</summary>
+    public Measure<Length>? LeftReach { get; init; }
+
+    /// <summary>How far the drum reaches past the right edge; negative where it stays off.</summary>
+    public Measure<Length>? RightReach { get; init; }
+
     /// <summary>Slope of a free edge, height over width: 100 % is 1:1.</summary>
     public Measure<Ratio>? EdgeSlope { get; init; }
 
@@ -232,7 +241,11 @@ public sealed record ThicknessAt(
 /// <param name="Treatment">How it is treated.</param>
 /// <param name="Who">Who does it.</param>
 /// <param name="When">When it is done.</param>
-public sealed record Obstacle(string Id, Measure<Length>? At, string? What, string? Treatment, string? Who, string? When);
+public sealed record Obstacle(string Id, Measure<Length>? At, string? What, string? Treatment, string? Who, string? When)
+{
+    /// <summary>Its kind, on which conditions of the site depend; null where the plan only describes it.</summary>
+    public ObstacleKind? Kind { get; init; }
+}
 
 /// <summary>A fixed point to which the finished surface must fit, such as a kerb, a gutter, a cover or a threshold.</summary>
 /// <param name="Id">Id.</param>

@@ -35,6 +35,9 @@ public enum DensityReference { Laboratory, Maximum, Trial }
 /// <summary>Where a temperature is measured or predicted.</summary>
 public enum Place { Skin, MidDepth, InLoad, CourseMean, Core }
 
+/// <summary>Where a stated cessation temperature comes from: measured viscosity of the binder, the curve of density over temperature of the trial length, the specification, or earlier jobs.</summary>
+public enum CessationOrigin { Viscosity, TrialCurve, Specification, Experience }
+
 /// <summary>The surface that is laid upon.</summary>
 public enum ExistingSurface { Milled, OldAsphalt, NewAsphalt, Concrete, Granular, Soil, BridgeDeck }
 
@@ -61,6 +64,18 @@ public enum DensityEvidence { Trial, MakerStatement, Assumed }
 
 /// <summary>Kind of truck body.</summary>
 public enum TruckKind { Rigid, Articulated, MovingFloor, BottomDump }
+
+/// <summary>Kind of obstacle that the screed meets.</summary>
+public enum ObstacleKind { Ironwork, Gully, Service, Rail, MovementJoint, Other }
+
+/// <summary>What heats a screed.</summary>
+public enum ScreedHeating { Gas, Oil, Electric }
+
+/// <summary>
+/// How loads are sent: each at the moment at which the timetable wants it on site, each as soon as it is loaded, or when the
+/// paving site calls for it.
+/// </summary>
+public enum Dispatch { Timetable, OnCall, AsLoaded }
 
 /// <summary>Kind of roller.</summary>
 public enum RollerKind { Tandem, ThreeWheel, Pneumatic, Combination, Plate }

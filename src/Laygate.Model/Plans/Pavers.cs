@@ -56,7 +56,11 @@ public sealed record Paver
 /// <param name="WidthLowest">Narrowest width.</param>
 /// <param name="WidthHighest">Widest width.</param>
 public sealed record Screed(
-    string Course, ScreedKind? Kind, string? LevelledOn, Measure<Length>? WidthLowest, Measure<Length>? WidthHighest);
+    string Course, ScreedKind? Kind, string? LevelledOn, Measure<Length>? WidthLowest, Measure<Length>? WidthHighest)
+{
+    /// <summary>What heats it; null where the plan does not say.</summary>
+    public ScreedHeating? Heating { get; init; }
+}
 
 /// <summary>Mix held on a machine for one course.</summary>
 /// <param name="Course">Id of the course.</param>

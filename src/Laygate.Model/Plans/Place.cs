@@ -179,6 +179,9 @@ public sealed record WeatherEnvelope
     /// <summary>Lowest temperature of the surface that is laid upon.</summary>
     public Measure<Temperature>? BaseLowest { get; init; }
 
+    /// <summary>Temperatures below the surface that is laid upon while it is at its lowest.</summary>
+    public IReadOnlyList<DepthTemperature> BaseAtDepth { get; init; } = [];
+
     /// <summary>Highest temperature of the surface that is laid upon.</summary>
     public Measure<Temperature>? BaseHighest { get; init; }
 
@@ -192,6 +195,11 @@ public sealed record WeatherEnvelope
     public Measure<Ratio>? RainChanceHighest { get; init; }
 }
 
+/// <summary>A temperature below the surface that is laid upon.</summary>
+/// <param name="Depth">Depth below the surface.</param>
+/// <param name="Temperature">Temperature there.</param>
+public sealed record DepthTemperature(Measure<Length>? Depth, Measure<Temperature>? Temperature);
+
 /// <summary>Weather at the start of one hour.</summary>
 public sealed record WeatherHour
 {
@@ -203,6 +211,9 @@ public sealed record WeatherHour
 
     /// <summary>Temperature of the surface that is laid upon.</summary>
     public Measure<Temperature>? Base { get; init; }
+
+    /// <summary>Temperatures below the surface that is laid upon.</summary>
+    public IReadOnlyList<DepthTemperature> BaseAtDepth { get; init; } = [];
 
     /// <summary>Wind at the stated height.</summary>
     public Measure<Speed>? Wind { get; init; }

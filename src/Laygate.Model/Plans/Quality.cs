@@ -1,3 +1,6 @@
+using Laygate.Model.Measures;
+using UnitsNet;
+
 namespace Laygate.Model.Plans;
 
 /// <summary>A test.</summary>
@@ -35,7 +38,40 @@ public sealed record Test
 
     /// <summary>Whether a trial length has the mixes and machines of this plan.</summary>
     public bool? SameMixAndMachines { get; init; }
+
+    /// <summary>What a trial length was laid with, and what it reached.</summary>
+    public TrialResult? Reached { get; init; }
 }
+
+/// <summary>What a trial length of one course was laid with, and what it reached.</summary>
+public sealed record TrialResult
+{
+    /// <summary>Id of the mix.</summary>
+    public string? Mix { get; init; }
+
+    /// <summary>Compacted thickness.</summary>
+    public Measure<Length>? Thickness { get; init; }
+
+    /// <summary>Temperature behind the screed, at the place for which the course states its own.</summary>
+    public Measure<Temperature>? LayingTemperature { get; init; }
+
+    /// <summary>Density behind the screed, as a share of the reference density of the mix.</summary>
+    public Measure<Ratio>? DensityBehindScreed { get; init; }
+
+    /// <summary>Passes of each phase.</summary>
+    public IReadOnlyList<TrialPasses> Passes { get; init; } = [];
+
+    /// <summary>Ids of the rollers.</summary>
+    public IReadOnlyList<string> Rollers { get; init; } = [];
+
+    /// <summary>Density that was reached, as a share of the reference density of the mix.</summary>
+    public Measure<Ratio>? Density { get; init; }
+}
+
+/// <summary>How often every point of a trial length was rolled in one phase.</summary>
+/// <param name="Phase">Id of the phase.</param>
+/// <param name="Passes">How often.</param>
+public sealed record TrialPasses(string Phase, int? Passes);
 
 /// <summary>Cores on which a test is made.</summary>
 /// <param name="Count">How many.</param>

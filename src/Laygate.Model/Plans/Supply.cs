@@ -18,6 +18,9 @@ public sealed record Supply
     /// <summary>How loads of different mixes are told apart.</summary>
     public MixIdentification? Identification { get; init; }
 
+    /// <summary>How loads are sent.</summary>
+    public Dispatch? Dispatch { get; init; }
+
     /// <summary>Trucks that find room to wait on site.</summary>
     public int? WaitingPlaces { get; init; }
 
@@ -45,6 +48,9 @@ public sealed record Plant
 
     /// <summary>Capacity of the silo.</summary>
     public Measure<Mass>? SiloCapacity { get; init; }
+
+    /// <summary>Trucks that can be loaded with the same mix at the same time.</summary>
+    public int? LoadingPlaces { get; init; }
 
     /// <summary>Longest stop of the plant that the paver is to survive without stopping.</summary>
     public Measure<Duration>? LongestStop { get; init; }

@@ -40,7 +40,7 @@ public static class AnnotationWriter
     private static Line Of(List<ListedItem> grade)
     {
         var silences = Silence.Of(grade.Select(item => item.Finding!));
-        var listed = silences.Select(silence => $"{string.Join("; ", silence.Findings.Select(finding => $"{PlainText.Show(finding.Title)} ({finding.Rule})"))}: {string.Join(' ', silence.Sentences)}");
+        var listed = silences.Select(silence => $"{string.Join("; ", silence.Findings.Select(finding => $"{Wording.Title(finding)} ({finding.Rule})"))}: {string.Join(' ', silence.Sentences)}");
         return Of(grade[0]) with
         {
             Title = string.Create(CultureInfo.InvariantCulture, $"{grade.Count} hazards of severity {silences[0].Severity}: {Names.Of(grade[0].Group)}"),

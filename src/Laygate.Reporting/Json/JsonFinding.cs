@@ -1,5 +1,4 @@
 using System.Text.Json;
-using Laygate.Engineering.Quantities;
 using Laygate.Model.Plans;
 using Laygate.Reporting.Language;
 using Laygate.Rules.Results;
@@ -28,7 +27,7 @@ internal static class JsonFinding
         Judgement(json, finding);
         Advice(json, finding);
         JsonRemedies.Write(json, finding);
-        Missing(json, finding.Missing);
+        JsonParts.Missing(json, finding.Missing);
         JsonParts.Notes(json, finding.Notes);
         JsonWorking.Write(json, finding.Working);
         json.WriteEndObject();
@@ -51,19 +50,5 @@ internal static class JsonFinding
         json.WriteString("why", finding.Why);
         json.WriteString("remedy", finding.Remedy);
         json.WriteString("local", finding.Local);
-    }
-
-    private static void Missing(Utf8JsonWriter json, IReadOnlyList<InputReference> inputs)
-    {
-        json.WriteStartArray("missing");
-        foreach (var input in inputs)
-        {
-            json.WriteStartObject();
-            JsonParts.Input(json, input);
-            json.WriteString("state", Names.Of(input));
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
     }
 }

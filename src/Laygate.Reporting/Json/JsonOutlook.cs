@@ -25,6 +25,8 @@ internal static class JsonOutlook
         }
 
         json.WriteEndArray();
+        List(json, "not_judged", outlook.NotJudged, Unjudged);
+        List(json, "in_every_hour", outlook.InEveryHour, Margin);
         List(json, "hours", outlook.Hours, Hour);
         List(json, "leads", outlook.Leads, Lead);
         Weather(json, outlook.Weather);
@@ -50,6 +52,7 @@ internal static class JsonOutlook
         json.WriteString("verdict", OutlookWords.Of(hour.Verdict));
         json.WriteString("call_by", hour.CallBy is { } by ? Moment(by) : null);
         List(json, "broken", hour.Broken, Broken);
+        List(json, "limits", hour.Limits, Margin);
         if (hour.Nearest is not { } nearest)
         {
             json.WriteNull("nearest");
@@ -59,6 +62,23 @@ internal static class JsonOutlook
         json.WriteStartObject("nearest");
         Broken(json, nearest);
         json.WriteEndObject();
+    }
+
+    private static void Unjudged(Utf8JsonWriter json, UnjudgedRule rule)
+    {
+        json.WriteString("rule", rule.Finding.Rule);
+        json.WriteString("address", rule.Finding.Address);
+        json.WriteString("title", rule.Finding.Title);
+        json.WriteString("outcome", Words.Of(rule.Outcome));
+        json.WriteString("status", rule.Status == Status.None ? null : Words.Of(rule.Status));
+        JsonParts.Missing(json, rule.Missing);
+        JsonParts.Notes(json, rule.Notes);
+    }
+
+    private static void Margin(Utf8JsonWriter json, LimitMargin margin)
+    {
+        Broken(json, margin.Limit);
+        JsonParts.Value(json, "margin", margin.Margin);
     }
 
     private static void Broken(Utf8JsonWriter json, BrokenLimit broken)
@@ -88,6 +108,7 @@ internal static class JsonOutlook
         }
 
         json.WriteStartObject("weather");
+        json.WriteBoolean("unknown", weather.IsUnknown);
         List(json, "alone", weather.Alone, Alone);
         List(json, "pairs", weather.Pairs, Pair);
         json.WriteEndObject();
@@ -99,6 +120,7 @@ internal static class JsonOutlook
         JsonParts.Value(json, "stated", axis.Stated);
         JsonParts.Value(json, "go", axis.Go);
         JsonParts.Value(json, "no_failure", axis.NoFailure);
+        JsonParts.Value(json, "not_beyond", axis.NotBeyond);
         if (axis.BreaksFirst is not { } broken)
         {
             json.WriteNull("breaks_first");

@@ -71,6 +71,21 @@ internal static class JsonParts
         json.WriteString("key", input.Key);
     }
 
+    /// <summary>Places in the plan where something would be stated.</summary>
+    public static void Missing(Utf8JsonWriter json, IReadOnlyList<InputReference> inputs)
+    {
+        json.WriteStartArray("missing");
+        foreach (var input in inputs)
+        {
+            json.WriteStartObject();
+            Input(json, input);
+            json.WriteString("state", Names.Of(input));
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
     /// <summary>Remarks: id and arguments for programs, the sentence for people.</summary>
     public static void Notes(Utf8JsonWriter json, IReadOnlyList<Note> notes)
     {

@@ -20,9 +20,13 @@ public static class NoteWords
     {
         { Number: { } number } => Figures.WithUnit(Rounding.Text(number, RoundingKind.General, 0), argument.Unit ?? string.Empty),
         { Text: null or "" } => "none",
+        { Name: "keys" } => string.Join(", ", argument.Text.Split(", ").Select(Key)),
         { Name: "quantity" } => Names.OfQuantity(argument.Text),
         _ => PlainText.Show(argument.Text),
     };
+
+    // An address and a key, as findings name what is missing.
+    private static string Key(string text) => text.Split('/', 2) is [var address, var key] ? $"`{Names.Of(new InputReference(address, key))}`" : $"`{PlainText.Show(text)}`";
 
     // In one walk, so that braces inside an argument stay what they are. {*} stands for all arguments that the sentence does not name.
     private static string Fill(string sentence, IReadOnlyList<NoteArgument> arguments)

@@ -8,8 +8,16 @@ namespace Laygate.Reporting.Language;
 /// <summary>The sentence that sets value against limit: one per kind of check, none per rule.</summary>
 public static class Wording
 {
+    /// <summary>
+    /// What stands over a finding: its title, which names what is wrong, only where that is known; otherwise what is not known. A finding never
+    /// asserts what the plan does not state.
+    /// </summary>
+    public static string Title(Finding finding) => finding.Outcome is not (Outcome.NotAssessed or Outcome.Open or Outcome.NeedsPerson) ? PlainText.Show(finding.Title)
+        : Asked(finding) is { } meaning ? $"Not known whether {meaning}"
+        : $"Not known whether this is so: {PlainText.Show(finding.Title)}";
+
     /// <summary>What a finding says, title first, on one line.</summary>
-    public static string Message(Finding finding) => $"{PlainText.Show(finding.Title)}: {Sentence(finding)}";
+    public static string Message(Finding finding) => $"{Title(finding)}: {Sentence(finding)}";
 
     /// <summary>What a finding says, without its title.</summary>
     public static string Sentence(Finding finding) => Glued(finding).Replace(PlainText.Glue, ' ');
@@ -40,6 +48,13 @@ public static class Wording
         };
         return text + PlaceText((limit.Low ?? limit.High)?.Place) + Origin(limit);
     }
+
+    // The meaning of a condition is a sentence of its own; within another it begins small and ends without its point.
+    private static string? Asked(Finding finding) =>
+        finding.Notes.FirstOrDefault(note => string.Equals(note.Id, FindingNotes.SayWhether, StringComparison.Ordinal))?.Arguments
+            .FirstOrDefault(argument => string.Equals(argument.Name, "meaning", StringComparison.Ordinal))?.Text is { Length: > 1 } meaning
+            ? PlainText.Show(char.ToLowerInvariant(meaning[0]) + meaning[1..].TrimEnd('.'))
+            : null;
 
     private static string Judged(Finding finding) => finding.Check switch
     {
@@ -105,6 +120,7 @@ public static class Wording
         var asked = finding.Limit is { } limit ? Names.Of(limit.Strength, limit.Basis) : "asked for";
         return finding.Value?.Text switch
         {
+            null or "absent" when finding.Notes.Any(note => string.Equals(note.Id, "entry-thin", StringComparison.Ordinal)) => $"Begun, but it does not say enough to count; the statement is {asked}.",
             null or "absent" => $"Not stated, but {asked}.",
             "thin" => $"Stated only in part; the whole statement is {asked}.",
             "no" => $"Stated as no, but {asked}.",

@@ -5,6 +5,7 @@ using Laygate.Reporting.Comparing;
 using Laygate.Reporting.Language;
 using Laygate.Reporting.Remedies;
 using Laygate.Reporting.Sheet;
+using Laygate.Reporting.Text;
 using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.Markdown;
@@ -44,8 +45,36 @@ internal sealed class MarkdownReport(StringBuilder text, Report report, EarlierS
         }
 
         Open();
+        Outlook();
         Changes();
         Rules();
+    }
+
+    private void Outlook()
+    {
+        if (report.Outlook is not { } outlook)
+        {
+            return;
+        }
+
+        text.Append(CultureInfo.InvariantCulture, $"\n### {(outlook.Hours.Count > 0 ? "Laying hour by hour" : "Weather in which the plan works")}\n\n");
+        if (OutlookWords.Unsaid(outlook) is { } unsaid)
+        {
+            Item($"**{MarkdownText.Of(unsaid)}**");
+            OutlookWords.NotJudged(outlook).ToList().ForEach(Under);
+        }
+
+        outlook.InEveryHour.ToList().ForEach(limit => Item("In every hour: " + MarkdownText.Of(OutlookWords.Always(limit))));
+        foreach (var hour in outlook.Hours)
+        {
+            var margins = hour.Limits.Count > 0 ? ". Margins: " + string.Join("; ", OutlookWords.Margins(hour.Limits)).Replace(PlainText.Glue, ' ') : string.Empty;
+            Item(MarkdownText.Of($"{OutlookWords.Time(hour.At)}: {OutlookWords.Of(hour.Verdict)}{margins}"));
+        }
+
+        foreach (var axis in outlook.Weather?.Alone ?? [])
+        {
+            Item(MarkdownText.Of(OutlookWords.Alone(axis, outlook.Weather!.IsUnknown)));
+        }
     }
 
     private void Changes()
@@ -112,7 +141,7 @@ internal sealed class MarkdownReport(StringBuilder text, Report report, EarlierS
         {
             var first = silence.Findings[0];
             var line = first.Position is { } position ? string.Create(CultureInfo.InvariantCulture, $", line {position.Line}") : string.Empty;
-            var titles = string.Join("; ", silence.Findings.Select(finding => $"{finding.Title} ({finding.Rule})"));
+            var titles = string.Join("; ", silence.Findings.Select(finding => $"{Wording.Title(finding)} ({finding.Rule})"));
             Under($"{titles}, {first.Address}{line}. {string.Join(' ', silence.Sentences)} Source: {string.Join(' ', silence.Findings.Select(finding => finding.Limit).OfType<ShownLimit>().Select(limit => $"{SourceWords.Publication(limit)} ({SourceWords.HowKnown(limit)}).").Distinct(StringComparer.Ordinal).DefaultIfEmpty("see the rule."))}");
         }
     }
@@ -120,7 +149,7 @@ internal sealed class MarkdownReport(StringBuilder text, Report report, EarlierS
     private void One(FindingGroup group, Finding finding)
     {
         var line = finding.Position is { } position ? string.Create(CultureInfo.InvariantCulture, $", line {position.Line}") : string.Empty;
-        Item($"{(finding.Known ? "known of old: " : string.Empty)}**{MarkdownText.Of(finding.Title)}** ({MarkdownText.Of(finding.Rule)}, {MarkdownText.Of(finding.Address)}{line}). {MarkdownText.Of(Wording.Sentence(finding))}{Missing(finding)}");
+        Item($"{(finding.Known ? "known of old: " : string.Empty)}**{MarkdownText.Of(Wording.Title(finding))}** ({MarkdownText.Of(finding.Rule)}, {MarkdownText.Of(finding.Address)}{line}). {MarkdownText.Of(Wording.Sentence(finding))}{Missing(finding)}");
         if (group is (FindingGroup.Failed or FindingGroup.Warned) && !finding.Known)
         {
             Details(finding);

@@ -41,10 +41,11 @@ internal static class HourFigure
     }
 
     private static PlotTable Table(LayingOutlook outlook) => new(
-        ["hour", "laying", "decided by", "call the plant by"],
+        ["hour", "laying", "decided by", "margins", "call the plant by"],
         [.. outlook.Hours.Select(hour => (IReadOnlyList<string>)
         [
             OutlookWords.Time(hour.At), OutlookWords.Of(hour.Verdict), hour.Broken.Count > 0 ? OutlookWords.Of(hour.Broken[0]).Replace(PlainText.Glue, ' ') : "—",
+            hour.Limits.Count > 0 ? string.Join("; ", OutlookWords.Margins(hour.Limits)).Replace(PlainText.Glue, ' ') : "—",
             hour.CallBy is { } by ? OutlookWords.Time(by) : "—",
         ])]);
 }

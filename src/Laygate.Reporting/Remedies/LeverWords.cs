@@ -32,6 +32,8 @@ internal static class LeverWords
         LeverKind.PaverSpeed => "paver speed",
         LeverKind.TruckCount => "number of trucks",
         LeverKind.LoadsBeforeStart => "loads waiting before the start",
+        LeverKind.Dispatch => "sending of the loads",
+        LeverKind.LoadingPlaces => "loading places for the same mix",
         LeverKind.PlantOutput => "planned output",
         LeverKind.Tonnage => "tonnage ordered",
         LeverKind.Rollers => "rollers in the phase",

@@ -20,11 +20,9 @@ public static class IndexPage
         List<MergedRule> rules = [.. general.All, .. added];
         var text = new StringBuilder("# Rules\n\nGenerated from `rules/`; do not edit. ");
         text.Append(CultureInfo.InvariantCulture, $"{rules.Count} rules, {rules.Count(rule => rule.InForce && rule.AddedBy is null)} of them in force in general practice. Figures that are only recalled stand in one [list](recalled.md).\n\n## Specifications\n\n");
-        text.Append(Head("name", "title", "issuer", "edition", "place", "status"));
-        foreach (var specification in specifications)
-        {
-            text.Append(Row($"[{specification.Name}](specifications/{specification.Name}.md)", Plain(specification.Title), Plain(specification.Issuer), Plain(specification.Edition), Plain(specification.Jurisdiction), Plain(specification.Status ?? string.Empty)));
-        }
+        Specifications(text, specifications.Where(specification => !specification.IsUnread));
+        text.Append("\n### Started from memory\n\nNothing of these was read. They may be named, a check then says so on its first line, and their limits only warn.\n\n");
+        Specifications(text, specifications.Where(specification => specification.IsUnread));
 
         foreach (var family in rules.GroupBy(rule => rule.Rule.Definition.Family, StringComparer.Ordinal).OrderBy(family => family.Key, StringComparer.Ordinal))
         {
@@ -38,6 +36,15 @@ public static class IndexPage
         }
 
         return text.ToString();
+    }
+
+    private static void Specifications(StringBuilder text, IEnumerable<Specification> specifications)
+    {
+        text.Append(Head("name", "title", "issuer", "edition", "place", "status"));
+        foreach (var specification in specifications)
+        {
+            text.Append(Row($"[{specification.Name}](specifications/{specification.Name}.md)", Plain(specification.Title), Plain(specification.Issuer), Plain(specification.Edition), Plain(specification.Jurisdiction), Plain(specification.Status ?? string.Empty)));
+        }
     }
 
     /// <summary>The coverage table of a specification.</summary>

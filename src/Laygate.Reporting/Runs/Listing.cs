@@ -31,7 +31,7 @@ internal sealed class Listing
             .Concat(report.Findings.Select(finding => Of(report, finding)));
 
     private ListedItem Of(Report report, Finding finding) => new(
-        finding.Rule, FindingGroups.Of(finding), report.File, finding.Position ?? Start, finding.Address, finding.Title,
+        finding.Rule, FindingGroups.Of(finding), report.File, finding.Position ?? Start, finding.Address, Wording.Title(finding),
         Wording.Sentence(finding), [.. Advice(finding)], Fingerprint(finding.Rule, report, finding.Address), report, finding);
 
     private ListedItem Of(Report report, DepartureUse use) => new(

@@ -17,7 +17,7 @@ internal sealed class FindingBlock(Page page, string file, bool isFull)
     public void Write(FindingGroup group, Finding finding)
     {
         page.Blank();
-        page.Flow(0, Margin, [new TextSpan(Styles.Of(group), Names.Of(group).ToUpperInvariant().Replace(' ', '\u00A0')), new TextSpan(TextStyle.Heading, "\u00A0 " + PlainText.Show(finding.Title))]);
+        page.Flow(0, Margin, [new TextSpan(Styles.Of(group), Names.Of(group).ToUpperInvariant().Replace(' ', '\u00A0')), new TextSpan(TextStyle.Heading, "\u00A0 " + Wording.Title(finding))]);
         page.Flow(Margin, Margin, [new TextSpan(TextStyle.Plain, Wording.Glued(finding))]);
         Row("where", $"{PlainText.Show(finding.Address)}, {At(finding)}");
         if (finding.Known)
@@ -88,7 +88,7 @@ internal sealed class FindingBlock(Page page, string file, bool isFull)
             var first = silence.Findings[0];
             page.Blank();
             page.Flow(Margin, Margin + 2, [
-                new TextSpan(TextStyle.Plain, string.Join("; ", silence.Findings.Select(finding => $"{PlainText.Show(finding.Title)} ({PlainText.Show(finding.Rule)})"))),
+                new TextSpan(TextStyle.Plain, string.Join("; ", silence.Findings.Select(finding => $"{Wording.Title(finding)} ({PlainText.Show(finding.Rule)})"))),
                 new TextSpan(TextStyle.Quiet, $", {PlainText.Show(first.Address)}{(first.Position is { } at ? string.Create(CultureInfo.InvariantCulture, $", line {at.Line}") : string.Empty)}")]);
             Row("write", string.Join(' ', silence.Sentences));
             foreach (var remedy in silence.Findings.Select(finding => finding.Remedy).Distinct(StringComparer.Ordinal))
@@ -105,7 +105,7 @@ internal sealed class FindingBlock(Page page, string file, bool isFull)
 
     /// <summary>Rules with title and severity.</summary>
     public static string Rules(IReadOnlyList<Finding> findings) => string.Join("; ", findings.Select(finding =>
-        $"{PlainText.Show(finding.Rule)} {PlainText.Show(finding.Title)}{(finding.Severity is { } severity ? $" (severity {severity})" : string.Empty)}"));
+        $"{PlainText.Show(finding.Rule)} {Wording.Title(finding)}{(finding.Severity is { } severity ? $" (severity {severity})" : string.Empty)}"));
 
     /// <summary>The inputs that would help.</summary>
     public static string Keys(Finding finding)

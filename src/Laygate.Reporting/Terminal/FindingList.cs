@@ -60,7 +60,7 @@ internal sealed class FindingList(Page page, Report report, TerminalSettings set
         {
             page.Blank();
             page.Flow(0, 2, [new TextSpan(TextStyle.Quiet, $"Known of old, in full with --all: {Number(known.Count)}")]);
-            known.ForEach(finding => page.Flow(2, 4, [new TextSpan(TextStyle.Plain, $"{PlainText.Show(finding.Title)} ({PlainText.Show(finding.Rule)}, {PlainText.Show(finding.Address)})")]));
+            known.ForEach(finding => page.Flow(2, 4, [new TextSpan(TextStyle.Plain, $"{Wording.Title(finding)} ({PlainText.Show(finding.Rule)}, {PlainText.Show(finding.Address)})")]));
         }
     }
 
@@ -210,13 +210,13 @@ internal sealed class FindingList(Page page, Report report, TerminalSettings set
 
     private void WriteOpen(Finding finding)
     {
-        page.Flow(2, 4, [new TextSpan(TextStyle.Plain, $"{PlainText.Show(finding.Title)} ({PlainText.Show(finding.Rule)})")]);
+        page.Flow(2, 4, [new TextSpan(TextStyle.Plain, $"{Wording.Title(finding)} ({PlainText.Show(finding.Rule)})")]);
         page.Flow(4, 6, [new TextSpan(TextStyle.Quiet, finding.Missing.Count == 0 ? $"at {PlainText.Show(finding.Address)}" : $"state {FindingBlock.Keys(finding)}")]);
     }
 
     private void WriteShort(FindingGroup group, Finding finding)
     {
-        page.Flow(2, 4, [new TextSpan(Styles.Of(group), Names.Of(group)), new TextSpan(TextStyle.Plain, $" {PlainText.Show(finding.Title)} ({PlainText.Show(finding.Rule)}, {PlainText.Show(finding.Address)})")]);
+        page.Flow(2, 4, [new TextSpan(Styles.Of(group), Names.Of(group)), new TextSpan(TextStyle.Plain, $" {Wording.Title(finding)} ({PlainText.Show(finding.Rule)}, {PlainText.Show(finding.Address)})")]);
         if (group == FindingGroup.Passed)
         {
             page.Flow(4, 6, [new TextSpan(TextStyle.Plain, Wording.Glued(finding))]);

@@ -17,10 +17,12 @@ internal sealed class OutlookPart(Page page)
 
         page.Blank();
         page.Flow(0, 2, [new TextSpan(TextStyle.Heading, outlook.Hours.Count > 0 ? "Laying hour by hour" : "Weather in which the plan works"),
-            new TextSpan(TextStyle.Quiet, $" (judged by {PlainText.Show(string.Join(", ", outlook.Rules))})")]);
+            new TextSpan(TextStyle.Quiet, outlook.Rules.Count > 0 ? $" (judged by {PlainText.Show(string.Join(", ", outlook.Rules))})" : string.Empty)]);
+        WriteUnsaid(outlook);
+        WriteOnce(outlook);
         foreach (var hour in outlook.Hours)
         {
-            Write(hour);
+            Write(hour, outlook.InEveryHour);
         }
 
         foreach (var lead in outlook.Leads)
@@ -31,21 +33,57 @@ internal sealed class OutlookPart(Page page)
         Write(outlook.Weather, outlook.Hours.Count == 0);
     }
 
-    private void Write(HourOutlook hour)
+    // What nobody can read out of the rest comes first.
+    private void WriteUnsaid(LayingOutlook outlook)
+    {
+        if (OutlookWords.Unsaid(outlook) is { } unsaid)
+        {
+            page.Flow(2, 4, [new TextSpan(TextStyle.Warn, unsaid)]);
+            OutlookWords.NotJudged(outlook).ToList().ForEach(line => page.Flow(4, 6, [new TextSpan(TextStyle.Plain, line)]));
+        }
+    }
+
+    private void WriteOnce(LayingOutlook outlook)
+    {
+        if (outlook.Hours.Count == 0)
+        {
+            return;
+        }
+
+        page.Flow(2, 4, [new TextSpan(TextStyle.Quiet, "What does not depend on the weather stands with the findings; no hour changes it. Margins are the distance of the expected value inside its limit, below zero outside, the least of each rule.")]);
+        if (OutlookWords.Legend(outlook) is { Length: > 0 } legend)
+        {
+            page.Flow(2, 4, [new TextSpan(TextStyle.Quiet, legend + ".")]);
+        }
+
+        if (outlook.InEveryHour.Count > 0)
+        {
+            page.Flow(2, 4, [new TextSpan(TextStyle.Plain, "The same in every hour:")]);
+            outlook.InEveryHour.ToList().ForEach(limit => page.Flow(4, 6, [new TextSpan(TextStyle.Plain, OutlookWords.Always(limit) + ".")]));
+        }
+    }
+
+    private void Write(HourOutlook hour, IReadOnlyList<LimitMargin> always)
     {
         var call = hour.CallBy is { } by ? $"; call the plant by {OutlookWords.Time(by)}" : string.Empty;
         page.Flow(2, 4, [
             new TextSpan(TextStyle.Plain, OutlookWords.Time(hour.At) + "\u00A0 "),
             new TextSpan(StyleOf(hour.Verdict), OutlookWords.Of(hour.Verdict)),
             new TextSpan(TextStyle.Plain, call)]);
-        if (hour.Broken.Count > 0)
+        var broken = hour.Broken.Except(always.Select(limit => limit.Limit)).ToList();
+        if (broken.Count > 0)
         {
-            var more = hour.Broken.Count > 1 ? string.Create(CultureInfo.InvariantCulture, $", and {hour.Broken.Count - 1} more") : string.Empty;
-            page.Flow(6, 8, [new TextSpan(TextStyle.Plain, OutlookWords.Of(hour.Broken[0]) + more)]);
+            var more = broken.Count > 1 ? string.Create(CultureInfo.InvariantCulture, $", and {broken.Count - 1} more") : string.Empty;
+            page.Flow(6, 8, [new TextSpan(TextStyle.Plain, OutlookWords.Of(broken[0]) + more)]);
         }
         else if (hour.Nearest is { } nearest)
         {
             page.Flow(6, 8, [new TextSpan(TextStyle.Quiet, "nearest limit: " + OutlookWords.Of(nearest))]);
+        }
+
+        if (hour.Limits.Count > 0)
+        {
+            page.Flow(6, 8, [new TextSpan(TextStyle.Quiet, "margins: " + string.Join("; ", OutlookWords.Margins(hour.Limits)))]);
         }
     }
 
@@ -63,22 +101,13 @@ internal sealed class OutlookPart(Page page)
 
         foreach (var axis in weather.Alone)
         {
-            page.Flow(2, 4, [new TextSpan(TextStyle.Plain, Alone(axis))]);
+            page.Flow(2, 4, [new TextSpan(TextStyle.Plain, OutlookWords.Alone(axis, weather.IsUnknown))]);
         }
 
         foreach (var pair in weather.Pairs)
         {
             page.Flow(2, 4, [new TextSpan(TextStyle.Plain, Pair(pair))]);
         }
-    }
-
-    private static string Alone(AxisLimit axis)
-    {
-        var name = Names.Capital(OutlookWords.Of(axis.Axis));
-        var go = axis.Go is { } value ? $"everything passes to {OutlookWords.Number(value)}" : "not everything passes at any value looked at";
-        var safe = axis.NoFailure is { } still ? $"nothing fails to {OutlookWords.Number(still)}" : "something fails at every value looked at";
-        var first = axis.BreaksFirst is { } broken ? $"; then: {OutlookWords.Of(broken)}" : string.Empty;
-        return $"{name}, the others as stated (plan: {OutlookWords.Number(axis.Stated)}): {go}; {safe}{first}.";
     }
 
     private static string Pair(PairLimit pair)

@@ -39,6 +39,7 @@ public static class TerminalReport
 
     private static void WriteHead(Page page, Report report)
     {
+        WriteNotes(page, report.Notes.Where(IsFirst));
         var name = PlainText.Show(report.PlanTitle ?? report.PlanId);
         page.Flow(0, 2, [new TextSpan(TextStyle.Heading, name)]);
         page.Flow(0, 2, [new TextSpan(TextStyle.Plain, Identity(report))]);
@@ -49,12 +50,18 @@ public static class TerminalReport
             page.Flow(0, 2, [new TextSpan(TextStyle.Plain, $"Settings: {PlainText.Show(settings)}.")]);
         }
 
-        foreach (var note in report.Notes)
+        WriteNotes(page, report.Notes.Where(note => !IsFirst(note)));
+        page.Blank();
+    }
+
+    private static bool IsFirst(Engineering.Quantities.Note note) => string.Equals(note.Id, FindingNotes.SpecificationUnread, StringComparison.Ordinal);
+
+    private static void WriteNotes(Page page, IEnumerable<Engineering.Quantities.Note> notes)
+    {
+        foreach (var note in notes)
         {
             page.Flow(0, 2, [new TextSpan(TextStyle.Warn, "Note: "), new TextSpan(TextStyle.Plain, NoteWords.Glued(note))]);
         }
-
-        page.Blank();
     }
 
     private static string Identity(Report report)

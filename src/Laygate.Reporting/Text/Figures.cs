@@ -62,7 +62,7 @@ internal sealed class Figures
         {
             (true, true) => string.Empty,
 
-            // "under 5 % (under 5 to 5)" would say one end twice.
+            // "under 1 % (under 1 to 1)" would say one end twice.
             (true, false) when valueKind == RoundingKind.Probability && IsOpen(highText, "under") => $" ({highText})",
             (true, false) when valueKind == RoundingKind.Probability && IsOpen(expected, "under") && !IsOpen(highText, "over") => $" (at most {highText})",
             (false, true) when valueKind == RoundingKind.Probability && IsOpen(lowText, "over") => $" ({lowText})",

@@ -18,7 +18,10 @@ internal enum RoundingKind
     /// <summary>Predicted temperatures: to 1 degree.</summary>
     Temperature,
 
-    /// <summary>Probabilities in per cent: to 5 %.</summary>
+    /// <summary>
+    /// Probabilities in per cent: to 5 %, and to 1 % near 0 and 100 %, where 500 simulated shifts tell that much and the limits
+    /// lie: 1.7 % and 4.3 % must not read as "under 5" and "5" beside a warning of 2.2 to 5.1 %.
+    /// </summary>
     Probability,
 
     /// <summary>Three significant digits, or fewer when the band deserves no more.</summary>
@@ -63,10 +66,10 @@ internal static class Rounding
         var rounded = Round(number, kind, level, band);
         if (kind == RoundingKind.Probability && level == 0 && number > 0 && rounded == 0)
         {
-            return "under 5";
+            return "under 1";
         }
 
-        return kind == RoundingKind.Probability && level == 0 && number < 100 && rounded == 100 ? "over 95" : Plain(rounded);
+        return kind == RoundingKind.Probability && level == 0 && number < 100 && rounded == 100 ? "over 99" : Plain(rounded);
     }
 
     /// <summary>A number without exponent and without the noise of binary fractions.</summary>
@@ -97,7 +100,7 @@ internal static class Rounding
         RoundingKind.Minutes => Power(1 - level),
         RoundingKind.PlainMinutes => Power((magnitude < 10 ? -1 : 0) - level),
         RoundingKind.Temperature => Power(-level),
-        RoundingKind.Probability when level == 0 => 5,
+        RoundingKind.Probability when level == 0 => magnitude is > 20 and < 80 ? 5 : 1,
         RoundingKind.Probability => Power(1 - level),
         _ => Power(GeneralExponent(magnitude, band) - level),
     };

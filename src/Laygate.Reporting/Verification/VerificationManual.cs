@@ -23,6 +23,7 @@ public static class VerificationManual
             Topic(text, topic);
         }
 
+        text.Append(FieldChapter.Markdown);
         return text.Append('\n').Append(VerificationWords.Tally(result.Tally)).Append('\n').ToString();
     }
 

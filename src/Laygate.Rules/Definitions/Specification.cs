@@ -1,4 +1,5 @@
 using Laygate.Engineering.Assumptions;
+using Laygate.Engineering.Quantities;
 
 namespace Laygate.Rules.Definitions;
 
@@ -77,6 +78,14 @@ public sealed record Specification
 
     /// <summary>Rules that it adds.</summary>
     public IReadOnlyList<RuleDefinition> Rules { get; init; } = [];
+
+    /// <summary>Whether nothing of it was read: it is an authority's specification and each limit that it sets is recalled, judged or habit, and none is confirmed.</summary>
+    public bool IsUnread => Layer == Layer.StandardSpecification && Confirm.Count == 0
+        && Set.SelectMany(set => set.Bounds).Concat(Rules.SelectMany(rule => rule.Bounds)).ToList() is { Count: > 0 } bounds
+        && bounds.SelectMany(SourcesOf).All(source => source.Evidence is Evidence.Recalled or Evidence.Judgement or Evidence.CommonPractice);
+
+    private static IEnumerable<SourceReference> SourcesOf(Bound bound) =>
+        bound.Limit is TableLimit table ? table.Rows.Select(row => row.Source ?? bound.Source) : [bound.Source];
 
     /// <summary>Publications that it adds to the bibliography.</summary>
     public IReadOnlyList<Source> Sources { get; init; } = [];

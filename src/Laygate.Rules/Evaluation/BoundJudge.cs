@@ -38,13 +38,13 @@ internal sealed class BoundJudge(IJointSamples? samples)
     private static bool Agrees(ResolvedBound bound, QuantityValue value, Dimension dimension) => (bound.Bound.Limit, value) switch
     {
         (CheckedWords words, _) => Matching.WordOf(value) is { } word && words.Words.Contains(word, StringComparer.Ordinal),
-        (_, NumberValue number) => bound.Other?.Value is NumberValue other && LimitComparison.AreEqual(number.Si, other.Si, dimension),
+        (_, NumberValue number) => bound.Other?.Value is NumberValue other && LimitComparison.AreEqual(number.Si, other.Si, dimension, Math.Max(number.Scale, other.Scale)),
         _ => string.Equals(Matching.WordOf(value), Matching.WordOf(bound.Other?.Value), StringComparison.Ordinal),
     };
 
     private static Judgement Fixed(CheckedRule rule, ResolvedBound bound, NumberValue number, CheckedRange range)
     {
-        var ends = new Ends(bound.Bound.Definition, rule.Quantity.Dimension);
+        var ends = new Ends(bound.Bound.Definition, rule.Quantity.Dimension, number.Scale);
         double? low = range.Low?.Si;
         double? high = range.High?.Si;
         var met = ends.Meets(number.Si, low, number.Si, high);
@@ -64,7 +64,7 @@ internal sealed class BoundJudge(IJointSamples? samples)
         var other = (CheckedQuantity)bound.Bound.Limit;
         var limit = (NumberValue)bound.Other!.Value!;
         var scaled = new NumberValue(limit.Si * other.Factor, limit.Low * other.Factor, limit.High * other.Factor);
-        var ends = new Ends(bound.Bound.Definition, rule.Quantity.Dimension);
+        var ends = new Ends(bound.Bound.Definition, rule.Quantity.Dimension, Math.Max(number.Scale, Math.Abs(other.Factor) * limit.Scale));
         var met = ends.Meets(number.Si, scaled.Si, bound.Bound.IsUpper);
         var valueMoves = number.Low is not null || number.High is not null;
         var limitMoves = scaled.Low is not null || scaled.High is not null;
@@ -106,15 +106,15 @@ internal sealed class BoundJudge(IJointSamples? samples)
     private static Band BandOf(bool allMeet, bool someMeet) => allMeet ? Band.Meets : someMeet ? Band.Straddles : Band.Misses;
 
     /// <summary>The ends of a bound with their openness.</summary>
-    private sealed record Ends(Bound Bound, Dimension Dimension)
+    private sealed record Ends(Bound Bound, Dimension Dimension, double Scale)
     {
         public bool Meets(double againstLow, double? low, double againstHigh, double? high) =>
-            (low is not { } from || LimitComparison.MeetsLow(againstLow, from, Bound.LowExclusive, Dimension))
-            && (high is not { } to || LimitComparison.MeetsHigh(againstHigh, to, Bound.HighExclusive, Dimension));
+            (low is not { } from || LimitComparison.MeetsLow(againstLow, from, Bound.LowExclusive, Dimension, Scale))
+            && (high is not { } to || LimitComparison.MeetsHigh(againstHigh, to, Bound.HighExclusive, Dimension, Scale));
 
         public bool Meets(double value, double limit, bool isUpper) => isUpper
-            ? LimitComparison.MeetsHigh(value, limit, Bound.HighExclusive, Dimension)
-            : LimitComparison.MeetsLow(value, limit, Bound.LowExclusive, Dimension);
+            ? LimitComparison.MeetsHigh(value, limit, Bound.HighExclusive, Dimension, Scale)
+            : LimitComparison.MeetsLow(value, limit, Bound.LowExclusive, Dimension, Scale);
     }
 }
 

@@ -94,8 +94,10 @@ internal sealed class Display(QuantityContext context)
     private static bool Differs(Unit? stated, Unit? shown) =>
         stated is not null && shown is not null && (!stated.Factor.Equals(shown.Factor) || !stated.Offset.Equals(shown.Offset));
 
-    private static ShownValue Number(double si, double? low, double? high, Unit? unit) => new(
-        In(si, unit), unit?.Spelling ?? string.Empty, low is { } from ? In(from, unit) : null, high is { } to ? In(to, unit) : null);
+    // Where assumptions of a whole range give one value, there is no band to show.
+    private static ShownValue Number(double si, double? low, double? high, Unit? unit) => new NumberValue(si, low, high).IsSpread
+        ? new(In(si, unit), unit?.Spelling ?? string.Empty, low is { } from ? In(from, unit) : null, high is { } to ? In(to, unit) : null)
+        : new(In(si, unit), unit?.Spelling ?? string.Empty);
 
     private static double In(double si, Unit? unit) => unit is null ? si : unit.FromSi(si);
 

@@ -25,7 +25,7 @@ public static class Evaluator
                 .Where(rule => settings.OnlyRule is null || string.Equals(settings.OnlyRule, rule.Definition.Id, StringComparison.Ordinal))
                 .Select(rule => (rule, evaluation.Evaluate(rule, element))))
             .ToList();
-        var findings = LastWord.Noted(judged, context.Catalogue);
+        var findings = new DecidingAssumptions(book, context, settings).Noted(LastWord.Noted(judged, context.Catalogue));
         return new Report
         {
             File = settings.File,
@@ -45,7 +45,7 @@ public static class Evaluator
             Counts = Counting.Of(findings),
             Assumptions = answers.Assumptions,
             IsQuick = context.IsQuick,
-            Notes = [.. context.IsQuick ? [Note.Of(FindingNotes.QuickReport)] : (Note[])[], .. JurisdictionNotes(plan.Location?.Jurisdiction, book.Layers)],
+            Notes = [.. book.Layers.Where(layer => layer.IsUnread).Select(layer => Note.Of(FindingNotes.SpecificationUnread, ("specification", layer.Title))), .. context.IsQuick ? [Note.Of(FindingNotes.QuickReport)] : (Note[])[], .. JurisdictionNotes(plan.Location?.Jurisdiction, book.Layers)],
         };
     }
 

@@ -20,7 +20,7 @@ internal static class Matching
             return WordOf(value) is { } word && words.Contains(word, StringComparer.Ordinal);
         }
 
-        return value is NumberValue number && InBand(match, number.Si);
+        return value is NumberValue number && InBand(match, number);
     }
 
     /// <summary>The word of a category, flag or presence; null for numbers and moments.</summary>
@@ -33,10 +33,10 @@ internal static class Matching
     };
 
     // Half-open: the lower end belongs to the band, the upper end to the next one.
-    private static bool InBand(CheckedMatch match, double value)
+    private static bool InBand(CheckedMatch match, NumberValue value)
     {
         var dimension = match.Quantity.Dimension;
-        return (match.AtLeast is not { } low || LimitComparison.MeetsLow(value, low.Si, exclusive: false, dimension))
-            && (match.Below is not { } high || LimitComparison.MeetsHigh(value, high.Si, exclusive: true, dimension));
+        return (match.AtLeast is not { } low || LimitComparison.MeetsLow(value.Si, low.Si, exclusive: false, dimension, value.Scale))
+            && (match.Below is not { } high || LimitComparison.MeetsHigh(value.Si, high.Si, exclusive: true, dimension, value.Scale));
     }
 }

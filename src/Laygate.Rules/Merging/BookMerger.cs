@@ -120,6 +120,7 @@ internal sealed class BookMerger
         {
             Coverage = specification.Coverage,
             Clauses = specification.Clauses,
+            IsUnread = specification.IsUnread,
         }),
     ];
 

@@ -28,14 +28,26 @@ internal sealed class EnvelopeSearch(WeatherJudge judge, WeatherPlans plans, Mat
         {
             for (var j = i + 1; j < Axes.Length; j++)
             {
-                pairs.AddRange(Pairs(alone[i], Axes[j]));
+                pairs.AddRange(judge.EnvelopeIsOpen ? [] : Pairs(alone[i], Axes[j]));
             }
         }
 
-        return new WorkableWeather(alone, pairs);
+        return new WorkableWeather(alone, pairs) { IsUnknown = judge.EnvelopeIsOpen };
     }
 
-    private AxisLimit Alone(WeatherAxis axis)
+    private AxisLimit Alone(WeatherAxis axis) => judge.EnvelopeIsOpen ? Outermost(axis) : Bounded(axis);
+
+    // How far it may go nobody knows; where a rule that was judged fails, it ends for certain.
+    private AxisLimit Outermost(WeatherAxis axis)
+    {
+        var safe = Worst(axis, stated, LayingVerdict.Caution);
+        var beyond = safe is not { } at ? stated : Next(axis, at) is { } next ? With(stated, axis, next) : null;
+        var broken = beyond is null ? [] : judge.Broken(plans.In(beyond), withSpread: true);
+        var fails = broken is [{ Status: Status.Fail } first, ..] ? first : null;
+        return new AxisLimit(axis, Shown(axis, Of(stated, axis)), null, null, fails) { NotBeyond = fails is null ? null : Shown(axis, safe) };
+    }
+
+    private AxisLimit Bounded(WeatherAxis axis)
     {
         var go = Worst(axis, stated, LayingVerdict.Go);
         var safe = Worst(axis, stated, LayingVerdict.Caution);

@@ -28,19 +28,30 @@ public static class OutlookSearch
         var longest = leads.Max(item => item.Lead);
         Parallel.For(0, hours.Count, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, workers), CancellationToken = context.Cancel }, i =>
         {
-            var (broken, nearest) = judge.Judged(hours[i].Plan, withSpread: true);
-            judged[i] = new HourOutlook(hours[i].At, WeatherJudge.Verdict(broken), broken, longest is { } lead ? hours[i].At.AddSeconds(-lead) : null, nearest);
+            var hour = judge.Judged(hours[i].Plan, withSpread: true);
+            judged[i] = new HourOutlook(hours[i].At, hour.Verdict, hour.Broken, longest is { } lead ? hours[i].At.AddSeconds(-lead) : null, hour.Nearest) { Limits = hour.Limits };
         });
+        var always = InEveryHour(judged);
         var weather = hours.Count == 0 && plans.Envelope() is { } stated
             ? new EnvelopeSearch(judge, plans, stated, context.System).Find()
             : null;
         return report with
         {
             Outlook = new LayingOutlook(
-                judged,
+                [.. judged.Select(hour => hour with { Limits = [.. hour.Limits.Except(always)] })],
                 [.. leads.Select(item => new PlantLead(item.Trucks.Id, item.Trucks.Plant, new ShownValue(item.Lead!.Value / 60, "min")))],
                 weather,
-                judge.Rules),
+                judge.Rules)
+            {
+                NotJudged = [.. judge.Unjudged.Select(finding => new UnjudgedRule(
+                    new FindingReference(finding.Rule, finding.Title, finding.Address), finding.Outcome, finding.Status, finding.Missing, finding.Notes))],
+                InEveryHour = always,
+            },
         };
     }
+
+    // One hour has no others to be the same as.
+    private static IReadOnlyList<LimitMargin> InEveryHour(IReadOnlyList<HourOutlook> hours) => hours.Count < 2
+        ? []
+        : [.. hours[0].Limits.Where(limit => hours.Skip(1).All(hour => hour.Limits.Contains(limit)))];
 }

@@ -1,6 +1,7 @@
 using Laygate.Engineering.Outlook;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Plans;
+using Laygate.Rules.Binding;
 using Laygate.Rules.Evaluation;
 using Laygate.Rules.Merging;
 using Laygate.Rules.Remedies;
@@ -21,8 +22,14 @@ internal sealed class WeatherJudge
         this.book = book;
         this.context = context;
         this.settings = settings;
-        dependent = Dependent(plans);
+        (dependent, Unjudged) = Dependent(plans);
     }
+
+    /// <summary>Findings of the plan as it is that depend on the weather and could not be judged.</summary>
+    public IReadOnlyList<Finding> Unjudged { get; }
+
+    /// <summary>Whether how far air, base and wind may go would rest on a rule that could not be judged, or on none at all.</summary>
+    public bool EnvelopeIsOpen => dependent.Count == 0 || Unjudged.Any(finding => RuleOf(finding) is { } rule && Quantities(rule).Any(WeatherDependence.LimitsEnvelope));
 
     /// <summary>Ids of the rules that depend on the weather.</summary>
     public IReadOnlyList<string> Rules => [.. dependent.Select(key => key.Rule).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
@@ -35,7 +42,7 @@ internal sealed class WeatherJudge
     /// <summary>What does not pass, worst first, and, where all passes, the limit with the least margin.</summary>
     /// <param name="plan">The plan in its weather.</param>
     /// <param name="withSpread">Whether the unfavourable ends count.</param>
-    public (IReadOnlyList<BrokenLimit> Broken, BrokenLimit? Nearest) Judged(Plan plan, bool withSpread)
+    public JudgedWeather Judged(Plan plan, bool withSpread)
     {
         var variant = Of(plan, withSpread);
         var found = dependent.Select(key => variant.Find(key.Rule, key.Address)).OfType<Finding>().ToList();
@@ -50,8 +57,23 @@ internal sealed class WeatherJudge
         var nearest = broken.Count > 0 ? null : found
             .Where(finding => finding.Outcome == Outcome.Met && finding.Value?.Number is not null && Margins.Of(finding) is not null)
             .MinBy(Relative);
-        return (broken, nearest is null ? null : Shown(nearest));
+        return new JudgedWeather(broken, nearest is null ? null : Shown(nearest), [.. found.Where(IsJudged).Select(Margin)], Still(variant));
     }
+
+    // What the plan as it is cannot say may be known in one hour; then it counts like all else.
+    private LayingVerdict Still(Variant variant) => Unjudged
+        .Select(finding => variant.Find(finding.Rule, finding.Address) ?? finding)
+        .Where(finding => !IsJudged(finding))
+        .Select(finding => finding.Status == Status.Fail ? LayingVerdict.NoGo
+            : finding is { Outcome: Outcome.Open, Severity: not null } ? LayingVerdict.Go : LayingVerdict.Caution)
+        .DefaultIfEmpty(LayingVerdict.Go)
+        .Max();
+
+    private static bool IsJudged(Finding finding) => finding.Outcome is Outcome.Met or Outcome.Missed;
+
+    private static LimitMargin Margin(Finding finding) => new(Shown(finding), Margins.Of(finding) is { } margin && finding.Value is { } value
+        ? new ShownValue(margin, value.Number is null ? "min" : value.Unit is "°C" ? "K" : value.Unit)
+        : null);
 
     /// <summary>Whether to lay.</summary>
     public static LayingVerdict Verdict(IReadOnlyList<BrokenLimit> broken) =>
@@ -67,7 +89,7 @@ internal sealed class WeatherJudge
     }
 
     // A rule depends on the weather when what it says changes with the weather: nothing has to be kept in step with a list.
-    private List<(string, string)> Dependent(WeatherPlans plans)
+    private (List<(string, string)> Dependent, List<Finding> Unjudged) Dependent(WeatherPlans plans)
     {
         var asItIs = Of(context.Plan, withSpread: false).All();
         var found = new HashSet<(string, string)>();
@@ -79,11 +101,42 @@ internal sealed class WeatherJudge
                 .Select(finding => (finding.Rule, finding.Address)));
         }
 
-        return [.. asItIs.Select(finding => (finding.Rule, finding.Address)).Where(found.Contains)];
+        return (
+            [.. asItIs.Select(finding => (finding.Rule, finding.Address)).Where(found.Contains)],
+            [.. asItIs.Where(finding => finding.Outcome is Outcome.NotAssessed or Outcome.NeedsPerson or Outcome.Open
+                && !found.Contains((finding.Rule, finding.Address))
+                && RuleOf(finding) is { } rule && Quantities(rule).Any(WeatherDependence.IsOf))]);
     }
+
+    private CheckedRule? RuleOf(Finding finding) => context.Elements.Find(finding.Address) is { } element
+        ? book.On(element.Kind).FirstOrDefault(rule => string.Equals(rule.Definition.Id, finding.Rule, StringComparison.Ordinal))
+        : null;
+
+    private static IEnumerable<QuantityDefinition> Quantities(CheckedRule rule) =>
+    [
+        rule.Quantity,
+        .. rule.When.Select(match => match.Quantity),
+        .. rule.Bounds.SelectMany(bound => bound.Limit switch
+        {
+            CheckedQuantity other => [other.Quantity],
+            CheckedTable table => table.Keys,
+            _ => (IReadOnlyList<QuantityDefinition>)[],
+        }),
+    ];
 
     private static bool Differs(Finding a, Finding b) => a.Outcome != b.Outcome || a.Status != b.Status
         || !Equals(a.Value, b.Value) || !Equals(a.Limit?.Low, b.Limit?.Low) || !Equals(a.Limit?.High, b.Limit?.High);
 
     private Variant Of(Plan plan, bool withSpread) => new(book, context.For(plan, withSpread), settings);
+}
+
+/// <summary>What the rules that depend on the weather say in one weather.</summary>
+/// <param name="Broken">What does not pass, worst first.</param>
+/// <param name="Nearest">Where all passes, the limit with the least margin.</param>
+/// <param name="Limits">Every limit that was judged, with its margin.</param>
+/// <param name="Unjudged">The best verdict that the rules allow which could not be judged.</param>
+internal sealed record JudgedWeather(IReadOnlyList<BrokenLimit> Broken, BrokenLimit? Nearest, IReadOnlyList<LimitMargin> Limits, LayingVerdict Unjudged)
+{
+    /// <summary>Whether to lay: nothing is said to be good where nothing was judged.</summary>
+    public LayingVerdict Verdict => new[] { WeatherJudge.Verdict(Broken), Unjudged, Limits.Count == 0 ? LayingVerdict.Caution : LayingVerdict.Go }.Max();
 }

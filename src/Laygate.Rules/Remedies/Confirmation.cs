@@ -32,7 +32,9 @@ internal sealed class Confirmation(RemedyCandidates candidates, Before before)
         var key = (target.Rule, target.Address);
         var found = new List<Remedy>();
         var failed = new List<FailedRemedy>();
-        foreach (var candidate in candidates.Found[key].OrderBy(candidate => candidate.Effect.Lever.ByDesigner))
+        foreach (var candidate in candidates.Found[key]
+            .OrderBy(candidate => candidate.Effect.Lever.ByDesigner)
+            .ThenBy(candidate => !StopLevers.Aims(target, candidate.Effect.Lever.Kind)))
         {
             if (candidate.Worsened.Count > 0)
             {
@@ -147,6 +149,11 @@ internal static class LeverDisplay
     /// <summary>A value in its unit, or a clock time such as <c>21:15</c> with the days after the first in words of the record.</summary>
     public static ShownValue Of(Lever lever, double value)
     {
+        if (lever.Names is { } names)
+        {
+            return new ShownValue(null, string.Empty, Text: names[Math.Clamp((int)Math.Round(value), 0, names.Count - 1)]);
+        }
+
         if (!lever.IsClock)
         {
             return new ShownValue(value, lever.Unit?.Spelling ?? string.Empty);

@@ -12,6 +12,18 @@ public static class FindingNotes
     /// <summary>The miss only warns, because the value rests on a weak assumption and no end of it is known to miss.</summary>
     public const string WeakAssumption = "weak-assumption";
 
+    /// <summary>An assumption decides the outcome: assumption (id), meaning, value, at (the value from which on it turns), side (word), keys (what to state), outcome (word, then).</summary>
+    public const string AssumptionDecides = "assumption-decides";
+
+    /// <summary>An assumption decides the outcome, because it moves a count: as before, and quantity, from, to.</summary>
+    public const string AssumptionDecidesByCount = "assumption-decides-by-count";
+
+    /// <summary>An assumption moves a count in the working, and the outcome stays: as before without outcome.</summary>
+    public const string AssumptionMovesCount = "assumption-moves-count";
+
+    /// <summary>Several assumptions decide together, none of them alone: assumptions, outcome (word, then), keys.</summary>
+    public const string AssumptionsDecideTogether = "assumptions-decide-together";
+
     /// <summary>The limit had not begun on the date: date, from, strength.</summary>
     public const string LimitNotYetValid = "limit-not-yet-valid";
 
@@ -71,4 +83,7 @@ public static class FindingNotes
 
     /// <summary>Report: the plan does not state its jurisdiction: book, specification.</summary>
     public const string JurisdictionNotStated = "jurisdiction-not-stated";
+
+    /// <summary>Nothing of a specification that the check names was read: specification (title). It stands first in a report.</summary>
+    public const string SpecificationUnread = "specification-unread";
 }

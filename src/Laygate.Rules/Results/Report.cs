@@ -201,6 +201,9 @@ public sealed record BookLayer(string Name, string Title, string Edition, string
 
     /// <summary>Its clauses in their order, and how far rules cover each; none where the specification lists none.</summary>
     public IReadOnlyList<ClauseCoverage> Clauses { get; init; } = [];
+
+    /// <summary>Whether nothing of it was read, so that its limits only warn; reports say it in a note.</summary>
+    public bool IsUnread { get; init; }
 }
 
 /// <summary>Counts by outcome; each finding is in exactly one.</summary>

@@ -28,7 +28,7 @@ internal static class KnowledgeApi
         var open = api.MapGroup("").RequireAuthorization(AccessSetup.Checkers).WithTags("knowledge").ProducesProblem(StatusCodes.Status401Unauthorized).ProducesProblem(StatusCodes.Status400BadRequest);
         open.MapGet("/rules", Rules).WithName("ListRules").WithSummary("List the rules").Produces<object>(StatusCodes.Status200OK, "application/json");
         open.MapGet("/rules/{id}", Rule).WithName("ExplainRule").WithSummary("One rule in full, with its cases").Produces<object>(StatusCodes.Status200OK, "application/json").ProducesProblem(StatusCodes.Status404NotFound);
-        open.MapGet("/specifications", (CheckDesk desk) => desk.Pack.Specifications.Select(one => new { one.Name, one.Title, one.Edition, one.Jurisdiction })).WithName("ListSpecifications").WithSummary("List the shipped specifications");
+        open.MapGet("/specifications", (CheckDesk desk) => desk.Pack.Specifications.Where(one => !one.IsUnread).Select(one => new { one.Name, one.Title, one.Edition, one.Jurisdiction })).WithName("ListSpecifications").WithSummary("List the shipped specifications");
         open.MapGet("/quantities", () => LaygateQuantities.Catalogue().All.Select(Line)).WithName("ListQuantities").WithSummary("List the quantities that rules may refer to").Produces<IReadOnlyList<QuantityLine>>();
         open.MapGet("/schemas", () => Schemas.Names).WithName("ListSchemas").WithSummary("List the schemas").Produces<IReadOnlyList<string>>();
         open.MapGet("/schemas/{name}", (string name) => Schemas.Find(name) is { } schema

@@ -80,7 +80,7 @@ internal sealed class CheckDesk
         if (rules.FirstOrDefault(name => Pack.Find(name) is null) is { } unknown)
         {
             var shown = unknown.Length > 60 ? unknown[..60] : unknown;
-            throw new BadHttpRequestException($"There is no shipped specification `{shown}`. Shipped are: {string.Join(", ", Pack.Specifications.Select(one => one.Name))}.");
+            throw new BadHttpRequestException($"There is no shipped specification `{shown}`. Shipped are: {string.Join(", ", Pack.Specifications.Where(one => !one.IsUnread).Select(one => one.Name))}.");
         }
 
         var names = rules.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();

@@ -51,7 +51,7 @@ internal static class PageRoutes
 
     private static IResult Start(HttpContext context, CheckDesk desk, IOptions<ServiceSettings> settings) => PageResults.Page<CheckPage>(context, Values(
         ("MayCheck", settings.Value.AnonymousChecks || Callers.Of(context.User) is not null),
-        ("Specifications", (IReadOnlyList<(string, string)>)[.. desk.Pack.Specifications.Select(one => (one.Name, one.Title))])));
+        ("Specifications", (IReadOnlyList<(string, string)>)[.. desk.Pack.Specifications.Where(one => !one.IsUnread).Select(one => (one.Name, one.Title))])));
 
     private static async Task<IResult> CheckAsync(HttpContext context, CheckDesk desk, CheckPool pool, SubmissionRegister register, Bell bell, CancellationToken cancel)
     {

@@ -102,7 +102,7 @@ public sealed record ReportView(IReadOnlyList<PlanView> Plans, IReadOnlyList<Pro
         Words.Of(finding.Status),
         finding.Rule,
         PlainText.Show(finding.Address),
-        PlainText.Show(finding.Title),
+        Wording.Title(finding),
         Wording.Sentence(finding),
         PlainText.Show(finding.Why),
         PlainText.Show(finding.Remedy),

@@ -161,7 +161,9 @@ public sealed partial class CaseRunner
         string[] needed = rule.When.Count > 0 || rule.Jurisdictions.Count > 0
             ? ["met", "missed", Unknown(rule), "not-applicable"]
             : rule.Check == CheckKind.Present ? ["met", "missed"] : ["met", "missed", "not-assessed"];
-        var lacking = needed.Where(kind => !cases.Any(one => string.Equals(one.Finding.Text("outcome"), kind, StringComparison.Ordinal))).ToList();
+        // What is stated may be for a person to judge: nothing is met then.
+        var shown = cases.Select(one => one.Finding.Text("outcome")).ToHashSet(StringComparer.Ordinal);
+        var lacking = needed.Where(kind => !shown.Contains(kind) && !(kind is "met" && rule.Check == CheckKind.Present && shown.Contains("needs-person"))).ToList();
         return lacking.Count == 0 ? [] :
             [new CaseResult(rule.Id, new DocumentReader(folder).NameOf(FileOf(rule)), string.Empty, null, [.. lacking.Select(kind => $"No case shows the outcome {kind}.")])];
     }

@@ -20,6 +20,7 @@ internal static class MixMapper
         RefuseBelow = at.Block("refuse_below", PlacedTemperature),
         Start = at.Block("start", PlacedTemperature),
         Cessation = at.Block("cessation", PlacedTemperature),
+        CessationFrom = at.Word<CessationOrigin>("cessation_from"),
         Tender = at.Block("tender", TemperatureBand),
         GritEmbedment = at.Block("grit_embedment", PlacedTemperature),
         AgeLimit = at.Measure<Duration>("age_limit"),

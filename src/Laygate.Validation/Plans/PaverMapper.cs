@@ -29,7 +29,10 @@ internal static class PaverMapper
         Kind: at.Word<ScreedKind>("kind"),
         LevelledOn: at.Text("levelled_on"),
         WidthLowest: at.Measure<Length>("width_lowest"),
-        WidthHighest: at.Measure<Length>("width_highest"));
+        WidthHighest: at.Measure<Length>("width_highest"))
+    {
+        Heating = at.Word<ScreedHeating>("heating"),
+    };
 
     private static MixBuffer MixBuffer(Fields at) => new(
         Course: at.RequiredId("course"),

@@ -155,6 +155,7 @@ internal static class PlanAddresses
         var id = address[(colon + 1)..];
         return address[..colon] switch
         {
+            "condition" => Path(root, ["site", "conditions", id]) ?? Path(root, ["site", id]),
             "pair" => InList(root, ["courses"], id[(id.IndexOf('+', StringComparison.Ordinal) + 1)..]),
             "feeder" => Path(root, ["supply", "feeder"]) is { } feeder && string.Equals(PositionedToken.Name(feeder.Token), id, StringComparison.Ordinal) ? feeder : null,
             var kind => InList(root, ListOf(kind), id),
@@ -199,6 +200,7 @@ internal static class PlanAddresses
         "overhead-line" => ["site", "overhead_lines"],
         "light" => ["site", "lights"],
         "exposure" => ["site", "exposures"],
+        "condition" => ["site", "conditions"],
         _ => [],
     };
 

@@ -1,4 +1,5 @@
 using Laygate.Model.Plans;
+using UnitsNet;
 
 namespace Laygate.Validation.Plans;
 
@@ -18,6 +19,18 @@ internal static class QualityMapper
         Cores = at.Block("cores", Cores),
         Done = at.Date("done"),
         SameMixAndMachines = at.Flag("same_mix_and_machines"),
+        Reached = at.Block("reached", Reached),
+    };
+
+    private static TrialResult Reached(Fields at) => new()
+    {
+        Mix = at.Id("mix"),
+        Thickness = at.Measure<Length>("thickness"),
+        LayingTemperature = at.Measure<Temperature>("laying_temperature"),
+        DensityBehindScreed = at.Measure<Ratio>("density_behind_screed"),
+        Passes = at.List("passes", inside => new TrialPasses(inside.RequiredId("phase"), inside.Count("passes"))),
+        Rollers = at.Ids("rollers"),
+        Density = at.Measure<Ratio>("density"),
     };
 
     public static HoldPoint HoldPoint(Fields at) => new()

@@ -22,6 +22,8 @@ internal static class RunMapper
         Gradient = at.Measure<Ratio>("gradient"),
         LeftEdge = at.Word<EdgeKind>("left_edge"),
         RightEdge = at.Word<EdgeKind>("right_edge"),
+        LeftReach = at.Measure<Length>("left_reach"),
+        RightReach = at.Measure<Length>("right_reach"),
         EdgeSlope = at.Measure<Ratio>("edge_slope"),
         AboveGutter = at.Measure<Length>("above_gutter"),
         Levels = at.List("levels", FixedLevel),
@@ -44,7 +46,10 @@ internal static class RunMapper
         What: at.Text("what"),
         Treatment: at.Text("treatment"),
         Who: at.Text("who"),
-        When: at.Text("when"));
+        When: at.Text("when"))
+    {
+        Kind = at.Word<ObstacleKind>("kind"),
+    };
 
     private static FixedLevel FixedLevel(Fields at) => new(
         Id: at.RequiredId("id"),

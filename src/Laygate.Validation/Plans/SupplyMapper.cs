@@ -12,6 +12,7 @@ internal static class SupplyMapper
         Trucks = at.List("trucks", TruckGroup),
         Feeder = at.Block("feeder", Feeder),
         Identification = at.Block("identification", MixIdentification),
+        Dispatch = at.Word<Dispatch>("dispatch"),
         WaitingPlaces = at.Count("waiting_places"),
         LeftOverGoesTo = at.Text("left_over_goes_to"),
     };
@@ -24,6 +25,7 @@ internal static class SupplyMapper
         Planned = at.Measure<MassFlow>("planned"),
         SiloAtStart = at.Measure<Mass>("silo_at_start"),
         SiloCapacity = at.Measure<Mass>("silo_capacity"),
+        LoadingPlaces = at.Count("loading_places"),
         LongestStop = at.Measure<Duration>("longest_stop"),
         Spare = at.Text("spare"),
     };

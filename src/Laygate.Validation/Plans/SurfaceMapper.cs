@@ -15,6 +15,7 @@ internal static class SurfaceMapper
             Id = at.RequiredId("id"),
             Below = at.RequiredId("below"),
             Applied = at.Flag("applied"),
+            Reason = at.Text("reason"),
             Binder = at.Word<BondBinder>("binder"),
             MassRate = rate.First,
             VolumeRate = rate.Second,

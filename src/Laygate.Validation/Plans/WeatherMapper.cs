@@ -32,17 +32,23 @@ internal static class WeatherMapper
         AirLowest = at.Measure<Temperature>("air_lowest"),
         AirHighest = at.Measure<Temperature>("air_highest"),
         BaseLowest = at.Measure<Temperature>("base_lowest"),
+        BaseAtDepth = at.List("base_at_depth", DepthTemperature),
         BaseHighest = at.Measure<Temperature>("base_highest"),
         WindHighest = at.Measure<Speed>("wind_highest"),
         DewPointHighest = at.Measure<Temperature>("dew_point_highest"),
         RainChanceHighest = at.Measure<Ratio>("rain_chance_highest"),
     };
 
+    private static DepthTemperature DepthTemperature(Fields at) => new(
+        Depth: at.Measure<Length>("depth"),
+        Temperature: at.Measure<Temperature>("temperature"));
+
     private static WeatherHour WeatherHour(Fields at) => new()
     {
         At = at.RequiredMoment("at"),
         Air = at.Measure<Temperature>("air"),
         Base = at.Measure<Temperature>("base"),
+        BaseAtDepth = at.List("base_at_depth", DepthTemperature),
         Wind = at.Measure<Speed>("wind"),
         CloudEighths = at.Count("cloud_eighths"),
         DewPoint = at.Measure<Temperature>("dew_point"),

@@ -9,11 +9,27 @@ internal static class OutlookReports
     public static LayingOutlook Of(JsonPlace place) => new(
         place.List("hours", Hour),
         place.List("leads", Lead),
-        place.Maybe("weather") is { } weather ? new WorkableWeather(weather.List("alone", Alone), weather.List("pairs", Pair)) : null,
-        place.List("rules", rule => rule.AsText()));
+        place.Maybe("weather") is { } weather ? new WorkableWeather(weather.List("alone", Alone), weather.List("pairs", Pair)) { IsUnknown = weather.Flag("unknown") } : null,
+        place.List("rules", rule => rule.AsText()))
+    {
+        NotJudged = place.List("not_judged", Unjudged),
+        InEveryHour = place.List("in_every_hour", Margin),
+    };
 
     private static HourOutlook Hour(JsonPlace place) => new(
-        place.Moment("at"), place.Word<LayingVerdict>("verdict"), place.List("broken", Broken), place.MaybeMoment("call_by"), MaybeBroken(place, "nearest"));
+        place.Moment("at"), place.Word<LayingVerdict>("verdict"), place.List("broken", Broken), place.MaybeMoment("call_by"), MaybeBroken(place, "nearest"))
+    {
+        Limits = place.List("limits", Margin),
+    };
+
+    private static UnjudgedRule Unjudged(JsonPlace place) => new(
+        new FindingReference(place.Text("rule"), place.Text("title"), place.Text("address")),
+        place.Word<Outcome>("outcome"),
+        place.MaybeWord<Status>("status") ?? Status.None,
+        place.List("missing", ReportParts.Input),
+        place.List("notes", ReportParts.Note));
+
+    private static LimitMargin Margin(JsonPlace place) => new(Broken(place), ReportParts.MaybeValue(place, "margin"));
 
     private static BrokenLimit? MaybeBroken(JsonPlace place, string key) => place.Maybe(key) is { } broken ? Broken(broken) : null;
 
@@ -31,7 +47,10 @@ internal static class OutlookReports
         ReportParts.Value(place.Of("stated")),
         ReportParts.MaybeValue(place, "go"),
         ReportParts.MaybeValue(place, "no_failure"),
-        MaybeBroken(place, "breaks_first"));
+        MaybeBroken(place, "breaks_first"))
+    {
+        NotBeyond = ReportParts.MaybeValue(place, "not_beyond"),
+    };
 
     private static PairLimit Pair(JsonPlace place) => new(
         place.Word<WeatherAxis>("first"),

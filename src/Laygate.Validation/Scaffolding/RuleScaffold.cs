@@ -161,6 +161,7 @@ public static class BaseElements
         ElementKind.OverheadLine => "line-north",
         ElementKind.Light => "mat",
         ElementKind.Exposure => "screed",
+        ElementKind.Condition => "night",
         _ => "m1",
     };
 }

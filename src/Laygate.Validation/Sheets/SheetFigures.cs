@@ -25,7 +25,7 @@ internal sealed class SheetFigures(QuantityContext context, Report report)
             Origin.Assumed => FigureKind.Assumed,
             _ => FigureKind.Computed,
         };
-        return new SheetFigure(Shown(number.Si, unit, number.Low, number.High), kind);
+        return new SheetFigure(Shown(number.Si, unit, number.IsSpread ? number.Low : null, number.IsSpread ? number.High : null), kind);
     }
 
     /// <summary>A stated measure.</summary>

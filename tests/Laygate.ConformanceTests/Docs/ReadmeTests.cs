@@ -4,7 +4,7 @@ using Laygate.Reporting.Terminal;
 
 namespace Laygate.ConformanceTests.Docs;
 
-/// <summary>The output that README.md shows is what the program says; version and hash stand as placeholders.</summary>
+/// <summary>The output that README.md shows is what the program says; version, hash and positions stand as placeholders.</summary>
 public sealed partial class ReadmeTests
 {
     [Fact]
@@ -36,12 +36,15 @@ public sealed partial class ReadmeTests
             text.Append(string.Concat(line.Spans.Select(span => span.Text)).TrimEnd()).Append('\n');
         }
 
-        return Hash().Replace(text.ToString(), "Rule book (hash)").Replace($"General practice {Repository.Version}", "General practice (version)", StringComparison.Ordinal);
+        return Place().Replace(Hash().Replace(text.ToString(), "Rule book (hash)"), ":(line):(column)").Replace($"General practice {Repository.Version}", "General practice (version)", StringComparison.Ordinal);
     }
 
-    [GeneratedRegex("<!-- output of: check (?<arguments>[^\n]*) -->\n```text\n.*?```\n<!-- end of output -->", RegexOptions.Singleline, 1000)]
+    [GeneratedRegex("<!-- output of: check (?<arguments>[^\n]*) -->\n```text\n.*?```\n<!-- end of output -->", RegexOptions.Singleline, Patience.Milliseconds)]
     private static partial Regex ShownOutput();
 
-    [GeneratedRegex("Rule book [0-9a-f]{12}", RegexOptions.None, 1000)]
+    [GeneratedRegex("(?<=\\.yaml):[0-9]+:[0-9]+", RegexOptions.None, Patience.Milliseconds)]
+    private static partial Regex Place();
+
+    [GeneratedRegex("Rule book [0-9a-f]{12}", RegexOptions.None, Patience.Milliseconds)]
     private static partial Regex Hash();
 }

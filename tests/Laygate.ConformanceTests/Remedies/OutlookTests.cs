@@ -1,7 +1,14 @@
 using System.Text;
 using System.Text.RegularExpressions;
+using Laygate.Engineering.Assumptions;
+using Laygate.Engineering.Outlook;
+using Laygate.Engineering.Quantities;
+using Laygate.Model.Plans;
+using Laygate.Reporting.Terminal;
 using Laygate.Rules.Results;
 using Laygate.Validation;
+using Laygate.Validation.Plans;
+using Laygate.Validation.Reading;
 
 namespace Laygate.ConformanceTests.Remedies;
 
@@ -82,6 +89,79 @@ public sealed partial class OutlookTests
         }
     }
 
+    [Fact]
+    public void Each_hour_shows_the_margin_of_every_limit_that_was_judged_and_what_is_the_same_in_all_only_once()
+    {
+        var outlook = Outlook(Text(Quay), "examples/particular/port-of-tamarel.yaml");
+        foreach (var limit in outlook.Hours.SelectMany(hour => hour.Limits))
+        {
+            // The margin by hand, from value and limit of the same record.
+            var (value, bound) = (limit.Limit.Value!, limit.Limit.Limit!);
+            if (value.Number is { } number)
+            {
+                var inside = Math.Min(number - bound.Low?.Number ?? double.PositiveInfinity, bound.High?.Number - number ?? double.PositiveInfinity);
+                Assert.Equal(inside, limit.Margin!.Number!.Value, 9);
+                Assert.Equal(value.Unit is "°C" ? "K" : value.Unit, limit.Margin.Unit);
+            }
+
+            Assert.True(limit.Limit.Status != Status.Pass || limit.Margin?.Number is not < 0);
+        }
+
+        Assert.All(outlook.Hours, hour => Assert.Contains(hour.Limits, limit => limit.Limit.Finding.Rule == "WEA-001" && limit.Margin?.Unit == "K"));
+        Assert.NotEmpty(outlook.InEveryHour);
+        Assert.All(outlook.InEveryHour, same => Assert.DoesNotContain(outlook.Hours, hour => hour.Limits.Contains(same)));
+    }
+
+    [Fact]
+    public void Where_nothing_says_what_lies_below_no_weather_is_called_good()
+    {
+        // The mat cannot be solved on an unknown base: how far air and wind may go is not known, wherever a single judged limit lies.
+        var text = Existing().Replace(Hours().Replace(Text(Quay), "  envelope: { air_lowest: 12 °C, base_lowest: 14 °C, wind_highest: 3 m/s, dew_point_highest: 5 °C, rain_chance_highest: 10 % }\n"), string.Empty);
+        Assert.DoesNotContain("\nexisting:", text, StringComparison.Ordinal);
+        var outlook = Outlook(text);
+        Assert.Contains(outlook.NotJudged, rule => rule.Finding.Rule == "ROL-001" && rule.Missing.Any(input => input.Address == "existing"));
+        Assert.True(outlook.Weather!.IsUnknown);
+        Assert.All(outlook.Weather.Alone, axis => Assert.True(axis.Go is null && axis.NoFailure is null));
+        Assert.Empty(outlook.Weather.Pairs);
+
+        var shown = Shown(text);
+        Assert.DoesNotContain("nothing fails to", shown, StringComparison.Ordinal);
+        Assert.DoesNotContain("everything passes to", shown, StringComparison.Ordinal);
+        Assert.True(shown.IndexOf("Could not be judged", StringComparison.Ordinal) is >= 0 and var first && first < shown.IndexOf("how far it may go is not known", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void An_hour_is_not_good_while_a_rule_of_the_weather_could_not_be_judged()
+    {
+        var outlook = Outlook(Existing().Replace(Text(Quay), string.Empty), "examples/particular/port-of-tamarel.yaml");
+        Assert.NotEmpty(outlook.NotJudged);
+        Assert.DoesNotContain(outlook.Hours, hour => hour.Verdict == LayingVerdict.Go);
+    }
+
+    [Theory]
+    [InlineData("examples/quay-road-hot-on-hot.yaml")]
+    [InlineData("examples/county-route-us.yaml")]
+    [InlineData("examples/moor-road-thin-overlay.yaml")]
+    [InlineData("rules/bases/single.yaml")]
+    [InlineData("rules/bases/pair.yaml")]
+    public void Every_quantity_that_moves_with_the_weather_is_known_to(string path)
+    {
+        var reading = YamlReader.Read(Repository.Bytes(path));
+        var plan = PlanMapper.Map(reading.Documents[0]).Plan!;
+        QuantityContext Context(Plan other) => new(other, LaygateQuantities.Catalogue(), LaygateAssumptions.Set(), 1) { IsQuick = true };
+        var context = Context(plan);
+        var known = LaygateQuantities.Catalogue().All.Where(WeatherDependence.IsOf).Select(quantity => quantity.Name).ToHashSet(StringComparer.Ordinal);
+        var moving = new WeatherPlans(context).Extremes().Select(Context).SelectMany(other => context.Elements.All
+            .SelectMany(element => context.Catalogue.All
+                .Where(quantity => quantity.Element == element.Kind)
+                .Where(quantity => !Equals(context.Get(quantity.Name, element).Value, other.Get(quantity.Name, other.Elements.Find(element.Address)!).Value) && context.Get(quantity.Name, element).Value is not PresenceValue)
+                .Select(quantity => quantity.Name)));
+        Assert.Empty(moving.Where(name => !known.Contains(name)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
+    }
+
+    private static string Shown(string plan) => string.Join('\n', TerminalReport.Lines(
+        [new FileResult("plan.yaml", [Check(plan, outlook: true)], [])], new TerminalSettings(500)).Select(line => line.Text));
+
     private static LayingOutlook Outlook(string plan, params string[] rules) => Check(plan, outlook: true, rules).Outlook!;
 
     private static Report Check(string plan, bool outlook, params string[] rules)
@@ -94,9 +174,12 @@ public sealed partial class OutlookTests
 
     private static string Text(string path) => Encoding.UTF8.GetString(Repository.Bytes(path));
 
-    [GeneratedRegex(@"  hours:\n(    - .*\n)+", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"  hours:\n(    - .*\n)+", RegexOptions.ExplicitCapture, Patience.Milliseconds)]
     private static partial Regex Hours();
 
-    [GeneratedRegex(@"base: [0-9.]+ °?F", RegexOptions.None, 1000)]
+    [GeneratedRegex(@"^existing:\n(  .*\n)+", RegexOptions.ExplicitCapture | RegexOptions.Multiline, Patience.Milliseconds)]
+    private static partial Regex Existing();
+
+    [GeneratedRegex(@"base: [0-9.]+ °?F", RegexOptions.None, Patience.Milliseconds)]
     private static partial Regex FirstBase();
 }

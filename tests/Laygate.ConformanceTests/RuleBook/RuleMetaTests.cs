@@ -56,7 +56,9 @@ public sealed partial class RuleMetaTests
     {
         var rule = Rule(id);
         var outcomes = Repository.Cases().Summaries(rule).Select(one => one.Outcome).ToHashSet(StringComparer.Ordinal);
-        Assert.Subset(outcomes, new HashSet<string>(["met", "missed"], StringComparer.Ordinal));
+        // What is stated may be for a person to judge: nothing is met then.
+        var met = rule.Check == CheckKind.Present && outcomes.Contains("needs-person") ? "needs-person" : "met";
+        Assert.Subset(outcomes, new HashSet<string>([met, "missed"], StringComparer.Ordinal));
         // Below severity A an unknown condition holds no plan up: it is open.
         var unknown = rule is { Check: CheckKind.Present, Severity: Severity.B or Severity.C } ? "open" : "not-assessed";
         Assert.True(outcomes.Contains(unknown) || (rule.Check == CheckKind.Present && rule.When.Count == 0 && rule.Jurisdictions.Count == 0), "not assessed");
@@ -144,6 +146,6 @@ public sealed partial class RuleMetaTests
         : YamlReader.Read(Repository.Rules.Read("retired.yaml"), "list").Documents.Select(document => document.Root).OfType<ListToken>()
             .SelectMany(list => list.Items.OfType<MapToken>()).Select(map => ((ScalarToken)map["id"]!).Text);
 
-    [GeneratedRegex("^[a-z0-9]+(-[a-z0-9]+)+$", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex("^[a-z0-9]+(-[a-z0-9]+)+$", RegexOptions.ExplicitCapture, Patience.Milliseconds)]
     private static partial Regex Slug();
 }

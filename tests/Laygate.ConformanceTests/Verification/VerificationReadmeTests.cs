@@ -12,7 +12,7 @@ public sealed class VerificationReadmeTests
     public void The_cases_of_the_page_run_and_agree()
     {
         var page = File.ReadAllText(Path.Combine(VerificationFiles.Folder, "README.md"));
-        var blocks = Regex.Matches(page, "```yaml\n(?<case>.*?)```", RegexOptions.Singleline | RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1)).Select(match => match.Groups["case"].Value).ToList();
+        var blocks = Regex.Matches(page, "```yaml\n(?<case>.*?)```", RegexOptions.Singleline | RegexOptions.ExplicitCapture, Patience.Longest).Select(match => match.Groups["case"].Value).ToList();
         Assert.NotEmpty(blocks);
         var result = VerificationFiles.Runner().Run([.. blocks.Select(text => new VerificationFile("README.md", Encoding.UTF8.GetBytes(text)))]);
         Assert.Empty(result.Files.SelectMany(file => file.Problems));

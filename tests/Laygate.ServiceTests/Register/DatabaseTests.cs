@@ -139,7 +139,7 @@ public sealed class DatabaseTests(Stores stores)
             await command.ExecuteNonQueryAsync();
         }
 
-        using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(20));
+        using var patience = new CancellationTokenSource(Patience.Longest);
         await new Opened(settings, clock, 1).Database.MigrateAsync(_ => Task.CompletedTask, patience.Token);
         await new Opened(settings, clock, 1).SubmitAsync();
     }
@@ -196,9 +196,9 @@ public sealed class DatabaseTests(Stores stores)
         {
             using var stop = new CancellationTokenSource();
             var writers = Enumerable.Range(0, 3).Select(_ => Task.Run(() => WriteAsync(opened, acknowledged, stop.Token))).ToList();
-            await Task.Delay(300);
+            await MoreAsync(acknowledged, 5);
             server.KillAndRestart();
-            await Task.Delay(100);
+            await MoreAsync(acknowledged, 2);
             await stop.CancelAsync();
             await Task.WhenAll(writers);
         }
@@ -211,6 +211,20 @@ public sealed class DatabaseTests(Stores stores)
             var found = await opened.Reader.FindAsync(id, Opened.Reviewer, default);
             Assert.NotNull(found?.Report);
             Assert.Single(await opened.Reader.HistoryAsync(id, Opened.Reviewer, default), entry => entry.Event == RegisterEvent.Screened);
+        }
+    }
+
+    private static Task MoreAsync(List<string> acknowledged, int more)
+    {
+        var enough = Count() + more;
+        return Patience.UntilAsync(() => Count() >= enough, "acknowledged submissions");
+
+        int Count()
+        {
+            lock (acknowledged)
+            {
+                return acknowledged.Count;
+            }
         }
     }
 

@@ -15,7 +15,7 @@ public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
     public async Task From_paste_to_decision_without_scripts()
     {
         await using var session = await SessionAsync();
-        await using var context = await session.Browser.NewContextAsync(new() { JavaScriptEnabled = false, BaseURL = one.Running.Address.ToString() });
+        await using var context = await session.ContextAsync(new() { JavaScriptEnabled = false, BaseURL = one.Running.Address.ToString() });
         var page = await context.NewPageAsync();
         await SignInAsync(page, await one.Running.KeyAsync("Ada", Role.Submitter));
         await page.GetByLabel("Plan").FillAsync(RunningService.Plan());
@@ -83,7 +83,7 @@ public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
         foreach (var width in Widths)
         {
             // The checker runs as a script, which the policy of the pages forbids.
-            await using var context = await session.Browser.NewContextAsync(new() { BypassCSP = true, BaseURL = one.Running.Address.ToString(), ViewportSize = new() { Width = width, Height = 800 } });
+            await using var context = await session.ContextAsync(new() { BypassCSP = true, BaseURL = one.Running.Address.ToString(), ViewportSize = new() { Width = width, Height = 800 } });
             var page = await context.NewPageAsync();
             await CheckAsync(page, "/sign-in");
             await SignInAsync(page, api.DefaultRequestHeaders.Authorization!.Parameter!);
@@ -113,7 +113,7 @@ public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
     public async Task Keyboard_alone_reaches_content_and_decision()
     {
         await using var session = await SessionAsync();
-        await using var context = await session.Browser.NewContextAsync(new() { BaseURL = one.Running.Address.ToString() });
+        await using var context = await session.ContextAsync(new() { BaseURL = one.Running.Address.ToString() });
         var page = await context.NewPageAsync();
         await page.GotoAsync("/sign-in");
         await page.Keyboard.PressAsync("Tab");
@@ -162,24 +162,34 @@ public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
 
     private static async Task ScreenedAsync(IPage page)
     {
-        for (var tries = 0; tries < 200 && await page.GetByText("It waits to be screened").CountAsync() > 0; tries++)
-        {
-            await Task.Delay(200);
-            await page.ReloadAsync();
-        }
-
+        await Patience.UntilAsync(
+            async () =>
+            {
+                await page.ReloadAsync();
+                return await page.GetByText("It waits to be screened").CountAsync() == 0;
+            },
+            "the screening");
         await Assertions.Expect(page.Locator(".facts").GetByText("screened", new() { Exact = true })).ToBeVisibleAsync();
     }
 
     private static async Task<Session> SessionAsync()
     {
         var chromium = Needs.Chromium();
+        Assertions.SetDefaultExpectTimeout(Patience.Milliseconds);
         var playwright = await Playwright.CreateAsync();
-        return new Session(playwright, await playwright.Chromium.LaunchAsync(new() { ExecutablePath = chromium, Args = ["--no-sandbox", "--disable-dev-shm-usage"] }));
+        return new Session(playwright, await playwright.Chromium.LaunchAsync(new() { ExecutablePath = chromium, Args = ["--no-sandbox", "--disable-dev-shm-usage"], Timeout = Patience.Milliseconds }));
     }
 
     private sealed record Session(IPlaywright Playwright, IBrowser Browser) : IAsyncDisposable
     {
+        public async Task<IBrowserContext> ContextAsync(BrowserNewContextOptions options)
+        {
+            var context = await Browser.NewContextAsync(options);
+            context.SetDefaultTimeout(Patience.Milliseconds);
+            context.SetDefaultNavigationTimeout(Patience.Milliseconds);
+            return context;
+        }
+
         public async ValueTask DisposeAsync()
         {
             await Browser.DisposeAsync();

@@ -23,7 +23,7 @@ public sealed class DeploymentTests : IDisposable
     public async Task The_published_service_runs_without_rights_and_writes_only_its_data()
     {
         Skip.If(Environment.GetEnvironmentVariable("LAYGATE_FULL_RUN") is not { Length: > 0 }, "Publishing takes minutes: set LAYGATE_FULL_RUN to run it.");
-        var publish = Regex.Match(Dockerfile, "RUN dotnet (?<publish>publish src/Laygate.Service [^&]*) -o /program", RegexOptions.None, TimeSpan.FromSeconds(5)).Groups["publish"].Value;
+        var publish = Regex.Match(Dockerfile, "RUN dotnet (?<publish>publish src/Laygate.Service [^&]*) -o /program", RegexOptions.None, Patience.Longest).Groups["publish"].Value;
         Assert.NotEmpty(publish);
         var program = Path.Combine(folder, "program");
         Run(["dotnet", .. publish.Split(' '), "-o", program], SourceTree.Root);
@@ -41,7 +41,7 @@ public sealed class DeploymentTests : IDisposable
         string[] entry = [.. user, "dotnet", Path.Combine(program, "Laygate.Service.dll")];
         using var service = await new ServiceProcess(ServiceProcess.FreePort(), ["Data=" + data], entry, data).ReadyAsync();
         Assert.Equal(0, Health(entry, service.Port, data));
-        var key = Regex.Match(service.Output, "laygate_[0-9a-f]+_[A-Za-z0-9_-]+", RegexOptions.None, TimeSpan.FromSeconds(5)).Value;
+        var key = Regex.Match(service.Output, "laygate_[0-9a-f]+_[A-Za-z0-9_-]+", RegexOptions.None, Patience.Longest).Value;
         using (var client = service.Client(key))
         {
             var id = await RunningService.SubmitAsync(client, RunningService.Plan("concept-fifteen-lines.yaml"));

@@ -94,10 +94,7 @@ public sealed class InboxTests : IDisposable
     {
         await using var service = await RunningService.StartAsync(null, "Inbox=" + folder, "InboxSettleSeconds=0.2");
         var plan = Write("a.yaml", RunningService.Plan("concept-fifteen-lines.yaml"));
-        for (var tries = 0; tries < 600 && !File.Exists(plan + ".report.txt"); tries++)
-        {
-            await Task.Delay(100);
-        }
+        await Patience.UntilAsync(() => File.Exists(plan + ".report.txt"), "the report");
 
         Assert.NotEmpty(await File.ReadAllTextAsync(plan + ".report.txt"));
         using var report = System.Text.Json.JsonDocument.Parse(await File.ReadAllBytesAsync(plan + ".report.json"));

@@ -103,15 +103,13 @@ public sealed class KeyRotationTests : IAsyncLifetime, IDisposable
 
     private async Task UntilAsync(HttpStatusCode status, string token, Action? meanwhile = null)
     {
-        var watch = Stopwatch.StartNew();
-        HttpStatusCode last;
-        while ((last = await StatusAsync(token)) != status && watch.Elapsed < TimeSpan.FromSeconds(30))
-        {
-            meanwhile?.Invoke();
-            await Task.Delay(200);
-        }
-
-        Assert.Equal(status, last);
+        await Patience.UntilAsync(
+            async () =>
+            {
+                meanwhile?.Invoke();
+                return await StatusAsync(token) == status;
+            },
+            $"the answer {status}");
     }
 
     private async Task<HttpStatusCode> StatusAsync(string token)

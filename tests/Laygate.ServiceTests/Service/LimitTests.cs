@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Net;
 using System.Net.Sockets;
 using System.Text;
@@ -26,14 +25,16 @@ public sealed class LimitTests
     }
 
     [Fact]
-    public async Task A_check_that_takes_too_long_is_answered_in_time_and_frees_its_place()
+    public async Task A_check_that_takes_too_long_is_called_off_and_frees_its_place()
     {
-        await using var service = await RunningService.StartAsync(null, "CheckSlots=1", "CheckSeconds=0.1", "AnonymousChecks=true");
+        await using var service = await RunningService.StartAsync(null, "CheckSlots=1", "CheckQueue=0", "CheckSeconds=0.1", "AnonymousChecks=true");
         using var client = service.Client();
-        var watch = Stopwatch.StartNew();
         using var answer = await client.PostAsync("/api/v1/checks", RunningService.Yaml(RunningService.Plan()));
-        Assert.True(watch.Elapsed < TimeSpan.FromSeconds(5), $"{watch.Elapsed}");
         await CheckApiTests.RefusedAsync(answer, 503);
+
+        // The one place is free again, or the next would be sent away; how long this one takes is another matter.
+        using var next = await client.PostAsync("/api/v1/checks", RunningService.Yaml(RunningService.Plan("concept-fifteen-lines.yaml")));
+        Assert.NotEqual(HttpStatusCode.TooManyRequests, next.StatusCode);
     }
 
     [Fact]
@@ -66,8 +67,7 @@ public sealed class LimitTests
         await using var stream = socket.GetStream();
         await stream.WriteAsync(Encoding.ASCII.GetBytes($"POST /api/v1/checks HTTP/1.1\r\nHost: {service.Address.Authority}\r\nContent-Type: application/yaml\r\nContent-Length: 100000\r\n\r\n"));
         var answer = ReadAsync(stream);
-        var watch = Stopwatch.StartNew();
-        while (!answer.IsCompleted && watch.Elapsed < TimeSpan.FromSeconds(40))
+        for (var sent = 0; !answer.IsCompleted && sent < Patience.Milliseconds / 500; sent++)
         {
             try
             {

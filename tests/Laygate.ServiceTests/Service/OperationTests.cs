@@ -70,12 +70,13 @@ public sealed class OperationTests
             await RunningService.SubmitAsync(client, $"{RunningService.Plan("concept-fifteen-lines.yaml")}# {number}\n");
         }
 
-        for (var tries = 0; tries < 300 && measured < 7; tries++)
-        {
-            await Task.Delay(100);
-            listener.RecordObservableInstruments();
-        }
-
+        await Patience.UntilAsync(
+            () =>
+            {
+                listener.RecordObservableInstruments();
+                return measured >= 7;
+            },
+            "seven in the queue");
         Assert.Equal(7, measured);
     }
 

@@ -12,7 +12,7 @@ public sealed class PageTests(OneService one) : IClassFixture<OneService>
     [Fact]
     public async Task Script_in_every_text_field_is_shown_and_never_run()
     {
-        var plan = Regex.Replace(RunningService.Plan(), "(?m)^(?<key>\\s*(?:- )?(?:title|name|reason|note|supplier|text|comment|remark|evidence|owner): ).*$", match => match.Groups["key"].Value + "'" + Script.Replace("'", "''", StringComparison.Ordinal) + "'", RegexOptions.None, TimeSpan.FromSeconds(5));
+        var plan = Regex.Replace(RunningService.Plan(), "(?m)^(?<key>\\s*(?:- )?(?:title|name|reason|note|supplier|text|comment|remark|evidence|owner): ).*$", match => match.Groups["key"].Value + "'" + Script.Replace("'", "''", StringComparison.Ordinal) + "'", RegexOptions.None, Patience.Longest);
         var key = await one.Running.KeyAsync(Script, Role.Administrator);
         using var api = one.Running.Client(key);
         var id = await RunningService.SubmitAsync(api, plan, "?file_name=" + Uri.EscapeDataString(Script));
@@ -84,7 +84,7 @@ public sealed class PageTests(OneService one) : IClassFixture<OneService>
     private async Task<string> TokenAsync(string key)
     {
         using var page = await GetAsync("/", key);
-        return Regex.Match(await page.Content.ReadAsStringAsync(), "name=\"token\" value=\"(?<token>[0-9a-f]{64})\"", RegexOptions.None, TimeSpan.FromSeconds(5)).Groups["token"].Value;
+        return Regex.Match(await page.Content.ReadAsStringAsync(), "name=\"token\" value=\"(?<token>[0-9a-f]{64})\"", RegexOptions.None, Patience.Longest).Groups["token"].Value;
     }
 
     private async Task<HttpResponseMessage> GetAsync(string page, string key)

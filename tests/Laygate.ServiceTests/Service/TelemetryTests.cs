@@ -29,10 +29,7 @@ public sealed class TelemetryTests
             await UseAsync(service, key);
 
             // Longer than the five seconds in which the queue is counted once.
-            for (var tries = 0; tries < 300 && Points(receiver, "laygate.queue").Count == 0; tries++)
-            {
-                await Task.Delay(200);
-            }
+            await Patience.UntilAsync(() => Points(receiver, "laygate.queue").Count > 0, "the length of the queue");
 
             Assert.Equal(0, service.Stop());
             Hidden(receiver, key);

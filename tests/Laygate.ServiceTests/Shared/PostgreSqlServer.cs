@@ -67,7 +67,7 @@ public sealed class PostgreSqlServer : IDisposable
             Run("kill", "-INT", server.Id.ToString(CultureInfo.InvariantCulture));
         }
 
-        if (!server.WaitForExit(TimeSpan.FromSeconds(20)))
+        if (!server.WaitForExit(TimeSpan.FromMinutes(2)))
         {
             server.Kill(entireProcessTree: true);
         }
@@ -103,7 +103,7 @@ public sealed class PostgreSqlServer : IDisposable
     }
 
     private string Connection(string database) =>
-        string.Create(CultureInfo.InvariantCulture, $"Host=127.0.0.1;Port={port};Username=laygate;Database={database};Timeout=5;Command Timeout=20");
+        string.Create(CultureInfo.InvariantCulture, $"Host=127.0.0.1;Port={port};Username=laygate;Database={database};Timeout=120;Command Timeout=600");
 
     // Kept before it answers, so that it is stopped even when it never does.
     private void Start()
@@ -116,7 +116,7 @@ public sealed class PostgreSqlServer : IDisposable
         var deadline = Stopwatch.StartNew();
         while (!Answers())
         {
-            Assert.True(deadline.Elapsed < TimeSpan.FromSeconds(120) && !server.HasExited, "PostgreSQL does not start");
+            Assert.True(deadline.Elapsed < Patience.Longest && !server.HasExited, "PostgreSQL does not start");
             Thread.Sleep(50);
         }
     }

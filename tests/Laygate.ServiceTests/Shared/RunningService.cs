@@ -35,7 +35,7 @@ internal sealed class RunningService : IAsyncDisposable
     public static async Task<RunningService> StartAsync(string? folder, Action<IServiceCollection>? change, params string[] settings)
     {
         var data = folder ?? Directory.CreateTempSubdirectory("laygate-service-").FullName;
-        var built = ServiceHost.Build(["--urls=http://127.0.0.1:0", $"--Laygate:Data={data}", .. settings.Select(setting => "--Laygate:" + setting)], change);
+        var built = ServiceHost.Build(["--urls=http://127.0.0.1:0", $"--Laygate:Data={data}", $"--Laygate:CheckSeconds=600", .. settings.Select(setting => "--Laygate:" + setting)], change);
         using var console = new StringWriter();
         await Commands.OpenAsync(built.Services, console, default);
         await built.StartAsync();
@@ -57,7 +57,7 @@ internal sealed class RunningService : IAsyncDisposable
 
     public HttpClient Client(string? key = null)
     {
-        var client = new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false, UseCookies = false }) { BaseAddress = Address, Timeout = TimeSpan.FromSeconds(100) };
+        var client = new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false, UseCookies = false }) { BaseAddress = Address, Timeout = Patience.Longest };
         if (key is not null)
         {
             client.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", key);
@@ -79,7 +79,7 @@ internal sealed class RunningService : IAsyncDisposable
     /// <summary>Waits until a submission is no longer waiting, and returns it.</summary>
     public static async Task<JsonElement> ScreenedAsync(HttpClient client, string id)
     {
-        for (var tries = 0; tries < 600; tries++)
+        for (var tries = 0; tries < 9000; tries++)
         {
             var one = await JsonAsync(await client.GetAsync($"/api/v1/submissions/{id}"));
             if (one.GetProperty("state").GetString() is not ("received" or "screening"))

@@ -73,7 +73,7 @@ internal sealed class ServiceProcess : IDisposable
 
     public HttpClient Client(string? key = null)
     {
-        var client = new HttpClient { BaseAddress = new Uri($"http://127.0.0.1:{Port}"), Timeout = TimeSpan.FromSeconds(60) };
+        var client = new HttpClient { BaseAddress = new Uri($"http://127.0.0.1:{Port}"), Timeout = Patience.Longest };
         client.DefaultRequestHeaders.Authorization = key is null ? null : new AuthenticationHeaderValue("Bearer", key);
         return client;
     }
@@ -83,7 +83,7 @@ internal sealed class ServiceProcess : IDisposable
     {
         using var client = Client();
         var watch = Stopwatch.StartNew();
-        while (watch.Elapsed < TimeSpan.FromSeconds(90))
+        while (watch.Elapsed < Patience.Longest)
         {
             Assert.False(process.HasExited, "the service ended: " + Output);
             try
@@ -118,7 +118,7 @@ internal sealed class ServiceProcess : IDisposable
     {
         using var kill = Process.Start("kill", ["-TERM", process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]);
         kill.WaitForExit();
-        Assert.True(process.WaitForExit(TimeSpan.FromSeconds(40)), "does not stop");
+        Assert.True(process.WaitForExit(Patience.Longest), "does not stop");
         return process.ExitCode;
     }
 

@@ -20,6 +20,8 @@ public sealed class RecursionTests
     {
         ["QuantityContext"] = "the longest chain of formulas",
         ["AssumptionBand"] = "one level: a variant of a context makes no variants",
+        ["HaulEngine"] = "one level: a truck that is called stands at its loading place, which calls nobody",
+        ["PavingSite"] = "one level: a truck that is called stands at its loading place, which calls nobody",
         ["Blanks"] = Document,
         ["InputList"] = Document,
         ["PlanEdit"] = Document,

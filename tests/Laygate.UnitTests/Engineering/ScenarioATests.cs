@@ -19,6 +19,11 @@ public class ScenarioATests
     [InlineData("trucks.cycle", "trucks:small", "min", 98.1, 0.05)]
     [InlineData("trucks.minimum_count", "trucks:big", "", 14, 0)]
     [InlineData("trucks.minimum_count", "trucks:small", "", 8, 0)]
+    [InlineData("trucks.necessary_count", "trucks:big", "", 12, 0)] // 67.7 min without the wait / 5.75 min = 11.8
+    [InlineData("trucks.necessary_count", "trucks:small", "", 7, 0)] // 88.1 min / 12.9 min = 6.8
+    [InlineData("plant.loading_use", "plant:a", "", 5 / 5.75, 0.002)]
+    [InlineData("plant.loading_use", "plant:b", "", 4 / 12.92, 0.002)]
+    [InlineData("course.demand_average", "course:binder", "t/h", 261, 0.5)] // 1756 t in 1050 m / 2.6 m/min: no stop, constant width
     [InlineData("trucks.interval", "trucks:big", "min", 5.75, 0.01)]
     [InlineData("trucks.interval", "trucks:small", "min", 12.9, 0.05)]
     [InlineData("feeder.occupation", "feeder:f1", "", 0.74, 0.005)]

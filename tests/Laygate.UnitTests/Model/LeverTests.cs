@@ -98,6 +98,25 @@ public class LeverTests
         Assert.Equal(1.5, lever.Values(up: false)[^1]);
     }
 
+    /// <summary>A list of a thousand million speeds took 24 GB; what is not asked for is not made.</summary>
+    [Theory]
+    [InlineData(1e4)]
+    [InlineData(1e7)]
+    [InlineData(1e300)]
+    public void An_absurd_figure_costs_no_memory(double current)
+    {
+        var lever = Of(LeverKind.PaverSpeed) with { Current = current };
+        lever.Values(up: false);
+        var before = GC.GetAllocatedBytesForCurrentThread();
+        var values = lever.Values(up: false);
+        var (count, nearest, farthest) = (values.Count, values.Count > 0 ? values[0] : double.NaN, values.Count > 0 ? values[^1] : double.NaN);
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 10_000);
+
+        // From 10,000.0 m/min in steps of 0.1 m/min down to 1.5 m/min.
+        Assert.Equal(current switch { 1e4 => 99_985, 1e7 => 99_999_985, _ => 0 }, count);
+        Assert.Equal(count == 0 ? (double.NaN, double.NaN) : (current - 0.1, 1.5), (nearest, farthest));
+    }
+
     [Fact]
     public void What_is_not_stated_cannot_be_moved() => Assert.Empty(PlanLevers.Of(Small.Plan));
 

@@ -50,22 +50,22 @@ public class RoundingTests
 
     /// <summary>An end that is the shown value already is not said again, and no end reads "at least under".</summary>
     [Theory]
-    [InlineData(1.2, 0.4, 3.9, "under 5 % (at most 5)")]
-    [InlineData(1.2, 0.4, 2.2, "under 5 %")]
-    [InlineData(0, 0, 1.1, "0 % (under 5)")]
-    [InlineData(3.7, 1.1, 5.2, "5 % (under 5 to 5)")]
-    [InlineData(99, 91, 99.6, "over 95 % (at least 90)")]
+    [InlineData(1.2, 0.4, 3.9, "1 % (under 1 to 4)")]
+    [InlineData(0.4, 0.1, 1.1, "under 1 % (at most 1)")]
+    [InlineData(0, 0, 0.4, "0 % (under 1)")]
+    [InlineData(3.7, 1.1, 5.2, "4 % (1 to 5)")]
+    [InlineData(99.6, 91, 99.8, "over 99 % (at least 91)")]
     [InlineData(62, 58, 71, "60 % (60 to 70)")]
     public void The_ends_of_a_chance_are_said_once(double value, double low, double high, string shown) =>
         Assert.Equal(shown, Shown(new ShownValue(value, "%", low, high), Origin.Computed, "supply.chance_of_stop"));
 
     [Theory]
-    [InlineData(3.7, "5 %")]
-    [InlineData(1.2, "under 5 %")]
+    [InlineData(3.7, "4 %")]
+    [InlineData(0.4, "under 1 %")]
     [InlineData(0, "0 %")]
-    [InlineData(99, "over 95 %")]
+    [InlineData(99.7, "over 99 %")]
     [InlineData(62, "60 %")]
-    public void A_chance_is_rounded_to_five_per_cent(double value, string shown) =>
+    public void A_chance_is_rounded_to_five_per_cent_and_near_its_ends_to_one(double value, string shown) =>
         Assert.Equal(shown, Shown(new ShownValue(value, "%"), Origin.Computed, "supply.chance_of_stop"));
 
     [Theory]

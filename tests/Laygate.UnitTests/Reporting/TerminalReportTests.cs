@@ -53,7 +53,7 @@ public class TerminalReportTests
     {
         var lines = Lines(100);
         Assert.Contains("FAIL  Course too thin for its aggregate", lines, StringComparer.Ordinal);
-        Assert.Contains("NOT ASSESSED  No temperature for opening to traffic", lines, StringComparer.Ordinal);
+        Assert.Contains("NOT ASSESSED  Not known whether this is so: No temperature for opening to traffic", lines, StringComparer.Ordinal);
         Assert.Contains("  where   course:wearing, jobs/harbour-road.yaml:41:16", lines, StringComparer.Ordinal);
         Assert.Contains("  state   `opening.below.value` and `opening.below.place`", lines, StringComparer.Ordinal);
     }

@@ -106,6 +106,33 @@ public sealed class DecisionTests
         Assert.Equal(("course.densification_window", 20.0), (finding.Limit!.Quantity, finding.Limit.High!.Number));
     }
 
+    [Theory]
+    [InlineData(600, Outcome.NotAssessed)] // Beyond the advised 5 min; nobody knows whether beyond the required limit, too.
+    [InlineData(240, Outcome.NotAssessed)]
+    public void An_advised_miss_does_not_decide_while_a_required_bound_is_unknown(double pass, Outcome outcome)
+    {
+        var rule = Rule("course.last_densifying_pass", CheckKind.AtMost) with
+        {
+            FromStage = Stage.Concept,
+            Bounds = [Of(new QuantityLimit("course.densification_window", 1, "1")), AtMost(5, "min", Strength.Advised)],
+        };
+        var context = Context(Plan(Stage.Submission)).Given("course.last_densifying_pass", new NumberValue(pass));
+        var finding = Judge(rule, context);
+        Assert.Equal((outcome, Status.Fail), (finding.Outcome, finding.Status));
+        Assert.Equal([new InputReference("course:wearing", "densification_window")], finding.Missing);
+    }
+
+    [Fact]
+    public void A_required_miss_decides_while_an_advised_bound_is_unknown()
+    {
+        var rule = Rule("course.last_densifying_pass", CheckKind.AtMost) with
+        {
+            Bounds = [AtMost(20, "min"), Of(new QuantityLimit("course.densification_window", 1, "1"), Strength.Advised)],
+        };
+        var finding = Judge(rule, Context().Given("course.last_densifying_pass", new NumberValue(1500)));
+        Assert.Equal((Outcome.Missed, Status.Fail), (finding.Outcome, finding.Status));
+    }
+
     [Fact]
     public void A_weak_assumption_behind_the_limit_softens_the_miss_too()
     {

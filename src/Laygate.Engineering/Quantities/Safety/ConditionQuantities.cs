@@ -6,94 +6,43 @@ namespace Laygate.Engineering.Quantities.Safety;
 internal static class ConditionQuantities
 {
     private static readonly Define Site = new(ElementKind.Site);
-
-    /// <summary>The conditions by key; a condition that is not stated is unknown, never no.</summary>
-    private static readonly (string Key, string Meaning, Func<SiteConditions, bool?> Read)[] Conditions =
-    [
-        ("trucks_reverse", "Trucks reverse to the paver or feeder.", c => c.TrucksReverse),
-        ("raised_bodies", "Tipping bodies are raised on site.", c => c.RaisedBodies),
-        ("overhead_line", "An overhead line crosses or runs near the works or the haul route.", c => c.OverheadLine),
-        ("buried_services", "Buried services or ironwork lie in or near the works.", c => c.BuriedServices),
-        ("milling", "The existing surface is milled.", c => c.Milling),
-        ("tar_suspected", "Existing layers may hold tar.", c => c.TarSuspected),
-        ("night", "Work at night, at dusk or in poor light.", c => c.Night),
-        ("enclosed", "Tunnel, underpass, deep cutting or indoors.", c => c.Enclosed),
-        ("bridge_deck", "A bridge deck is laid upon or crossed by the plant.", c => c.BridgeDeck),
-        ("crew_on_foot", "People of the crew work on foot near machines.", c => c.CrewOnFoot),
-        ("public_on_foot", "The public passes on foot or by cycle.", c => c.PublicOnFoot),
-        ("gradient", "The works lie on a marked gradient.", c => c.Gradient),
-        ("edge_drop", "An embankment, trench, retaining wall or step lies beside the works.", c => c.EdgeDrop),
-        ("water_edge", "Water, or the edge of a structure, lies beside the works.", c => c.WaterEdge),
-        ("drains", "A watercourse or gullies can take spills.", c => c.Drains),
-        ("railway", "A railway or tramway is near.", c => c.Railway),
-        ("neighbours", "Homes or other neighbours are near.", c => c.Neighbours),
-        ("access_closed", "The mat closes the only access of somebody, or the full width.", c => c.AccessClosed),
-        ("spraying", "Bond coat or binder is sprayed.", c => c.Spraying),
-        ("hot_binder", "Hot binder is handled on site.", c => c.HotBinder),
-        ("burners", "Gas or oil burners are in use.", c => c.Burners),
-        ("hot_weather", "Hot weather is expected.", c => c.HotWeather),
-        ("lone_work", "Somebody works alone or apart from the crew.", c => c.LoneWork),
-        ("remote", "The site is remote or has poor telephone cover.", c => c.Remote),
-        ("several_employers", "More than one employer works on site.", c => c.SeveralEmployers),
-        ("radioactive_gauge", "A gauge with a radioactive source is used.", c => c.RadioactiveGauge),
-        ("step_left", "A step or ramp stays under traffic between shifts.", c => c.StepLeft),
-        ("long_works", "Traffic runs beside the works for longer than one day.", c => c.LongWorks),
-        ("work_on_trucks", "Somebody climbs onto a truck to sheet, sample or trim the load.", c => c.WorkOnTrucks),
-        ("hand_work", "Mix is laid, raked or carried by hand.", c => c.HandWork),
-        ("tank_opened", "A tank of hot binder is opened, dipped or sampled.", c => c.TankOpened),
-        ("solvents", "Cut-back binder or a solvent is used.", c => c.Solvents),
-        ("release_agent", "Beds or tools are treated so that mix does not stick.", c => c.ReleaseAgent),
-        ("flame_cleaning", "Tools are cleaned or heated with a flame.", c => c.FlameCleaning),
-        ("dust", "Old pavement is sawn, ground or swept dry.", c => c.Dust),
-        ("long_shift", "The shift is long, one of several nights in a row, or followed by a long way home.", c => c.LongShift),
-        ("out_of_hours", "Work at a weekend or outside the usual hours for noise.", c => c.OutOfHours),
-        ("bad_weather", "Cold, rain, strong wind or lightning may meet the shift.", c => c.BadWeather),
-        ("opened_warm", "People walk or drive on the new mat before it is cold.", c => c.OpenedWarm),
-        ("slippery_when_new", "The new surface opens before it grips, or with loose grit or spills on it.", c => c.SlipperyWhenNew),
-        ("public_road_access", "Trucks leave the site onto a public road.", c => c.PublicRoadAccess),
-        ("plant_left", "Machines or hot material stay on site after the shift.", c => c.PlantLeft),
-    ];
+    private static readonly Define Condition = new(ElementKind.Condition);
 
     public static IEnumerable<QuantityDefinition> All() =>
     [
-        .. Conditions.Select(condition => Site.StatedFlag<Site>(
-            condition.Key, $"conditions.{condition.Key}", condition.Meaning, site => condition.Read(site.Conditions))),
-        Site.Flag("trucks_dock", "Trucks dock at a paver or feeder.", (c, _) =>
-            StatedOr(c, "trucks_dock", conditions => conditions.TrucksDock, c.Plan.Pavers.Count > 0)),
-        Site.Flag("feeder", "A feeder passes the mix from truck to paver.", (c, _) =>
-            StatedOr(c, "feeder", conditions => conditions.Feeder, c.Plan.Supply?.Feeder is not null)),
-        Site.Flag("several_machines", "Two or more machines or trucks work at the same time.", (c, _) =>
-            StatedOr(c, "several_machines", conditions => conditions.SeveralMachines, Machines(c.Plan) > 1)),
-        Site.Flag("traffic_stopped", "Traffic is stopped or turned by people or by portable signals.", (c, _) =>
-            StatedOr(c, "traffic_stopped", conditions => conditions.TrafficStopped, c.Plan.Site?.Traffic == TrafficAlongside.OneLaneShuttle)),
-        Site.Flag("vibrating_tools", "Vibrating rollers, plates, rammers, saws or breakers are used.", (c, _) =>
-            StatedOr(c, "vibrating_tools", conditions => conditions.VibratingTools, Vibrates(c.Plan))),
-        Site.Flag("silica_dust", "Old pavement is milled, sawn, ground or swept dry.", (c, _) => Either(c, ("milling", x => x.Milling), ("dust", x => x.Dust))),
+        .. SiteConditionTable.All.Select(condition => Site.Flag(condition.Key, condition.Meaning, (c, _) => condition.Holds(c))),
+        .. StatedConditions(),
+        Site.Flag("silica_dust", "Old pavement is milled, sawn, ground or swept dry.", (c, _) => Either(c, "milling", "dust")),
         Site.Flag("tiring", "The work is at night, or the shift is long, one of several nights in a row, or followed by a long way home.", (c, _) =>
-            Either(c, ("night", x => x.Night), ("long_shift", x => x.LongShift))),
-        Site.Flag("unsocial_hours", "Work at night, at a weekend or outside the usual hours for noise.", (c, _) =>
-            Either(c, ("night", x => x.Night), ("out_of_hours", x => x.OutOfHours))),
+            Either(c, "night", "long_shift")),
+        Site.Flag("unsocial_hours", "The works go on at night, at a weekend or outside the usual hours for noise.", (c, _) =>
+            Either(c, "night", "out_of_hours")),
         Site.Flag("fall_or_water", "Water, the edge of a structure or a bridge deck lies beside or below the works.", (c, _) =>
-            Either(c, ("water_edge", x => x.WaterEdge), ("bridge_deck", x => x.BridgeDeck))),
-        Site.Flag("solvent_or_cut_back", "Cut-back binder or a solvent is used.", (c, _) =>
-            c.Plan.BondCoats.Any(coat => coat.Binder == BondBinder.CutBack) ? Answers.Follows(true, new InputReference("plan", "bond_coats")) : Either(c, ("solvents", x => x.Solvents))),
+            Either(c, "water_edge", "bridge_deck")),
+        Site.Flag("solvent_or_cut_back", "Cut-back binder or a solvent is used.", (c, _) => Either(c, "solvents")),
         Site.Flag("lasting_exposure", "Silica dust or vibrating tools act on the crew.", (c, _) =>
-            Either(c, ("milling", x => x.Milling), ("dust", x => x.Dust), ("vibrating_tools", x => x.VibratingTools ?? (Vibrates(c.Plan) ? true : null)))),
+            Either(c, "milling", "dust", "vibrating_tools")),
         Site.Flag("hot_lower_course", "A course is laid on one that is still hot, so that people could walk between two screeds or on hot mix.", HotLowerCourse),
         Site.Flag("weak_ground", "Machines cross a bridge deck, or run on a course that is still hot.", (c, e) => AnyOf(
-            Either(c, ("bridge_deck", x => x.BridgeDeck)), HotLowerCourse(c, e))),
+            Either(c, "bridge_deck"), HotLowerCourse(c, e))),
     ];
 
-    private static SiteConditions Stated(QuantityContext context) => context.Plan.Site?.Conditions ?? new SiteConditions();
+    private static IEnumerable<QuantityDefinition> StatedConditions() =>
+    [
+        Condition.Category("key", SiteConditionTable.Keys, "Key of a condition of the site that the plan states.", (_, e) =>
+            Answers.Follows(((StatedCondition)e.Subject!).Key, SiteConditionTable.Of(e.Id).Input)),
+        Condition.Flag("shown", "The plan's own data show that the condition holds.", (c, e) =>
+            Answers.Follows(Shown(c, e) is { Yes: true }, Shown(c, e)?.By ?? SiteConditionTable.Of(e.Id).Input)),
+        Condition.Flag("stated", "What the plan says about a condition of the site.", (c, e) =>
+            Answers.Flag(((StatedCondition)e.Subject!).Yes, SiteConditionTable.Of(e.Id).Input) with { Note = ShownBy(Shown(c, e), SiteConditionTable.Of(e.Id)) }),
+    ];
 
-    private static InputReference Key(string key) => new("site", $"conditions.{key}");
+    private static ShownCondition? Shown(QuantityContext context, Element element) => SiteConditionTable.Of(element.Id).Shown?.Invoke(context);
 
-    // What the plan shows is there whatever the flag says; what it does not show may still be there.
-    private static Answer StatedOr(QuantityContext context, string key, Func<SiteConditions, bool?> read, bool shown) =>
-        shown ? Answers.Follows(true, Key(key)) : Answers.Flag(read(Stated(context)), Key(key));
+    private static Note? ShownBy(ShownCondition? shown, SiteCondition condition) => shown is not { Yes: true } ? null : Note.Of(
+        NoteIds.ShownByData, ("meaning", condition.Meaning), (NoteArgument.At, $"{shown.By.Address}/{shown.By.Key}"));
 
-    private static Answer Either(QuantityContext context, params (string Key, Func<SiteConditions, bool?> Read)[] flags) =>
-        AnyOf([.. flags.Select(flag => Answers.Flag(flag.Read(Stated(context)), Key(flag.Key)))]);
+    private static Answer Either(QuantityContext context, params string[] keys) => AnyOf([.. keys.Select(key => SiteConditionTable.Of(key).Holds(context))]);
 
     // Yes as soon as one is yes, no only when all are no.
     private static Answer AnyOf(params Answer[] answers)
@@ -114,11 +63,4 @@ internal static class ConditionQuantities
             : Answer.Missing(new InputReference($"course:{course.Id}", "laid")))];
         return courses.Length == 0 ? Answers.Follows(false, new InputReference("plan", "courses")) : AnyOf(courses);
     }
-
-    private static int Machines(Plan plan) =>
-        plan.Pavers.Count + (plan.Rolling?.Rollers.Count ?? 0) + (plan.Supply?.Trucks.Sum(trucks => trucks.Count ?? 1) ?? 0);
-
-    private static bool Vibrates(Plan plan) =>
-        plan.Rolling?.Rollers.Any(roller => roller.Kind == RollerKind.Plate) == true
-        || plan.Rolling?.Rollers.Any(roller => roller.Mode is RollingMode.Vibration or RollingMode.Oscillation) == true;
 }

@@ -22,7 +22,7 @@ internal static class SpaceQuantities
         Site.Stated<Site>("cone_gap", Shape.Length, "space.cone_gap", "Gap between the cones beside the works.", site => site.Space?.ConeGap),
         Site.Stated<Site>("footway", Shape.Length, "space.footway", "Clear width of the way for people on foot.", site => site.Space?.Footway),
         Site.StatedCount<Site>("clothing_class", "clothing_class", "Class of the high-visibility clothing.", site => site.ClothingClass),
-        Site.Stated<Site>("roller_to_edge", Shape.Length, "roller_to_edge", "Least distance that rollers keep from a drop or step.", site => site.RollerToEdge),
+        Site.Presence("roller_to_edge", "Least distance that rollers keep from a drop or step; whether it is enough needs a person, because no published figure fits every edge.", RollerToEdge),
         Site.Number("width_needed", Shape.Length, "Width that the works take: the widest run, standing room and side clearance.", WidthNeeded, new Method(
             "B = w + b + s", Formulas.Sources.Definition, "widest run of the plan; standing room and side clearance on the side of the traffic")),
         Site.Number("taper_needed", Shape.Length, "Length of a merging taper for the speed of the traffic.", TaperNeeded, new Method(
@@ -32,6 +32,14 @@ internal static class SpaceQuantities
     ];
 
     private static TrafficSpace? Space(Calculation calculation) => calculation.Context.Plan.Site?.Space;
+
+    private static Answer RollerToEdge(QuantityContext context, Element element)
+    {
+        var input = new InputReference(element.Address, "roller_to_edge");
+        return context.Plan.Site?.RollerToEdge is { } distance
+            ? Answer.None(AbsenceReason.NeedsPerson, new Note(NoteIds.RollerToEdge, [new NoteArgument("distance", null, distance.Unit.FromSi(distance.Si), distance.Unit.Spelling)])) with { Input = input }
+            : Answers.Fields(input, ("roller_to_edge", false));
+    }
 
     private static Answer WidthNeeded(QuantityContext context, Element element)
     {

@@ -3,7 +3,8 @@ namespace Laygate.Engineering.Supply.Simulation;
 /// <summary>
 /// The event loop of trucks on their rounds. It runs plain networks, for which queueing theory has exact answers, and the
 /// shift, where one stop is the paving site. A station with a queue in order of arrival needs no event for the end of a
-/// service: it is known on arrival. Nothing is allocated while it runs.
+/// service: it is known on arrival. Nothing is allocated while it runs. Each time belongs to a load: the n-th load of a group
+/// meets the same service and journeys whatever else is changed.
 /// </summary>
 internal sealed class HaulEngine
 {
@@ -14,6 +15,8 @@ internal sealed class HaulEngine
     private readonly ulong[] streams;
     private readonly Servers[] stations;
     private readonly int[] at;
+    private readonly int[] load;
+    private readonly int[] loads;
     private readonly Calendar calendar;
     private readonly PavingSite? site;
 
@@ -28,6 +31,8 @@ internal sealed class HaulEngine
         stations = [.. network.Stations.Select(station => new Servers(station.Servers))];
         streams = new ulong[2 * stops.Length];
         at = new int[groupOf.Length];
+        load = new int[groupOf.Length];
+        loads = new int[network.Groups.Count];
         calendar = new Calendar(groupOf.Length);
     }
 
@@ -52,6 +57,7 @@ internal sealed class HaulEngine
         }
 
         calendar.Clear();
+        Array.Clear(loads);
         for (var truck = 0; truck < at.Length; truck++)
         {
             at[truck] = firstStop[groupOf[truck]];
@@ -98,6 +104,9 @@ internal sealed class HaulEngine
     /// <summary>Sends a truck on its way from the paving site.</summary>
     public void Release(int truck, double now) => Leave(truck, ref stops[at[truck]], now);
 
+    /// <summary>Loads a truck that waited at its plant to be called.</summary>
+    public void Call(int truck, double now) => Arrive(truck, now);
+
     private void Arrive(int truck, double now)
     {
         ref var stop = ref stops[at[truck]];
@@ -111,24 +120,27 @@ internal sealed class HaulEngine
         ref var station = ref stations[stop.Station];
         var slot = station.EarliestFree();
         var begin = Math.Max(now, station.FreeAt(slot));
-        var end = begin + stop.Service.Next(ref streams[2 * at[truck]]);
+        var number = stop.Loads ? loads[stop.Group] : load[truck];
+        var end = begin + stop.Service.Of(streams[2 * at[truck]], number);
         if (stop.Loads && site is not null)
         {
-            end = site.Load(truck, stop.Group, now, end);
+            end = site.Load(truck, stop.Group, now, begin, end);
             if (double.IsPositiveInfinity(end))
             {
-                calendar.Set(truck, end); // Nothing left to load: the truck goes home.
+                calendar.Set(truck, end); // Nothing left to load: the truck goes home; or it waits to be called.
                 return;
             }
         }
 
+        load[truck] = number;
+        loads[stop.Group] += stop.Loads ? 1 : 0;
         station.Serve(slot, now, begin, end);
         Leave(truck, ref stop, end);
     }
 
     private void Leave(int truck, ref Stop stop, double now)
     {
-        var next = now + stop.Journey.Next(ref streams[(2 * at[truck]) + 1]);
+        var next = now + stop.Journey.Of(streams[(2 * at[truck]) + 1], load[truck]);
         at[truck] = stop.Next;
         calendar.Set(truck, next);
     }

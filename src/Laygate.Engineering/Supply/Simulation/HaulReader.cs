@@ -108,8 +108,13 @@ internal sealed class HaulReader(Calculation calculation, IReadOnlyDictionary<st
         var rate = calculation.Stated("S0", plant.Planned, address, "planned");
         var stock = plant.SiloAtStart is null ? 0 : calculation.Stated("B", plant.SiloAtStart, address, "silo_at_start");
         var capacity = plant.SiloCapacity is null ? stock : calculation.Stated("Bmax", plant.SiloCapacity, address, "silo_capacity");
-        return new ShiftLine(plant.Id, mix, rate * share, stock * share, Math.Max(capacity * share, payload));
+        return new ShiftLine(plant.Id, mix, rate * share, stock * share, Math.Max(capacity * share, payload), PlacesOf(calculation, plant));
     }
+
+    /// <summary>Trucks that a plant loads with one mix at the same time.</summary>
+    internal static int PlacesOf(Calculation calculation, Plant plant) => plant.LoadingPlaces is { } places
+        ? Math.Max(1, calculation.Stated("s", places, $"plant:{plant.Id}", "loading_places"))
+        : (int)calculation.Assumed(SimulationAssumptions.LoadingPlaces, "s", $"plant:{plant.Id}", new InputReference($"plant:{plant.Id}", "loading_places"));
 
     private bool Makes(Plant plant, string mix) =>
         plant.Mixes.Contains(mix, StringComparer.Ordinal) || (plant.Mixes.Count == 0 && plan.Supply!.Plants.Count == 1);

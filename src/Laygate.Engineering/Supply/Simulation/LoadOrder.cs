@@ -38,22 +38,40 @@ public static class LoadOrder
         return order;
     }
 
-    /// <summary>Loads of equal size that carry a mass, the last one smaller.</summary>
+    /// <summary>
+    /// The next of the loads that carry a mass: a full one, or what is left, in whole steps. Where the load after it would be
+    /// smaller than is useful, the two share what is left: nobody sends a truck with a tonne.
+    /// </summary>
+    /// <param name="rest">What is still to be sent, kg; above zero.</param>
+    /// <param name="payload">A full load, kg; above zero.</param>
+    /// <param name="step">Step to which loads below a full one are rounded up, kg; above zero.</param>
+    /// <param name="smallest">Smallest useful load as a share of a full one, 0 to 1; above one half it can be kept only as far as two loads allow.</param>
+    public static double Next(double rest, double payload, double step, double smallest)
+    {
+        var after = rest - payload;
+        var share = after > PavingSite.Tiny && after < (smallest * payload) - PavingSite.Tiny ? rest / 2 : rest;
+        return share >= payload ? payload : Math.Min(payload, Math.Ceiling((share - PavingSite.Tiny) / step) * step);
+    }
+
+    /// <summary>Loads of equal size that carry a mass; the last two are smaller where the last alone would be too small.</summary>
     /// <param name="mass">Mass, kg.</param>
     /// <param name="payload">Payload, kg.</param>
-    /// <param name="step">Step to which the last load is rounded up, kg.</param>
+    /// <param name="step">Step to which loads below a full one are rounded up, kg.</param>
+    /// <param name="smallest">Smallest useful load as a share of a full one, 0 to 1.</param>
     /// <returns>The loads; none where a figure is not above zero or there would be too many.</returns>
-    public static IReadOnlyList<double> Loads(double mass, double payload, double step)
+    public static IReadOnlyList<double> Loads(double mass, double payload, double step, double smallest = 0.5)
     {
-        if (!(mass > 0) || !(payload > 0) || !(step > 0) || !(mass / payload <= Most))
+        if (!(mass > 0) || !(payload > 0) || !(step > 0) || !(smallest >= 0) || !(mass / payload <= Most))
         {
             return [];
         }
 
-        var full = (int)Math.Floor((mass / payload) + 1e-9);
-        var rest = mass - (full * payload);
-        return rest <= PavingSite.Tiny
-            ? [.. Enumerable.Repeat(payload, full)]
-            : [.. Enumerable.Repeat(payload, full), Math.Min(payload, Math.Ceiling((rest - PavingSite.Tiny) / step) * step)];
+        var loads = new List<double>();
+        for (var rest = mass; rest > Math.Max(PavingSite.Tiny, 1e-9 * payload); rest -= loads[^1])
+        {
+            loads.Add(Next(rest, payload, step, smallest));
+        }
+
+        return loads;
     }
 }

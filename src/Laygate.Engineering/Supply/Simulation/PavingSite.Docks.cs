@@ -3,6 +3,9 @@ namespace Laygate.Engineering.Supply.Simulation;
 /// <summary>The feeder, or the places where trucks tip.</summary>
 internal sealed partial class PavingSite
 {
+    /// <summary>Times that one load may dock before its exchanges repeat.</summary>
+    private const int MostDockings = 8;
+
     private bool ServeDocks(HaulEngine engine)
     {
         var changed = false;
@@ -117,9 +120,9 @@ internal sealed partial class PavingSite
 
     private void Begin(ref Dock dock, int buffer)
     {
-        var delay = exchange.Next(ref stream) + (dock.Buffer == buffer ? 0 : model.Unloading.Changeover);
-        dock.Buffer = buffer;
         dock.Truck = queues[held[buffer].Mix].Take();
+        var delay = Exchange(dock.Truck) + (dock.Buffer == buffer ? 0 : model.Unloading.Changeover);
+        dock.Buffer = buffer;
         dock.State = DockState.Docking;
         dock.Docked = now;
         dock.Until = now + delay;
@@ -129,6 +132,10 @@ internal sealed partial class PavingSite
             record.Waits(plan.GroupOf[dock.Truck], now - arrived[dock.Truck]);
         }
     }
+
+    /// <summary>Exchange that belongs to a load, and to each time at which it docks.</summary>
+    private double Exchange(int truck) =>
+        exchange.Of(streams[plan.GroupOf[truck]], (number[truck] * MostDockings) + Math.Min(docked[truck]++, MostDockings - 1));
 
     /// <summary>The buffer to serve next, or −1: what the standing paver lacks, then what is called, then what a whole load fits into.</summary>
     private int Choose(in Dock dock, int except)

@@ -139,6 +139,7 @@ internal sealed partial class PavingSite
         motion = Motion.Wanting;
         wantSince = now;
         outcome.Stops++;
+        BeginBlame(lacking);
         if (model.Stop is { } stop && now >= stop.At && plan.IsStopped(held[lacking].Mix) && double.IsNaN(outcome.FirstStopAfterPlant))
         {
             outcome.FirstStopAfterPlant = now;
@@ -164,6 +165,7 @@ internal sealed partial class PavingSite
             return false;
         }
 
+        EndBlame();
         outcome.LongestStop = Math.Max(outcome.LongestStop, now - wantSince);
         motion = Motion.Moving;
         return true;
@@ -236,6 +238,7 @@ internal sealed partial class PavingSite
     {
         if (motion == Motion.Wanting)
         {
+            EndBlame();
             outcome.LongestStop = Math.Max(outcome.LongestStop, now - wantSince);
             outcome.FirstStopAfterPlant = double.IsNaN(outcome.FirstStopAfterPlant) && model.Stop is { } stop
                 ? Math.Max(stop.At, wantSince)

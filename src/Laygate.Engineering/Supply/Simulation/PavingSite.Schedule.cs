@@ -23,6 +23,11 @@ internal sealed partial class PavingSite
             next = Math.Min(next, now + ((stretchEnd - Position) / model.Speed));
         }
 
+        if (motion == Motion.Moving || (motion == Motion.Shifting && pauseUntil > now))
+        {
+            next = Math.Min(next, NextCall());
+        }
+
         if (motion is Motion.Moving or Motion.Wanting && pause < model.Pauses.Count)
         {
             next = Math.Min(next, Math.Max(now, outcome.Started + model.Pauses[pause].After));

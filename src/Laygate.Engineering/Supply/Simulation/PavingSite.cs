@@ -25,10 +25,15 @@ internal sealed partial class PavingSite
     private readonly double[] carried;
     private readonly double[] arrived;
     private readonly double[] loadedAt;
+    private readonly int[] number;
+    private readonly int[] docked;
+    private readonly int[] loadsOf;
+    private readonly StopCause[] cause;
+    private readonly TruckQueue[] parked;
     private readonly ShiftRecord record;
     private readonly List<FedLoad>? list;
     private readonly Sampler exchange;
-    private ulong stream;
+    private readonly ulong[] streams;
     private double now;
     private bool gate;
 
@@ -53,6 +58,12 @@ internal sealed partial class PavingSite
         arrived = new double[load.Length];
         loadedAt = new double[load.Length];
         exchange = new Sampler(model.Unloading.Exchange);
+        streams = new ulong[model.Trucks.Count];
+        loadsOf = new int[model.Trucks.Count];
+        number = new int[load.Length];
+        docked = new int[load.Length];
+        cause = new StopCause[load.Length];
+        parked = [.. model.Lines.Select(_ => new TruckQueue(load.Length))];
     }
 
     /// <summary>Moment of the next event on site, s.</summary>
@@ -64,7 +75,17 @@ internal sealed partial class PavingSite
     /// <summary>Puts everything at the beginning of a replication.</summary>
     public void Reset(ulong seed, int replication)
     {
-        stream = RandomStream.Start(seed, replication, 1_000_003);
+        for (var group = 0; group < streams.Length; group++)
+        {
+            streams[group] = RandomStream.Start(seed, replication, 1_000_003 + group);
+        }
+
+        foreach (var queue in parked)
+        {
+            queue.Clear();
+        }
+
+        Array.Clear(loadsOf);
         (now, gate, Next) = (plan.Opening, false, 0);
         ResetPaver();
         for (var m = 0; m < mixes.Length; m++)
@@ -94,36 +115,6 @@ internal sealed partial class PavingSite
         EnterStretch(0);
     }
 
-    /// <summary>A truck is loaded: the moment at which it is full, infinite where nothing is left to carry.</summary>
-    public double Load(int truck, int group, double moment, double earliest)
-    {
-        ref var mix = ref mixes[plan.MixOfGroup[group]];
-        var trucks = model.Trucks[group];
-        Integrate(moment);
-        var rest = Math.Min(mix.Needed, plan.Reachable(plan.MixOfGroup[group], Position, now) + mix.Lowest) - mix.Loaded;
-        if (rest <= Tiny || earliest + trucks.Out.Expected > model.Duration)
-        {
-            mix.OpenGroups -= groupOpen[group] ? 1 : 0;
-            groupOpen[group] = false;
-            Next = Math.Min(Next, now); // The paver may have waited for this mix in vain.
-            return double.PositiveInfinity;
-        }
-
-        var mass = rest >= trucks.Payload ? trucks.Payload : Math.Min(trucks.Payload, Math.Ceiling((rest - Tiny) / model.LoadStep) * model.LoadStep);
-        var leave = Math.Max(plan.NotBefore[group], plan.LeaveAt(plan.MixOfGroup[group], mix.Loaded, trucks.Out.Expected));
-        var ready = lines[trucks.Line].Load(Math.Max(earliest, leave), mass);
-        if (double.IsPositiveInfinity(ready))
-        {
-            return ready;
-        }
-
-        mix.Loaded += mass;
-        mix.OpenGroups = mix.Loaded >= mix.Needed - Tiny ? 0 : mix.OpenGroups;
-        (load[truck], carried[truck], loadedAt[truck]) = (mass, mass, ready);
-        record.Leaves(ready, mass);
-        return ready;
-    }
-
     /// <summary>A loaded truck arrives.</summary>
     public void Arrive(int truck, double moment, HaulEngine engine)
     {
@@ -134,6 +125,7 @@ internal sealed partial class PavingSite
         arrivals[group]++;
         mixes[mix].Arrived += load[truck];
         queues[mix].Add(truck);
+        Blame(truck, mix);
         record.Arrives(now, load[truck]);
         React(engine);
         record.Queue(queues);
@@ -158,7 +150,8 @@ internal sealed partial class PavingSite
         {
             var changed = ServeDocks(engine);
             SetFlows();
-            if (!(Drive(engine) || changed))
+            changed |= Drive(engine);
+            if (!(CallTrucks(engine) || changed))
             {
                 break;
             }

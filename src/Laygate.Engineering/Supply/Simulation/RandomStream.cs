@@ -16,6 +16,12 @@ internal static class RandomStream
         return Next(ref state);
     }
 
+    /// <summary>
+    /// Start of the draws that belong to one thing, such as a load, inside a stream: the same thing meets the same luck whatever
+    /// else the plan changes (common random numbers). Each has room for 64 numbers, far more than one time takes.
+    /// </summary>
+    public static ulong Of(ulong stream, int number) => unchecked(stream + (Step * (64 * (ulong)(uint)number)));
+
     /// <summary>64 random bits.</summary>
     public static ulong Next(ref ulong state)
     {

@@ -19,6 +19,13 @@ internal readonly struct Sampler
         b = kind == SpreadKind.Lognormal ? time.LogDeviation : 0;
     }
 
+    /// <summary>The time that belongs to one thing of a stream, s.</summary>
+    public double Of(ulong stream, int number)
+    {
+        var state = RandomStream.Of(stream, number);
+        return Next(ref state);
+    }
+
     /// <summary>The next time of a stream, s.</summary>
     public double Next(ref ulong state) => kind switch
     {

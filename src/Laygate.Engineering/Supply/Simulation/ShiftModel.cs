@@ -1,3 +1,5 @@
+using Laygate.Model.Plans;
+
 namespace Laygate.Engineering.Supply.Simulation;
 
 /// <summary>A stretch that the paver lays with constant width and thickness.</summary>
@@ -31,14 +33,15 @@ public sealed record ShiftBuffer(string Course, string Mix, double Capacity, dou
 /// <param name="Rate">Output of this mix, kg/s.</param>
 /// <param name="Stock">In the silo when the plant opens, kg.</param>
 /// <param name="Capacity">Capacity of the silo for this mix, kg.</param>
-public sealed record ShiftLine(string Plant, string Mix, double Rate, double Stock, double Capacity);
+/// <param name="Places">Trucks that are loaded with this mix at the same time, at least 1.</param>
+public sealed record ShiftLine(string Plant, string Mix, double Rate, double Stock, double Capacity, int Places = 1);
 
 /// <summary>Trucks that carry one mix from one plant.</summary>
 /// <param name="Id">Id of the group.</param>
 /// <param name="Line">Position of the line that loads them.</param>
 /// <param name="Count">Number of trucks.</param>
 /// <param name="Payload">Payload, kg.</param>
-/// <param name="Loading">Loading, one truck at a time.</param>
+/// <param name="Loading">Loading of one truck.</param>
 /// <param name="Out">Ticket and loaded journey.</param>
 /// <param name="Back">Cleaning and empty journey.</param>
 /// <param name="BeforeStart">Loads that must be on site before the buffers are filled and the paver starts.</param>
@@ -99,13 +102,17 @@ public sealed record ShiftModel
     public PlantStop? Stop { get; init; }
 
     /// <summary>
-    /// Whether the plants send loads by timetable: the first loads to be on site at the start, the others so that each arrives when
-    /// the paver has laid as much as was sent after the first ones. A late truck leaves at once. Else trucks are loaded as fast as they come.
+    /// How loads are sent. By timetable: the first loads to be on site at the start, the others so that each arrives when the paver has
+    /// laid as much as was sent after the first ones; a late truck leaves at once. On call: before the start by timetable, then by how
+    /// far the paver is, and at once while it stands for want of mix. As loaded: trucks are loaded as fast as they come.
     /// </summary>
-    public bool ByTimetable { get; init; } = true;
+    public Dispatch Dispatch { get; init; } = Dispatch.Timetable;
 
-    /// <summary>Step in which the last load is ordered, kg.</summary>
+    /// <summary>Step in which loads below a full one are ordered, kg.</summary>
     public double LoadStep { get; init; } = 1000;
+
+    /// <summary>Smallest useful load as a share of a full one, 0 to 1: a smaller last load is shared with the one before it.</summary>
+    public double SmallestLoad { get; init; } = 0.5;
 
     /// <summary>Point of the spread of a journey that the first loads are sent out for, 0 to 1.</summary>
     public double BadDay { get; init; } = 0.95;
@@ -142,7 +149,7 @@ public sealed record ShiftModel
         var loads = Math.Min(Math.Max(1, trucks.BeforeStart), trucks.Count);
         var made = line.Rate > 0 ? Math.Max(0, (loads * trucks.Payload) - line.Stock) / line.Rate : 0;
         var away = trucks.Out.Kind == SpreadKind.Constant ? trucks.Out.Expected : trucks.Out.Point(BadDay);
-        return -(filling + away + Math.Max(made, loads * trucks.Loading.Expected));
+        return -(filling + away + Math.Max(made, loads * trucks.Loading.Expected / Math.Max(1, line.Places)));
     }
 
     /// <summary>The first stretch in whose pass a mix is laid.</summary>

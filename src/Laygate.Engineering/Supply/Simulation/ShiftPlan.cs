@@ -1,3 +1,5 @@
+using Laygate.Model.Plans;
+
 namespace Laygate.Engineering.Supply.Simulation;
 
 /// <summary>What follows from a shift model before anything happens; shared by all replications and never changed.</summary>
@@ -8,6 +10,7 @@ internal sealed class ShiftPlan
     private readonly HeldMix[] held;
     private readonly ShiftPause[] pauses;
     private readonly bool[] stopped;
+    private readonly bool[] overloaded;
 
     public ShiftPlan(ShiftModel model)
     {
@@ -37,6 +40,9 @@ internal sealed class ShiftPlan
         held = [.. model.Buffers.Select((_, i) => BuildHeld(i))];
         pauses = [.. model.Pauses];
         stopped = [.. Mixes.Select(mix => model.Lines.Any(line => Same(line.Mix, mix) && Same(line.Plant, model.Stop?.Plant)))];
+        overloaded = model.Unloading.OneForAll
+            ? [model.Stretches.GroupBy(stretch => stretch.Pass).Any(pass => model.Buffers.Select((_, i) => DockUse(i, [.. pass])).Sum() >= 1)]
+            : [.. model.Buffers.Select((_, i) => DockUse(i, model.Stretches) >= 1)];
         Network = BuildNetwork(opening);
         First = [.. Mixes.Select((_, m) => model.Trucks.Where((_, g) => MixOfGroup[g] == m).Sum(trucks => Math.Min(trucks.BeforeStart, trucks.Count) * trucks.Payload))];
     }
@@ -120,7 +126,7 @@ internal sealed class ShiftPlan
     public double LeaveAt(int mix, double sent, double journey)
     {
         var used = sent - First[mix];
-        if (!model.ByTimetable || used < 0)
+        if (model.Dispatch == Dispatch.AsLoaded || used < 0)
         {
             return double.NegativeInfinity;
         }
@@ -138,8 +144,13 @@ internal sealed class ShiftPlan
     private double TimeAt(double position)
     {
         var i = Math.Min(UpTo(End, position + 1e-9) + 1, End.Length - 1);
-        return Starts[i] + ((position - From(i)) / model.Speed);
+        return TimeAt(i, position);
     }
+
+    /// <summary>When a place of a stretch is laid if nothing is late and no stop is planned, s.</summary>
+    /// <param name="stretch">Number of the stretch.</param>
+    /// <param name="position">Place, m.</param>
+    public double TimeAt(int stretch, double position) => Starts[stretch] + ((position - From(stretch)) / model.Speed);
 
     private double From(int stretch) => stretch == 0 ? 0 : End[stretch - 1];
 
@@ -156,6 +167,23 @@ internal sealed class ShiftPlan
         return i;
     }
 
+    /// <summary>How far the paver must be for the next load of a mix to be called, as the time at which it is there if nothing is late, s; at most the begin where it is sent before the start.</summary>
+    /// <param name="mix">Its mix.</param>
+    /// <param name="sent">Mix sent before, kg.</param>
+    /// <param name="lead">Usual time from the call to the arrival, s.</param>
+    public double CallAt(int mix, double sent, double lead) => sent < First[mix]
+        ? double.NegativeInfinity
+        : TimeAt(PositionAt(mix, sent - First[mix])) - lead;
+
+    /// <summary>The next load of a mix: a full one, or what is left; a rest too small to be useful is shared with the load before it.</summary>
+    /// <param name="rest">What is still to be sent, kg; above zero.</param>
+    /// <param name="payload">A full load, kg.</param>
+    public double NextLoad(double rest, double payload) => LoadOrder.Next(rest, payload, model.LoadStep, model.SmallestLoad);
+
+    /// <summary>Whether feeder or tipping place needs all of the time for the mix that the paver takes where it takes most.</summary>
+    /// <param name="dock">Position of the feeder or tipping place.</param>
+    public bool IsOverloaded(int dock) => overloaded[dock];
+
     /// <summary>Where the paver has used some of a mix, m.</summary>
     private double PositionAt(int mix, double used)
     {
@@ -170,6 +198,15 @@ internal sealed class ShiftPlan
         var from = i == 0 ? 0 : End[i - 1];
         var before = i == 0 ? 0 : laid[i - 1];
         return laid[i] > before ? from + ((End[i] - from) * (used - before) / (laid[i] - before)) : End[i];
+    }
+
+    /// <summary>Share of the time that the loads of one buffer take, with the turns to it and back, where most of its mix is laid.</summary>
+    private double DockUse(int i, IReadOnlyList<ShiftStretch> stretches)
+    {
+        var payload = model.Trucks.Where((_, g) => MixOfGroup[g] == MixOf(model.Buffers[i].Mix)).Select(trucks => trucks.Payload).Max();
+        var taken = model.Speed * stretches.Max(stretch => stretch.PerMetre[i]);
+        var turns = model.Unloading.OneForAll && i > 0 ? 2 * model.Unloading.Changeover : 0;
+        return taken / payload * (model.Unloading.Exchange.Expected + turns + (payload / model.Unloading.Rate));
     }
 
     private static bool Same(string a, string? b) => string.Equals(a, b, StringComparison.Ordinal);
@@ -206,9 +243,9 @@ internal sealed class ShiftPlan
         }
     }
 
-    /// <summary>One loading place for each mix at each plant.</summary>
+    /// <summary>Loading places for each mix at each plant.</summary>
     private HaulNetwork BuildNetwork(double[] opening) => new(
-        [.. model.Lines.Select(_ => new HaulStation(1))],
+        [.. model.Lines.Select(line => new HaulStation(line.Places))],
         [.. model.Trucks.Select((trucks, g) => new HaulGroup(
             trucks.Count,
             [new HaulStop(trucks.Line, trucks.Loading, trucks.Out), new HaulStop(-1, TimeSpread.Constant(0), trucks.Back)],

@@ -2,6 +2,7 @@ using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Reading;
 using Laygate.Engineering.Timeline;
+using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Supply.Simulation;
 
@@ -64,9 +65,25 @@ internal sealed class ShiftReader(Calculation calculation)
             Trucks = trucks,
             Unloading = unloading,
             Pauses = [.. train.Stops.Select(stop => new ShiftPause(Math.Max(0, stop.At - train.Begins), stop.Length))],
+            Dispatch = Sending(),
+            SmallestLoad = calculation.Assumed(SimulationAssumptions.SmallestLoad, "q", "supply", null),
             LoadStep = calculation.Assumed(SimulationAssumptions.LoadStep, "step", "supply", null),
             BadDay = calculation.Assumed(SimulationAssumptions.BadDayPoint, "p", "supply", null),
         };
+    }
+
+    /// <summary>How loads are sent; assumed, and listed so, where the plan does not say it.</summary>
+    private Dispatch Sending()
+    {
+        if (context.Plan.Supply?.Dispatch is { } stated)
+        {
+            calculation.Show("dispatch", "dispatch", "supply", Words.Of(stated));
+            return stated;
+        }
+
+        return calculation.Assumed(SimulationAssumptions.ByTimetable, "dispatch", "supply", new InputReference("supply", "dispatch")) >= 0.5
+            ? Dispatch.Timetable
+            : Dispatch.AsLoaded;
     }
 
     /// <summary>Mix to be laid by trains, by mix, kg.</summary>

@@ -60,6 +60,9 @@ internal sealed class ShiftRecord
         Waited[(group * WaitClasses) + (int)Math.Clamp(time / WaitClass, 0, WaitClasses - 1)]++;
     }
 
+    /// <summary>The paver has stood for want of mix.</summary>
+    public void Stands(StopCause cause, double time) => arrays.StoppedBy[(replication * ShiftArrays.Causes) + (int)cause] += time;
+
     /// <summary>Trucks stand in the queue.</summary>
     public void Queue(TruckQueue[] queues)
     {
@@ -148,6 +151,12 @@ internal sealed class ShiftArrays(int replications, int buffers, int mixes, int 
 
     /// <summary>Levels of the buffers, waiting loads, loads on the road.</summary>
     public int Channels { get; } = buffers + 2;
+
+    /// <summary>Number of causes of a stop.</summary>
+    public static int Causes { get; } = Enum.GetValues<StopCause>().Length;
+
+    /// <summary>Time stopped, s, for each cause.</summary>
+    public double[] StoppedBy { get; } = new double[replications * Causes];
 
     public ShiftOutcome[] Outcomes { get; } = new ShiftOutcome[replications];
 

@@ -27,6 +27,21 @@ public sealed class ShiftResult : ShiftStatistics
     internal ShiftResult(ShiftModel model, ShiftPlan plan, ShiftArrays arrays, int[] waited)
         : base(arrays.Outcomes) => (this.model, this.plan, this.arrays, this.waited) = (model, plan, arrays, waited);
 
+    /// <summary>What the paver waited for when it stood for want of mix, largest share first; empty where it never stood.</summary>
+    public IReadOnlyList<StopShare> StopCauses() => StopShare.Of(StopTimes());
+
+    /// <summary>Time stopped for want of mix over all shifts by what the paver waited for, s, in the order of the causes.</summary>
+    internal double[] StopTimes()
+    {
+        var times = new double[ShiftArrays.Causes];
+        for (var i = 0; i < arrays.StoppedBy.Length; i++)
+        {
+            times[i % times.Length] += arrays.StoppedBy[i];
+        }
+
+        return times;
+    }
+
     /// <summary>Time from a plant's stop to the first stop of the paver for want of a mix of that plant, or to the end of laying, s. Zero without a plant that stops.</summary>
     public Band Survived => model.Stop is not { } stop
         ? default

@@ -1,4 +1,5 @@
 using Laygate.Engineering.Quantities;
+using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Supply.Simulation;
 
@@ -17,13 +18,15 @@ public sealed class ShiftSimulation
     private readonly QuantityContext context;
     private readonly Dictionary<string, Band> survived = new(StringComparer.Ordinal);
     private readonly Lazy<ShiftTrains?> result;
+    private readonly Lazy<ShiftTrains?> otherwise;
     private readonly Lazy<IReadOnlyList<SteadyTrain>> steady;
 
     private ShiftSimulation(QuantityContext context)
     {
         this.context = context;
         Models = new ShiftReader(new Calculation(context)).Read() ?? [];
-        result = new Lazy<ShiftTrains?>(() => All([.. Models.Select(model => (model, Run(model)))]));
+        result = new Lazy<ShiftTrains?>(() => All(Models));
+        otherwise = new Lazy<ShiftTrains?>(Otherwise);
         steady = new Lazy<IReadOnlyList<SteadyTrain>>(() =>
             [.. Models.Select(model => ShiftSimulator.Steady(model) is { } run ? new SteadyTrain(model, run.Loads, run.Outcome) : null).OfType<SteadyTrain>()]);
     }
@@ -36,6 +39,12 @@ public sealed class ShiftSimulation
 
     /// <summary>What happened in the replications; null where there is no model or a shift needed too many events.</summary>
     public ShiftTrains? Result => result.Value;
+
+    /// <summary>
+    /// The same shift with loads sent the other way, where the plan does not say how they are sent and the spread of values is asked
+    /// for: that assumption moves stops, waits and mix under way more than any other. Null where it is not needed.
+    /// </summary>
+    public ShiftTrains? SentOtherwise => otherwise.Value;
 
     /// <summary>The shift of each train when nothing varies, to the last metre, beyond the end of the shift where it must; empty unless every train can be simulated.</summary>
     public IReadOnlyList<SteadyTrain> Steady => steady.Value.Count == Models.Count ? steady.Value : [];
@@ -87,8 +96,15 @@ public sealed class ShiftSimulation
         return band;
     }
 
-    private static ShiftTrains? All(IReadOnlyList<(ShiftModel Model, ShiftResult? Result)> trains) =>
-        trains.Count == 0 || trains.Any(train => train.Result is null) ? null : new ShiftTrains([.. trains.Select(train => (train.Model, train.Result!))]);
+    private ShiftTrains? All(IReadOnlyList<ShiftModel> models)
+    {
+        var trains = models.Select(model => (Model: model, Result: Run(model))).ToList();
+        return trains.Count == 0 || trains.Exists(train => train.Result is null) ? null : new ShiftTrains([.. trains.Select(train => (train.Model, train.Result!))]);
+    }
+
+    private ShiftTrains? Otherwise() => context.WithSpread && context.Plan.Supply?.Dispatch is null
+        ? All([.. Models.Select(model => model with { Dispatch = model.Dispatch == Dispatch.Timetable ? Dispatch.AsLoaded : Dispatch.Timetable })])
+        : null;
 
     private ShiftResult? Run(ShiftModel model)
     {
@@ -102,6 +118,6 @@ public sealed class ShiftSimulation
     private IReadOnlyList<double> LoadsOf(int buffer)
     {
         var payload = Model!.Trucks.Where(trucks => string.Equals(Model.Lines[trucks.Line].Mix, Model.Buffers[buffer].Mix, StringComparison.Ordinal)).Max(trucks => trucks.Payload);
-        return LoadOrder.Loads(Model.Tonnage(buffer) + Model.Buffers[buffer].Lowest, payload, Model.LoadStep);
+        return LoadOrder.Loads(Model.Tonnage(buffer) + Model.Buffers[buffer].Lowest, payload, Model.LoadStep, Model.SmallestLoad);
     }
 }

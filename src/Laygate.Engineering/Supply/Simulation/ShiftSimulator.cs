@@ -162,12 +162,12 @@ public static class ShiftSimulator
         trucks.Line >= 0 && trucks.Line < model.Lines.Count && string.Equals(model.Lines[trucks.Line].Mix, buffer.Mix, StringComparison.Ordinal);
 
     private static bool HasUsableFigures(ShiftModel model) =>
-        Positive(model.Duration) && Positive(model.Speed) && Positive(model.Length) && Positive(model.LoadStep) && model.BadDay is >= 0.5 and < 1
+        Positive(model.Duration) && Positive(model.Speed) && Positive(model.Length) && Positive(model.LoadStep) && model.BadDay is >= 0.5 and < 1 && model.SmallestLoad is >= 0 and <= 1
         && NotNegative(model.Begins) && model.Stretches.All(stretch => stretch.Length >= 0 && NotNegative(stretch.Move) && stretch.PerMetre.Count == model.Buffers.Count && stretch.PerMetre.All(NotNegative))
         && model.Buffers.Select((_, i) => model.Tonnage(i)).All(Positive)
         && model.Buffers.All(buffer => Positive(buffer.Capacity) && NotNegative(buffer.Lowest) && buffer.Lowest < buffer.Capacity
             && NotNegative(buffer.Restart) && (buffer.Call is null || NotNegative(buffer.Call.Value)))
-        && model.Lines.All(line => NotNegative(line.Rate) && NotNegative(line.Stock) && NotNegative(line.Capacity))
+        && model.Lines.All(line => NotNegative(line.Rate) && NotNegative(line.Stock) && NotNegative(line.Capacity) && line.Places is >= 1 and <= 100)
         && model.Trucks.All(trucks => trucks.Count >= 0 && Positive(trucks.Payload) && trucks.Loading.IsUsable && trucks.Out.IsUsable && trucks.Back.IsUsable)
         && Positive(model.Unloading.Rate) && model.Unloading.Exchange.IsUsable && NotNegative(model.Unloading.Changeover)
         && model.Pauses.All(pause => NotNegative(pause.After) && NotNegative(pause.Length))

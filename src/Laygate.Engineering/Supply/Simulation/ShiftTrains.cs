@@ -44,6 +44,18 @@ public sealed class ShiftTrains : ShiftStatistics
         return sum;
     }
 
+    /// <summary>What the pavers waited for when they stood for want of mix, largest share first; empty where they never stood.</summary>
+    public IReadOnlyList<StopShare> StopCauses()
+    {
+        var times = new double[ShiftArrays.Causes];
+        foreach (var (_, result) in Trains)
+        {
+            times = [.. times.Zip(result.StopTimes(), (sum, time) => sum + time)];
+        }
+
+        return StopShare.Of(times);
+    }
+
     private static ShiftOutcome[] Together(IReadOnlyList<ShiftResult> trains) => [.. Enumerable.Range(0, trains.Min(train => train.Outcomes.Count)).Select(i =>
     {
         var all = trains.Select(train => train.Outcomes[i]).ToList();

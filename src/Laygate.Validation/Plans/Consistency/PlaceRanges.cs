@@ -81,6 +81,7 @@ internal static class PlaceRanges
         at.Temperature("air_highest", envelope.AirHighest);
         at.Temperature("base_lowest", envelope.BaseLowest);
         at.Temperature("base_highest", envelope.BaseHighest);
+        Depths(envelope.BaseAtDepth, at);
         at.Temperature("dew_point_highest", envelope.DewPointHighest);
         at.Ascending(("air_lowest", envelope.AirLowest), ("air_highest", envelope.AirHighest));
         at.Ascending(("base_lowest", envelope.BaseLowest), ("base_highest", envelope.BaseHighest));
@@ -88,10 +89,25 @@ internal static class PlaceRanges
         at.Share("rain_chance_highest", envelope.RainChanceHighest);
     }
 
+    private static void Depths(IReadOnlyList<DepthTemperature> points, Where at)
+    {
+        IMeasure? above = null;
+        foreach (var (point, where) in at.Each("base_at_depth", points))
+        {
+            where.Positive("depth", point.Depth);
+            where.Temperature("temperature", point.Temperature);
+            if (point.Depth is not { } depth) continue;
+            if (above is not null && !Where.IsLess(above, depth))
+                where.Fail("depth", $"`depth` is {MeasureReader.Write(depth)}, not below the one before it with {MeasureReader.Write(above)}.", "List the depths from top to bottom, each once.");
+            above = depth;
+        }
+    }
+
     private static void Hour(WeatherHour hour, Where at)
     {
         at.Temperature("air", hour.Air);
         at.Temperature("base", hour.Base);
+        Depths(hour.BaseAtDepth, at);
         at.Temperature("dew_point", hour.DewPoint);
         // Air cannot hold more water than makes dew: the dew point never lies above the air temperature.
         at.Ascending(("dew_point", hour.DewPoint), ("air", hour.Air));

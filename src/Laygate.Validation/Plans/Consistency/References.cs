@@ -71,11 +71,27 @@ internal static class References
         foreach (var (roller, where) in at.Each("rollers", rolling.Rollers)) phases.Check(where, "phase", roller.Phase);
     }
 
+    private static void Trials(Plan plan, Where at)
+    {
+        var mixes = new Names("mix", "mixes", plan.Mixes.Select(mix => mix.Id));
+        var phases = new Names("phase", "rolling.phases", (plan.Rolling?.Phases ?? []).Select(phase => phase.Id));
+        var rollers = new Names("roller", "rolling.rollers", (plan.Rolling?.Rollers ?? []).Select(roller => roller.Id));
+        foreach (var (test, where) in at.Each("tests", plan.Tests))
+        {
+            if (test.Reached is not { } reached) continue;
+            var inside = where.Inside("reached");
+            mixes.Check(inside, "mix", reached.Mix);
+            rollers.CheckAll(inside, "rollers", reached.Rollers);
+            foreach (var (passes, entry) in inside.Each("passes", reached.Passes)) phases.Check(entry, "phase", passes.Phase);
+        }
+    }
+
     private static void Rest(Plan plan, Where at, Names courses)
     {
         var runs = new Names("run", "runs", plan.Runs.Select(run => run.Id));
         foreach (var (coat, where) in at.Each("bond_coats", plan.BondCoats)) courses.Check(where, "below", coat.Below);
         foreach (var (test, where) in at.Each("tests", plan.Tests)) courses.Check(where, "course", test.Course);
+        Trials(plan, at);
         foreach (var (action, where) in at.Each("contingencies", plan.Contingencies)) courses.Check(where, "goes_on_with", action.GoesOnWith);
         foreach (var (joint, where) in at.Each("joints", plan.Joints))
         {

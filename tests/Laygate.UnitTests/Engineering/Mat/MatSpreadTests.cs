@@ -41,6 +41,22 @@ public class MatSpreadTests
         Assert.InRange(Width(0.4) / Width(0.2), 1.7, 2.5);
     }
 
+    [Theory]
+    [InlineData(10, 30, true)] // Only more may be lost than expected: the window has a low end below it.
+    [InlineData(-10, 10, false)] // Only less: a high end above it.
+    public void The_range_of_the_loss_behind_the_screed_reaches_the_end_that_it_speaks_of(double least, double most, bool cold)
+    {
+        var delivered = Rolled with
+        {
+            Mixes = [Rolled.Mixes[0] with { Delivery = Band(170) }],
+            Courses = [Rolled.Courses[0] with { LayingTemperature = null }],
+        };
+        var value = Ask(Context(delivered, one => Is(one, AssumptionIds.LayingLoss) ? one with { Low = least, High = most } : Exact(one)), Window, "course:c");
+        Assert.Equal(Ask(Context(Rolled, Exact), Window, "course:c").Si, value.Si, 1e-6);
+        Assert.Equal(cold, value.Low < value.Si - 1);
+        Assert.Equal(!cold, value.High > value.Si + 1);
+    }
+
     [Fact]
     public void A_looser_mat_behind_the_screed_widens_the_spread_to_the_slow_side_only()
     {

@@ -46,11 +46,20 @@ public class LoadsByNeedTests
     {
         // Lower 100 kg/m in loads of 1000 kg: needed at 0, 10, 20, 30 m; 3500 kg make the last one 500 kg.
         // Upper 35 kg/m in loads of 600 kg: needed at 0, 17.14 m, 34.29 m; 1225 kg make the last one 25 kg.
-        var order = LoadsByNeed.By(new LoadSeries("b", 3500, _ => 1000, mass => mass / 100), new LoadSeries("s", 1225, _ => 600, mass => mass / 35));
+        var order = LoadsByNeed.By(new LoadSeries("b", 3500, _ => 1000, mass => mass / 100, 1, 0), new LoadSeries("s", 1225, _ => 600, mass => mass / 35, 1, 0));
         Assert.Equal("b s b s b b s", string.Join(' ', order.Select(load => load.Series.Name)));
         Assert.Equal([1000.0, 600, 1000, 600, 1000, 500, 25], order.Select(load => Math.Round(load.Size, 6)));
         Assert.Equal(35, order[^1].EndsAt, 9);
         Assert.Equal([false, false, false, false, false, true, true], order.Select(load => load.IsLast));
+    }
+
+    [Fact]
+    public void A_rest_below_half_a_load_is_shared_with_the_load_before_it_in_whole_tonnes()
+    {
+        // 37 t in loads of 18 t: 18 t, then 19 t in two loads, 9.5 t rounded up to 10 and the rest of 9.
+        var order = LoadsByNeed.By(new LoadSeries("b", 37_000, _ => 18_000, mass => mass / 100));
+        Assert.Equal([18_000.0, 10_000, 9_000], order.Select(load => load.Size));
+        Assert.Equal([180.0, 280, 370], order.Select(load => load.EndsAt));
     }
 
     [Theory]
@@ -62,7 +71,7 @@ public class LoadsByNeedTests
     public void What_cannot_be_ordered_gives_nothing_and_ends(double total, double payload) =>
         Assert.Empty(LoadsByNeed.By(new LoadSeries("b", total, _ => payload, mass => mass)));
 
-    private static LoadSeries Series(string name, double total, double perMetre, double payload) => new(name, total, _ => payload, mass => mass / perMetre);
+    private static LoadSeries Series(string name, double total, double perMetre, double payload) => new(name, total, _ => payload, mass => mass / perMetre, 1, 0);
 
     private static List<int> Groups(IReadOnlyList<OrderedLoad> order)
     {

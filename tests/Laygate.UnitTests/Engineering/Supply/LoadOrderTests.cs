@@ -34,11 +34,28 @@ public class LoadOrderTests
         // 261 t/h in 25 t and 74.3 t/h in 16 t: 2.25 lower loads for one upper (practice sheet, section 8 A, derived).
         var lower = LoadOrder.Loads(1_756_000, 25_000, 1000);
         var upper = LoadOrder.Loads(500_000, 16_000, 1000);
-        Assert.Equal((71, 6_000.0), (lower.Count, lower[^1]));
-        Assert.Equal((32, 4_000.0), (upper.Count, upper[^1]));
+        // 70 full loads and 6 t, 31 full loads and 4 t: less than half a load is shared with the load before it.
+        Assert.Equal((71, 16_000.0, 15_000.0), (lower.Count, lower[^2], lower[^1]));
+        Assert.Equal((32, 10_000.0, 10_000.0), (upper.Count, upper[^2], upper[^1]));
         var order = LoadOrder.ByBalance(lower, upper, 1756.0 / 500)!;
         Assert.Equal((103, 32), (order.Count, order.Count(isUpper => isUpper)));
         Assert.StartsWith("BBBSBBSBBSBB", Word(order), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(181, 18)] // one tonne over
+    [InlineData(189, 18)]
+    [InlineData(180, 18)]
+    [InlineData(19, 18)]
+    [InlineData(7, 18)]
+    [InlineData(1756, 25)]
+    public void No_truck_is_sent_with_a_tonne(double tonnes, double payload)
+    {
+        var loads = LoadOrder.Loads(tonnes * 1000, payload * 1000, 1000);
+        Assert.Equal((int)Math.Ceiling(tonnes / payload), loads.Count); // mass balance: no load more than full ones need
+        Assert.InRange(loads.Sum(), tonnes * 1000, (tonnes * 1000) + 1000);
+        Assert.All(loads, load => Assert.InRange(load, Math.Min(tonnes, payload / 2) * 1000, payload * 1000));
+        Assert.All(loads, load => Assert.Equal(0, load % 1000, 1e-6));
     }
 
     [Theory]

@@ -1,4 +1,5 @@
 using Laygate.Engineering.Supply.Simulation;
+using Laygate.Model.Plans;
 
 namespace Laygate.UnitTests.Engineering.Supply;
 
@@ -136,7 +137,7 @@ public class ShiftPropertyTests
             Lines = [.. model.Lines.Select(line => line with { Rate = line.Rate * random.NextDouble() * 1.5, Stock = line.Stock * random.Next(2) })],
             Pauses = random.Next(3) == 0 ? [new ShiftPause(random.Next(5000), random.Next(3000)), new ShiftPause(9000, 600)] : [],
             Stop = random.Next(4) == 0 ? new PlantStop(model.Lines[0].Plant, random.Next(9000), random.Next(2) == 0 ? double.PositiveInfinity : 1800, random.Next(2) == 0) : null,
-            ByTimetable = random.Next(3) > 0,
+            Dispatch = (Dispatch)random.Next(3),
         };
     }
 }

@@ -1,4 +1,5 @@
 using Laygate.Engineering.Supply.Simulation;
+using Laygate.Model.Plans;
 
 namespace Laygate.UnitTests.Engineering.Supply;
 
@@ -52,7 +53,7 @@ public class ShiftScenarioTests
     public void Trucks_beyond_the_timetable_wait_at_the_plant_or_on_site()
     {
         // Loaded as fast as they come, nine small trucks wait 9 · 12.9 − 88.1 = 28 min (practice sheet); by timetable a part of it at the plant.
-        var free = Shifts.Run(Shifts.A() with { ByTimetable = false });
+        var free = Shifts.Run(Shifts.A() with { Dispatch = Dispatch.AsLoaded });
         Assert.Equal(28, free.Wait(1)!.Value.Expected / 60, 7.0);
         Assert.True(Shifts.Run(Shifts.A()).Wait(1)!.Value.Expected < free.Wait(1)!.Value.Expected);
     }

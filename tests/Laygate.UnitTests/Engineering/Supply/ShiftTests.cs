@@ -1,4 +1,5 @@
 using Laygate.Engineering.Supply.Simulation;
+using Laygate.Model.Plans;
 
 namespace Laygate.UnitTests.Engineering.Supply;
 
@@ -84,7 +85,7 @@ public class ShiftTests
     [Fact]
     public void The_paver_starts_when_the_loads_wait()
     {
-        var late = Still with { Trucks = [Still.Trucks[0] with { BeforeStart = 4 }], Lines = [Still.Lines[0] with { Rate = 20 / 3.6 }], ByTimetable = false };
+        var late = Still with { Trucks = [Still.Trucks[0] with { BeforeStart = 4 }], Lines = [Still.Lines[0] with { Rate = 20 / 3.6 }], Dispatch = Dispatch.AsLoaded };
         var result = Shifts.Run(late, 1);
         Assert.Equal(0, result.Outcomes[0].Started, 60.0); // The plant opens earlier in its stead.
         var more = Still with { Trucks = [Still.Trucks[0] with { BeforeStart = 20 }] };

@@ -14,7 +14,7 @@ public class PlanConsistencyTests
     [InlineData("- id: coat-2", "- id: coat-1", "coat-1\n    below: middle", "two entries with the id `coat-1`")]
     [InlineData("      - course: upper\n        capacity", "      - course: middle\n        capacity", "middle\n        capacity: 16 t", "two entries with the course `middle`")]
     [InlineData("id: line-north\n", "id: line-north\n    - id: line-north\n", "line-north\n      at", "overhead_lines")]
-    [InlineData("- id: cover-3\n", "- id: cover-3\n      - id: cover-3\n", "cover-3\n        at", "obstacles")]
+    [InlineData("- id: cover-3\n", "- id: cover-3\n      - id: cover-3\n", "cover-3\n        kind", "obstacles")]
     [InlineData("      - id: gate-sill\n", "      - id: gate-sill\n      - id: gate-sill\n", "gate-sill\n        at", "levels")]
     // Edges, joints and proofs.
     [InlineData("edge_slope: 130 %", "edge_slope: 0 %", "0 %\n    above", "edge_slope")]
@@ -69,7 +69,7 @@ public class PlanConsistencyTests
     [InlineData("haul_back_bad: 39 min", "haul_back_bad: 0.4 h", "0.4 h", "less than `haul_back`")]
     [InlineData("mass_full: 31 t", "mass_full: 18 t", "18 t", "less than `mass_empty`")]
     [InlineData("zone_to: 45 m", "zone_to: 15 m", "15 m\n      done_within", "more than `zone_from`")]
-    [InlineData("cessation: { value: 85 °C", "cessation: { value: 146 °C", "146 °C, place: course-mean }\n    tender", "before it starts")]
+    [InlineData("cessation: { value: 85 °C", "cessation: { value: 146 °C", "146 °C, place: course-mean }\n    cessation_from", "before it starts")]
     [InlineData("loads_before_start: 3", "loads_before_start: 10", "10\n  feeder", "10 loads cannot wait on 9 trucks")]
     [InlineData("passes_in_mode: 3", "passes_in_mode: 6", "6\n", "more than the 5 passes")]
     [InlineData("overlap: 180 mm", "overlap: 1.65 m", "1.65 m\n      mode", "only 1.65 m wide")]

@@ -30,7 +30,7 @@ public class PlanMapperTests
 
         Assert.Empty(described.Except(read, StringComparer.Ordinal));
         Assert.Empty(read.Except(described, StringComparer.Ordinal));
-        Assert.InRange(described.Count, 300, 600);
+        Assert.InRange(described.Count, 300, 700);
     }
 
     [Fact]

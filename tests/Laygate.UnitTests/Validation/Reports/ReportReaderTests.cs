@@ -185,7 +185,13 @@ public sealed class ReportReaderTests
         return Encoding.UTF8.GetString(bytes.ToArray());
     }
 
-    private static List<string> Messages(JsonNode json) => [.. json["files"]![0]!["reports"]![0]!["findings"]!.AsArray().Select(finding => finding!["message"]!.GetValue<string>())];
+    // What is not known has been headed so since; what was judged keeps its words.
+    private static List<string> Messages(JsonNode json) =>
+    [
+        .. json["files"]![0]!["reports"]![0]!["findings"]!.AsArray()
+            .Where(finding => finding!["outcome"]!.GetValue<string>() is "met" or "missed" or "not-applicable")
+            .Select(finding => finding!["message"]!.GetValue<string>()),
+    ];
 
     private static IEnumerable<object[]> Paths(JsonNode? node, object[] path) => node switch
     {

@@ -124,9 +124,9 @@ public sealed class ScaffoldTests
     private static string Filled(string text)
     {
         var filled = Answers.Aggregate(text, (now, answer) => Fill(now, answer.Key, answer.Value));
-        return System.Text.RegularExpressions.Regex.Replace(filled, "TO FILL IN [a-z ]+", "said", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(1));
+        return System.Text.RegularExpressions.Regex.Replace(filled, "TO FILL IN [a-z ]+", "said", System.Text.RegularExpressions.RegexOptions.None, Patience.Longest);
     }
 
     private static string Fill(string text, string blank, string answer) =>
-        System.Text.RegularExpressions.Regex.Replace(text, $"TO FILL IN {blank}(?=[,\\]\\n }}])(?! [a-z])", answer, System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(1));
+        System.Text.RegularExpressions.Regex.Replace(text, $"TO FILL IN {blank}(?=[,\\]\\n }}])(?! [a-z])", answer, System.Text.RegularExpressions.RegexOptions.None, Patience.Longest);
 }
