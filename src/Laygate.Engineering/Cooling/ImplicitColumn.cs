@@ -170,7 +170,7 @@ internal sealed partial class ImplicitColumn(CoolingGrid grid)
             var massDown = c * down[i] * lagBelow[i];
             var mass = capacity[i] - (c * down[i] * lagAbove[i]) - (isTop ? c * capacity[i] / 3 : c * conductance * lagBelow[i - 1]);
             var up = (g * conductance) - (isTop ? 0 : massUp * slope[i - 1]);
-            var low = (g * down[i]) - (massDown == 0 ? 0 : massDown * slope[i + 1]);
+            var low = (g * down[i]) - (massDown == 0 || i + 1 == grid.Cells ? 0 : massDown * slope[i + 1]);
             var inverse = 1 / ((mass * slope[i]) + (g * (conductance + down[i])) - (low * carry));
             ownUp[i] = massUp * inverse;
             own[i] = mass * inverse;

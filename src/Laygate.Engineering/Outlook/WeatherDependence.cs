@@ -20,7 +20,7 @@ public static class WeatherDependence
 
     private static readonly FrozenSet<string> Others = FrozenSet.Create(
         StringComparer.Ordinal,
-        "weather.rain_chance_highest", "weather.heat_index", "opening.soft_until", "opening.air_lowest_before", "existing.cooled_for_overlay");
+        "weather.rain_chance_highest", "weather.heat_index", "site.bad_weather", "condition.shown", "opening.soft_until", "opening.air_lowest_before", "existing.cooled_for_overlay");
 
     /// <summary>Whether a quantity moves with the weather.</summary>
     public static bool IsOf(QuantityDefinition quantity) => LimitsEnvelope(quantity) || Others.Contains(quantity.Name);

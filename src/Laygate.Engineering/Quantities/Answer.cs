@@ -158,7 +158,17 @@ public sealed record WorkingStep(string Symbol, string Expression, double Number
 /// <param name="Source">Where it comes from.</param>
 /// <param name="StandsFor">The plan input in whose place it stands; null for a property that no plan states.</param>
 public sealed record AssumptionUse(
-    string Id, string Address, double Number, string Unit, Evidence Evidence, string Source, InputReference? StandsFor);
+    string Id, string Address, double Number, string Unit, Evidence Evidence, string Source, InputReference? StandsFor)
+{
+    /// <summary>
+    /// A key that would replace it although nothing is missing, because what it follows from is stated: a reach follows from the kind of the edge.
+    /// It weakens no verdict, as one that stands for a missing input does; null for all others.
+    /// </summary>
+    public InputReference? CouldBe { get; init; }
+
+    /// <summary>The key under which a plan would state it; null for a property that no plan states.</summary>
+    public InputReference? Key => StandsFor ?? CouldBe;
+}
 
 /// <summary>How a value was found.</summary>
 /// <param name="Inputs">What went in.</param>

@@ -92,10 +92,11 @@ internal sealed class Calculation(QuantityContext context)
     /// <param name="symbol">Symbol in the formula.</param>
     /// <param name="address">Element for which it is used.</param>
     /// <param name="standsFor">The plan input in whose place it stands; null for what no plan states.</param>
-    public double Assumed(string id, string symbol, string address, InputReference? standsFor)
+    /// <param name="couldBe">A key that would replace it although nothing is missing.</param>
+    public double Assumed(string id, string symbol, string address, InputReference? standsFor, InputReference? couldBe = null)
     {
         var assumption = context.Assumptions[id];
-        Use(new AssumptionUse(id, address, assumption.Number, assumption.Unit, assumption.Evidence, assumption.Source, standsFor));
+        Use(new AssumptionUse(id, address, assumption.Number, assumption.Unit, assumption.Evidence, assumption.Source, standsFor) { CouldBe = couldBe });
         inputs.Add(new WorkingInput(symbol, id, address, assumption.Number, assumption.Unit));
         var unit = UnitTable.Find(assumption.Unit);
         var si = unit?.ToSi(assumption.Number) ?? assumption.Number;

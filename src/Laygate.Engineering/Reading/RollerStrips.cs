@@ -47,8 +47,12 @@ internal static class RollerStrips
     /// <summary>How far the drum reaches past the right edge of a run, m.</summary>
     public static double RightReach(Calculation calculation, Run run) => Reach(calculation, run, "hr", (run.RightReach, "right_reach"), (run.RightEdge, "right_edge"));
 
-    // Where the kind of the edge is not stated either, it is asked first: it says more than a length.
-    private static double Reach(Calculation calculation, Run run, string symbol, (Measure<Length>? Value, string Key) stated, (EdgeKind? Kind, string Key) edge) =>
-        calculation.StatedOr(
-            AssumptionIds.ReachOver(edge.Kind), symbol, stated.Value, $"run:{run.Id}", stated.Value is null && edge.Kind is null ? edge.Key : stated.Key);
+    // Where the kind of the edge is not stated either, it is missing; where it is, the reach by its kind may still be stated.
+    private static double Reach(Calculation calculation, Run run, string symbol, (Measure<Length>? Value, string Key) stated, (EdgeKind? Kind, string Key) edge)
+    {
+        var address = $"run:{run.Id}";
+        return stated.Value is not null ? calculation.Stated(symbol, stated.Value, address, stated.Key)
+            : edge.Kind is null ? calculation.Assumed(AssumptionIds.ReachOver(null), symbol, address, new InputReference(address, edge.Key))
+            : calculation.Assumed(AssumptionIds.ReachOver(edge.Kind), symbol, address, null, new InputReference(address, stated.Key));
+    }
 }

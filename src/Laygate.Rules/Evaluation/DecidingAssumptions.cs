@@ -23,7 +23,7 @@ internal sealed class DecidingAssumptions(RuleBook book, QuantityContext context
 
     private bool IsAsked(Finding finding) =>
         finding is { Status: Status.Warn or Status.Fail, Outcome: Outcome.Met or Outcome.Missed, Working: { } working }
-        && working.Assumptions.Any(use => use.StandsFor is not null)
+        && working.Assumptions.Any(use => use.Key is not null)
         && !Variant.IsSimulated(finding)
         && (!IsSolved(working) || (!context.IsQuick && IsTurned(finding)));
 
@@ -33,7 +33,7 @@ internal sealed class DecidingAssumptions(RuleBook book, QuantityContext context
 
     private List<Note> Notes(Finding finding)
     {
-        var uses = finding.Working!.Assumptions.Where(use => use.StandsFor is not null).GroupBy(use => use.Id, StringComparer.Ordinal).ToList();
+        var uses = finding.Working!.Assumptions.Where(use => use.Key is not null).GroupBy(use => use.Id, StringComparer.Ordinal).ToList();
         var notes = uses.Select(use => Alone(finding, [.. use])).OfType<Note>().ToList();
         return notes.Count > 0 || !IsTurned(finding) || uses.Count < 2 || IsSolved(finding.Working) ? notes : [Together(finding, [.. uses.SelectMany(use => use)])];
     }
@@ -165,7 +165,7 @@ internal sealed class DecidingAssumptions(RuleBook book, QuantityContext context
         ("keys", Keys(uses)));
 
     private static string Keys(IReadOnlyList<AssumptionUse> uses) =>
-        string.Join(", ", uses.Select(use => use.StandsFor!).Distinct().Select(input => $"{input.Address}/{input.Key}"));
+        string.Join(", ", uses.Select(use => use.Key!).Distinct().Select(input => $"{input.Address}/{input.Key}"));
 
     // As the beginning of a list or of a clause.
     private static string Inside(string sentence) => char.ToLowerInvariant(sentence[0]) + sentence[1..].TrimEnd('.');

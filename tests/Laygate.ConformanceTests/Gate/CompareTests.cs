@@ -57,10 +57,10 @@ public sealed class CompareTests
     [Fact]
     public void Silence_is_named_behind_what_can_no_longer_be_assessed()
     {
-        var plan = Compare(Text, Edited("  open_speed: 40 km/h\n", string.Empty));
-        var friction = Assert.Single(plan.Findings, change => change.Either.Rule is "FRI-006" && change.Kind == ChangeKind.New);
-        Assert.Equal(ChangeDirection.Worse, friction.Direction);
-        Assert.Equal("site.open_speed", Assert.Single(friction.Behind).Path);
+        var plan = Compare(Text, Edited("    age_limit: 120 min\ncourses:", "courses:"));
+        var age = Assert.Single(plan.Findings, change => change.Either.Rule is "SUP-012" && change.Either.Address is "trucks:surface-trucks");
+        Assert.Equal(ChangeDirection.Worse, age.Direction);
+        Assert.Equal("mixes.sma8-surface.age_limit", Assert.Single(age.Behind).Path);
     }
 
     [Theory]

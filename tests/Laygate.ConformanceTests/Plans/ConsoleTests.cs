@@ -1,3 +1,4 @@
+using Laygate.Reporting.Language;
 using Laygate.Reporting.Terminal;
 using Laygate.Rules.Results;
 
@@ -16,7 +17,7 @@ public sealed class ConsoleTests
         Assert.All(Assert.Single(result.Reports).Findings.Where(finding => finding.Status is Status.Fail or Status.Warn), finding =>
         {
             Assert.Contains(finding.Rule, brief, StringComparison.Ordinal);
-            Assert.Contains(Words(finding.Title), brief, StringComparison.Ordinal);
+            Assert.Contains(Words(Wording.Title(finding)), brief, StringComparison.Ordinal);
             if (finding.Missing.Count == 0 || finding.Severity is not null)
             {
                 Assert.Contains(Words(finding.Remedy), brief, StringComparison.Ordinal);

@@ -72,7 +72,7 @@ public class MatServicesTests
                     .. Enumerable.Range(0, 3).Select(i => new WeatherHour
                     {
                         At = new Moment(new DateTime(2027, 6, 21, hour, 0, 0, DateTimeKind.Unspecified).AddHours(i), null), Air = C(10), Base = C(10), Wind = M<UnitsNet.Speed>(3, "m/s"),
-                        CloudEighths = cloud, Sun = sun is { } stated ? M<UnitsNet.Irradiance>(stated, "W/m2") : null,
+                        BaseAtDepth = [new DepthTemperature(Mm(100), C(10))], CloudEighths = cloud, Sun = sun is { } stated ? M<UnitsNet.Irradiance>(stated, "W/m2") : null,
                     }),
                 ],
             },

@@ -24,7 +24,7 @@ public sealed class BadCaseTests
     [InlineData("id: base", "id: slab", "slab, role: existing", "Two layers have the id")]
     [InlineData("skin: closed", "skin: {flux: 5 W/m2, temperature: 5 °C}", "flux", "exactly one key")]
     [InlineData("skin: closed", "skin: {convection: {coefficient: 5 W/(m2 K), air: 5 °C, emissivity: 0.9}}", "0.9", "surroundings")]
-    [InlineData("thickness: 50 mm", "thickness: -50 mm", "id: slab", "thickness must be a positive")]
+    [InlineData("thickness: 50 mm", "thickness: -50 mm", "id: slab", "thickness must be a number")]
     [InlineData("initial: 10 °C}", "initial: 10 °C, joins: 10 s}", "id: slab, role", "laid before the one below")]
     [InlineData("conductivity: 1.2 W/(m K)", "conductivity: 1.2 W/m", "1.2 W/m", "")]
     [InlineData("evidence: derived", "evidence: sure", "sure", "")]
