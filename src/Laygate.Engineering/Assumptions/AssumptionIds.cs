@@ -21,6 +21,8 @@ public static class AssumptionIds
     public const string Wait = "trucks.wait";
     public const string Cleaning = "trucks.cleaning";
     public const string Exchange = "trucks.exchange";
+    public const string PaverTravel = "paver.travel_speed";
+    public const string PaverReset = "paver.reset";
     public const string Reversal = "rolling.reversal";
     public const string Overlap = "rolling.overlap";
     public const string DrumShare = "rolling.drum_share";

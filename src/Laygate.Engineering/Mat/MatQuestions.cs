@@ -158,12 +158,12 @@ internal sealed class MatQuestions
 
     private void AddEdges(QuantityContext context, PavingPass pass)
     {
-        foreach (var joint in context.Plan.Joints.Where(joint => joint.Delay is { Si: >= 0 and <= MatCooling.LongestRolling / 2 }).DistinctBy(joint => joint.Id, StringComparer.Ordinal))
+        foreach (var joint in context.Plan.Joints.DistinctBy(joint => joint.Id, StringComparer.Ordinal))
         {
             var i = pass.Courses.ToList().FindIndex(course => PlanView.Same(course.Id, joint.Course));
-            if (i >= 0)
+            if (i >= 0 && JointTimes.Followed(context, joint) is { } delay)
             {
-                AddValue($"edge {joint.Id}", CoolingPlace.Mean(layers[i]), inputs.Courses[inputs.HotFrom + i].LaidAt + joint.Delay!.Si);
+                AddValue($"edge {joint.Id}", CoolingPlace.Mean(layers[i]), inputs.Courses[inputs.HotFrom + i].LaidAt + delay);
             }
         }
     }

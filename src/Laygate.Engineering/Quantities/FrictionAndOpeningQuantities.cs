@@ -22,7 +22,7 @@ internal static class FrictionAndOpeningQuantities
         Friction.Number("grit_window", Shape.Minutes, "Minutes behind the last screed until the skin is too cold to take grit.", GritAndOpeningCooling.GritWindow, CoolingMethods.GritWindow),
         Opening.Presence("stated", "When the surface is opened: a time, or a temperature with its place.", Stated),
         Opening.Number("time_after_laying", Shape.Hours, "Time from the last metre laid to opening.", TimeAfterLaying, new Method(
-            "stated, else T = opening − end of laying", Sources.Definition, "needs the end of the shift where a moment is stated")),
+            "stated, else T = opening − end of laying", Sources.Definition, "needs the end of the shift where a moment is stated; the end of laying is that of the shift, or the last metre where the plan lays it later")),
         Opening.Number("soft_until", Shape.Minutes, "Minutes from the last metre laid until the whole hot body is below the opening temperature; its upper end is the slow one.", GritAndOpeningCooling.SoftUntil, CoolingMethods.SoftUntil),
         Opening.Number("air_lowest_before", Shape.Temperature, "Lowest stated air temperature between the last metre laid and the opening.", GritAndOpeningCooling.AirLowestBefore, new Method(
             "least of the stated hours", Sources.Definition, "from the hour of the last metre to the opening, as far as hours are stated: hours that are not stated can only lower it")),
@@ -76,7 +76,7 @@ internal static class FrictionAndOpeningQuantities
 
         var clock = PlanView.Of(context).Clock;
         calculation.Miss(opening?.At is null ? [] : ShiftTimes.Missing(context.Plan.Shift));
-        var seconds = opening?.At is { } at && clock.End is { } end ? (clock.At(at) - end).TotalSeconds : double.NaN;
+        var seconds = opening?.At is { } at && LayingEnd.Of(context) is { } end ? (clock.At(at) - end).TotalSeconds : double.NaN;
         return calculation.Result("opening.time_after_laying", "T", "T = opening − end of laying", seconds);
     }
 
@@ -94,7 +94,7 @@ internal static class FrictionAndOpeningQuantities
         }
 
         var input = new InputReference(element.Address, "after");
-        return clock.End is not { } end ? Answer.Missing(ShiftTimes.Missing(context.Plan.Shift))
+        return LayingEnd.Of(context) is not { } end ? Answer.Missing(ShiftTimes.Missing(context.Plan.Shift))
             : end.Year < 9000 && double.IsFinite(after.Si) && Math.Abs(after.Si) < 1e9 ? Answers.At(end.AddSeconds(Math.Round(after.Si, 3)), input, Origin.Computed)
             : Answer.None(AbsenceReason.OutsideRange, Note.Of(NoteIds.OutsideFormula, ("quantity", "opening.at")), input);
     }

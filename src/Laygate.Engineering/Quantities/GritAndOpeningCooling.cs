@@ -33,7 +33,7 @@ internal static class GritAndOpeningCooling
     {
         var clock = PlanView.Of(context).Clock;
         var input = new InputReference("weather", "hours");
-        if (clock.End is not { } end)
+        if (LayingEnd.Of(context) is not { } end)
         {
             return Answer.Missing(ShiftTimes.Missing(context.Plan.Shift));
         }

@@ -22,6 +22,9 @@ internal static class JointQuantities
         Joint.Flag("offset_stated", "Whether the distance to the joint of the course below is stated; the rule on the least distance asks for it.", (_, e) =>
             Answers.Follows(((Joint)e.Subject!).OffsetBelow is not null, new InputReference(e.Address, "offset_below"))),
         Joint.Stated<Joint>("delay", Shape.Minutes, "delay", "Time at one point between the paver that makes the edge and the one that lays against it.", joint => joint.Delay),
+        Joint.Flag("has_computed_delay", "Whether the delay of the joint is stated and also follows from order, speed and moves of the runs on both sides.", JointTimes.IsCompared),
+        Joint.Number("delay_shortest", Shape.Minutes, "Shortest time at one point between the runs on both sides of the joint, from their order, speed, stops and moves.", JointTimes.Shortest, JointTimes.Method("least")),
+        Joint.Number("delay_longest", Shape.Minutes, "Longest time at one point between the runs on both sides of the joint, from their order, speed, stops and moves.", JointTimes.Longest, JointTimes.Method("greatest")),
         Joint.Number("edge_temperature", Shape.Temperature, "Mean temperature of the course at its edge when the neighbouring strip arrives.", EdgeTemperature, CoolingMethods.Edge, Place.CourseMean),
         Joint.Flag("in_pair", "Whether it is a longitudinal joint through two courses laid hot-on-hot.", InPair),
     ];
@@ -30,7 +33,7 @@ internal static class JointQuantities
     {
         var calculation = new Calculation(context);
         var joint = (Joint)element.Subject!;
-        var delay = calculation.Stated("Δt", joint.Delay, element.Address, "delay");
+        var delay = JointTimes.DelayOf(calculation, joint);
         if (context.Elements.Related(element, ElementKind.Course)?.Subject is not Course course)
         {
             return Answer.Missing(new InputReference(element.Address, "course"));

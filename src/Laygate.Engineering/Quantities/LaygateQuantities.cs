@@ -15,6 +15,7 @@ public static class LaygateQuantities
         .. CourseQuantities.All(),
         .. CourseSupplyQuantities.All(),
         .. CourseCoolingQuantities.All(),
+        .. CourseTimes.All(),
         .. PairQuantities.All(),
         .. RunQuantities.All(),
         .. SupplyQuantities.All(),

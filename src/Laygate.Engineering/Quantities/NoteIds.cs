@@ -3,6 +3,12 @@ namespace Laygate.Engineering.Quantities;
 /// <summary>Ids of the remarks that quantities hand out. Reporting words them; each says which arguments come with it.</summary>
 public static class NoteIds
 {
+    /// <summary>The plan has no two runs on both sides of a joint, or does not say which. Argument: <c>joint</c>, an id.</summary>
+    public const string NoNeighbour = "no-neighbour";
+
+    /// <summary>Two runs lie side by side and no joint is stated between them. Arguments: <c>run</c> and <c>other</c>, ids.</summary>
+    public const string SideBySide = "side-by-side";
+
     /// <summary>A quantity asks for itself: an error of the program. Argument: <c>quantity</c>, a name.</summary>
     public const string Circular = "circular";
 

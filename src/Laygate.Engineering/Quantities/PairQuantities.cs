@@ -54,8 +54,13 @@ internal static class PairQuantities
             : Answers.Follows(flag: true, new InputReference($"test:{tests[0].Id}", "cores.cut_at_interface"));
     }
 
-    /// <summary>Time between the screed of a course laid hot-on-hot and the one below it, s.</summary>
-    internal static double DelayOf(Calculation calculation, Course upper)
+    /// <summary>Time between the screed of a course and the one below it, s: for a warm course what follows from the runs comes first.</summary>
+    internal static double DelayOf(Calculation calculation, Course upper) => CourseTimes.Delay(calculation.Context, upper) is null
+        ? StatedDelayOf(calculation, upper)
+        : calculation.Quantity("Δt", "course.delay_longest", calculation.Context.Elements.Find($"course:{upper.Id}"));
+
+    /// <summary>The same as the plan states it, in time or distance, s.</summary>
+    internal static double StatedDelayOf(Calculation calculation, Course upper)
     {
         var address = $"course:{upper.Id}";
         if (upper.Delay is { } stated)

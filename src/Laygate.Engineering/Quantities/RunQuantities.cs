@@ -1,5 +1,6 @@
 using Laygate.Engineering.Formulas;
 using Laygate.Engineering.Reading;
+using Laygate.Engineering.Timeline;
 using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Quantities;
@@ -19,6 +20,12 @@ internal static class RunQuantities
         Run.Flag("has_free_edge", "Whether an edge is unsupported.", (_, e) => HasEdge(e, EdgeKind.Free)),
         Run.Flag("has_gutter", "Whether an edge lies against a gutter.", (_, e) => HasEdge(e, EdgeKind.Gutter)),
         Run.Flag("has_fixed_points", "Whether the surface must fit to a kerb, a gutter, an obstacle or a tie-in.", HasFixedPoints),
+        Run.Number("begun_after", Shape.Minutes, "Time from the start of laying to the first metre of the run, as planned.", (c, e) =>
+            Laid(c, e, "run.begun_after", "tb", strips => strips.Min(strip => strip.Begins)), LaidMethod),
+        Run.Number("ended_after", Shape.Minutes, "Time from the start of laying to the last metre of the run, of its last course, as planned.", (c, e) =>
+            Laid(c, e, "run.ended_after", "te", strips => strips.Max(strip => strip.Ends)), LaidMethod),
+        Run.Flag("lies_beside_another", "Whether the run shares stations and a course with one that is laid before it, so that it lies beside it.", LiesBeside),
+        Run.Presence("joint_to_neighbour", "A longitudinal joint between the run and the one beside it that is laid before.", JointToNeighbour),
         Run.Flag("has_obstacles", "Whether the screed meets ironwork, gullies, rails or the like.", (_, e) =>
             Answers.Follows(((Run)e.Subject!).Obstacles.Count > 0, new InputReference(e.Address, "obstacles"))),
         Run.Presence("obstacle_kinds", "What kind each obstacle is: stated when every one says it.", ObstacleKinds),
@@ -96,6 +103,42 @@ internal static class RunQuantities
         return points.Length == 0
             ? Answers.Fields(input, ("at", false), ("above", false), ("roll_down", false))
             : Answers.Weakest(points);
+    }
+
+    private static Method LaidMethod { get; } = new(
+        "t = Σ (L / (v · a) + moves + stops) of what the paver lays before", Sources.Definition, "order of the runs as stated, else as listed; mix is always there");
+
+    private static Answer Laid(QuantityContext context, Element element, string quantity, string symbol, Func<IReadOnlyList<LaidStrip>, double> read)
+    {
+        var calculation = new Calculation(context);
+        var strips = new TimelineReader(calculation).Read()?.Strips.Where(strip => ReferenceEquals(strip.Run, element.Subject)).ToList();
+        return calculation.Result(quantity, symbol, $"{symbol} = Σ (L / (v · a) + moves + stops)", strips is { Count: > 0 } ? read(strips) : null);
+    }
+
+    private static Answer LiesBeside(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        if (context.Plan.Runs.Count < 2)
+        {
+            return Answers.Follows(flag: false, new InputReference(element.Address, "from"));
+        }
+
+        foreach (var run in context.Plan.Runs)
+        {
+            calculation.Stated("from", run.From, $"run:{run.Id}", "from");
+            calculation.Stated("to", run.To, $"run:{run.Id}", "to");
+        }
+
+        return calculation.Stopped ?? Answers.Follows(Neighbours.Before(context, (Run)element.Subject!).Any(), new InputReference(element.Address, "from"));
+    }
+
+    private static Answer JointToNeighbour(QuantityContext context, Element element)
+    {
+        var run = (Run)element.Subject!;
+        var input = new InputReference("plan", "joints");
+        return Neighbours.Without(context, run) is { } other
+            ? new() { Value = new PresenceValue(PresenceLevel.Absent, []), Input = input, Note = Note.Of(NoteIds.SideBySide, ("run", run.Id), ("other", other.Id)) }
+            : new() { Value = new PresenceValue(PresenceLevel.Stated, []), Input = input };
     }
 
     private static Answer Width(Element element, bool highest)

@@ -1,4 +1,3 @@
-using Laygate.Engineering.Reading;
 using Laygate.Engineering.Supply.Simulation;
 using Laygate.Model.Plans;
 
@@ -15,7 +14,7 @@ internal static class SimulationQuantities
 
     private const string Source = "simulation of the haul by discrete events, derived here; its engine is checked against queueing theory";
     private const string Range =
-        "one pass of one paving train with one course or a pair; no breakdowns, no hand work, no traffic jams beyond the spread of the journeys; 500 shifts, fixed seed";
+        "runs of a paving train in their order with the moves between, also of two trains that share neither mix nor feeder, or lay one mix in echelon; availability as a slower paver; no breakdowns, no hand work, no traffic jams beyond the spread of the journeys; 500 shifts, fixed seed";
 
     private static readonly Define Shift = new(ElementKind.Shift);
     private static readonly Define Course = new(ElementKind.Course);
@@ -35,22 +34,22 @@ internal static class SimulationQuantities
         Of(Supply, "committed_highest", Shape.Mass, "Most mix on the road, waiting and in buffers at one time: what may be lost when the work must stop.", "M = highest of road + waiting + buffers, looked at 121 times a shift", result => result.CommittedHighest),
         Of(Supply, "waiting_highest", Shape.None, "Most trucks that wait on site at one time.", "n = highest of each shift, mean over the shifts", result => result.QueueHighest),
         Feeder.Number("use", Shape.None, "Share of the time of laying in which the feeder is busy, as simulated.", (c, e) =>
-            Answer(c, "feeder.use", "u", "u = (exchange + turning + mass / rate) / time", result => result.FeederUse), new Method("u = (exchange + turning + mass / rate) / time", Source, Range)),
+            Answer(c, "feeder.use", "u", "u = (exchange + turning + mass / rate) / time", simulation => Widened(simulation, result => result.FeederUse)), new Method("u = (exchange + turning + mass / rate) / time", Source, Range)),
         Trucks.Number("wait_mean", Shape.Minutes, "Wait of a truck on site before it docks, on average; low and high are the 5 % and 95 % points of single waits.", (c, e) =>
-            Answer(c, "trucks.wait_mean", "w", "w = mean over the trucks", (simulation, _) => OfGroup(simulation, e)), new Method("w = mean over the trucks", Source, Range)),
+            Answer(c, "trucks.wait_mean", "w", "w = mean over the trucks", simulation => OfGroup(simulation, e)), new Method("w = mean over the trucks", Source, Range)),
         Trucks.Number("wait_high", Shape.Minutes, "Wait of a truck on site that one truck in twenty exceeds.", (c, e) =>
-            Answer(c, "trucks.wait_high", "w95", "w95 = 95 % point of the waits", (simulation, _) => OfGroup(simulation, e) is { } wait ? new Band(wait.High, wait.High, wait.High) : null), new Method("w95 = 95 % point of the waits", Source, Range)),
+            Answer(c, "trucks.wait_high", "w95", "w95 = 95 % point of the waits", simulation => OfGroup(simulation, e) is { } wait ? new Band(wait.High, wait.High, wait.High) : null), new Method("w95 = 95 % point of the waits", Source, Range)),
         Course.Number("left_over", Shape.Mass, "Mix of the course left over at the end, in its buffer and on trucks.", (c, e) =>
-            Answer(c, "course.left_over", "M", "M = buffer + trucks", (simulation, _) => OfCourse(simulation, e)), new Method("M = buffer + trucks", Source, Range)),
+            Answer(c, "course.left_over", "M", "M = buffer + trucks", simulation => OfCourse(simulation, e)), new Method("M = buffer + trucks", Source, Range)),
         Plant.Number("stop_survived", Shape.Minutes, "Time for which the paver goes on when the plant stops in the middle of the shift and loads no more trucks.", (c, e) =>
-            Answer(c, "plant.stop_survived", "t", "t = first stop for want of a mix of the plant − stop of the plant", (simulation, _) => simulation.Survived(e.Id, fromSilo: false)), new Method("t = first stop for want of a mix of the plant − stop of the plant", Source, Range)),
+            Answer(c, "plant.stop_survived", "t", "t = first stop for want of a mix of the plant − stop of the plant", simulation => simulation.Survived(e.Id, fromSilo: false)), new Method("t = first stop for want of a mix of the plant − stop of the plant", Source, Range)),
     ];
 
-    private static QuantityDefinition Of(Define define, string name, Shape shape, string meaning, string expression, Func<ShiftResult, Band> read, bool withCause = false) =>
+    private static QuantityDefinition Of(Define define, string name, Shape shape, string meaning, string expression, Func<ShiftTrains, Band> read, bool withCause = false) =>
         define.Number(name, shape, meaning, (c, e) =>
         {
             var symbol = expression[..expression.IndexOf(' ', StringComparison.Ordinal)];
-            var answer = Answer(c, $"{Words.Of(e.Kind)}.{name}", symbol, expression, result => read(result));
+            var answer = Answer(c, $"{Words.Of(e.Kind)}.{name}", symbol, expression, simulation => Widened(simulation, result => read(result)));
             return withCause && answer.Value is not null ? answer with { Note = StopNote(ShiftSimulation.Of(c)) } : answer;
         }, new Method(expression, Source, Range));
 
@@ -73,14 +72,10 @@ internal static class SimulationQuantities
             [.. share, Chance("timetable", result), Chance("as_loaded", other)]);
     }
 
-    private static NoteArgument Chance(string name, ShiftResult result) => new(name, null, Math.Round(1000 * result.StopChance.Expected) / 10, "%");
-
-    private static Answer Answer(
-        QuantityContext context, string quantity, string symbol, string expression, Func<ShiftResult, Band?> read) =>
-        Answer(context, quantity, symbol, expression, (simulation, _) => Widened(simulation, read));
+    private static NoteArgument Chance(string name, ShiftTrains result) => new(name, null, Math.Round(1000 * result.StopChance.Expected) / 10, "%");
 
     /// <summary>The band, widened to that of the shift sent the other way where the plan does not say how loads are sent.</summary>
-    private static Band? Widened(ShiftSimulation simulation, Func<ShiftResult, Band?> read)
+    private static Band? Widened(ShiftSimulation simulation, Func<ShiftTrains, Band?> read)
     {
         if (simulation.Result is not { } result || read(result) is not { } band)
         {
@@ -93,10 +88,10 @@ internal static class SimulationQuantities
     }
 
     private static Answer Answer(
-        QuantityContext context, string quantity, string symbol, string expression, Func<ShiftSimulation, ShiftModel, Band?> read)
+        QuantityContext context, string quantity, string symbol, string expression, Func<ShiftSimulation, Band?> read)
     {
         var calculation = new Calculation(context);
-        if (new ShiftReader(calculation).Read() is not { } model)
+        if (new ShiftReader(calculation).Read() is null)
         {
             return calculation.Result(quantity, symbol, expression, null);
         }
@@ -113,26 +108,11 @@ internal static class SimulationQuantities
             ShiftReader.IsTooLarge(calculation);
         }
 
-        var band = read(simulation, model);
+        var band = read(simulation);
         return calculation.Result(quantity, symbol, expression, band?.Expected, band?.Low, band?.High);
     }
 
-    private static Band? OfGroup(ShiftSimulation simulation, Element element) =>
-        Place(simulation.Model?.Trucks, trucks => PlanView.Same(trucks.Id, element.Id)) is { } place ? Widened(simulation, result => result.Wait(place)) : null;
+    private static Band? OfGroup(ShiftSimulation simulation, Element element) => Widened(simulation, result => result.Wait(element.Id));
 
-    private static Band? OfCourse(ShiftSimulation simulation, Element element) =>
-        Place(simulation.Model?.Buffers, buffer => PlanView.Same(buffer.Course, element.Id)) is { } place ? Widened(simulation, result => result.LeftOver(place)) : null;
-
-    private static int? Place<T>(IReadOnlyList<T>? list, Func<T, bool> isIt)
-    {
-        for (var i = 0; i < (list?.Count ?? 0); i++)
-        {
-            if (isIt(list![i]))
-            {
-                return i;
-            }
-        }
-
-        return null;
-    }
+    private static Band? OfCourse(ShiftSimulation simulation, Element element) => Widened(simulation, result => result.LeftOver(element.Id));
 }

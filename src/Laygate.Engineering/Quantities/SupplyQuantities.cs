@@ -2,6 +2,7 @@ using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Formulas;
 using Laygate.Engineering.Reading;
 using Laygate.Engineering.Supply.Simulation;
+using Laygate.Engineering.Timeline;
 using Laygate.Model.Plans;
 using PlanSupply = Laygate.Model.Plans.Supply;
 
@@ -40,7 +41,7 @@ internal static class SupplyQuantities
             "u = R · tl / (P · s)", Sources.Balance, "tl loading of one truck, s trucks loaded at a time; above 1 no number of trucks keeps up. Groups of one mix are counted by their number of trucks")),
     ];
 
-    /// <summary>Largest demand over the passes of the courses that fulfil a condition, kg/s.</summary>
+    /// <summary>Largest demand, over the passes and what two trains lay at one time, of the courses that fulfil a condition, kg/s.</summary>
     /// <param name="calculation">Takes inputs and what is missing.</param>
     /// <param name="counts">Which courses count.</param>
     /// <param name="share">Share of a course's demand that counts.</param>
@@ -48,9 +49,9 @@ internal static class SupplyQuantities
     {
         var view = PlanView.Of(calculation.Context);
         var largest = double.NaN;
-        foreach (var pass in view.Passes)
+        foreach (var together in view.Passes.Select(pass => pass.Courses).Concat(ShiftTimeline.Of(calculation.Context)?.AtOneTime() ?? []))
         {
-            var courses = pass.Courses.Where(counts).ToList();
+            var courses = together.Where(counts).ToList();
             var sum = courses.Sum(course =>
                 calculation.Quantity("R", "course.demand", view.Of(ElementKind.Course, course.Id)) * (share?.Invoke(course) ?? 1));
             largest = courses.Count > 0 && !(sum <= largest) ? sum : largest;

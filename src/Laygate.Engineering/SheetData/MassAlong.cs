@@ -8,7 +8,7 @@ namespace Laygate.Engineering.SheetData;
 /// <param name="Station">Station in m.</param>
 public sealed record PlaceAlong(Run Run, double Station);
 
-/// <summary>Mix of one course along its runs, laid one after the other in the order of the plan.</summary>
+/// <summary>Mix of one course along its runs, laid one after the other in the given order.</summary>
 internal sealed class MassAlong
 {
     private readonly List<(Run Run, RunPart Part, double Start, double Mass)> parts = [];

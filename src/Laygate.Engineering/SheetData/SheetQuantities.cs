@@ -2,6 +2,7 @@ using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Reading;
 using Laygate.Engineering.Supply.Simulation;
+using Laygate.Engineering.Timeline;
 using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.SheetData;
@@ -14,7 +15,11 @@ namespace Laygate.Engineering.SheetData;
 /// <param name="LeavesAt">When it leaves the plant: as simulated, or journey and planned wait before it tips; null without times.</param>
 /// <param name="Ends">Place at which it is used up.</param>
 public sealed record PlannedLoad(
-    OrderedLoad Load, Course Course, TruckGroup Trucks, DateTimeOffset? TipsBy, DateTimeOffset? LeavesAt, PlaceAlong? Ends);
+    OrderedLoad Load, Course Course, TruckGroup Trucks, DateTimeOffset? TipsBy, DateTimeOffset? LeavesAt, PlaceAlong? Ends)
+{
+    /// <summary>Number of the paving train that lays it.</summary>
+    public int Train { get; init; }
+}
 
 /// <summary>What a site sheet needs and no rule asks for: loads in order, times, strips, mix under way.</summary>
 public sealed class SheetQuantities
@@ -28,10 +33,7 @@ public sealed class SheetQuantities
     {
         this.context = context;
         view = PlanView.Of(context);
-        var paver = view.Passes.Select(pass => view.AnyPaverOf(pass.Top)).FirstOrDefault(found => found is not null);
-        Way = HasTimes && paver?.Speed is { } speed
-            ? new ShiftCourse(Start!.Value, speed.Si * (paver.Availability?.Si ?? 1), [.. paver.Stops.Select(Stop).OfType<StopAfter>()])
-            : null;
+        Timeline = ShiftTimeline.Of(context);
     }
 
     /// <summary>Start of the shift; null where it is not stated.</summary>
@@ -40,26 +42,42 @@ public sealed class SheetQuantities
     /// <summary>End of the shift.</summary>
     public DateTimeOffset? End => view.Clock.End;
 
-    /// <summary>Way of the paver; null where the plan has more than one pass or says too little: then there are no times.</summary>
-    public ShiftCourse? Way { get; }
+    /// <summary>When half of the length is laid; null without times, or where mix comes so late that the planned speed does not tell it.</summary>
+    public DateTimeOffset? HalfWay => Timeline is { } timeline && LastMetre is { } last && timeline.LastMetre is { } planned && last - planned < TimeSpan.FromMinutes(1)
+        ? timeline.At(timeline.When(0.5))
+        : null;
 
-    /// <summary>Length of the first pass, m.</summary>
-    public double Length => view.Passes is [var pass, ..] ? Along(pass.Courses[0])?.Length ?? 0 : 0;
+    /// <summary>When the last metre is laid as planned, all runs and trains counted; null without times.</summary>
+    public DateTimeOffset? LastMetre => context.Get("shift.last_metre", context.Elements.Find("shift")!).Value is MomentValue moment ? moment.At : null;
 
-    /// <summary>Whether times can be given: one pass in a shift that has a start.</summary>
-    public bool HasTimes => view.Passes.Count == 1 && Start is not null;
+    /// <summary>When the first metre is laid as planned; null without times.</summary>
+    public DateTimeOffset? FirstMetre => Timeline is { } timeline ? timeline.At(timeline.Strips.Min(strip => strip.Begins)) : null;
+
+    /// <summary>Length of all strips, m; 0 where it is not known.</summary>
+    public double Length => Timeline?.Length ?? 0;
+
+    /// <summary>Whether times can be given.</summary>
+    public bool HasTimes => Timeline is not null && Start is not null;
+
+    private ShiftTimeline? Timeline { get; }
 
     /// <summary>When a stated moment is.</summary>
     public DateTimeOffset At(Moment moment) => view.Clock.At(moment);
 
     /// <summary>Whether order and times of the loads are those of the simulated shift.</summary>
-    public bool IsSimulated => HasTimes && ShiftSimulation.Of(context).Loads is { Count: > 0 };
+    public bool IsSimulated => HasTimes && ShiftSimulation.Of(context).Steady is { Count: > 0 } trains && trains.All(train => train.Loads.Count > 0);
 
     /// <summary>
     /// Loads in order: as the shift in which nothing varies feeds them, buffers and feeder counted; where it cannot be simulated,
-    /// pass by pass in the order in which they are needed.
+    /// in the order in which they are needed.
     /// </summary>
-    public IReadOnlyList<PlannedLoad> Loads() => IsSimulated ? Simulated(ShiftSimulation.Of(context)) : [.. view.Passes.SelectMany(Loads)];
+    public IReadOnlyList<PlannedLoad> Loads() => InTime(IsSimulated
+        ? [.. ShiftSimulation.Of(context).Steady.SelectMany(Simulated)]
+        : Timeline is { } timeline ? [.. timeline.Trains.SelectMany(Loads)] : [.. view.Passes.SelectMany(pass => Loads(pass, null))]);
+
+    // Trains send for their loads at the same time; where there is only one, its own order stays.
+    private static IReadOnlyList<PlannedLoad> InTime(IReadOnlyList<PlannedLoad> loads) =>
+        loads.Select(load => load.Train).Distinct().Count() > 1 ? [.. loads.OrderBy(load => load.LeavesAt)] : loads;
 
     /// <summary>Mix that covers one metre at the first station, kg/m; NaN where it is not known.</summary>
     public double PerMetre(Course course) => Along(course)?.PerMetreAtStart ?? double.NaN;
@@ -96,9 +114,9 @@ public sealed class SheetQuantities
     /// </summary>
     public double? OnTheWay(TruckGroup trucks)
     {
-        if (IsSimulated && ShiftSimulation.Of(context) is { Loads: { } fed, Model: { } model })
+        if (IsSimulated)
         {
-            var own = fed.Where(load => PlanView.Same(model.Trucks[load.Group].Id, trucks.Id)).ToList();
+            var own = ShiftSimulation.Of(context).Steady.SelectMany(train => train.Loads.Where(load => PlanView.Same(train.Model.Trucks[load.Group].Id, trucks.Id))).ToList();
             return own.Count == 0 ? 0 : own.Max(at => own.Where(load => load.Loaded <= at.Loaded && load.Docked > at.Loaded).Sum(load => load.Mass));
         }
 
@@ -112,25 +130,24 @@ public sealed class SheetQuantities
         return calculation.Stopped is null && double.IsFinite(mass) ? mass : null;
     }
 
-    private static StopAfter? Stop(PlannedStop stop) =>
-        stop is { After: { } after, Length: { } length } ? new StopAfter(after.Si, length.Si) : null;
-
-    private MassAlong? Along(Course course)
+    // In the order of laying where that is known; one train, or all.
+    private MassAlong? Along(Course course, IReadOnlyList<LaidStrip>? strips = null)
     {
         var calculation = new Calculation(context);
         var density = CourseQuantities.MixDensity(calculation, course);
-        return calculation.Stopped is null && density > 0 ? new MassAlong(view.RunsOf(course), course, density) : null;
+        var runs = (strips ?? Timeline?.Strips)?.Where(strip => strip.Courses.Contains(course)).Select(strip => strip.Run) ?? view.RunsOf(course);
+        return calculation.Stopped is null && density > 0 ? new MassAlong(runs, course, density) : null;
     }
 
-    private List<PlannedLoad> Simulated(ShiftSimulation simulation)
+    private List<PlannedLoad> Simulated(SteadyTrain train)
     {
-        var model = simulation.Model!;
+        var (model, fedLoads) = (train.Model, train.Loads);
         var sent = new double[model.Buffers.Count];
         var number = new int[model.Buffers.Count];
-        var last = Enumerable.Range(0, sent.Length).Select(buffer => simulation.Loads!.LastOrDefault(load => load.Buffer == buffer)).ToList();
-        var along = model.Buffers.Select(buffer => Along(context.Plan.Courses.First(course => PlanView.Same(course.Id, buffer.Course)))).ToList();
+        var last = Enumerable.Range(0, sent.Length).Select(buffer => fedLoads.LastOrDefault(load => load.Buffer == buffer)).ToList();
+        var along = model.Buffers.Select((_, i) => Along(CourseOf(model, i), StripsOf(model, i))).ToList();
         var loads = new List<PlannedLoad>();
-        foreach (var fed in simulation.Loads!)
+        foreach (var fed in fedLoads)
         {
             if (along[fed.Buffer] is not { } way)
             {
@@ -140,44 +157,76 @@ public sealed class SheetQuantities
             var from = Math.Min(sent[fed.Buffer], way.Total);
             sent[fed.Buffer] += fed.Mass;
             var to = Math.Min(sent[fed.Buffer], way.Total); // The lowest level of the buffer is sent too and is not laid.
-            var course = context.Plan.Courses.First(course => PlanView.Same(course.Id, model.Buffers[fed.Buffer].Course));
+            var course = CourseOf(model, fed.Buffer);
             var trucks = context.Plan.Supply!.Trucks.First(trucks => PlanView.Same(trucks.Id, model.Trucks[fed.Group].Id));
             var series = new LoadSeries(course.Id, way.Total, _ => fed.Mass, way.Reached);
             loads.Add(new PlannedLoad(
                 new OrderedLoad(series, number[fed.Buffer]++, fed.Mass, way.Reached(from), way.Reached(to), ReferenceEquals(fed, last[fed.Buffer])),
-                course, trucks, Start!.Value.AddSeconds(fed.Docked), Start.Value.AddSeconds(fed.Loaded), way.PlaceAt(way.Reached(to))));
+                course, trucks, Start!.Value.AddSeconds(fed.Docked), Start.Value.AddSeconds(fed.Loaded), way.PlaceAt(way.Reached(to)))
+            {
+                Train = model.Buffers[fed.Buffer].Train,
+            });
         }
 
         return loads;
     }
 
-    private List<PlannedLoad> Loads(PavingPass pass)
+    private Course CourseOf(ShiftModel model, int buffer) => context.Plan.Courses.First(course => PlanView.Same(course.Id, model.Buffers[buffer].Course));
+
+    private List<LaidStrip> StripsOf(ShiftModel model, int buffer) => [.. Timeline!.Strips.Where(strip => strip.Train == model.Buffers[buffer].Train)];
+
+    // Pass by pass in the order of the train; each pass counts its own way.
+    private IEnumerable<PlannedLoad> Loads(IReadOnlyList<LaidStrip> strips) =>
+        strips.Select(strip => strip.Pass).Distinct().SelectMany(pass => Loads(pass, [.. strips.Where(strip => ReferenceEquals(strip.Pass, pass))]));
+
+    private List<PlannedLoad> Loads(PavingPass pass, IReadOnlyList<LaidStrip>? strips)
     {
-        var sources = pass.Courses.Select(Source).ToList();
+        var courses = strips is null ? pass.Courses : [.. pass.Courses.Where(course => strips.Any(strip => strip.Courses.Contains(course)))];
+        var sources = courses.Select(course => Source(course, strips)).ToList();
         if (sources.Exists(source => source is null))
         {
             return [];
         }
 
         var order = LoadsByNeed.By([.. sources.Select(source => source!.Series)]);
-        return [.. order.Select(load => Planned(load, sources.Find(source => ReferenceEquals(source!.Series, load.Series))!))];
+        return [.. order.Select(load => Planned(load, sources.Find(source => ReferenceEquals(source!.Series, load.Series))!, strips))];
     }
 
-    private PlannedLoad Planned(OrderedLoad load, SourceOfLoads source)
+    private PlannedLoad Planned(OrderedLoad load, SourceOfLoads source, IReadOnlyList<LaidStrip>? strips)
     {
         var trucks = source.Trucks(load.OfSeries);
-        var tips = Way?.At(load.NeededAt);
+        var tips = NeededAt(source, load.NeededAt, strips);
         var journey = (trucks.HaulOut?.Si ?? double.NaN) + (trucks.Wait?.Si ?? 0);
         return new PlannedLoad(
-            load, source.Course, trucks, tips, double.IsFinite(journey) ? tips?.AddSeconds(-journey) : null, source.Along.PlaceAt(load.EndsAt));
+            load, source.Course, trucks, tips, double.IsFinite(journey) ? tips?.AddSeconds(-journey) : null, source.Along.PlaceAt(load.EndsAt))
+        {
+            Train = strips is { Count: > 0 } ? strips[0].Train : 0,
+        };
     }
 
-    private SourceOfLoads? Source(Course course)
+    /// <summary>When the mix before a load is used up; at the end of a run that is when the next is begun.</summary>
+    private DateTimeOffset? NeededAt(SourceOfLoads source, double distance, IReadOnlyList<LaidStrip>? strips)
+    {
+        var before = 0.0;
+        foreach (var strip in (strips ?? []).Where(strip => strip.Courses.Contains(source.Course)))
+        {
+            if (distance < before + strip.Length - 1e-9)
+            {
+                return Timeline?.At(strip.At(Math.Max(0, distance - before)));
+            }
+
+            before += strip.Length;
+        }
+
+        return null;
+    }
+
+    private SourceOfLoads? Source(Course course, IReadOnlyList<LaidStrip>? strips)
     {
         var groups = (context.Plan.Supply?.Trucks ?? [])
             .Where(trucks => PlanView.Same(trucks.Mix, course.Mix) && trucks.Payload is { Si: > 0 })
             .ToList();
-        if (groups.Count == 0 || Along(course) is not { Total: > 0 } along)
+        if (groups.Count == 0 || Along(course, strips) is not { Total: > 0 } along)
         {
             return null;
         }

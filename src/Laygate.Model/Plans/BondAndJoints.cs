@@ -58,6 +58,9 @@ public sealed record Joint
     /// <summary>Id of the run at whose side or end it lies.</summary>
     public string? Run { get; init; }
 
+    /// <summary>Id of the run on the other side of a longitudinal joint.</summary>
+    public string? Beside { get; init; }
+
     /// <summary>Where it lies, in words.</summary>
     public string? Where { get; init; }
 

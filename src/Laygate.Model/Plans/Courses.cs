@@ -157,6 +157,15 @@ public sealed record Run
     /// <summary>Id of the paver.</summary>
     public string? Paver { get; init; }
 
+    /// <summary>Place in the order of laying, from 1; without it the place in the list.</summary>
+    public int? Order { get; init; }
+
+    /// <summary>Time between the last metre of the run that the paver lays before and the first metre of this one.</summary>
+    public Measure<Duration>? Move { get; init; }
+
+    /// <summary>Time after the start of laying at which this run is begun.</summary>
+    public Measure<Duration>? StartsAfter { get; init; }
+
     /// <summary>First station.</summary>
     public Measure<Length>? From { get; init; }
 

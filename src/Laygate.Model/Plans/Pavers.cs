@@ -18,8 +18,14 @@ public sealed record Paver
     /// <summary>Speed while it moves.</summary>
     public Measure<Speed>? Speed { get; init; }
 
-    /// <summary>Share of the time in which it moves.</summary>
+    /// <summary>Share of the time in which it moves, planned stops and moves between runs not counted.</summary>
     public Measure<Ratio>? Availability { get; init; }
+
+    /// <summary>Speed at which it moves to the next run, screed lifted.</summary>
+    public Measure<Speed>? TravelSpeed { get; init; }
+
+    /// <summary>Time to lift the screed, and to set it down and level it at the next run.</summary>
+    public Measure<Duration>? Reset { get; init; }
 
     /// <summary>Screeds, in the order in which they pass a point.</summary>
     public IReadOnlyList<Screed> Screeds { get; init; } = [];

@@ -13,6 +13,8 @@ internal static class PaverMapper
         CarriedBy = at.Word<CarriedBy>("carried_by"),
         Speed = at.Measure<Speed>("speed"),
         Availability = at.Measure<Ratio>("availability"),
+        TravelSpeed = at.Measure<Speed>("travel_speed"),
+        Reset = at.Measure<Duration>("reset"),
         Screeds = at.List("screeds", Screed),
         Buffers = at.List("buffers", MixBuffer),
         Stops = at.List("stops", PlannedStop),

@@ -33,6 +33,7 @@ internal static class SurfaceMapper
         Kind = at.Word<JointKind>("kind"),
         Course = at.Id("course"),
         Run = at.Id("run"),
+        Beside = at.Id("beside"),
         Where = at.Text("where"),
         OffsetBelow = at.Measure<Length>("offset_below"),
         Delay = at.Measure<Duration>("delay"),

@@ -82,20 +82,21 @@ internal sealed class PlotBuilder
     private BufferPlot? Buffers()
     {
         var (simulation, stopped) = quantities.Shift();
-        if (simulation is not { Model: { } model, Result: { } result })
+        if (simulation.Result is not { } result)
         {
             absent.Add(Why("buffers over the shift", stopped));
             return null;
         }
 
-        var curves = model.Buffers.Select((buffer, place) => Curve(buffer, result.Level(place))).ToList();
-        var times = result.Level(0).Times;
+        var curves = result.Trains.SelectMany(train => train.Model.Buffers.Select((buffer, place) => Curve(buffer, train.Result.Level(place)))).ToList();
+        var times = result.Trains[0].Result.Level(0).Times;
         return new BufferPlot(
             quantities.Start,
             mass.Spelling,
             [.. times.Select(second => second / Minute)],
             curves,
-            [.. model.Pauses.Select(pause => new PlotSpan("planned stop", pause.After / Minute, (pause.After + pause.Length) / Minute))],
+            [.. result.Trains.SelectMany(train => train.Model.Pauses.Select(pause =>
+                new PlotSpan("planned stop", (train.Model.Begins + pause.After) / Minute, (train.Model.Begins + pause.After + pause.Length) / Minute)))],
             Shown(result.StopChance, 100, "%"),
             Shown(result.Stops, 1, string.Empty),
             result.StopLength is { } stop ? Shown(stop, 1 / Minute, "min") : null,

@@ -45,16 +45,20 @@ internal sealed class SheetMoments(Plan plan, SheetQuantities quantities, SheetF
 
     private IEnumerable<SheetMoment> OfTheWay()
     {
-        if (quantities.Way is not { } way || quantities.Length is not (var length and > 0) || way.At(length) is not { } last)
+        if (quantities.LastMetre is not { } last)
         {
             yield break;
         }
 
-        yield return new SheetMoment(SheetMomentKind.HalfWay, way.At(length / 2)!.Value, FigureKind.Computed);
-        yield return new SheetMoment(SheetMomentKind.LastMetre, last, FigureKind.Computed);
-        if (quantities.End is { } end)
+        if (quantities.HalfWay is { } half)
         {
-            yield return new SheetMoment(SheetMomentKind.LatestStart, end - (last - way.Start), FigureKind.Computed);
+            yield return new SheetMoment(SheetMomentKind.HalfWay, half, FigureKind.Computed);
+        }
+
+        yield return new SheetMoment(SheetMomentKind.LastMetre, last, FigureKind.Computed);
+        if (quantities.End is { } end && quantities.Start is { } start)
+        {
+            yield return new SheetMoment(SheetMomentKind.LatestStart, end - (last - start), FigureKind.Computed);
         }
 
         if (Seconds("course.last_densifying_pass", $"course:{plan.Courses[^1].Id}") is { } rolled)

@@ -22,8 +22,8 @@ public sealed class RemedyTests
     private const string County = "examples/county-route-us.yaml";
 
     // A paver too fast for its supply, whose slowing down makes the main phase late.
-    private const string TightFind = "speed: 23 ft/min|done_within: 26 min|done_within: 6 min|done_within: 18 min";
-    private const string TightPut = "speed: 26 ft/min|done_within: 40 min|done_within: 9 min|done_within: 15.5 min";
+    private const string TightFind = "speed: 23 ft/min|done_within: 26 min|done_within: 6 min|done_within: 18 min|availability: 90 %";
+    private const string TightPut = "speed: 26 ft/min|done_within: 40 min|done_within: 9 min|done_within: 15.5 min|availability: 100 %";
 
     [Theory]
     [InlineData(Quay, QuayRules)]
@@ -116,7 +116,7 @@ public sealed class RemedyTests
     public void A_change_that_can_go_no_further_without_harm_stands_on_expected_values()
     {
         // Slower still would let the unfavourable end pass too, and make the main phase late.
-        var bench = Bench.Of(County, "us-wa", "speed: 23 ft/min|done_within: 26 min|done_within: 6 min|haul_out_bad: 38 min", "speed: 30 ft/min|done_within: 40 min|done_within: 9 min|haul_out_bad: 46 min");
+        var bench = Bench.Of(County, "us-wa", "speed: 23 ft/min|availability: 90 %|done_within: 26 min|done_within: 6 min|haul_out_bad: 38 min", "speed: 30 ft/min|availability: 100 %|done_within: 40 min|done_within: 9 min|haul_out_bad: 46 min");
         var finding = bench.Report.Findings.Single(one => one.RuleName == "supply/stop-for-want-of-mix-likely");
         var slower = finding.Remedies!.Found.Single(remedy => remedy.Changes is [{ Lever: LeverKind.PaverSpeed }]);
         Assert.True(slower.OnExpectedValuesOnly);

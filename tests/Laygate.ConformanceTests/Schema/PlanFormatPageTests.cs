@@ -25,7 +25,7 @@ public class PlanFormatPageTests
     }
 
     [Fact]
-    public void The_page_shows_three_plans() => Assert.Equal(3, Plans.Count);
+    public void The_page_shows_four_plans() => Assert.Equal(4, Plans.Count);
 
     [Fact]
     public void The_page_lists_every_unit_that_a_plan_may_use()

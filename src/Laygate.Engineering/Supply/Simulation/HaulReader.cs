@@ -6,7 +6,7 @@ using Laygate.Model.Plans;
 namespace Laygate.Engineering.Supply.Simulation;
 
 /// <summary>Reads plants and trucks.</summary>
-internal sealed class HaulReader(Calculation calculation)
+internal sealed class HaulReader(Calculation calculation, IReadOnlyDictionary<string, double>? ofAllTrains = null)
 {
     private readonly List<ShiftLine> lines = [];
     private readonly Plan plan = calculation.Context.Plan;
@@ -103,7 +103,7 @@ internal sealed class HaulReader(Calculation calculation)
     private ShiftLine OfPlant(Plant plant, string mix, double payload, IReadOnlyDictionary<string, double> tonnages)
     {
         var address = $"plant:{plant.Id}";
-        var made = tonnages.Where(tonnage => Makes(plant, tonnage.Key)).Sum(tonnage => tonnage.Value);
+        var made = (ofAllTrains ?? tonnages).Where(tonnage => Makes(plant, tonnage.Key)).Sum(tonnage => tonnage.Value);
         var share = made > 0 ? tonnages[mix] / made : 1;
         var rate = calculation.Stated("S0", plant.Planned, address, "planned");
         var stock = plant.SiloAtStart is null ? 0 : calculation.Stated("B", plant.SiloAtStart, address, "silo_at_start");

@@ -57,6 +57,14 @@ internal sealed partial class PavingSite
     /// </summary>
     private bool BreakOff(ref Dock dock)
     {
+        if (dock.IsDirect && IsServed(dock.Buffer))
+        {
+            queues[held[dock.Buffer].Mix].PutFirst(dock.Truck); // The rest is for the other paver.
+            outcome.BrokenOff++;
+            dock.State = DockState.Idle;
+            return true;
+        }
+
         if (dock.IsDirect || !IsFull(held[dock.Buffer]) || (!model.Unloading.InParts && motion == Motion.Moving))
         {
             return false;
@@ -101,7 +109,7 @@ internal sealed partial class PavingSite
     {
         for (var i = dock.First; i <= dock.Last; i++)
         {
-            if (!held[i].IsCalled)
+            if (!held[i].IsCalled && held[i].IsActive)
             {
                 return i;
             }
@@ -134,10 +142,10 @@ internal sealed partial class PavingSite
     {
         if (dock.IsDirect)
         {
-            return except < 0 && HasTruck(dock.First) ? dock.First : -1;
+            return except < 0 && HasTruck(dock.First) && !IsServed(dock.First) ? dock.First : -1;
         }
 
-        var best = motion is Motion.Waiting or Motion.Wanting ? Lacking(dock, except) : -1;
+        var best = motion is Motion.Waiting or Motion.Wanting or Motion.Shifting ? Lacking(dock, except) : -1;
         for (var i = dock.Last; i >= dock.First && best < 0; i--)
         {
             best = i != except && held[i].IsCalled && HasTruck(i) && held[i].Level <= held[i].Call + Tiny ? i : -1;
@@ -168,7 +176,26 @@ internal sealed partial class PavingSite
         return best;
     }
 
-    private bool HasTruck(int buffer) => queues[held[buffer].Mix].Count > 0;
+    /// <summary>Whether a buffer holds all that its paver still lays, while another paver takes the same mix.</summary>
+    private bool IsServed(int buffer) => Lacks(buffer) <= Tiny && HasSibling(buffer);
+
+    /// <summary>What a paver still lays and its buffer does not hold, kg.</summary>
+    private double Lacks(int buffer) => held[buffer].Lowest + held[buffer].Total - held[buffer].Laid - held[buffer].Level;
+
+    private bool HasSibling(int buffer)
+    {
+        for (var i = 0; i < held.Length; i++)
+        {
+            if (i != buffer && held[i].IsActive && held[i].Mix == held[buffer].Mix && held[i].Dock != held[buffer].Dock)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private bool HasTruck(int buffer) => held[buffer].IsActive && queues[held[buffer].Mix].Count > 0;
 
     /// <summary>Whether a buffer takes the next load: all of it, or a part of it where that is allowed.</summary>
     private bool Takes(in Dock dock, int buffer, bool another) => model.Unloading.InParts

@@ -34,7 +34,8 @@ internal sealed partial class PavingSite
         }
 
         var mass = plan.NextLoad(rest, trucks.Payload);
-        var leave = model.Dispatch == Dispatch.OnCall && IsUnderWay(group, m) ? double.NegativeInfinity : plan.LeaveAt(m, mix.Loaded, trucks.Out.Expected);
+        var timetable = model.Dispatch == Dispatch.OnCall && IsUnderWay(group, m) ? double.NegativeInfinity : plan.LeaveAt(m, mix.Loaded, trucks.Out.Expected);
+        var leave = Math.Max(plan.NotBefore[group], timetable);
         var ready = lines[trucks.Line].Load(Math.Max(earliest, leave), mass);
         if (double.IsPositiveInfinity(ready))
         {
@@ -50,6 +51,8 @@ internal sealed partial class PavingSite
         return ready;
     }
 
+    private const double NoTime = 1e-8;
+
     /// <summary>Truck that is being called; −1 for none.</summary>
     private int called = -1;
 
@@ -61,7 +64,7 @@ internal sealed partial class PavingSite
         : StopCause.Trucks;
 
     /// <summary>Whether the next load of a mix is one that leaves after the start, so that the site calls it.</summary>
-    private bool IsUnderWay(int group, int mix) => CallAt(group, mix) > 0;
+    private bool IsUnderWay(int group, int mix) => CallAt(group, mix) > model.Begins;
 
     private double CallAt(int group, int mix) =>
         plan.CallAt(mix, mixes[mix].Loaded, model.Trucks[group].Out.Expected + model.Trucks[group].Loading.Expected);
@@ -70,12 +73,17 @@ internal sealed partial class PavingSite
     private bool MustWait(int truck, int group, int mix) => model.Dispatch == Dispatch.OnCall && truck != called
         && (parked[model.Trucks[group].Line].Count > 0 || !IsCalled(group, mix));
 
-    private bool IsCalled(int group, int mix) => Position >= CallAt(group, mix) - NoLength || Lacks(mix);
+    private bool IsCalled(int group, int mix) => Progress() >= CallAt(group, mix) - NoTime || IsWantedAtOnce(mix);
+
+    /// <summary>How far the paver is, as the time at which it would be there if nothing were late, s; a move is way too.</summary>
+    private double Progress() => motion == Motion.Shifting
+        ? plan.Starts[stretch] - Math.Max(0, pauseUntil - now)
+        : plan.TimeAt(stretch, Position);
 
     /// <summary>Whether the paver stands, or cannot begin, for want of a mix of which too little is on its way to go on.</summary>
-    private bool Lacks(int mix)
+    private bool IsWantedAtOnce(int mix)
     {
-        if (now < -Instant || motion is not (Motion.Wanting or Motion.Waiting))
+        if (now < model.Begins - Instant || !(motion is Motion.Wanting or Motion.Waiting || (motion == Motion.Shifting && now >= pauseUntil - Instant)))
         {
             return false;
         }
@@ -114,7 +122,7 @@ internal sealed partial class PavingSite
         {
             if (parked[line].Count > 0 && plan.GroupOf[parked[line].Head] is var group)
             {
-                next = Math.Min(next, now + (Math.Max(0, CallAt(group, plan.MixOfGroup[group]) - Position) / model.Speed));
+                next = Math.Min(next, now + Math.Max(0, CallAt(group, plan.MixOfGroup[group]) - Progress()));
             }
         }
 

@@ -33,6 +33,7 @@ internal sealed partial class PavingSite
         for (var i = 0; i < held.Length; i++)
         {
             held[i].PerMetre = model.Stretches[number].PerMetre[i];
+            held[i].IsActive = plan.Active[number][i];
         }
     }
 
@@ -64,9 +65,10 @@ internal sealed partial class PavingSite
 
         return motion switch
         {
-            Motion.Waiting => now >= -Instant && gate && Start(engine),
+            Motion.Waiting => now >= model.Begins - Instant && gate && Start(engine),
             Motion.Moving => Move(engine),
             Motion.Wanting => GoOn(engine),
+            Motion.Shifting => SetDown(engine),
             _ => Resume(),
         };
     }
@@ -99,6 +101,12 @@ internal sealed partial class PavingSite
             }
 
             EnterStretch(stretch + 1);
+            if (model.Stretches[stretch].Move > 0)
+            {
+                motion = Motion.Shifting;
+                pauseUntil = now + model.Stretches[stretch].Move;
+            }
+
             return true;
         }
 
@@ -174,11 +182,28 @@ internal sealed partial class PavingSite
         return true;
     }
 
+    /// <summary>A run is begun when the screed is set up and mix is there; waiting for it leaves no mark in a mat, so it is no stop.</summary>
+    private bool SetDown(HaulEngine engine)
+    {
+        if (now < pauseUntil - Instant)
+        {
+            return false;
+        }
+
+        if (!IsReady())
+        {
+            return IsExhausted() && End(engine);
+        }
+
+        motion = Motion.Moving;
+        return true;
+    }
+
     private bool IsReady()
     {
         for (var i = 0; i < held.Length; i++)
         {
-            if (held[i].Level < RestartOf(i) - Tiny)
+            if (held[i].IsActive && held[i].Level < RestartOf(i) - Tiny)
             {
                 return false;
             }
@@ -192,7 +217,7 @@ internal sealed partial class PavingSite
     {
         for (var i = 0; i < held.Length; i++)
         {
-            if (held[i].Level <= held[i].Lowest + Tiny && held[i].Total - held[i].Laid > Tiny && mixes[held[i].Mix].NothingComes)
+            if (held[i].IsActive && held[i].Level <= held[i].Lowest + Tiny && held[i].Total - held[i].Laid > Tiny && mixes[held[i].Mix].NothingComes)
             {
                 return true;
             }
@@ -222,6 +247,7 @@ internal sealed partial class PavingSite
 
         outcome.Metres = Position;
         outcome.Started = double.IsNaN(outcome.Started) ? now : outcome.Started;
+        outcome.Late = Math.Max(0, outcome.Started - model.Begins);
         outcome.Ended = now;
         outcome.FirstStopAfterPlant = double.IsNaN(outcome.FirstStopAfterPlant) ? now : outcome.FirstStopAfterPlant;
         outcome.FeederUse = Use();

@@ -12,15 +12,20 @@ internal sealed partial class PavingSite
         }
 
         var next = Math.Min(model.Duration, record.SampleTime);
-        next = motion == Motion.Waiting && now < 0 ? Math.Min(next, 0) : next;
-        if (motion is Motion.Pausing or Motion.Wanting && pauseUntil > now)
+        next = motion == Motion.Waiting && now < model.Begins ? Math.Min(next, model.Begins) : next;
+        if (motion is Motion.Pausing or Motion.Wanting or Motion.Shifting && pauseUntil > now)
         {
             next = Math.Min(next, pauseUntil);
         }
 
         if (motion == Motion.Moving)
         {
-            next = Math.Min(next, Math.Min(now + ((stretchEnd - Position) / model.Speed), NextCall()));
+            next = Math.Min(next, now + ((stretchEnd - Position) / model.Speed));
+        }
+
+        if (motion == Motion.Moving || (motion == Motion.Shifting && pauseUntil > now))
+        {
+            next = Math.Min(next, NextCall());
         }
 
         if (motion is Motion.Moving or Motion.Wanting && pause < model.Pauses.Count)
@@ -46,6 +51,7 @@ internal sealed partial class PavingSite
         if (feeds && buffer.Inflow > 0)
         {
             next = now + (load[dock.Truck] / buffer.Inflow);
+            next = dock.IsDirect && Lacks(i) > Tiny && HasSibling(i) ? Math.Min(next, now + (Lacks(i) / buffer.Inflow)) : next;
         }
 
         return buffer.Net switch
@@ -61,7 +67,7 @@ internal sealed partial class PavingSite
     {
         ref var buffer = ref held[i];
         var full = feeds && !IsFull(buffer) ? now + ((buffer.Capacity - buffer.Level) / buffer.Net) : double.PositiveInfinity;
-        return motion is Motion.Waiting or Motion.Wanting ? Math.Min(full, Reaches(RestartOf(i), buffer.Level, buffer.Net)) : full;
+        return motion is Motion.Waiting or Motion.Wanting or Motion.Shifting ? Math.Min(full, Reaches(RestartOf(i), buffer.Level, buffer.Net)) : full;
     }
 
     /// <summary>A buffer that empties reaches its lowest level, or one at which a free feeder serves it.</summary>

@@ -168,13 +168,27 @@ internal sealed partial class PavingSite
         {
             var trucks = model.Trucks[group];
             ref var mix = ref mixes[plan.MixOfGroup[group]];
-            if (arrivals[group] < Math.Min(trucks.BeforeStart, trucks.Count) && (mix.OpenGroups > 0 || mix.Arrived < mix.Loaded - Tiny))
+            if (IsWanted(plan.MixOfGroup[group]) && arrivals[group] < Math.Min(trucks.BeforeStart, trucks.Count) && (mix.OpenGroups > 0 || mix.Arrived < mix.Loaded - Tiny))
             {
                 return false;
             }
         }
 
         return true;
+    }
+
+    /// <summary>Whether a mix is laid in the pass under way.</summary>
+    private bool IsWanted(int mix)
+    {
+        foreach (ref var buffer in held.AsSpan())
+        {
+            if (buffer.IsActive && buffer.Mix == mix)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private void Integrate(double moment)

@@ -32,7 +32,7 @@ internal sealed class ShiftMemory
         public bool Equals(ShiftModel? x, ShiftModel? y) => ReferenceEquals(x, y) || (x is not null && y is not null
             && Plain(x) == Plain(y)
             && x.Stretches.Count == y.Stretches.Count
-            && x.Stretches.Zip(y.Stretches).All(pair => pair.First.Length.Equals(pair.Second.Length) && pair.First.PerMetre.SequenceEqual(pair.Second.PerMetre))
+            && x.Stretches.Zip(y.Stretches).All(pair => pair.First.Length.Equals(pair.Second.Length) && pair.First.Move.Equals(pair.Second.Move) && pair.First.Pass == pair.Second.Pass && pair.First.PerMetre.SequenceEqual(pair.Second.PerMetre))
             && x.Buffers.SequenceEqual(y.Buffers) && x.Lines.SequenceEqual(y.Lines) && x.Trucks.SequenceEqual(y.Trucks) && x.Pauses.SequenceEqual(y.Pauses));
 
         public int GetHashCode(ShiftModel obj)

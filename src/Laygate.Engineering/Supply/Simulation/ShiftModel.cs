@@ -5,7 +5,14 @@ namespace Laygate.Engineering.Supply.Simulation;
 /// <summary>A stretch that the paver lays with constant width and thickness.</summary>
 /// <param name="Length">Length, m.</param>
 /// <param name="PerMetre">Mix for one metre of each course, in the order of the buffers, kg/m.</param>
-public sealed record ShiftStretch(double Length, IReadOnlyList<double> PerMetre);
+public sealed record ShiftStretch(double Length, IReadOnlyList<double> PerMetre)
+{
+    /// <summary>Time in which the paver goes there and is set up again, s; 0 where it just goes on.</summary>
+    public double Move { get; init; }
+
+    /// <summary>Number of its pass: what is laid together. Mix of other passes is neither called nor fed meanwhile.</summary>
+    public int Pass { get; init; }
+}
 
 /// <summary>Mix held for one course.</summary>
 /// <param name="Course">Id of the course.</param>
@@ -14,7 +21,11 @@ public sealed record ShiftStretch(double Length, IReadOnlyList<double> PerMetre)
 /// <param name="Lowest">Lowest workable level, kg.</param>
 /// <param name="Restart">Level at which a paver that stopped for want of mix goes on, kg.</param>
 /// <param name="Call">Level at which the next load is called, kg; null: a load is fed whenever it fits.</param>
-public sealed record ShiftBuffer(string Course, string Mix, double Capacity, double Lowest, double Restart, double? Call);
+public sealed record ShiftBuffer(string Course, string Mix, double Capacity, double Lowest, double Restart, double? Call)
+{
+    /// <summary>Number of the paving train that it belongs to.</summary>
+    public int Train { get; init; }
+}
 
 /// <summary>One mix made at one plant.</summary>
 /// <param name="Plant">Id of the plant.</param>
@@ -63,13 +74,16 @@ public sealed record ShiftModel
     /// <summary>Time from the planned start to the end of laying, s.</summary>
     public required double Duration { get; init; }
 
-    /// <summary>Speed of the paver while it moves, m/s.</summary>
+    /// <summary>When the train begins, s after the planned start of laying.</summary>
+    public double Begins { get; init; }
+
+    /// <summary>Average speed between stops and moves, m/s: speed while it moves · availability.</summary>
     public required double Speed { get; init; }
 
     /// <summary>What is laid, in order.</summary>
     public required IReadOnlyList<ShiftStretch> Stretches { get; init; }
 
-    /// <summary>One buffer, or two: those of the lower and the upper course.</summary>
+    /// <summary>One buffer for each course and paver; at most two in one pass.</summary>
     public required IReadOnlyList<ShiftBuffer> Buffers { get; init; }
 
     /// <summary>Mixes at their plants.</summary>
@@ -121,15 +135,35 @@ public sealed record ShiftModel
         })],
     };
 
-    /// <summary>When the plant must begin with a group so that its first loads are on site and fed at the planned start even on a bad day, s.</summary>
+    /// <summary>Whether a buffer belongs to the pass of a stretch.</summary>
+    internal bool IsActive(int stretch, int buffer) =>
+        Stretches.Any(other => other.Pass == Stretches[stretch].Pass && other.PerMetre[buffer] > 0);
+
+    /// <summary>When the plant must begin with a group so that its first loads are on site and fed in time even on a bad day, s after they are needed first.</summary>
     internal double Opening(ShiftTrucks trucks)
     {
-        var filling = Buffers.Sum(buffer => Filling(buffer)) + (Buffers.Count > 1 ? 2 * Unloading.Changeover : 0);
         var line = Lines[trucks.Line];
+        var stretch = FirstStretch(line.Mix);
+        var first = Buffers.Where((_, i) => IsActive(stretch, i)).ToList();
+        var filling = first.Sum(buffer => Filling(buffer)) + (first.Count > 1 ? 2 * Unloading.Changeover : 0);
         var loads = Math.Min(Math.Max(1, trucks.BeforeStart), trucks.Count);
         var made = line.Rate > 0 ? Math.Max(0, (loads * trucks.Payload) - line.Stock) / line.Rate : 0;
         var away = trucks.Out.Kind == SpreadKind.Constant ? trucks.Out.Expected : trucks.Out.Point(BadDay);
         return -(filling + away + Math.Max(made, loads * trucks.Loading.Expected / Math.Max(1, line.Places)));
+    }
+
+    /// <summary>The first stretch in whose pass a mix is laid.</summary>
+    internal int FirstStretch(string mix)
+    {
+        for (var k = 0; k < Stretches.Count; k++)
+        {
+            if (Buffers.Where((_, i) => IsActive(k, i)).Any(buffer => string.Equals(buffer.Mix, mix, StringComparison.Ordinal)))
+            {
+                return k;
+            }
+        }
+
+        return 0;
     }
 
     private double Filling(ShiftBuffer buffer)

@@ -24,6 +24,9 @@ public record struct ShiftOutcome
     /// <summary>When the first metre was laid, s; the end where none was.</summary>
     public double Started { get; set; }
 
+    /// <summary>Delay of the first metre, s.</summary>
+    public double Late { get; set; }
+
     /// <summary>When laying ended, s.</summary>
     public double Ended { get; set; }
 

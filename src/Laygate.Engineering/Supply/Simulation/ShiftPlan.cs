@@ -21,18 +21,28 @@ internal sealed class ShiftPlan
         Lowest = [.. Mixes.Select(mix => OfMix(mix).Sum(i => model.Buffers[i].Lowest))];
         Needed = [.. Mixes.Select((mix, m) => OfMix(mix).Sum(model.Tonnage) + Lowest[m])];
         Groups = [.. Mixes.Select((_, m) => MixOfGroup.Count(other => other == m))];
-        var opening = model.Trucks.Select(model.Opening).ToArray();
-        LineOpening = [.. model.Lines.Select((_, i) => opening.Where((_, g) => model.Trucks[g].Line == i).DefaultIfEmpty(0).Min())];
-        Opening = opening.DefaultIfEmpty(0).Min();
+        var (active, moved) = (new bool[model.Stretches.Count][], model.Begins);
         End = new double[model.Stretches.Count];
         laidAtEnd = [.. Mixes.Select(_ => new double[End.Length])];
         AddUp();
+        Active = active;
+        Starts = new double[End.Length];
+        for (var k = 0; k < End.Length; k++)
+        {
+            active[k] = k > 0 && model.Stretches[k].Pass == model.Stretches[k - 1].Pass ? active[k - 1] : [.. model.Buffers.Select((_, i) => model.IsActive(k, i))];
+            Starts[k] = (moved += model.Stretches[k].Move) + ((k == 0 ? 0 : End[k - 1]) / model.Speed);
+        }
+
+        var opening = model.Trucks.Select(trucks => model.Opening(trucks) + Starts[model.FirstStretch(model.Lines[trucks.Line].Mix)]).ToArray();
+        NotBefore = [.. model.Trucks.Select((trucks, g) => model.FirstStretch(model.Lines[trucks.Line].Mix) == 0 ? double.NegativeInfinity : opening[g])];
+        LineOpening = [.. model.Lines.Select((_, i) => opening.Where((_, g) => model.Trucks[g].Line == i).DefaultIfEmpty(0).Min())];
+        Opening = opening.DefaultIfEmpty(0).Min();
         held = [.. model.Buffers.Select((_, i) => BuildHeld(i))];
         pauses = [.. model.Pauses];
         stopped = [.. Mixes.Select(mix => model.Lines.Any(line => Same(line.Mix, mix) && Same(line.Plant, model.Stop?.Plant)))];
         overloaded = model.Unloading.OneForAll
-            ? [model.Buffers.Select((_, i) => DockUse(i)).Sum() >= 1]
-            : [.. model.Buffers.Select((_, i) => DockUse(i) >= 1)];
+            ? [model.Stretches.GroupBy(stretch => stretch.Pass).Any(pass => model.Buffers.Select((_, i) => DockUse(i, [.. pass])).Sum() >= 1)]
+            : [.. model.Buffers.Select((_, i) => DockUse(i, model.Stretches) >= 1)];
         Network = BuildNetwork(opening);
         First = [.. Mixes.Select((_, m) => model.Trucks.Where((_, g) => MixOfGroup[g] == m).Sum(trucks => Math.Min(trucks.BeforeStart, trucks.Count) * trucks.Payload))];
     }
@@ -55,7 +65,7 @@ internal sealed class ShiftPlan
     /// <summary>Groups that carry each mix.</summary>
     public int[] Groups { get; }
 
-    /// <summary>Mix that is on site at the start, kg.</summary>
+    /// <summary>Mix that is on site before it is laid first, kg.</summary>
     public double[] First { get; }
 
     /// <summary>When each line opens, s.</summary>
@@ -63,6 +73,15 @@ internal sealed class ShiftPlan
 
     /// <summary>When the first plant opens, s.</summary>
     public double Opening { get; }
+
+    /// <summary>When each stretch begins if nothing is late and no stop is planned, s.</summary>
+    public double[] Starts { get; }
+
+    /// <summary>Buffers of the pass of each stretch.</summary>
+    public bool[][] Active { get; }
+
+    /// <summary>When the first loads of each group leave at the earliest, s: mix of a later pass is not loaded hours before it is laid.</summary>
+    public double[] NotBefore { get; }
 
     /// <summary>Where each stretch ends, m.</summary>
     public double[] End { get; }
@@ -82,7 +101,12 @@ internal sealed class ShiftPlan
     /// <summary>Mix that can be laid by the end of the shift when the paver does not stop any more, from the first metre on, kg.</summary>
     public double Reachable(int mix, double position, double now)
     {
-        var end = position + (model.Speed * Math.Max(0, model.Duration - Math.Max(0, now)));
+        // Where the paver would be at the end of the shift if it went on without a stop; a move takes time and no mix.
+        var late = Math.Max(0, Math.Max(model.Begins, now) - TimeAt(position));
+        var left = model.Duration - late;
+        var reached = UpTo(Starts, left);
+        var end = reached < 0 ? position : Math.Max(position, From(reached) + (model.Speed * (left - Starts[reached])));
+        end = reached >= 0 && reached + 1 < End.Length ? Math.Min(end, End[reached]) : end;
         var i = Array.BinarySearch(End, end);
         i = i < 0 ? ~i : i;
         if (i >= End.Length)
@@ -107,22 +131,49 @@ internal sealed class ShiftPlan
             return double.NegativeInfinity;
         }
 
-        var time = PositionAt(mix, used) / model.Speed;
+        var time = TimeAt(PositionAt(mix, used)) - model.Begins;
         foreach (var pause in pauses)
         {
             time += time > pause.After ? pause.Length : 0;
         }
 
-        return time - journey;
+        return model.Begins + time - journey;
     }
 
-    /// <summary>Where the paver must be for the next load of a mix to be called, m; at most 0 where it is sent before the start.</summary>
+    /// <summary>When a place is laid if nothing is late and no stop is planned, s; at the beginning of a run, after the move.</summary>
+    private double TimeAt(double position)
+    {
+        var i = Math.Min(UpTo(End, position + 1e-9) + 1, End.Length - 1);
+        return TimeAt(i, position);
+    }
+
+    /// <summary>When a place of a stretch is laid if nothing is late and no stop is planned, s.</summary>
+    /// <param name="stretch">Number of the stretch.</param>
+    /// <param name="position">Place, m.</param>
+    public double TimeAt(int stretch, double position) => Starts[stretch] + ((position - From(stretch)) / model.Speed);
+
+    private double From(int stretch) => stretch == 0 ? 0 : End[stretch - 1];
+
+    /// <summary>The last of rising numbers that is not above a limit; −1 for none.</summary>
+    private static int UpTo(double[] rising, double limit)
+    {
+        var i = Array.BinarySearch(rising, limit);
+        i = i < 0 ? ~i - 1 : i;
+        while (i >= 0 && i + 1 < rising.Length && rising[i + 1] <= limit)
+        {
+            i++;
+        }
+
+        return i;
+    }
+
+    /// <summary>How far the paver must be for the next load of a mix to be called, as the time at which it is there if nothing is late, s; at most the begin where it is sent before the start.</summary>
     /// <param name="mix">Its mix.</param>
     /// <param name="sent">Mix sent before, kg.</param>
     /// <param name="lead">Usual time from the call to the arrival, s.</param>
     public double CallAt(int mix, double sent, double lead) => sent < First[mix]
         ? double.NegativeInfinity
-        : PositionAt(mix, sent - First[mix]) - (model.Speed * lead);
+        : TimeAt(PositionAt(mix, sent - First[mix])) - lead;
 
     /// <summary>The next load of a mix: a full one, or what is left; a rest too small to be useful is shared with the load before it.</summary>
     /// <param name="rest">What is still to be sent, kg; above zero.</param>
@@ -149,11 +200,11 @@ internal sealed class ShiftPlan
         return laid[i] > before ? from + ((End[i] - from) * (used - before) / (laid[i] - before)) : End[i];
     }
 
-    /// <summary>Share of the time that the loads of one buffer take, with the turns to it and back.</summary>
-    private double DockUse(int i)
+    /// <summary>Share of the time that the loads of one buffer take, with the turns to it and back, where most of its mix is laid.</summary>
+    private double DockUse(int i, IReadOnlyList<ShiftStretch> stretches)
     {
         var payload = model.Trucks.Where((_, g) => MixOfGroup[g] == MixOf(model.Buffers[i].Mix)).Select(trucks => trucks.Payload).Max();
-        var taken = model.Speed * model.Stretches.Max(stretch => stretch.PerMetre[i]);
+        var taken = model.Speed * stretches.Max(stretch => stretch.PerMetre[i]);
         var turns = model.Unloading.OneForAll && i > 0 ? 2 * model.Unloading.Changeover : 0;
         return taken / payload * (model.Unloading.Exchange.Expected + turns + (payload / model.Unloading.Rate));
     }

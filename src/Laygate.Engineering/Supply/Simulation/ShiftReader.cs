@@ -1,35 +1,40 @@
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Reading;
+using Laygate.Engineering.Timeline;
 using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Supply.Simulation;
 
-/// <summary>Reads a shift out of a plan; what is missing or cannot be simulated is noted in the calculation.</summary>
+/// <summary>
+/// Reads the shift of each paving train out of a plan; what is missing or cannot be simulated is noted in the calculation.
+/// Trains that lay side by side at one speed with one mix are one: both stand when one of them lacks mix.
+/// </summary>
 internal sealed class ShiftReader(Calculation calculation)
 {
     private readonly QuantityContext context = calculation.Context;
     private readonly PlanView view = PlanView.Of(calculation.Context);
 
     /// <summary>Reads the shift.</summary>
-    /// <returns>The shift; null where the calculation says why there is none.</returns>
-    public ShiftModel? Read()
+    /// <returns>One model for each train; null where the calculation says why there is none.</returns>
+    public IReadOnlyList<ShiftModel>? Read()
     {
-        if (view.Passes.Count != 1)
+        if (view.Passes.FirstOrDefault(pass => pass.Courses.Count > 2) is { } many)
         {
-            calculation.Block(AbsenceReason.NotComputable, Counted(SimulationNotes.SeveralPasses, view.Passes.Count));
+            calculation.Block(AbsenceReason.NotComputable, Counted(NoteIds.TooManyMixes, many.Courses.Count));
             return null;
         }
 
-        var courses = view.Passes[0].Courses;
-        if (courses.Count > 2)
+        var timeline = new TimelineReader(calculation).Read();
+        calculation.Quantity("T", "shift.duration", context.Elements.Find("shift"));
+        IReadOnlyList<PavingTrain> trains = timeline is null ? [] : TrainReader.Of(timeline, calculation);
+        if (timeline is null)
         {
-            calculation.Block(AbsenceReason.NotComputable, Counted(NoteIds.TooManyMixes, courses.Count));
-            return null;
+            NoteSupply();
         }
 
-        var model = Read(courses);
-        return calculation.Stopped is null && IsPossible(model) ? model : null;
+        var models = trains.Select(train => Read(train, trains)).ToList();
+        return calculation.Stopped is null && models.Count > 0 && models.TrueForAll(IsPossible) ? models : null;
     }
 
     /// <summary>Notes that the shift is too large to be simulated.</summary>
@@ -38,27 +43,28 @@ internal sealed class ShiftReader(Calculation calculation)
         new NoteArgument("hours", null, ShiftSimulator.LongestTime / 3600, "h"), new NoteArgument("loads", null, ShiftSimulator.MostLoads, string.Empty),
     ]));
 
-    private ShiftModel Read(IReadOnlyList<Course> courses)
+    // Whoever states what is missing on one side is told at once what is missing on the other.
+    private void NoteSupply() => new HaulReader(calculation).Read(
+        context.Plan.Courses.Select(course => course.Mix).Distinct(StringComparer.Ordinal).ToDictionary(mix => mix, _ => 0.0, StringComparer.Ordinal), 0);
+
+    private ShiftModel Read(PavingTrain train, IReadOnlyList<PavingTrain> all)
     {
-        var stretches = new StretchReader(calculation, view).Read(courses);
-        var tonnages = courses.Select((course, i) => (course.Mix, Mass: stretches.Sum(stretch => stretch.Length * stretch.PerMetre[i])))
-            .GroupBy(course => course.Mix, StringComparer.Ordinal)
-            .ToDictionary(mix => mix.Key, mix => mix.Sum(course => course.Mass), StringComparer.Ordinal);
+        var stretches = new StretchReader(calculation, view).Read(train);
         var spread = calculation.Assumed(SimulationAssumptions.ServiceSpread, "cv", "supply", null);
-        var haul = new HaulReader(calculation);
-        var trucks = haul.Read(tonnages, spread);
-        var pavers = Pavers(courses);
-        var unloading = Unloading(courses, pavers, spread);
+        var haul = new HaulReader(calculation, Tonnages(all));
+        var trucks = haul.Read(Tonnages([train]), spread);
+        var unloading = Unloading(train, spread);
         return new ShiftModel
         {
             Duration = calculation.Quantity("T", "shift.duration", context.Elements.Find("shift")),
-            Speed = pavers.Count == 0 ? double.NaN : pavers.Distinct().Min(paver => PaverQuantities.SpeedOf(calculation, paver)),
+            Begins = train.Begins,
+            Speed = train.Speed,
             Stretches = stretches,
-            Buffers = new BufferReader(calculation, unloading).Read(courses, pavers),
+            Buffers = [.. Buffers(train, unloading).Select((buffer, i) => buffer with { Train = train.Lanes[i].Train })],
             Lines = haul.Lines,
             Trucks = trucks,
             Unloading = unloading,
-            Pauses = Pauses(pavers),
+            Pauses = [.. train.Stops.Select(stop => new ShiftPause(Math.Max(0, stop.At - train.Begins), stop.Length))],
             Dispatch = Sending(),
             SmallestLoad = calculation.Assumed(SimulationAssumptions.SmallestLoad, "q", "supply", null),
             LoadStep = calculation.Assumed(SimulationAssumptions.LoadStep, "step", "supply", null),
@@ -80,41 +86,34 @@ internal sealed class ShiftReader(Calculation calculation)
             : Dispatch.AsLoaded;
     }
 
-    /// <summary>The paver of each course; empty where one is missing.</summary>
-    private IReadOnlyList<Paver> Pavers(IReadOnlyList<Course> courses)
+    /// <summary>Mix to be laid by trains, by mix, kg.</summary>
+    private Dictionary<string, double> Tonnages(IReadOnlyList<PavingTrain> trains) => trains
+        .SelectMany(train => new StretchReader(calculation, view).Read(train).SelectMany(stretch => train.Lanes.Select((lane, i) => (lane.Course.Mix, Mass: stretch.Length * stretch.PerMetre[i]))))
+        .GroupBy(part => part.Mix, StringComparer.Ordinal)
+        .ToDictionary(mix => mix.Key, mix => mix.Sum(part => part.Mass), StringComparer.Ordinal);
+
+    private List<ShiftBuffer> Buffers(PavingTrain train, ShiftUnloading unloading)
     {
-        var pavers = new List<Paver>();
-        foreach (var course in courses)
-        {
-            var all = view.RunsOf(course).Select(run => view.PaverOf(course, run)).Append(null).Distinct().OfType<Paver>().ToList();
-            if (all.Count > 1)
-            {
-                calculation.Block(AbsenceReason.NotComputable, Note.Of(SimulationNotes.SeveralPavers, ("course", course.Id)));
-            }
-            else if (all.Count == 0)
-            {
-                calculation.Miss("plan", "pavers");
-            }
-
-            pavers.AddRange(all.Take(1));
-        }
-
-        return pavers.Count == courses.Count ? pavers : [];
+        var reader = new BufferReader(calculation, unloading);
+        return train.IsEchelon
+            ? [.. train.Lanes.SelectMany(lane => reader.Read([lane.Course], [lane.Paver]))]
+            : [.. train.Lanes.GroupBy(lane => train.Strips.First(strip => strip.Courses.Contains(lane.Course)).Pass).SelectMany(pass =>
+                reader.Read([.. pass.Select(lane => lane.Course)], [.. pass.Select(lane => lane.Paver)]))];
     }
 
-    private ShiftUnloading Unloading(IReadOnlyList<Course> courses, IReadOnlyList<Paver> pavers, double spread)
+    private ShiftUnloading Unloading(PavingTrain train, double spread)
     {
         if (context.Plan.Supply?.Feeder is { } feeder)
         {
             var address = $"feeder:{feeder.Id}";
             var rate = calculation.Stated("Q", feeder.Rate, address, "rate");
             var exchange = calculation.StatedOr(AssumptionIds.Exchange, "e", feeder.Exchange, address, "exchange");
-            var changes = courses.Count == 2 && !PlanView.Same(courses[0].Mix, courses[1].Mix);
+            var changes = train.Lanes.GroupBy(lane => view.PassOf(lane.Course)).Any(pass => pass.Select(lane => lane.Course.Mix).Distinct(StringComparer.Ordinal).Count() > 1);
             var changeover = changes ? calculation.Stated("c", feeder.Changeover, address, "changeover") : 0;
             return new ShiftUnloading(true, rate, TimeSpread.Lognormal(exchange, spread), changeover, feeder.UnloadingInParts == true);
         }
 
-        var paver = pavers.Count > 0 ? $"paver:{pavers[0].Id}" : "plan";
+        var paver = $"paver:{train.Lanes[0].Paver.Id}";
         return new ShiftUnloading(
             false,
             calculation.Assumed(SimulationAssumptions.TippingRate, "Q", paver, null),
@@ -122,13 +121,6 @@ internal sealed class ShiftReader(Calculation calculation)
             0,
             InParts: false);
     }
-
-    private ShiftPause[] Pauses(IReadOnlyList<Paver> pavers) =>
-    [
-        .. pavers.Distinct().SelectMany(paver => paver.Stops.Select(stop => new ShiftPause(
-            calculation.Stated("after", stop.After, $"paver:{paver.Id}", $"stops.{stop.Id}.after"),
-            calculation.Stated("length", stop.Length, $"paver:{paver.Id}", $"stops.{stop.Id}.length")))).OrderBy(pause => pause.After),
-    ];
 
     private bool IsPossible(ShiftModel model)
     {

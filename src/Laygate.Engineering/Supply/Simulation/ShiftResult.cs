@@ -16,48 +16,22 @@ public readonly record struct Band(double Expected, double Low, double High);
 /// <param name="High">95 % point, kg.</param>
 public sealed record LevelCurve(IReadOnlyList<double> Times, IReadOnlyList<double> Low, IReadOnlyList<double> Middle, IReadOnlyList<double> High);
 
-/// <summary>What happened in many simulated shifts. Curves are worked out when they are asked for.</summary>
-public sealed class ShiftResult
+/// <summary>What happened in many simulated shifts of one train. Curves are worked out when they are asked for.</summary>
+public sealed class ShiftResult : ShiftStatistics
 {
     private readonly ShiftModel model;
     private readonly ShiftPlan plan;
     private readonly ShiftArrays arrays;
     private readonly int[] waited;
 
-    internal ShiftResult(ShiftModel model, ShiftPlan plan, ShiftArrays arrays, int[] waited) =>
-        (this.model, this.plan, this.arrays, this.waited) = (model, plan, arrays, waited);
-
-    /// <summary>Every simulated shift, by the number of its replication.</summary>
-    public IReadOnlyList<ShiftOutcome> Outcomes => arrays.Outcomes;
-
-    /// <summary>Chance of at least one stop for want of mix, 0 to 1, with its exact 90 % confidence limits.</summary>
-    public Band StopChance => Statistics.Share(arrays.Outcomes.Count(shift => shift.Stops > 0), Outcomes.Count);
-
-    /// <summary>Chance that all is laid by the end of the shift, with its exact 90 % confidence limits.</summary>
-    public Band FinishChance => Statistics.Share(arrays.Outcomes.Count(shift => shift.Finished), Outcomes.Count);
-
-    /// <summary>Mean number of stops for want of mix in a shift, with the 90 % confidence limits of the mean.</summary>
-    public Band Stops => Statistics.MeanOf([.. Outcomes.Select(shift => (double)shift.Stops)]);
-
-    /// <summary>Length of one stop for want of mix, s: mean over all stops; low and high are the 5 % and 95 % points of the longest stop in the shifts that have one. Null where there is none.</summary>
-    public Band? StopLength
-    {
-        get
-        {
-            var stopped = Outcomes.Where(shift => shift.Stops > 0).ToList();
-            if (stopped.Count == 0)
-            {
-                return null;
-            }
-
-            var longest = Statistics.Spread([.. stopped.Select(shift => shift.LongestStop)]);
-            var mean = stopped.Sum(shift => shift.Stopped) / stopped.Sum(shift => shift.Stops);
-            return new Band(mean, Math.Min(mean, longest.Low), Math.Max(mean, longest.High));
-        }
-    }
+    internal ShiftResult(ShiftModel model, ShiftPlan plan, ShiftArrays arrays, int[] waited)
+        : base(arrays.Outcomes) => (this.model, this.plan, this.arrays, this.waited) = (model, plan, arrays, waited);
 
     /// <summary>What the paver waited for when it stood for want of mix, largest share first; empty where it never stood.</summary>
-    public IReadOnlyList<StopShare> StopCauses()
+    public IReadOnlyList<StopShare> StopCauses() => StopShare.Of(StopTimes());
+
+    /// <summary>Time stopped for want of mix over all shifts by what the paver waited for, s, in the order of the causes.</summary>
+    internal double[] StopTimes()
     {
         var times = new double[ShiftArrays.Causes];
         for (var i = 0; i < arrays.StoppedBy.Length; i++)
@@ -65,28 +39,8 @@ public sealed class ShiftResult
             times[i % times.Length] += arrays.StoppedBy[i];
         }
 
-        var sum = times.Sum();
-        return !(sum > 0) ? [] :
-        [
-            .. times.Select((time, cause) => new StopShare((StopCause)cause, time / sum))
-                .Where(share => share.Share > 0).OrderByDescending(share => share.Share).ThenBy(share => share.Cause),
-        ];
+        return times;
     }
-
-    /// <summary>Length laid, m: mean, 5 % and 95 % point of the shifts.</summary>
-    public Band Metres => Statistics.Spread([.. Outcomes.Select(shift => shift.Metres)]);
-
-    /// <summary>Delay of the first metre after the planned start, s: mean, 5 % and 95 % point of the shifts.</summary>
-    public Band StartDelay => Statistics.Spread([.. Outcomes.Select(shift => Math.Max(0, shift.Started))]);
-
-    /// <summary>Share of the time of laying in which the feeder is busy, or the busier of two tipping places.</summary>
-    public Band FeederUse => Statistics.Spread([.. Outcomes.Select(shift => shift.FeederUse)]);
-
-    /// <summary>Most mix on the road, waiting and in buffers at one time, kg.</summary>
-    public Band CommittedHighest => Statistics.Spread([.. Outcomes.Select(shift => shift.CommittedHighest)]);
-
-    /// <summary>Most trucks waiting on site at one time.</summary>
-    public Band QueueHighest => Statistics.Spread([.. Outcomes.Select(shift => (double)shift.QueueHighest)]);
 
     /// <summary>Time from a plant's stop to the first stop of the paver for want of a mix of that plant, or to the end of laying, s. Zero without a plant that stops.</summary>
     public Band Survived => model.Stop is not { } stop

@@ -11,7 +11,7 @@ public enum ShiftProblem
     /// <summary>Time, speed, lengths or masses are zero, negative or not finite.</summary>
     UnusableFigures,
 
-    /// <summary>More than two courses are laid together.</summary>
+    /// <summary>More than two courses are laid together, or more than eight in all.</summary>
     TooManyCourses,
 
     /// <summary>A mix has no truck.</summary>
@@ -36,13 +36,16 @@ public static class ShiftSimulator
     /// <summary>Most loads, trucks or stretches.</summary>
     public const int MostLoads = 2000;
 
+    /// <summary>Most buffers over all passes of a train.</summary>
+    public const int MostBuffers = 8;
+
     /// <summary>Most events of one shift.</summary>
     public const long MostEvents = 30_000;
 
     /// <summary>What stands in the way of a simulation.</summary>
     public static ShiftProblem Problem(ShiftModel model)
     {
-        if (model.Buffers.Count is 0 or > 2)
+        if (model.Buffers.Count is 0 or > MostBuffers)
         {
             return ShiftProblem.TooManyCourses;
         }
@@ -50,6 +53,11 @@ public static class ShiftSimulator
         if (!HasUsableFigures(model))
         {
             return ShiftProblem.UnusableFigures;
+        }
+
+        if (model.Stretches.Any(stretch => stretch.PerMetre.Count(mass => mass > 0) > 2))
+        {
+            return ShiftProblem.TooManyCourses;
         }
 
         if (model.Buffers.Any(buffer => !model.Trucks.Any(trucks => trucks.Count > 0 && IsOf(model, trucks, buffer))))
@@ -102,18 +110,26 @@ public static class ShiftSimulator
 
     /// <summary>The loads of a shift in which nothing varies, in the order in which the feeder takes them by the level of the buffers.</summary>
     /// <returns>The loads; null where the shift cannot be simulated.</returns>
-    public static IReadOnlyList<FedLoad>? Loads(ShiftModel model)
+    public static IReadOnlyList<FedLoad>? Loads(ShiftModel model) => Steady(model)?.Loads;
+
+    /// <summary>
+    /// The shift in which nothing varies, to the last metre: where it ends too early, it is followed beyond its end, so that the
+    /// list of loads and the last metre belong to the whole work.
+    /// </summary>
+    /// <returns>Loads and outcome; null where the shift cannot be simulated.</returns>
+    public static (IReadOnlyList<FedLoad> Loads, ShiftOutcome Outcome)? Steady(ShiftModel model)
     {
         if (Problem(model) != ShiftProblem.None)
         {
             return null;
         }
 
-        var steady = model.WithoutSpread();
+        var needed = model.Begins + (model.Length / model.Speed) + model.Stretches.Sum(stretch => stretch.Move) + model.Pauses.Sum(pause => pause.Length);
+        var steady = model.WithoutSpread() with { Duration = Math.Max(model.Duration, Math.Min(LongestTime, 3 * needed)) };
         var plan = new ShiftPlan(steady);
         var list = new List<FedLoad>();
-        var runner = new ShiftRunner(steady, plan, new ShiftArrays(1, model.Buffers.Count, plan.Mixes.Count, model.Trucks.Count), list);
-        return runner.Run(0, 0, 1) ? list : null;
+        var arrays = new ShiftArrays(1, model.Buffers.Count, plan.Mixes.Count, model.Trucks.Count);
+        return new ShiftRunner(steady, plan, arrays, list).Run(0, 0, 1) ? (list, arrays.Outcomes[0]) : null;
     }
 
     private static bool RunParallel(ShiftModel model, ShiftPlan plan, ShiftArrays arrays, ulong seed, int[] waited, CancellationToken cancel)
@@ -147,7 +163,7 @@ public static class ShiftSimulator
 
     private static bool HasUsableFigures(ShiftModel model) =>
         Positive(model.Duration) && Positive(model.Speed) && Positive(model.Length) && Positive(model.LoadStep) && model.BadDay is >= 0.5 and < 1 && model.SmallestLoad is >= 0 and <= 1
-        && model.Stretches.All(stretch => stretch.Length >= 0 && stretch.PerMetre.Count == model.Buffers.Count && stretch.PerMetre.All(NotNegative))
+        && NotNegative(model.Begins) && model.Stretches.All(stretch => stretch.Length >= 0 && NotNegative(stretch.Move) && stretch.PerMetre.Count == model.Buffers.Count && stretch.PerMetre.All(NotNegative))
         && model.Buffers.Select((_, i) => model.Tonnage(i)).All(Positive)
         && model.Buffers.All(buffer => Positive(buffer.Capacity) && NotNegative(buffer.Lowest) && buffer.Lowest < buffer.Capacity
             && NotNegative(buffer.Restart) && (buffer.Call is null || NotNegative(buffer.Call.Value)))

@@ -5,11 +5,11 @@ namespace Laygate.Engineering.Supply.Simulation;
 /// <summary>Ids of the remarks that the simulation hands out. Reporting words them; each says which arguments come with it.</summary>
 public static class SimulationNotes
 {
-    /// <summary>More than one pass of the paver in the shift, one upon the other; only one is simulated. Argument: <c>count</c>, a number.</summary>
-    public const string SeveralPasses = "simulation-several-passes";
+    /// <summary>Several trains take one mix from the same trucks without laying side by side at one speed. Argument: <c>mix</c>, an id.</summary>
+    public const string SharedTrucks = "simulation-shared-trucks";
 
-    /// <summary>Several pavers lay one course at the same time and share the supply. Argument: <c>course</c>, an id.</summary>
-    public const string SeveralPavers = "simulation-several-pavers";
+    /// <summary>One feeder would have to serve several trains. Argument: <c>feeder</c>, an id.</summary>
+    public const string SharedFeeder = "simulation-shared-feeder";
 
     /// <summary>A mix that is laid has no truck. Argument: <c>mix</c>, an id.</summary>
     public const string NoTrucks = "simulation-no-trucks";

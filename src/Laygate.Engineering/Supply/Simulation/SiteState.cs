@@ -17,6 +17,9 @@ internal enum Motion
     /// <summary>It stands as planned.</summary>
     Pausing,
 
+    /// <summary>It goes to the next run and is set up there, or waits there for its first mix.</summary>
+    Shifting,
+
     /// <summary>Laying has ended.</summary>
     Over,
 }
@@ -53,6 +56,7 @@ internal struct HeldMix
     public double Total;
     public int Mix;
     public int Dock;
+    public bool IsActive;
 
     /// <summary>Whether loads of this mix are called by level.</summary>
     public readonly bool IsCalled => !double.IsNaN(Call);

@@ -28,4 +28,17 @@ public enum StopCause
 /// <param name="Cause">The cause.</param>
 /// <param name="Share">Share of the time, 0 to 1.</param>
 [StructLayout(LayoutKind.Auto)]
-public readonly record struct StopShare(StopCause Cause, double Share);
+public readonly record struct StopShare(StopCause Cause, double Share)
+{
+    /// <summary>The shares of times, largest first; empty where all are zero.</summary>
+    /// <param name="times">Time of each cause, s, in the order of the causes.</param>
+    internal static IReadOnlyList<StopShare> Of(IReadOnlyList<double> times)
+    {
+        var sum = times.Sum();
+        return !(sum > 0) ? [] :
+        [
+            .. times.Select((time, cause) => new StopShare((StopCause)cause, time / sum))
+                .Where(share => share.Share > 0).OrderByDescending(share => share.Share).ThenBy(share => share.Cause),
+        ];
+    }
+}

@@ -1,29 +1,63 @@
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Reading;
+using Laygate.Engineering.Timeline;
 using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Supply.Simulation;
 
-/// <summary>Reads what is laid, stretch by stretch: runs in plan order, each along its stations.</summary>
+/// <summary>Reads what is laid, stretch by stretch: the strips of a train in their order, each along its stations.</summary>
 internal sealed class StretchReader(Calculation calculation, PlanView view)
 {
     /// <summary>Stretches of constant width that stand for a taper.</summary>
     private const int TaperParts = 8;
 
-    /// <summary>Reads the stretches of courses laid together.</summary>
-    public IReadOnlyList<ShiftStretch> Read(IReadOnlyList<Course> courses)
+    /// <summary>Reads the stretches of a train.</summary>
+    public IReadOnlyList<ShiftStretch> Read(PavingTrain train)
     {
-        var densities = courses.Select(course => CourseQuantities.MixDensity(calculation, course)).ToArray();
-        var runs = calculation.Context.Plan.Runs.Where(run => courses.Any(course => view.RunsOf(course).Contains(run))).ToList();
-        if (runs.Count == 0)
+        var densities = train.Lanes.Select(lane => CourseQuantities.MixDensity(calculation, lane.Course)).ToArray();
+        var passes = train.Strips.Select(strip => strip.Pass).Distinct().ToList();
+        var all = new List<ShiftStretch>();
+        for (var i = 0; i < train.Strips.Count; i++)
         {
-            calculation.Miss("plan", "runs");
+            var strip = train.Strips[i];
+            var own = OfRun(strip.Run, [.. train.Lanes.Select(lane => lane.Train == strip.Train && strip.Courses.Contains(lane.Course) ? lane.Course : null)], densities).ToList();
+            own = train.IsEchelon ? Beside(own, train.Beside[i], strip, train, densities) : own;
+            all.AddRange(own.Select((stretch, k) => stretch with { Move = k == 0 ? strip.Move : 0, Pass = passes.IndexOf(strip.Pass) }));
         }
 
-        return [.. runs.SelectMany(run => OfRun(run, courses, densities))];
+        return all;
     }
 
-    private IEnumerable<ShiftStretch> OfRun(Run run, IReadOnlyList<Course> courses, double[] densities)
+    // The follower lays the same way later by its distance behind the leader.
+    private List<ShiftStretch> Beside(List<ShiftStretch> leader, LaidStrip beside, LaidStrip strip, PavingTrain train, double[] densities)
+    {
+        var behind = (beside.Begins - strip.Begins) * strip.Speed;
+        var follower = OfRun(beside.Run, [.. train.Lanes.Select(lane => lane.Train == beside.Train ? lane.Course : null)], densities).ToList();
+        var places = Places(leader, 0).Concat(Places(follower, behind)).Append(behind).Distinct().Order().ToList();
+        return [.. places.Zip(places.Skip(1)).Where(part => part.Second - part.First > 1e-9).Select(part =>
+        {
+            var middle = (part.First + part.Second) / 2;
+            var (one, other) = (At(leader, middle), At(follower, middle - behind));
+            return new ShiftStretch(part.Second - part.First, [.. densities.Select((_, i) => (one?.PerMetre[i] ?? 0) + (other?.PerMetre[i] ?? 0))]);
+        })];
+    }
+
+    private static IEnumerable<double> Places(IEnumerable<ShiftStretch> stretches, double start)
+    {
+        yield return start;
+        foreach (var stretch in stretches)
+        {
+            yield return start += stretch.Length;
+        }
+    }
+
+    private static ShiftStretch? At(IEnumerable<ShiftStretch> stretches, double place)
+    {
+        var end = 0.0;
+        return place < 0 ? null : stretches.FirstOrDefault(stretch => place < (end += stretch.Length));
+    }
+
+    private IEnumerable<ShiftStretch> OfRun(Run run, IReadOnlyList<Course?> courses, double[] densities)
     {
         var address = $"run:{run.Id}";
         calculation.Stated("from", run.From, address, "from");
@@ -43,7 +77,7 @@ internal sealed class StretchReader(Calculation calculation, PlanView view)
             return [];
         }
 
-        var parts = courses.Select(course => view.RunsOf(course).Contains(run) ? RunProfile.Parts(run, course) : []).ToArray();
+        var parts = courses.Select(course => course is not null && view.RunsOf(course).Contains(run) ? RunProfile.Parts(run, course) : []).ToArray();
         var ends = parts.SelectMany(Ends).Where(double.IsFinite).Append(0).Distinct().Order().ToList();
         return ends.Zip(ends.Skip(1)).SelectMany(between => Split(parts, densities, between.First, between.Second));
     }

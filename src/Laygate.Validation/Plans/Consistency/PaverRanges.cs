@@ -14,6 +14,8 @@ internal static class PaverRanges
     {
         at.Positive("speed", paver.Speed);
         at.PositiveShare("availability", paver.Availability);
+        at.Positive("travel_speed", paver.TravelSpeed);
+        at.NotNegative("reset", paver.Reset);
         foreach (var (screed, where) in at.Each("screeds", paver.Screeds))
         {
             where.Positive("width_lowest", screed.WidthLowest);

@@ -97,6 +97,9 @@ internal static class References
         {
             courses.Check(where, "course", joint.Course);
             runs.Check(where, "run", joint.Run);
+            runs.Check(where, "beside", joint.Beside);
+            if (joint.Beside is not null && string.Equals(joint.Beside, joint.Run, StringComparison.Ordinal))
+                where.Fail("beside", $"The joint lies beside its own run `{joint.Run}`.", "Name the run on the other side, or leave `beside` out.");
         }
     }
 

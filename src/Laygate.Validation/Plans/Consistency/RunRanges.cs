@@ -13,6 +13,9 @@ internal static class RunRanges
         foreach (var (run, where) in at.Each("runs", plan.Runs))
         {
             where.Less("from", run.From, "to", run.To);
+            where.AtLeast("order", run.Order, 1);
+            where.NotNegative("move", run.Move);
+            where.NotNegative("starts_after", run.StartsAfter);
             foreach (var (width, inside, key) in Entries(where, "width", run.Width)) inside.Positive(key, width.Value);
             AlongRun(run, where, "width", run.Width);
             AlongRun(run, where, "crossfall", run.Crossfall);

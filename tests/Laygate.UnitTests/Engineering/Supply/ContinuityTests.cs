@@ -55,11 +55,11 @@ public class ContinuityTests
         var context = Ask.Context(ScenarioA.Plan).Remembering();
         var asItIs = ShiftSimulation.Of(context.For(ScenarioA.Plan, withSpread: false)).Result;
         var mix = ScenarioA.Plan with { Mixes = [.. ScenarioA.Plan.Mixes.Select(one => one with { Name = "other" })] };
-        Assert.Same(asItIs, ShiftSimulation.Of(context.For(mix, withSpread: false)).Result);
-        Assert.NotSame(asItIs, ShiftSimulation.Of(context.For(mix, withSpread: true)).Result);
+        Assert.Same(asItIs!.Trains[0].Result, ShiftSimulation.Of(context.For(mix, withSpread: false)).Result!.Trains[0].Result);
+        Assert.NotSame(asItIs.Trains[0].Result, ShiftSimulation.Of(context.For(mix, withSpread: true)).Result!.Trains[0].Result);
         var trucks = ScenarioA.Plan.Supply!.Trucks;
         var fewer = ScenarioA.Plan with { Supply = ScenarioA.Plan.Supply with { Trucks = [trucks[0] with { Count = 14 }, .. trucks.Skip(1)] } };
-        Assert.NotSame(asItIs, ShiftSimulation.Of(context.For(fewer, withSpread: false)).Result);
+        Assert.NotSame(asItIs.Trains[0].Result, ShiftSimulation.Of(context.For(fewer, withSpread: false)).Result!.Trains[0].Result);
     }
 
     [Fact]

@@ -63,6 +63,34 @@ public class DispatchTests
     }
 
     [Fact]
+    public void On_call_a_move_of_the_paver_is_way_too()
+    {
+        // Two runs of 700 m with an hour between: by hand, mix is needed at used / 355.2 kg/m / 4 m/min, and an hour later in the second run.
+        var single = Shifts.Single(14);
+        var model = single with
+        {
+            Dispatch = Dispatch.OnCall,
+            Duration = 36_000,
+            Stretches = [single.Stretches[0] with { Length = 700 }, single.Stretches[0] with { Length = 700, Move = 60 * Shifts.Minute }],
+        };
+        var loads = ShiftSimulator.Loads(model)!;
+        var lead = model.Trucks[0].Out.Expected + model.Trucks[0].Loading.Expected;
+        var judged = 0;
+        for (var k = 2; k < loads.Count; k++)
+        {
+            var place = loads.Take(k).Skip(2).Sum(load => load.Mass) / 355.2;
+            var needed = (place / model.Speed) + (place > 700 ? 3600 : 0);
+            if (needed > lead + 600)
+            {
+                Assert.InRange(loads[k].Arrived - needed, -300, 300);
+                judged++;
+            }
+        }
+
+        Assert.True(judged > 20);
+    }
+
+    [Fact]
     public void On_call_nothing_is_sent_while_the_paver_stands_as_planned()
     {
         // Eighty minutes of planned stop: the timetable knows of it, and so does the call; what is loaded as it comes fills the site.

@@ -128,9 +128,9 @@ public class SimulationQuantityTests
         Assert.Equal(SimulationNotes.TooLarge, Reason(WithTrucks(trucks => trucks with { Payload = T(1e-6) })));
         Assert.Equal(SimulationNotes.TooLarge, Reason(WithTrucks(trucks => trucks with { HaulOut = Min(1e9) })));
         Assert.Equal(NoteIds.OutsideFormula, Reason(Simple with { Pavers = [Simple.Pavers[0] with { Speed = M<UnitsNet.Speed>(0, "m/min") }] }));
-        Assert.Equal(SimulationNotes.SeveralPasses, Reason(Simple with { Courses = [Small.Course, Small.Course with { Id = "d" }] }));
-        var runs = new[] { Simple.Runs[0] with { Paver = "p1" }, Simple.Runs[0] with { Id = "2", Paver = "p2" } };
-        Assert.Equal(SimulationNotes.SeveralPavers, Reason(Simple with { Runs = runs, Pavers = [Simple.Pavers[0], Simple.Pavers[0] with { Id = "p2" }] }));
+        var runs = new[] { Simple.Runs[0] with { Paver = "p1" }, Simple.Runs[0] with { Id = "2", Paver = "p2", StartsAfter = Min(60) } };
+        var slower = Simple.Pavers[0] with { Id = "p2", Speed = M<UnitsNet.Speed>(Simple.Pavers[0].Speed!.Number / 2, Simple.Pavers[0].Speed!.Unit.Spelling) };
+        Assert.Equal(SimulationNotes.SharedTrucks, Reason(Simple with { Runs = runs, Pavers = [Simple.Pavers[0], slower] }));
 
         static string Reason(Plan plan) => Ask.Answer(plan, "shift.stop_chance", "shift").Absence!.Note!.Id;
 

@@ -100,7 +100,7 @@ public class PlanConsistencyTests
     [InlineData("waiting_places: 5", "waiting_places: -1", "-1\n  dispatch", "at least 0")]
     [InlineData("drum_width: 1.65 m", "drum_width: 0 m", null, "")]
     [InlineData("reclaimed: 18 %", "reclaimed: 101 %", "101 %", "between 0 % and 100 %")]
-    [InlineData("availability: 82 %", "availability: 0 %", "0 %\n    screeds", "more than 0 %")]
+    [InlineData("availability: 82 %", "availability: 0 %", "0 %\n    travel_speed", "more than 0 %")]
     [InlineData("rain_chance: 5 %", "rain_chance: -5 %", "-5 %", "between 0 % and 100 %")]
     [InlineData("cloud_eighths: 5", "cloud_eighths: 9", "9\n      dew_point", "0 to 8")]
     [InlineData("air: 56 F", "air: -460 F", "-460 F", "below absolute zero")]

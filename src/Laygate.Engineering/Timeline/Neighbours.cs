@@ -1,0 +1,100 @@
+using Laygate.Engineering.Quantities;
+using Laygate.Engineering.Reading;
+using Laygate.Model.Plans;
+
+namespace Laygate.Engineering.Timeline;
+
+/// <summary>
+/// Which strips lie side by side. Two strips of one course that share stations cannot lie upon each other, so they lie beside
+/// each other, with a joint between neighbours.
+/// </summary>
+internal static class Neighbours
+{
+    /// <summary>Whether a joint lies between two strips: longitudinal, of a course of both, named by both or by one whose only neighbour the other is.</summary>
+    public static bool AreJoined(QuantityContext context, Joint joint, LaidStrip one, LaidStrip other)
+    {
+        if (!LieSideBySide(one, other) || joint.Kind is JointKind.Transverse || !HasCourse(joint, one) || !HasCourse(joint, other))
+        {
+            return false;
+        }
+
+        var (first, second) = (one.Run.Id, other.Run.Id);
+        if (joint.Beside is { } beside)
+        {
+            return (PlanView.Same(joint.Run, first) && PlanView.Same(beside, second)) || (PlanView.Same(joint.Run, second) && PlanView.Same(beside, first));
+        }
+
+        var named = PlanView.Same(joint.Run, first) ? one : PlanView.Same(joint.Run, second) ? other : null;
+        return named is not null && CountBeside(context, named) == 1;
+    }
+
+    /// <summary>The two strips that a joint lies between, in the order in which they are laid; null where the plan has not both, or does not say which.</summary>
+    public static (LaidStrip First, LaidStrip Second)? Of(QuantityContext context, ShiftTimeline timeline, Joint joint)
+    {
+        for (var i = 0; i < timeline.Strips.Count; i++)
+        {
+            for (var j = i + 1; j < timeline.Strips.Count; j++)
+            {
+                var (one, other) = (timeline.Strips[i], timeline.Strips[j]);
+                if (AreJoined(context, joint, one, other))
+                {
+                    return (one, other);
+                }
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Shortest and longest time at one point between two strips, s.</summary>
+    public static (double Shortest, double Longest) Delay(LaidStrip first, LaidStrip second)
+    {
+        var (low, high) = first.Shared(second)!.Value;
+        double[] delays = [.. first.Stations.Concat(second.Stations).Append(low).Append(high)
+            .Where(station => station >= low && station <= high)
+            .Select(station => Math.Abs(second.AtStation(station) - first.AtStation(station)))];
+        return (delays.Min(), delays.Max());
+    }
+
+    /// <summary>Whether two strips of one course share stations.</summary>
+    public static bool LieSideBySide(LaidStrip one, LaidStrip other) =>
+        !ReferenceEquals(one.Run, other.Run) && one.Shared(other) is not null && one.Courses.Any(course => other.Courses.Contains(course));
+
+    /// <summary>Runs laid before one that share stations and a course with it.</summary>
+    public static IEnumerable<Run> Before(QuantityContext context, Run run)
+    {
+        var view = PlanView.Of(context);
+        var courses = context.Plan.Courses.Where(course => view.RunsOf(course).Contains(run)).ToList();
+        return StripOrder.InOrder(context.Plan.Runs).TakeWhile(other => !ReferenceEquals(other, run))
+            .Where(other => Shares(other, run) && courses.Exists(course => view.RunsOf(course).Contains(other)));
+    }
+
+    /// <summary>
+    /// A run laid before one, beside it, to which no joint is stated; null where there are joints enough. So many strips side by
+    /// side need one joint less; a joint that names one run only counts for any of them.
+    /// </summary>
+    public static Run? Without(QuantityContext context, Run run)
+    {
+        var before = Before(context, run).ToList();
+        var all = before.Select(other => other.Id).Append(run.Id).ToHashSet(StringComparer.Ordinal);
+        var joints = context.Plan.Joints.Count(joint => joint.Kind is not JointKind.Transverse && joint.Run is { } named && all.Contains(named)
+            && (joint.Beside is null || all.Contains(joint.Beside)));
+        return joints < before.Count
+            ? before.FindLast(other => !context.Plan.Joints.Any(joint => PlanView.Same(joint.Run, other.Id) || PlanView.Same(joint.Beside, other.Id))) ?? before[^1]
+            : null;
+    }
+
+    private static bool HasCourse(Joint joint, LaidStrip strip) =>
+        joint.Course is null || strip.Courses.Any(course => PlanView.Same(course.Id, joint.Course));
+
+    // Counted on the runs, not on the strips, which may not all be placed yet.
+    private static int CountBeside(QuantityContext context, LaidStrip strip)
+    {
+        var view = PlanView.Of(context);
+        return context.Plan.Runs.Count(run => !ReferenceEquals(run, strip.Run) && strip.Courses.Any(course => view.RunsOf(course).Contains(run)) && Shares(run, strip.Run));
+    }
+
+    /// <summary>Whether two runs share more than a station.</summary>
+    internal static bool Shares(Run one, Run other) => RunProfile.Stretch(one) is { } a && RunProfile.Stretch(other) is { } b
+        && Math.Min(a.High, b.High) - Math.Max(a.Low, b.Low) > LaidStrip.Touching;
+}
