@@ -16,6 +16,7 @@ public static class LaygateQuantities
         .. CourseSupplyQuantities.All(),
         .. CourseCoolingQuantities.All(),
         .. PairQuantities.All(),
+        .. PairBuildQuantities.All(),
         .. RunQuantities.All(),
         .. SupplyQuantities.All(),
         .. TruckQuantities.All(),
