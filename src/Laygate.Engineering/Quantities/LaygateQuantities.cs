@@ -17,6 +17,7 @@ public static class LaygateQuantities
         .. CourseCoolingQuantities.All(),
         .. CourseTimes.All(),
         .. PairQuantities.All(),
+        .. PairBuildQuantities.All(),
         .. RunQuantities.All(),
         .. SupplyQuantities.All(),
         .. TruckQuantities.All(),

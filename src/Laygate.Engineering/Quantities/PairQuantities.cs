@@ -32,8 +32,8 @@ internal static class PairQuantities
             "stated, else Δt = a / v", Sources.Balance, "a above or equal to zero, v above zero")),
     ];
 
-    // A test that names no course examines the pair too.
-    private static IEnumerable<Test> CoredTests(QuantityContext context, Element element)
+    /// <summary>Tests on cores of the pair; one that names no course examines the pair too.</summary>
+    internal static IEnumerable<Test> CoredTests(QuantityContext context, Element element)
     {
         var pair = (Pair)element.Subject!;
         return context.Plan.Tests.Where(test => test.Cores is not null

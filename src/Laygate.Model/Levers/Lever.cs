@@ -130,6 +130,17 @@ public sealed record Lever
         return multiples <= MostSteps ? new LeverValues(first, Step, up, Math.Max(0, (int)multiples), end) : [];
     }
 
+    /// <summary>
+    /// How much of the room in its direction a change uses, 0 to 1: by it changes of unlike things are set in order, since the ends
+    /// say how far each may go at all.
+    /// </summary>
+    /// <param name="value">Proposed value.</param>
+    public double Share(double value)
+    {
+        var room = Math.Abs((value > Current ? Highest : Lowest) - Current);
+        return value.Equals(Current) ? 0 : room > 0 ? Math.Abs(value - Current) / room : 1;
+    }
+
     private const double Rounding = 1e-9;
     private const int MostSteps = 1_000_000_000;
 }

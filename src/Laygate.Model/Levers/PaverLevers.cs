@@ -7,11 +7,12 @@ internal static class PaverLevers
 {
     public static IEnumerable<Lever> Of(Plan plan)
     {
+        var fastest = plan.Courses.Any(course => course.Laid == Laying.HotOnHot) ? PlanLevers.MostOfPairSpeed : PlanLevers.MostOfSpeed;
         foreach (var paver in plan.Pavers)
         {
             var address = $"paver:{paver.Id}";
             if (PlanLevers.Measure(
-                LeverKind.PaverSpeed, address, "speed", paver.Speed, (PlanLevers.SlowestPaver / 60, PlanLevers.SpeedFactor * paver.Speed?.Si),
+                LeverKind.PaverSpeed, address, "speed", paver.Speed, (PlanLevers.SlowestPaver / 60, fastest * paver.Speed?.Si),
                 speed => PlanCopy.WithPaver(plan, paver with { Speed = speed })) is { } lever)
             {
                 yield return lever;

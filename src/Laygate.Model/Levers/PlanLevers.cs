@@ -5,19 +5,31 @@ namespace Laygate.Model.Levers;
 
 /// <summary>
 /// The levers of a plan: stated quantities that a site, a plant or the designer may change. Ends of ranges are what a site
-/// would accept (speed not below 1.5 m/min, mix not hotter than the plan's own highest, opening inside the closure,
-/// thickness inside the tolerance); where the plan sets no end, <see cref="SearchFactor"/> only says how far is looked.
+/// would accept: those of the plan first (mix not hotter than the plan's own highest, output up to the name plate, loads that find
+/// a place to wait, opening inside the closure, thickness inside the tolerance). Where the plan sets no end, one of the ends below
+/// holds. No source publishes them; they are engineering judgement, and bind only what is proposed, never what is judged.
 /// </summary>
 public static class PlanLevers
 {
-    /// <summary>How far is looked where nothing else ends a range: this many times the stated value. A bound of the search, not of the trade.</summary>
-    public const double SearchFactor = 4;
+    /// <summary>
+    /// Most of a stated count or measure that is proposed: its double. A fleet, an order or a time that must more than double is
+    /// another job or a slip of the pen, and not a correction.
+    /// </summary>
+    public const double MostOfStated = 2;
 
-    /// <summary>The same for the speed of machines, which have a working range.</summary>
-    public const double SpeedFactor = 2;
+    /// <summary>
+    /// Most of a stated speed of a machine: half as fast again. Density behind the screed and effect of a pass were estimated or
+    /// tried at the stated speed.
+    /// </summary>
+    public const double MostOfSpeed = 1.5;
 
-    /// <summary>Most rollers added to a phase; a bound of the search.</summary>
-    public const int MostAddedRollers = 4;
+    /// <summary>
+    /// The same for a paver that lays a pair: a quarter faster. Two screeds and the trial length of both courses hang on the speed.
+    /// </summary>
+    public const double MostOfPairSpeed = 1.25;
+
+    /// <summary>Most rollers added to a phase: each needs a driver, and room to turn in the zone with the others.</summary>
+    public const int MostAddedRollers = 2;
 
     /// <summary>Slowest paver speed that a remedy may propose, m/min (engineering judgement: slower, screed and mix temperature suffer).</summary>
     public const double SlowestPaver = 1.5;
@@ -51,7 +63,7 @@ public static class PlanLevers
             Unit = stated.Unit,
             Current = stated.Number,
             Lowest = si.Lowest is { } low ? double.Round(stated.Unit.FromSi(low), 9) : step,
-            Highest = si.Highest is { } high ? double.Round(stated.Unit.FromSi(high), 9) : SearchFactor * stated.Number,
+            Highest = si.Highest is { } high ? double.Round(stated.Unit.FromSi(high), 9) : MostOfStated * stated.Number,
             Step = step,
             Change = number => change(stated with { Number = number }),
         };
@@ -66,7 +78,7 @@ public static class PlanLevers
         IsCount = true,
         Current = stated.Value,
         Lowest = lowest,
-        Highest = SearchFactor * Math.Max(1, Math.Min(stated.Value, 1000)),
+        Highest = MostOfStated * Math.Max(1, Math.Min(stated.Value, 1000)),
         Step = 1,
         Change = number => change((int)Math.Round(number)),
     };

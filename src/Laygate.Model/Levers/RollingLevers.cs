@@ -66,7 +66,7 @@ internal static class RollingLevers
     }
 
     private static Lever? Speed(Plan plan, Roller roller) => roller.Phase is null ? null : PlanLevers.Measure(
-        LeverKind.RollerSpeed, $"roller:{roller.Id}", "speed", roller.Speed, (null, PlanLevers.SpeedFactor * roller.Speed?.Si),
+        LeverKind.RollerSpeed, $"roller:{roller.Id}", "speed", roller.Speed, (null, PlanLevers.MostOfSpeed * roller.Speed?.Si),
         speed => PlanCopy.WithRoller(plan, roller with { Speed = speed }));
 
     private static bool Is(string? a, string b) => string.Equals(a, b, StringComparison.Ordinal);

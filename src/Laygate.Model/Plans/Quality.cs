@@ -77,7 +77,8 @@ public sealed record TrialPasses(string Phase, int? Passes);
 /// <param name="Count">How many.</param>
 /// <param name="MatCold">Whether the mat is cold when they are taken.</param>
 /// <param name="CutAtInterface">Whether they are cut apart at the interface of the courses, and each course is tested.</param>
-public sealed record Cores(int? Count, bool? MatCold, bool? CutAtInterface);
+/// <param name="DensityMethod">How the bulk density of each course is found and judged, as agreed.</param>
+public sealed record Cores(int? Count, bool? MatCold, bool? CutAtInterface, string? DensityMethod = null);
 
 /// <summary>A step that waits for a criterion.</summary>
 public sealed record HoldPoint

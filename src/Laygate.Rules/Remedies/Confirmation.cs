@@ -32,10 +32,14 @@ internal sealed class Confirmation(RemedyCandidates candidates, Before before)
         var key = (target.Rule, target.Address);
         var found = new List<Remedy>();
         var failed = new List<FailedRemedy>();
-        foreach (var candidate in candidates.Found[key]
-            .OrderBy(candidate => candidate.Effect.Lever.ByDesigner)
-            .ThenBy(candidate => !StopLevers.Aims(target, candidate.Effect.Lever.Kind)))
+        foreach (var candidate in RemedyOrder.Of(target, candidates.Found[key]))
         {
+            // The design is not changed to suit plant or machines as long as those can be changed.
+            if (candidate.IsDesign && found.Count > 0)
+            {
+                break;
+            }
+
             if (candidate.Worsened.Count > 0)
             {
                 failed.Add(Failed(candidate.Change[0], RemedyObstacle.WorsensAnother, null, candidate.Worsened));

@@ -51,7 +51,7 @@ internal sealed class LeverSearch(Judge judge, Lever lever, Variant asItIs)
             return null;
         }
 
-        var needed = Margins.Spread(target);
+        var needed = Margins.Aim(target);
         var index = Smallest(values, last, target, needed);
         if (index < 0 && needed > 0 && target.Outcome == Outcome.Missed)
         {

@@ -42,6 +42,19 @@ internal static class Margins
         return Math.Max(0, Math.Max(low, high));
     }
 
+    /// <summary>
+    /// How far inside its limit a remedy aims, in the unit of the value: as far as the spread asks, and where the limit is a band
+    /// around another quantity (95 % of the tonnage that the course needs) to that quantity itself.
+    /// </summary>
+    public static double Aim(Finding finding)
+    {
+        var band = finding.Limit is not { Quantity: not null, Factor: > 0 and { } factor } limit ? 0
+            : limit.Low?.Number is { } low && factor < 1 ? (low / factor) - low
+            : limit.High?.Number is { } high && factor > 1 ? high - (high / factor)
+            : 0;
+        return Math.Max(Spread(finding), band);
+    }
+
     /// <summary>Whether a finding is worse than before: a higher status, a miss in place of none, or a miss by more.</summary>
     public static bool IsWorse(Finding before, Finding after)
     {

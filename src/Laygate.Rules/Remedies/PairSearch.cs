@@ -15,14 +15,14 @@ internal sealed class PairSearch(Judge judge, HarmCheck harm, IReadOnlyList<Leve
 
     public IEnumerable<Candidate> Find(IReadOnlyList<Candidate> single)
     {
-        var healed = single.Where(candidate => candidate.Worsened.Count <= MostHarmed).Take(MostFirsts).Select(Heal).OfType<Candidate>().ToList();
+        var healed = single.Where(candidate => candidate.Worsened.Count is > 0 and <= MostHarmed).OrderBy(candidate => candidate.IsDesign).Take(MostFirsts).Select(Heal).OfType<Candidate>().ToList();
         return healed.Count > 0 ? healed : Together().Take(1);
     }
 
     /// <summary>A second lever, and the smallest setting of it, with which the first does no harm any more.</summary>
     private Candidate? Heal(Candidate first)
     {
-        foreach (var lever in PlanLevers.Of(judge.Plan).Where(lever => !lever.IsGiven && !IsSame(lever, first.Effect.Lever)))
+        foreach (var lever in PlanLevers.Of(judge.Plan).Where(lever => !lever.IsGiven && !IsSame(lever, first.Effect.Lever)).OrderBy(lever => lever.ByDesigner))
         {
             foreach (var up in new[] { true, false })
             {
@@ -46,7 +46,7 @@ internal sealed class PairSearch(Judge judge, HarmCheck harm, IReadOnlyList<Leve
 
     private IEnumerable<Candidate> Together()
     {
-        var helping = effects.Where(effect => effect.Mends is null && !effect.Lever.IsGiven).Take(MostFirsts).ToList();
+        var helping = effects.Where(effect => effect.Mends is null && !effect.Lever.IsGiven).OrderBy(effect => effect.Lever.ByDesigner).Take(MostFirsts).ToList();
         for (var i = 0; i < helping.Count; i++)
         {
             for (var j = 0; j < helping.Count; j++)

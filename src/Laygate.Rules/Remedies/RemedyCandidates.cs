@@ -4,7 +4,11 @@ using Laygate.Rules.Results;
 namespace Laygate.Rules.Remedies;
 
 /// <summary>A change that mends a finding on expected values, and what it would make worse.</summary>
-internal sealed record Candidate(IReadOnlyList<Setting> Change, LeverEffect Effect, IReadOnlyList<Finding> Worsened);
+internal sealed record Candidate(IReadOnlyList<Setting> Change, LeverEffect Effect, IReadOnlyList<Finding> Worsened)
+{
+    /// <summary>Whether the designer must agree to it, or to a part of it.</summary>
+    public bool IsDesign => Change.Any(setting => setting.Lever.ByDesigner);
+}
 
 /// <summary>What the search on expected values proposes for each finding.</summary>
 public sealed class RemedyCandidates
@@ -55,13 +59,13 @@ public sealed class RemedyCandidates
             judge, targets, byTarget, found.SelectMany(list => list).ToLookup(candidate => (candidate.Effect.Target.Rule, candidate.Effect.Target.Address)));
     }
 
-    // Single changes first; two together only where no single one does without harm.
+    // Single changes first; two together only where no single one does without harm, or only one that changes the design.
     private static List<Candidate> Of(IReadOnlyList<LeverEffect> effects, Judge judge, HarmCheck harm)
     {
         var single = effects.Where(effect => effect.Mends is not null && !effect.Lever.IsGiven)
             .Select(effect => new Candidate([effect.Mends!], effect, harm.Of([effect.Mends!])))
             .ToList();
-        return single.Exists(candidate => candidate.Worsened.Count == 0)
+        return single.Exists(candidate => candidate is { Worsened.Count: 0, IsDesign: false })
             ? single
             : [.. single, .. new PairSearch(judge, harm, effects).Find(single)];
     }

@@ -57,7 +57,8 @@ internal static class QualityMapper
     private static Cores Cores(Fields at) => new(
         Count: at.Count("count"),
         MatCold: at.Flag("mat_cold"),
-        CutAtInterface: at.Flag("cut_at_interface"));
+        CutAtInterface: at.Flag("cut_at_interface"),
+        DensityMethod: at.Text("density_method"));
 
     public static SafetyMeasure SafetyMeasure(Fields at) => new()
     {

@@ -122,6 +122,61 @@ public sealed class RemedyTests
         Assert.True(slower.OnExpectedValuesOnly);
     }
 
+    [Theory]
+    [InlineData("tonnage: 1756 t", "tonnage: 1600 t", "consistency/less-mix-ordered-than-the-course-needs", 1)]
+    [InlineData("tonnage: 1756 t", "tonnage: 1950 t", "consistency/more-mix-ordered-than-the-course-needs", -1)]
+    public void An_order_is_mended_to_what_the_course_needs_and_not_to_the_edge_of_the_band(string find, string put, string rule, int side)
+    {
+        // 1,050 m of 8.5 m at 85 mm and the plan's density; 95 % of it would leave the last 50 m unpaved.
+        var bench = Bench.Of(Quay, QuayRules, find, put);
+        var finding = bench.Report.Findings.Single(one => one.RuleName == rule && one.Outcome == Outcome.Missed);
+        var change = Assert.Single(finding.Remedies!.Found[0].Changes);
+        var limit = finding.Limit!;
+        var need = (limit.Low ?? limit.High)!.Number!.Value / limit.Factor!.Value;
+        Assert.Equal(LeverKind.Tonnage, change.Lever);
+        Assert.InRange((change.To.Number!.Value - need) * side, -1e-6, 1);
+    }
+
+    [Theory]
+    [InlineData(Quay, QuayRules, "speed: 2.6 m/min", "speed: 3.2 m/min")]
+    [InlineData(Quay, QuayRules, "expected: 156 °C", "expected: 146 °C")]
+    [InlineData(Quay, QuayRules, null, null)]
+    [InlineData(Moor, "us-wa", "speed: 5.0 m/min", "speed: 7.0 m/min")]
+    [InlineData(Moor, "us-wa", "waiting_places: 2", "waiting_places: 9")]
+    [InlineData(Moor, "us-wa", null, null)]
+    public void The_design_is_touched_only_where_no_operation_mends_it(string example, string rules, string? find, string? put)
+    {
+        var found = Bench.Of(example, rules, find, put).Report.Findings.Select(finding => finding.Remedies?.Found ?? []).Where(list => list.Count > 0).ToList();
+        Assert.NotEmpty(found);
+        Assert.All(found, list => Assert.Single(list.Select(ByDesigner).Distinct()));
+
+        static bool ByDesigner(Remedy remedy) => remedy.Changes.Any(change => change.ByDesigner);
+    }
+
+    [Fact]
+    public void What_a_finding_is_about_is_proposed_first_and_then_the_smaller_change()
+    {
+        // Plans that other tests of this class have mended already.
+        Bench[] benches =
+        [
+            Bench.Of(Quay, QuayRules, "speed: 2.6 m/min", "speed: 3.2 m/min"),
+            Bench.Of(Quay, QuayRules),
+            Bench.Of(County, "us-wa", "speed: 23 ft/min", "speed: 26 ft/min"),
+            Bench.Of(County, "us-wa", "count: 18,", "count: 12,"),
+        ];
+        var sets = benches.SelectMany(bench => bench.Report.Findings
+            .Where(finding => finding.Notes.All(note => Laygate.Engineering.Supply.Simulation.SimulationNotes.CauseOf(note.Id) is null))
+            .Select(finding => (finding.Address, Changes: Numbers(finding), Levers: PlanLevers.Of(bench.Plan))))
+            .Where(one => one.Changes.Count > 1)
+            .ToList();
+        Assert.NotEmpty(sets);
+        Assert.All(sets, one => Assert.Equal(
+            one.Changes.OrderBy(change => change.Address != one.Address).ThenBy(change => Lever(one.Levers, change).Share(change.To.Number!.Value)), one.Changes));
+
+        static List<LeverSetting> Numbers(Finding finding) =>
+            [.. (finding.Remedies?.Found ?? []).Where(remedy => remedy.Changes is [{ To.Number: not null }]).Select(remedy => remedy.Changes[0])];
+    }
+
     [Fact]
     public void More_trucks_than_find_a_place_to_wait_are_no_remedy()
     {

@@ -117,6 +117,30 @@ public class LeverTests
         Assert.Equal(count == 0 ? (double.NaN, double.NaN) : (current - 0.1, 1.5), (nearest, farthest));
     }
 
+    /// <summary>No figure is published for these ends; they keep a proposal within what one shift can arrange (the reasons stand at PlanLevers).</summary>
+    [Fact]
+    public void No_fleet_or_order_grows_beyond_its_double()
+    {
+        var supply = new Laygate.Model.Plans.Supply { Trucks = [new TruckGroup { Id = "a", Plant = "x", Mix = "m", Count = 12 }] };
+        Assert.Equal(24, Of(LeverKind.TruckCount, Plan with { Supply = supply }).Highest);
+        var course = Plan.Courses[0] with { Tonnage = M<Mass>(300, "t") };
+        Assert.Equal(600, Of(LeverKind.Tonnage, Plan with { Courses = [course] }).Highest);
+        Assert.Equal(3, Of(LeverKind.Rollers).Highest);
+    }
+
+    [Theory]
+    [InlineData(Laying.Separately, 6)]
+    [InlineData(Laying.HotOnHot, 5)]
+    public void A_paver_of_a_pair_is_hurried_less_than_one_of_a_single_course(Laying laid, double highest) =>
+        Assert.Equal(highest, Of(LeverKind.PaverSpeed, Plan with { Courses = [Plan.Courses[0], Plan.Courses[0] with { Id = "upper", Laid = laid }] }).Highest, 9);
+
+    [Fact]
+    public void The_share_of_its_room_that_a_change_uses()
+    {
+        var lever = Of(LeverKind.PaverSpeed); // 4 m/min, up to 6, down to 1.5.
+        Assert.Equal((0.25, 0.4, 0.0), (lever.Share(4.5), lever.Share(3), lever.Share(4)));
+    }
+
     [Fact]
     public void What_is_not_stated_cannot_be_moved() => Assert.Empty(PlanLevers.Of(Small.Plan));
 
