@@ -16,10 +16,10 @@ internal static class ControlQuantities
         Plan.Presence("hold_before_opening", "A hold point before traffic, with criterion, evidence, owner and who releases.", (c, _) => HoldSteps.Of(c, HoldStep.BeforeOpening)),
         Plan.Presence("approval", "Who approved the plan, and when.", (c, _) => Answers.Fields(
             new InputReference("plan", "plan.approved"),
-            ("name", Answers.Given(c.Plan.Identity.Approved?.Name)),
-            ("date", c.Plan.Identity.Approved?.Date is not null))),
+            ("plan.approved.name", Answers.Given(c.Plan.Identity.Approved?.Name)),
+            ("plan.approved.date", c.Plan.Identity.Approved?.Date is not null))),
         Plan.Presence("finish_rolling", "A phase of finish rolling.", (c, _) => Answers.Fields(
-            new InputReference("plan", "rolling.phases"), ("finish", c.Plan.Rolling?.Phases.Any(phase => phase.Kind == PhaseKind.Finish) == true))),
+            new InputReference("plan", "rolling.phases"), ("rolling.phases", c.Plan.Rolling?.Phases.Any(phase => phase.Kind == PhaseKind.Finish) == true))),
         Plan.Flag("several_mixes", "Whether the courses of the plan take more than one mix.", (c, _) => Answers.Follows(MixesOf(c.Plan.Courses) > 1, new InputReference("plan", "courses"))),
         Plan.Flag("two_mixes_fed", "Whether one feeder passes on the mixes of two courses that are laid together.", (c, _) =>
             Answers.Follows(c.Plan.Supply?.Feeder is not null && CourseQuantities.Pairs(c).Any(TwoMixes), new InputReference("supply", "feeder"))),
