@@ -18,6 +18,8 @@ internal static class CourseSupplyQuantities
             "R = Σ v · max(W · t) · ρ over the pavers that lay the course", Sources.WorkTip31, "width changes evenly between stations; runs of one paver follow each other")),
         Course.Number("demand_average", Shape.Flow, "Mix that the course takes on average from its first metre to its last, at the planned speed, standstill and planned stops counted.", AverageDemand, new Method(
             "Rm = Σ M / (L / (v · a) + Σ stops) over the pavers that lay the course", Sources.Balance, "what must come at the least so that the paver need not wait for mix; hand-laid areas are left out")),
+        Course.Number("tonnage_at_thinnest", Shape.Mass, "Mix for all runs of the course if it were nowhere thicker than its smallest thickness.", TonnageAtThinnest, new Method(
+            "M = Σ W · L · tmin · ρ", Sources.Balance, "hand-laid areas and losses are not counted: less than this cannot cover the runs")),
         Course.Number("tonnage_computed", Shape.Mass, "Mix for all runs of the course, and for areas laid by hand with its mix.", Tonnage, new Method(
             "M = Σ W · L · t · ρ", Sources.Navedtra14080, "no allowance for waste; hand-laid areas count to the uppermost course of their mix")),
         Course.Number("supply", Shape.Flow, "Mix of this course that the plants can send on average over the shift.", SupplyOf, new Method(
@@ -154,6 +156,27 @@ internal static class CourseSupplyQuantities
         var volume = runs.Sum(run => Volume(calculation, run, course)) + HandLaid(context, course);
         var density = CourseQuantities.MixDensity(calculation, course);
         return calculation.Result("course.tonnage_computed", "M", "M = Σ W · L · t · ρ", volume > 0 ? volume * density : null);
+    }
+
+    private static Answer TonnageAtThinnest(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var course = (Course)element.Subject!;
+        var runs = PlanView.Of(context).RunsOf(course).ToList();
+        if (runs.Count == 0)
+        {
+            calculation.Miss("plan", "runs");
+        }
+
+        foreach (var run in runs)
+        {
+            Volume(calculation, run, course); // Takes the inputs, and what is missing of them.
+        }
+
+        var area = runs.Sum(run => RunProfile.Parts(run, course).Sum(part => 0.5 * (part.WidthAtStart + part.WidthAtEnd) * part.Length));
+        var thinnest = calculation.Quantity("tmin", "course.thickness_lowest", element);
+        var density = CourseQuantities.MixDensity(calculation, course);
+        return calculation.Result("course.tonnage_at_thinnest", "M", "M = Σ W · L · tmin · ρ", area > 0 ? area * thinnest * density : null);
     }
 
     private static double Volume(Calculation calculation, Run run, Course course)

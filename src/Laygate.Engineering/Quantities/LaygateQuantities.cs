@@ -31,6 +31,8 @@ public static class LaygateQuantities
         .. JointQuantities.All(),
         .. FrictionAndOpeningQuantities.All(),
         .. QualityQuantities.All(),
+        .. ControlQuantities.All(),
+        .. FitQuantities.All(),
         .. TrialQuantities.All(),
         .. SimulationQuantities.All(),
     ]);

@@ -119,6 +119,9 @@ public enum Exposure { Open, Wooded, Town }
 /// <summary>Event for which a plan holds an action ready.</summary>
 public enum ContingencyEvent { PlantStops, FeederFails, PaverFails, RollerFails, Rain, Wind, TruckShortage, OpeningInDanger, WrongMix, Other }
 
+/// <summary>Part of the shift in which a step waits for its release.</summary>
+public enum HoldStep { BeforeLaying, DuringLaying, BeforeOpening }
+
 /// <summary>What a test examines.</summary>
 public enum TestKind { Density, Thickness, Evenness, Texture, Friction, MixTemperature, MatTemperature, ThermalProfile, Yield, Composition, Bond, BondCoatRate, TrialLength, JointDensity, Deformation, Other }
 

@@ -86,6 +86,9 @@ public sealed record HoldPoint
     /// <summary>Id.</summary>
     public required string Id { get; init; }
 
+    /// <summary>Part of the shift in which it lies; null where the plan does not say.</summary>
+    public HoldStep? Step { get; init; }
+
     /// <summary>The step that waits.</summary>
     public string? Before { get; init; }
 

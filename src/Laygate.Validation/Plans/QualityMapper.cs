@@ -36,6 +36,7 @@ internal static class QualityMapper
     public static HoldPoint HoldPoint(Fields at) => new()
     {
         Id = at.RequiredId("id"),
+        Step = at.Word<HoldStep>("step"),
         Before = at.Text("before"),
         Criterion = at.Text("criterion"),
         Evidence = at.Text("evidence"),
