@@ -31,5 +31,8 @@ public static class LaygateQuantities
         .. QualityQuantities.All(),
         .. TrialQuantities.All(),
         .. SimulationQuantities.All(),
+        .. TemperatureChain.All(),
+        .. TimeChain.All(),
+        .. NamesAndSignatures.All(),
     ]);
 }
