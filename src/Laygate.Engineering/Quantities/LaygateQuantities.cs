@@ -35,5 +35,8 @@ public static class LaygateQuantities
         .. FitQuantities.All(),
         .. TrialQuantities.All(),
         .. SimulationQuantities.All(),
+        .. TemperatureChain.All(),
+        .. TimeChain.All(),
+        .. NamesAndSignatures.All(),
     ]);
 }

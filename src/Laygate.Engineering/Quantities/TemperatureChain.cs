@@ -1,0 +1,96 @@
+using Laygate.Engineering.Assumptions;
+using Laygate.Engineering.Formulas;
+using Laygate.Engineering.Reading;
+using Laygate.Model.Measures;
+using Laygate.Model.Plans;
+
+namespace Laygate.Engineering.Quantities;
+
+/// <summary>How the temperatures that a plan states follow each other: load, mat, rolling, opening. Differences compare places on their safe side.</summary>
+internal static class TemperatureChain
+{
+    private static readonly Define Mix = new(ElementKind.Mix);
+    private static readonly Define Course = new(ElementKind.Course);
+    private static readonly Define Opening = new(ElementKind.Opening);
+
+    public static IEnumerable<QuantityDefinition> All() =>
+    [
+        Course.Flag("laying_temperature_stated", "Whether the plan states an expected temperature behind the screed.", (_, e) => Answers.Follows(
+            e.Subject is Course { LayingTemperature.Expected: not null }, new InputReference(e.Address, "laying_temperature.expected"))),
+        Course.Number("laying_over_delivery", Shape.Difference, "How far the expected temperature behind the screed lies above the expected one on delivery.", LayingOverDelivery, new Method(
+            "ΔT = Tl − Td", Sources.Definition, "below zero where the mix cools on its way; a load whose skin is measured may be hotter inside, then no value")),
+        Mix.Flag("refuse_below_stated", "Whether the plan states the temperature below which a load is refused.", (_, e) => Answers.Follows(
+            e.Subject is Mix { RefuseBelow.Value: not null }, new InputReference(e.Address, "refuse_below.value"))),
+        Mix.Number("refusal_over_cessation", Shape.Difference, "What a load at the refusal limit has left, once it is laid, above the end of densification.", RefusalOverCessation, new Method(
+            "ΔT = Tr − ΔTl − Tc", Sources.Definition, "ΔTl: the assumed loss between load and mat")),
+        Mix.Flag("cessation_stated", "Whether the plan states a cessation temperature of its own.", (_, e) => Answers.Follows(
+            e.Subject is Mix { Cessation.Value: not null }, new InputReference(e.Address, "cessation"))),
+        Mix.Number("cessation_lowest", Shape.Temperature, "Lowest cessation temperature that is usual for the binder: low end of the assumption that stands in where none is stated.", (c, e) =>
+            LowestUsual(c, e, widths: 0, "mix.cessation_lowest"), new Method("low end of the range", "catalogue of assumptions", "by grade, else by modified or not"), Place.CourseMean),
+        Mix.Number("cessation_far_below", Shape.Temperature, "Cessation temperature that no such binder has: modified, the low end for unmodified binder; else the low end less the width of the range.", FarBelow, new Method(
+            "Tc,mod = low; else low − (high − low), both of dense mix with unmodified binder", "catalogue of assumptions", "a modified binder is stiffer than an unmodified one"), Place.CourseMean),
+        Opening.Flag("temperature_stated", "Whether the plan states a temperature below which the surface is opened; not known where it says nothing of the opening.", TemperatureStated),
+        Opening.Number("over_cessation", Shape.Difference, "How far the stated opening temperature lies above the lowest cessation temperature of the courses.", OpeningOverCessation, new Method(
+            "ΔT = To − Tc", Sources.Definition, "the mean of a mat is not colder than its skin, so a skin above Tc is a mat above Tc")),
+    ];
+
+    private static Answer LayingOverDelivery(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var course = (Course)element.Subject!;
+        var delivery = PlanView.Of(context).MixOf(course)?.Delivery;
+        var laid = calculation.Stated("Tl", course.LayingTemperature?.Expected, element.Address, "laying_temperature.expected");
+        var brought = calculation.Stated("Td", delivery?.Expected, $"mix:{course.Mix}", "delivery.expected");
+        return calculation.Result("course.laying_over_delivery", "ΔT", "ΔT = Tl − Td", laid - brought);
+    }
+
+    private static Answer RefusalOverCessation(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var limit = calculation.Stated("Tr", ((Mix)element.Subject!).RefuseBelow?.Value, element.Address, "refuse_below.value");
+        var loss = calculation.Assumed(AssumptionIds.LayingLoss, "ΔTl", element.Address, standsFor: null);
+        var end = calculation.Quantity("Tc", "mix.cessation", element);
+        return calculation.Result("mix.refusal_over_cessation", "ΔT", "ΔT = Tr − ΔTl − Tc", limit - loss - end);
+    }
+
+    private static Answer LowestUsual(QuantityContext context, Element element, double widths, string quantity)
+    {
+        var calculation = new Calculation(context);
+        var id = MixQuantities.CessationAssumption(context.Assumptions, (element.Subject as Mix)?.Binder);
+        return Low(calculation, element, id, widths, quantity);
+    }
+
+    private static Answer FarBelow(QuantityContext context, Element element) => Low(
+        new Calculation(context), element, AssumptionIds.CessationUnknown, (element.Subject as Mix)?.Binder?.Modified == true ? 0 : 1, "mix.cessation_far_below");
+
+    private static Answer Low(Calculation calculation, Element element, string id, double widths, string quantity)
+    {
+        calculation.Assumed(id, "Tc", element.Address, standsFor: null);
+        var range = calculation.Context.Assumptions[id];
+        return calculation.Result(quantity, "Tc,min", widths > 0 ? "low − (high − low)" : "low", Si(range.Low) - (widths * (Si(range.High) - Si(range.Low))));
+
+        double Si(double number) => UnitTable.Find(range.Unit)!.ToSi(number);
+    }
+
+    private static Answer TemperatureStated(QuantityContext context, Element element)
+    {
+        var opening = context.Plan.Opening;
+        var input = new InputReference(element.Address, "below.value");
+        return opening is null or { At: null, After: null, Below: null } ? Answer.Missing(input) : Answers.Follows(opening.Below?.Value is not null, input);
+    }
+
+    private static Answer OpeningOverCessation(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var opened = calculation.Stated("To", context.Plan.Opening?.Below?.Value, element.Address, "below.value");
+        var lowest = context.Plan.Courses.Select(course => PlanView.Of(context).Of(ElementKind.Mix, course.Mix)).OfType<Element>()
+            .OrderBy(mix => (context.Get("mix.cessation", mix).Value as NumberValue)?.Si ?? double.PositiveInfinity).FirstOrDefault();
+        if (lowest is null)
+        {
+            calculation.Miss("plan", "mixes");
+            return calculation.Stopped!;
+        }
+
+        return calculation.Result("opening.over_cessation", "ΔT", "ΔT = To − Tc", opened - calculation.Quantity("Tc", "mix.cessation", lowest));
+    }
+}
