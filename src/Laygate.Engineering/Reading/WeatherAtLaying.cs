@@ -74,9 +74,8 @@ internal sealed record WeatherAtLaying(WeatherTable? Table, IReadOnlyList<Weathe
         }
 
         return LayingSpan.Of(context, pass: null) is not { } span
-            ? Answer.Missing(ShiftTimes.Missing(context.Plan.Shift))
-            : WeatherGaps.Outside(WeatherTable.Of(context)!, [], span) is { } outside ? Answer.None(AbsenceReason.NotComputable, outside, new InputReference(Address, "hours"))
-            : Answer.Missing(new InputReference(Address, "hours"));
+            ? Answer.Missing(ShiftTimes.Missing(context.Plan.Shift) is { Length: > 0 } missing ? missing : [new InputReference(Address, "hours")])
+            : Answer.None(AbsenceReason.NotComputable, WeatherGaps.Outside(WeatherTable.Of(context)!, [], span)!, new InputReference(Address, "hours"));
     }
 }
 
