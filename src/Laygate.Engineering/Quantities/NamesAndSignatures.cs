@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Quantities;
@@ -9,11 +10,10 @@ internal static class NamesAndSignatures
     private static readonly Define HoldPoint = new(ElementKind.HoldPoint);
 
     /// <summary>Words that hold a place for a name.</summary>
-    private static readonly HashSet<string> Placeholders = new(StringComparer.OrdinalIgnoreCase)
-    {
+    private static readonly FrozenSet<string> Placeholders = FrozenSet.Create(
+        StringComparer.OrdinalIgnoreCase,
         "tbd", "t.b.d.", "tba", "t.b.a.", "tbc", "t.b.c.", "to be confirmed", "to be decided", "to be determined", "to be named", "to be announced",
-        "n.n.", "nn", "n. n.", "n/a", "unknown", "nobody", "no one", "somebody", "someone", "anybody", "anyone", "whoever", "?", "??", "???", "-", "--", "...", "xxx", "name",
-    };
+        "n.n.", "nn", "n. n.", "n/a", "unknown", "nobody", "no one", "somebody", "someone", "anybody", "anyone", "whoever", "?", "??", "???", "-", "--", "...", "xxx", "name");
 
     public static IEnumerable<QuantityDefinition> All() =>
     [

@@ -26,9 +26,7 @@ internal static class TemperatureChain
         Mix.Flag("cessation_stated", "Whether the plan states a cessation temperature of its own.", (_, e) => Answers.Follows(
             e.Subject is Mix { Cessation.Value: not null }, new InputReference(e.Address, "cessation"))),
         Mix.Number("cessation_lowest", Shape.Temperature, "Lowest cessation temperature that is usual for the binder: low end of the assumption that stands in where none is stated.", (c, e) =>
-            LowestUsual(c, e, widths: 0, "mix.cessation_lowest"), new Method("low end of the range", "catalogue of assumptions", "by grade, else by modified or not"), Place.CourseMean),
-        Mix.Number("cessation_far_below", Shape.Temperature, "Cessation temperature that no such binder has: modified, the low end for unmodified binder; else the low end less the width of the range.", FarBelow, new Method(
-            "Tc,mod = low; else low − (high − low), both of dense mix with unmodified binder", "catalogue of assumptions", "a modified binder is stiffer than an unmodified one"), Place.CourseMean),
+            LowestUsual(c, e), new Method("low end of the range", "catalogue of assumptions", "by grade, else by modified or not"), Place.CourseMean),
         Opening.Flag("temperature_stated", "Whether the plan states a temperature below which the surface is opened; not known where it says nothing of the opening.", TemperatureStated),
         Opening.Number("over_cessation", Shape.Difference, "How far the stated opening temperature lies above the lowest cessation temperature of the courses.", OpeningOverCessation, new Method(
             "ΔT = To − Tc", Sources.Definition, "the mean of a mat is not colder than its skin, so a skin above Tc is a mat above Tc")),
@@ -53,23 +51,13 @@ internal static class TemperatureChain
         return calculation.Result("mix.refusal_over_cessation", "ΔT", "ΔT = Tr − ΔTl − Tc", limit - loss - end);
     }
 
-    private static Answer LowestUsual(QuantityContext context, Element element, double widths, string quantity)
+    private static Answer LowestUsual(QuantityContext context, Element element)
     {
         var calculation = new Calculation(context);
         var id = MixQuantities.CessationAssumption(context.Assumptions, (element.Subject as Mix)?.Binder);
-        return Low(calculation, element, id, widths, quantity);
-    }
-
-    private static Answer FarBelow(QuantityContext context, Element element) => Low(
-        new Calculation(context), element, AssumptionIds.CessationUnknown, (element.Subject as Mix)?.Binder?.Modified == true ? 0 : 1, "mix.cessation_far_below");
-
-    private static Answer Low(Calculation calculation, Element element, string id, double widths, string quantity)
-    {
         calculation.Assumed(id, "Tc", element.Address, standsFor: null);
-        var range = calculation.Context.Assumptions[id];
-        return calculation.Result(quantity, "Tc,min", widths > 0 ? "low − (high − low)" : "low", Si(range.Low) - (widths * (Si(range.High) - Si(range.Low))));
-
-        double Si(double number) => UnitTable.Find(range.Unit)!.ToSi(number);
+        var range = context.Assumptions[id];
+        return calculation.Result("mix.cessation_lowest", "Tc,min", "low end of the range", UnitTable.Find(range.Unit)!.ToSi(range.Low));
     }
 
     private static Answer TemperatureStated(QuantityContext context, Element element)
