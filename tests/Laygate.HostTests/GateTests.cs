@@ -91,7 +91,7 @@ public sealed class GateTests : IDisposable
     public void Not_assessed_may_be_made_to_fail_by_the_settings()
     {
         Begin();
-        Edit(0, "  open_speed: 40 km/h\n", string.Empty);
+        Edit(0, "    age_limit: 120 min\ncourses:", "courses:");
         File.WriteAllText(Path.Combine(folder, "laygate.yaml"), "plans: [jobs/job-0.yaml]\n");
         Assert.Equal(0, Laygate("check").Code);
         File.WriteAllText(Path.Combine(folder, "laygate.yaml"), "plans: [jobs/job-0.yaml]\nnot_assessed: fail\n");

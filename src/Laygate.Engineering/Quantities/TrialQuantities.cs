@@ -46,8 +46,12 @@ internal static class TrialQuantities
         var input = new InputReference("plan", "tests");
         return Of(context, element) is { } test
             ? new() { Value = new PresenceValue(PresenceLevel.Stated, []), Input = new InputReference($"test:{test.Id}", string.Empty) }
-            : new() { Value = new PresenceValue(PresenceLevel.Absent, []) { Remarks = Unproved(context, element) }, Input = input, Note = Note.Of(
-                NoteIds.EntryMissing, ("list", "tests"), ("kind", "trial-length"), ("fields", "course, done and reached")) };
+            : new()
+            {
+                Value = new PresenceValue(PresenceLevel.Absent, []) { Remarks = Unproved(context, element) },
+                Input = input,
+                Note = Note.Of(NoteIds.EntryMissing, ("list", "tests"), ("kind", "trial-length"), ("fields", "course, done and reached")),
+            };
     }
 
     private static Answer Result(Test test) => Answers.Fields(

@@ -18,7 +18,7 @@ public class PlanSchemaTests
     [
         "stage", "use", "traffic", "closure", "exposure", "existing surface", "state of the surface", "material",
         "kind of mix", "gradation", "basis", "density reference", "place", "kind of course", "way of laying", "evidence",
-        "side", "edge", "kind of truck", "support", "kind of screed", "heating of a screed", "kind of obstacle", "phase", "kind of roller", "mode",
+        "side", "edge", "kind of truck", "support", "kind of screed", "heating of a screed", "kind of obstacle", "part of the shift", "phase", "kind of roller", "mode",
         "side of the crossfall", "turning places", "waiting place of the rollers",
         "bond coat binder", "rate basis", "direction", "how loads are sent", "joint form", "joint line", "height", "test", "event", "kind of measure", "kind of document", "sieve",
         "separation", "task", "agent", "step", "kind of section", "origin of the cessation temperature",
@@ -196,6 +196,7 @@ public class PlanSchemaTests
         "task" => Of<LightTask>(),
         "agent" => Of<Agent>(),
         "step" => Of<FirstAidStep>(),
+        "part of the shift" => Of<HoldStep>(),
         "kind of section" => Of<SectionKind>(),
         "origin of the cessation temperature" => Of<CessationOrigin>(),
         "sieve" => SievesInOrder(),
