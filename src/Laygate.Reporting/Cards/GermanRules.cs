@@ -56,5 +56,8 @@ internal static class GermanRules
         SAF-107 = Behelfsgehweg schmaler, als die britische Regel zulässt | Die Verkehrssicherung verbreitert den Weg oder führt die Fußgänger mit einer Querung auf die andere Seite.
         SAF-108 = Sauerstoff in umschlossenem Raum außerhalb der kalifornischen Grenzen | Wer das Gaswarngerät beobachtet, stellt die Arbeit ein und schickt alle hinaus; niemand geht zurück, bevor belüftet und neu gemessen ist.
         SAF-109 = Luft in umschlossenem Raum langsamer, als Kalifornien verlangt | Wer die Lüftung verantwortet, stellt mehr Lüfter auf, schickt Maschinen hinaus oder lässt kühler einbauen.
+        SAF-120 = Der Plan verneint eine Gefahr, die seine eigenen Angaben zeigen | Die Angabe zur Baustelle oder die Daten berichtigen, die ihr widersprechen. Bis dahin gilt die Gefahr als vorhanden.
+        SAF-121 = Der Plan verneint einen Umstand, den seine eigenen Angaben zeigen | Die Angabe zur Baustelle oder die Daten berichtigen, die ihr widersprechen. Bis dahin gilt der Umstand als gegeben.
+        SAF-122 = Ein Hindernis ist beschrieben, aber nicht seine Art | Zu jedem Hindernis die Art angeben.
         """;
 }
