@@ -39,16 +39,17 @@ internal static class SunAboveSky
             return stopped;
         }
 
-        var worst = (context.Plan.Weather?.Hours ?? []).Where(hour => hour.Sun is not null)
-            .Select(hour => (Hour: hour, Over: hour.Sun!.Si - (AtTheTopOfTheAir * HighestSine(clock.At(hour.At), latitude, longitude))))
-            .MaxBy(one => one.Over);
-        if (worst.Hour is null)
+        var hours = (context.Plan.Weather?.Hours ?? []).Where(hour => hour.Sun is not null).ToList();
+        if (hours.Count == 0)
         {
             return Answer.Missing(new InputReference(element.Address, "hours"));
         }
 
-        calculation.Stated("G", worst.Hour.Sun, element.Address, $"hours.{Written(worst.Hour.At)}.sun");
-        return calculation.Result("weather.sun_above_sky", "ΔG", Expression, worst.Over) with { Input = new InputReference(element.Address, $"hours.{Written(worst.Hour.At)}.sun") };
+        var (worst, over) = hours.Select(hour => (hour, hour.Sun!.Si - (AtTheTopOfTheAir * HighestSine(clock.At(hour.At), latitude, longitude)))).MaxBy(one => one.Item2);
+        var input = new InputReference(element.Address, $"hours.{Written(worst.At)}.sun");
+        calculation.Stated("G", worst.Sun, input.Address, input.Key);
+        calculation.Reach(worst.Sun!.Unit, worst.Sun.Si);
+        return calculation.Result("weather.sun_above_sky", "ΔG", Expression, over) with { Input = input };
     }
 
     private static double HighestSine(DateTimeOffset at, double latitude, double longitude)
