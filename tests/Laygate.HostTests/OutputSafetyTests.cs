@@ -154,10 +154,15 @@ public sealed class OutputSafetyTests
         File.WriteAllText(program, BuiltProgram.Wrapper());
         using var process = Process.Start(new ProcessStartInfo("/bin/sh", ["-c", left ? $"mkfifo pipe; : < pipe & sh ./laygate.sh {command}" : $"sh ./laygate.sh {command}"]) { WorkingDirectory = folder, RedirectStandardError = true, RedirectStandardOutput = true, UseShellExecute = false })!;
         var output = process.StandardOutput.ReadToEndAsync();
-        var error = process.StandardError.ReadToEnd();
-        process.WaitForExit();
+        var error = process.StandardError.ReadToEndAsync();
+        if (!process.WaitForExit(Patience.Longest))
+        {
+            process.Kill(entireProcessTree: true);
+            Assert.Fail($"laygate {command} does not end");
+        }
+
         _ = output.GetAwaiter().GetResult();
-        return (process.ExitCode, error);
+        return (process.ExitCode, error.GetAwaiter().GetResult());
     }
 
     private static string Folder()
