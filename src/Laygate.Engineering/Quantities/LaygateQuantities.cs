@@ -38,5 +38,7 @@ public static class LaygateQuantities
         .. TemperatureChain.All(),
         .. TimeChain.All(),
         .. NamesAndSignatures.All(),
+        .. PeopleOfThePlan.All(),
+        .. DatesOfEvidence.All(),
     ]);
 }
