@@ -28,7 +28,7 @@ public static class Wording
         Outcome.Met or Outcome.Missed => Judged(finding),
         Outcome.NotApplicable => "Does not apply here.",
         Outcome.NeedsPerson => "Cannot be decided by computation: a competent person must look.",
-        Outcome.Open when finding.Notes.Any(FindingNotes.Asks) => "Open: the plan does not say whether it applies.",
+        Outcome.Open when finding.Notes.Any(NoteWords.Asks) => "Open: the plan does not say whether it applies.",
         Outcome.Open => "Not yet due at this stage of the plan.",
         _ when finding.Missing.Count == 0 => "Not assessed.",
         _ when finding.Status == Status.Fail => "The plan is silent, and at this stage it must say.",

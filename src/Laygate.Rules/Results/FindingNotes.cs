@@ -57,9 +57,6 @@ public static class FindingNotes
     /// <summary>The plan does not state a number or word on which it depends whether a safety rule applies. Argument: <c>meaning</c>, a noun.</summary>
     public const string SayWhat = "say-what";
 
-    /// <summary>Whether a remark asks the plan to say something on which it depends whether a rule applies.</summary>
-    public static bool Asks(Laygate.Engineering.Quantities.Note note) => note.Id is SayWhether or SayWhat;
-
     /// <summary>At release the silence fails, although the limit is not known well enough for a miss to fail: evidence (word).</summary>
     public const string SilenceFails = "silence-fails";
 
