@@ -38,5 +38,8 @@ public static class LaygateQuantities
         .. TemperatureChain.All(),
         .. TimeChain.All(),
         .. NamesAndSignatures.All(),
+        .. RunShape.All(),
+        .. PlannedStops.All(),
+        .. RollingOrder.All(),
     ]);
 }
