@@ -41,5 +41,7 @@ public static class LaygateQuantities
         .. RunShape.All(),
         .. PlannedStops.All(),
         .. RollingOrder.All(),
+        .. PeopleOfThePlan.All(),
+        .. DatesOfEvidence.All(),
     ]);
 }

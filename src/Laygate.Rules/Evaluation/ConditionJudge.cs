@@ -26,7 +26,7 @@ internal static class ConditionJudge
         var unknown = new List<Answer>();
         var questions = new List<Note>();
         var place = rule.Jurisdictions.Count == 0 ? true : InJurisdiction(rule, answers.Plan);
-        if (place is false)
+        if (place is false || HasItsOwn(rule, answers.Plan))
         {
             return new Applicability(false, [], new Answer { Input = PlanJurisdiction });
         }
@@ -55,6 +55,10 @@ internal static class ConditionJudge
 
         return new Applicability(unknown.Count == 0 ? true : null, unknown, null) { Questions = questions };
     }
+
+    // Where the place is not known, guidance from elsewhere is better than none.
+    private static bool HasItsOwn(CheckedRule rule, Plan plan) =>
+        plan.Location?.Jurisdiction is { } stated && rule.Definition.NotIn.Any(place => Jurisdiction.LiesIn(stated, place));
 
     // A plan that only names the country may or may not lie in the part for which a limit speaks.
     private static bool? InJurisdiction(CheckedRule rule, Plan plan)
