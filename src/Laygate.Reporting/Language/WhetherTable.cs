@@ -25,9 +25,13 @@ internal static class WhetherTable
         BON-014 = the surface below is swept and clean
         BON-015 = the transverse joint has an upright face
         BON-016 = the longitudinal joint lies out of the wheel tracks
+        BON-017 = it must be said how much of a thin end is cut off
         BON-021 = the first edge is still hot when the second paver arrives
         BON-022 = the lower course is as warm as planned when the upper one arrives
         BON-040 = the specification asks for a bond coat here
+        BON-050 = something hot lies beside the edge
+        BON-051 = anything is cut off where the face is cut
+        BON-052 = something lies on the other side of the joint
         CON-001 = enough mix is ordered
         CON-002 = too much mix is ordered
         CON-003 = the planned output stays below the name plate
@@ -36,6 +40,7 @@ internal static class WhetherTable
         CON-011 = the delay at the joint is as short as the runs give
         CON-012 = the delay of the warm course is as long as the runs give
         CON-013 = the delay of the warm course is as short as the runs give
+        CON-014 = the runs lie side by side, so that a joint must be stated
         CON-030 = the mix is laid no hotter than it is delivered
         CON-031 = a load just above the refusal limit leaves time to roll
         CON-032 = the bond coat is sprayed before laying begins
@@ -76,6 +81,7 @@ internal static class WhetherTable
         FRI-021 = a deformation test is asked for after a warm night
         FRI-030 = the mat no longer densifies at the plan's own opening temperature
         FRI-031 = the plan's own opening temperature is as cool as specifications ask for
+        FRI-040 = so much grit is spread on fresh asphalt
         LAY-001 = the course is thick enough for the size of its stones
         LAY-002 = the upper course of the pair is thick enough for the size of its stones
         LAY-003 = the upper course of the pair has a thickness that is known to work
@@ -97,6 +103,9 @@ internal static class WhetherTable
         LAY-031 = the surface stays low enough along the kerb
         LAY-050 = the porous pair is as thick as those that were built
         LAY-051 = the thick pair has a free edge
+        LAY-060 = a road has such a crossfall
+        LAY-061 = pavers and rollers work on such a gradient
+        LAY-062 = widths and crossfalls are stated to the end of the run
         MIX-001 = the mix arrives as hot as its product standard asks for
         MIX-002 = the mix is loaded as cool as its product standard asks for
         MIX-003 = the planned delivery is hotter than the plan's own refusal limit
@@ -112,6 +121,8 @@ internal static class WhetherTable
         MIX-014 = the modified mix is loaded as cool as the specification asks for
         MIX-020 = the mix is loaded as cool as any specification asks for
         MIX-021 = such a binder can be rolled as cold as the plan says
+        MIX-030 = such a binder can be rolled as cold as the plan says
+        MIX-031 = the plan's own age limit is as short as any that is known
         PAV-001 = the rollers can follow the paver
         PAV-002 = the paver is as fast as the Chinese code asks for
         PAV-005 = the speed of laying lies in the band of the specification
@@ -125,6 +136,10 @@ internal static class WhetherTable
         PAV-041 = the screed can be made narrow enough for the run
         PAV-042 = the mat fits into the width that is closed
         PAV-043 = the upper paver keeps off the hot lower course
+        PAV-050 = the paver has a screed for each course that it lays
+        PAV-051 = the planned stop is as short as the paver's own limit
+        PAV-052 = the planned stop lies within the shift
+        PAV-053 = the planned stops lie apart
         QUA-003 = the yield must be checked
         QUA-007 = the density of the joint must be measured
         QUA-009 = evenness must be checked
@@ -147,10 +162,13 @@ internal static class WhetherTable
         QUA-054 = the trial length had the mix of the course
         QUA-055 = the rollers are those of the trial length
         QUA-056 = the density behind the screed is what the trial length had
+        QUA-064 = the test needs a criterion
+        QUA-065 = the density tests need a number
         QUA-066 = the new surface is so slippery that friction must be tested
         QUA-090 = evenness of the pair must be tested by a criterion
         QUA-091 = evenness must be tested because a paver runs on the hot lower course
         QUA-092 = it must be agreed how the density of each course is found
+        QUA-100 = roll-down can give what the screed leaves to the rollers
         ROL-001 = the last densifying pass comes within the window
         ROL-002 = the rolling zone is long enough
         ROL-003 = the course is thick enough to be vibrated
@@ -181,6 +199,8 @@ internal static class WhetherTable
         ROL-062 = the roller strips overlap enough
         ROL-063 = the vibrating roller is heavy enough
         ROL-064 = the amplitude is small enough for the course
+        ROL-070 = vibration is over before the mix is tender
+        ROL-071 = the zone of the later phase lies behind the earlier one
         SAF-028 = a barrier is asked for beside this traffic
         SAF-050 = a plan against heat illness is asked for
         SAF-066 = the spotter needs relief
@@ -246,7 +266,9 @@ internal static class WhetherTable
         SUP-005 = there is a call level at which a load of the upper mix fits
         SUP-006 = the upper mix is called in time
         SUP-007 = a load of the upper mix fits when it is called
+        SUP-008 = the loads of two mixes must be told apart
         SUP-009 = the feeder is emptied before it turns to the other mix
+        SUP-010 = it must be said where the rest from the feeder goes
         SUP-011 = the mix is young enough when it is laid
         SUP-012 = the mix stays within the plan's own limit of age
         SUP-013 = enough loads are on site when the paver starts
@@ -263,6 +285,11 @@ internal static class WhetherTable
         SUP-040 = the loading place keeps up with the paver
         SUP-041 = a load of the upper mix fits its buffer
         SUP-060 = such a truck carries so much
+        SUP-061 = a feeder is needed for two mixes
+        SUP-062 = an action must be stated for a load of the wrong mix
+        SUP-063 = an action must be stated for a feeder that fails
+        SUP-070 = the silo holds a truck load
+        SUP-071 = the order is one that rock can weigh
         WEA-001 = the surface below is warm enough for the thickness of the course
         WEA-002 = the air is warm enough for the course
         WEA-003 = the surface below is dry
