@@ -38,6 +38,9 @@ public static class LaygateQuantities
         .. TemperatureChain.All(),
         .. TimeChain.All(),
         .. NamesAndSignatures.All(),
+        .. RunShape.All(),
+        .. PlannedStops.All(),
+        .. RollingOrder.All(),
         .. PeopleOfThePlan.All(),
         .. DatesOfEvidence.All(),
     ]);

@@ -21,7 +21,7 @@ internal static class SupplyRanges
         at.Positive("nameplate", plant.Nameplate);
         at.Positive("planned", plant.Planned);
         at.NotNegative("silo_at_start", plant.SiloAtStart);
-        at.Positive("silo_capacity", plant.SiloCapacity);
+        at.NotNegative("silo_capacity", plant.SiloCapacity);
         at.AtLeast("loading_places", plant.LoadingPlaces, 1);
         at.Ascending(("silo_at_start", plant.SiloAtStart), ("silo_capacity", plant.SiloCapacity));
     }
