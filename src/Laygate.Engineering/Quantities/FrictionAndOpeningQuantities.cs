@@ -14,6 +14,9 @@ internal static class FrictionAndOpeningQuantities
     public static IEnumerable<QuantityDefinition> All() =>
     [
         Friction.StatedFlag<EarlyFriction>("grit", "grit", "Whether grit is spread.", friction => friction.Grit),
+        Friction.Flag("temporary_limit_stated", "Whether a temporary speed limit is stated.", (_, e) => Answers.Follows(
+            e.Subject is EarlyFriction { TemporaryLimit: not null }, new InputReference(e.Address, "temporary_limit"))),
+        Friction.Stated<EarlyFriction>("temporary_limit", Shape.RoadSpeed, "temporary_limit", "Temporary speed limit on the fresh surface.", friction => friction.TemporaryLimit),
         Friction.Presence("action", "What is done for the skid resistance of the fresh surface: grit with a rate, signs, or a temporary speed limit.", Action),
         Friction.Stated<EarlyFriction>("rate", Shape.Spread, "rate", "Mass of grit per area.", friction => friction.Rate),
         Friction.Flag("rate_stated", "Whether the plan states how much grit is spread.", (_, e) => Answers.Follows(

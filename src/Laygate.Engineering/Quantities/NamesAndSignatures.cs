@@ -20,7 +20,7 @@ internal static class NamesAndSignatures
         Plan.Flag("names_given", "Whether everybody who is to do, decide or release something is more than a word that holds a place for a name.", NamesGiven),
         Plan.Flag("signed", "Whether the plan states on which day it was prepared, checked or approved.", (c, _) => Answers.Follows(
             new[] { c.Plan.Identity.Prepared, c.Plan.Identity.Checked, c.Plan.Identity.Approved }.Any(one => one?.Date is not null), new InputReference("plan", "plan.prepared.date"))),
-        Plan.Flag("signed_in_order", "Whether the plan is prepared, checked and approved in this order and before the day of the shift, not before the date of the revision that it approves, and the approver is not the preparer.", SignedInOrder),
+        Plan.Flag("signed_in_order", "Whether the plan is prepared, checked and approved in this order and before the day of the shift, not before the date of the revision that it approves, and neither checker nor approver is the preparer.", SignedInOrder),
         HoldPoint.Flag("owner_can_be_listed", "Whether the hold point names an owner; not known against what where the plan lists nobody.", (c, e) =>
             !Answers.Given((e.Subject as HoldPoint)?.Owner) ? Answers.Follows(flag: false, new InputReference(e.Address, "owner"))
             : c.Plan.Identity.People.Count == 0 ? Answer.Missing(new InputReference("plan", "plan.people"))
@@ -79,8 +79,16 @@ internal static class NamesAndSignatures
             }
         }
 
-        return Answers.Given(identity.Approved?.Name) && string.Equals(identity.Approved!.Name!.Trim(), identity.Prepared?.Name?.Trim(), StringComparison.OrdinalIgnoreCase)
+        if (SamePerson(identity.Checked, identity.Prepared))
+        {
+            return Answers.Follows(flag: false, new InputReference("plan", "plan.checked.name"));
+        }
+
+        return SamePerson(identity.Approved, identity.Prepared)
             ? Answers.Follows(flag: false, new InputReference("plan", "plan.approved.name"))
             : Answers.Follows(flag: true, new InputReference("plan", dated[^1].Key));
     }
+
+    private static bool SamePerson(Signature? one, Signature? other) =>
+        Answers.Given(one?.Name) && string.Equals(one!.Name!.Trim(), other?.Name?.Trim(), StringComparison.OrdinalIgnoreCase);
 }

@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Quantities;
@@ -8,6 +9,7 @@ internal static class PeopleOfThePlan
     private static readonly Define Plan = new(ElementKind.Plan);
     private static readonly Define HoldPoint = new(ElementKind.HoldPoint);
     private static readonly Define Contingency = new(ElementKind.Contingency);
+    private static readonly Define Measure = new(ElementKind.Measure);
     private static readonly Define Opening = new(ElementKind.Opening);
 
     public static IEnumerable<QuantityDefinition> All() =>
@@ -31,7 +33,16 @@ internal static class PeopleOfThePlan
         Plan.Flag("deputies_named", "Whether a person of the plan has a deputy.", (c, _) => Answers.Follows(
             c.Plan.Identity.People.Any(one => Answers.Given(one.Deputy)), new InputReference("plan", "plan.people"))),
         Plan.Flag("deputies_differ", "Whether every deputy is somebody else than the person.", DeputiesDiffer),
+        Plan.Flag("people_listed", "Whether the plan lists people.", (c, _) => Answers.Follows(c.Plan.Identity.People.Count > 0, new InputReference("plan", "plan.people"))),
+        Plan.Presence("people_called", "How each person on the list is reached.", (c, _) => Answers.Fields(
+            new InputReference("plan", "plan.people"), [.. c.Plan.Identity.People.Select(one => ($"plan.people.{one.Id}.call", Answers.Given(one.Call)))])),
+        Measure.Flag("spotter_free", "Whether the spotter is nobody who has another task on the list of people.", SpotterFree),
+        Measure.Flag("one_answers", "Whether one person, and not everybody, answers for it.", OneAnswers),
     ];
+
+    // Each of these is a task of one person, or of two in turns.
+    private static readonly FrozenSet<string> Everybody = FrozenSet.Create(
+        StringComparer.OrdinalIgnoreCase, "all", "all workers", "anybody", "anyone", "crew", "each worker", "every worker", "everybody", "everyone", "the crew", "whole crew", "workers");
 
     /// <summary>Whether somebody who is named is among the people of the plan or those who sign it: by id, name or role.</summary>
     public static Answer Listed(QuantityContext context, string? named, InputReference input)
@@ -78,6 +89,27 @@ internal static class PeopleOfThePlan
         }
 
         return Answers.Follows(flag: true, new InputReference("plan", "plan.people"));
+    }
+
+    private static Answer SpotterFree(QuantityContext context, Element element)
+    {
+        var input = new InputReference(element.Address, "who");
+        var who = ((SafetyMeasure)element.Subject!).Who;
+        if (!Answers.Given(who))
+        {
+            return Answer.Missing(input);
+        }
+
+        var busy = context.Plan.Identity.People.FirstOrDefault(person => Is(person, who!) && person.Role?.Contains("spotter", StringComparison.OrdinalIgnoreCase) != true);
+        return busy is null ? Answers.Follows(flag: true, input)
+            : Answers.Follows(flag: false, input) with { Note = SamePerson(input, $"{who!.Trim()} is on the list as {busy.Role?.Trim() ?? busy.Id}") };
+    }
+
+    private static Answer OneAnswers(QuantityContext context, Element element)
+    {
+        var input = new InputReference(element.Address, "who");
+        var who = ((SafetyMeasure)element.Subject!).Who;
+        return !Answers.Given(who) ? Answer.Missing(input) : Answers.Follows(!Everybody.Contains(who!.Trim()), input);
     }
 
     // By the same words, or by two of the words of one person: the role here, the name there.

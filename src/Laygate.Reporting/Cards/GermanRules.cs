@@ -73,6 +73,8 @@ internal static class GermanRules
         SAF-142 = Lösliche Asphaltdämpfe über dem Wert, den eine US-Stelle empfiehlt | Kühler einbauen, Absaugung des Fertigers einschalten, auf der Seite stehen, von der der Wind kommt. Atemschutz zuletzt.
         SAF-143 = Quarzstaub über dem niedrigsten hier bekannten Grenzwert | Wasser und Absaugung an der Fräswalze, nass oder saugend kehren, niemand im Staub. Atemschutz zuletzt.
         SAF-144 = Dieselruß über dem einzigen hier bekannten Grenzwert | Motoren beim Warten aus, emissionsarme Maschinen, bewegte Luft. Atemschutz zuletzt.
+        SAF-145 = Der Einweiser hat noch eine andere Aufgabe | Jemanden benennen, der nichts anderes tut, solange Lkw rückwärts fahren.
+        SAF-146 = Alle sollen tun, was eine Person tun muss | Eine Person benennen und wer sie ablöst.
         SAF-122 = Ein Hindernis ist beschrieben, aber nicht seine Art | Zu jedem Hindernis die Art angeben.
         """;
 }

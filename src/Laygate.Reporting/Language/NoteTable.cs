@@ -56,6 +56,7 @@ internal static class NoteTable
         ["rule-deprecated"] = "This rule will be removed; its successor: {successor}.",
         ["rule-preview"] = "This rule is new and may change.",
         ["same-person"] = "{at}: {who}.",
+        ["say-what"] = "Say what this is here: {meaning}",
         ["say-whether"] = "Say whether this holds here: {meaning}",
         ["silence-fails"] = "At release the silence fails, however well the source is known ({evidence}).",
         ["shown-by-data"] = "The plan itself shows it: {at}. {meaning}",

@@ -44,7 +44,7 @@ internal static class ConditionJudge
                 unknown.Add(answer);
                 if (answer.Absence is { Reason: AbsenceReason.MissingInput } && rule.Definition.Severity is not null)
                 {
-                    questions.Add(Note.Of(FindingNotes.SayWhether, ("meaning", condition.Quantity.Meaning)));
+                    questions.Add(Note.Of(condition.Quantity.Kind == ValueKind.Flag ? FindingNotes.SayWhether : FindingNotes.SayWhat, ("meaning", condition.Quantity.Meaning)));
                 }
             }
             else if (!Matching.Matches(condition, answer.Value))

@@ -51,6 +51,7 @@ internal static class PlaceRanges
     private static void Safety(Site site, Where at)
     {
         at.Positive("raised_height", site.RaisedHeight);
+        at.CanBe("raised_height", site.RaisedHeight, Possible.RaisedBody);
         at.NotNegative("roller_to_edge", site.RollerToEdge);
         var space = at.Inside("space");
         space.NotNegative("side", site.Space?.Side);
@@ -80,6 +81,7 @@ internal static class PlaceRanges
     private static void Weather(Weather weather, Where at, Possible ground)
     {
         at.Positive("wind_height", weather.WindHeight);
+        at.CanBe("wind_height", weather.WindHeight, Possible.WindHeight);
         at.NotNegative("wind_at_mat", weather.WindAtMat);
         if (weather.Envelope is { } envelope) Envelope(envelope, at.Inside("envelope"), ground);
         foreach (var (hour, where) in at.Each("hours", weather.Hours)) Hour(hour, where, ground);

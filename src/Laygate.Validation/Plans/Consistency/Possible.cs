@@ -25,6 +25,8 @@ internal sealed record Possible(string What, double Low, double High)
     public static readonly Possible DewPoint = new("the dew point", -100, 40);
     public static readonly Possible Ground = new("the ground under the sun", -90, 90);
     public static readonly Possible Wind = new("wind", double.NegativeInfinity, 115);
+    public static readonly Possible WindHeight = new("the height of a station for the wind", 0.5, 300);
+    public static readonly Possible RaisedBody = new("a raised body", 1.5, 20);
     public static readonly Possible Sun = new("the sun", double.NegativeInfinity, 1420);
     public static readonly Possible Altitude = new("the altitude of a road", -500, 6500);
     public static readonly Possible HotMix = new("a hot mix", 40, 250);
