@@ -2,7 +2,7 @@ namespace Laygate.Engineering.Mat;
 
 /// <summary>
 /// How high an answer may rise between two moments that were asked. The lines through the moments on either side, drawn on into the interval, meet
-/// above a rounded peak and at the tip of a sharp one. Where the line from one side does not reach the answer at the other end, the answer bends or jumps on
+/// above a rounded peak and at the tip of a sharp one; they are drawn on steeper than they come, as an answer may rise ever faster up to a tip. Where the line from one side does not reach the answer at the other end, the answer bends or jumps on
 /// the way, and what rises towards it from the other side may go on rising up to there.
 /// </summary>
 internal static class HiddenPeak
@@ -16,15 +16,17 @@ internal static class HiddenPeak
     /// <param name="second">Answer at the right end.</param>
     /// <param name="right">How much the line on the right rises over the length of the interval, from right to left.</param>
     /// <param name="alike">Difference of two answers that count as equal.</param>
-    public static (double Share, double Value) Of(double left, double first, double second, double right, double alike)
+    /// <param name="steeper">By how many times a line may be steeper in the interval than before it.</param>
+    public static (double Share, double Value) Of(double left, double first, double second, double right, double alike, double steeper = 1)
     {
-        var (above, beside) = (first + left - second, second + right - first);
+        var (above, beside) = (first + (steeper * left) - second, second + (steeper * right) - first);
         if (above > 0 && beside > 0 && double.IsFinite(above + beside))
         {
-            var share = beside / (left + right);
-            return (Math.Clamp(share, Apart, 1 - Apart), first + (left * share));
+            var share = beside / (above + beside);
+            return (Math.Clamp(share, Apart, 1 - Apart), first + (steeper * left * share));
         }
 
+        (above, beside) = (first + left - second, second + right - first);
         var ends = Math.Max(first, second);
         var fromRight = right > 0 && !(above >= -alike) ? second + right : ends;
         var fromLeft = left > 0 && !(beside >= -alike) ? first + left : ends;

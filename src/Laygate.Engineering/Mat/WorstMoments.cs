@@ -24,6 +24,9 @@ internal static class WorstMoments
     /// <summary>How often it is looked closer: an hour is halved to the closest distance in eight steps, and what rises steeply needs some more.</summary>
     private const int Rounds = 12;
 
+    /// <summary>Over this time an answer may come to rise twice as fast as before: weather bends by the hour, and a mat takes tens of minutes.</summary>
+    private static readonly TimeSpan Doubling = TimeSpan.FromHours(1);
+
     /// <summary>Moments this close are not told apart.</summary>
     private static readonly TimeSpan Closest = TimeSpan.FromSeconds(20);
 
@@ -109,7 +112,7 @@ internal static class WorstMoments
     private static (double Share, double Gain) Peak(List<Asked> asked, int i, int question, double worst)
     {
         var length = asked[i + 1].At - asked[i].At;
-        var peak = HiddenPeak.Of(Rise(i - 1, i), asked[i].Of(question), asked[i + 1].Of(question), Rise(i + 2, i + 1), Alike(worst));
+        var peak = HiddenPeak.Of(Rise(i - 1, i), asked[i].Of(question), asked[i + 1].Of(question), Rise(i + 2, i + 1), Alike(worst), 1 + (length / Doubling));
         return (peak.Share, (peak.Value - worst) / Alike(worst));
 
         // How much the line from one moment to the next rises over the length of the interval.

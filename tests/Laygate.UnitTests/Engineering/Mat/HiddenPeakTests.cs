@@ -23,4 +23,12 @@ public class HiddenPeakTests
         Assert.Equal(value, found.Value, 1e-9);
         Assert.Equal(share, found.Share, 1e-9);
     }
+
+    [Fact]
+    public void A_line_may_steepen_on_the_way()
+    {
+        // 100 + 20 x = 110 + 20 (1 - x) where both lines, which come with 10, may be twice as steep: x = 0.75.
+        var found = HiddenPeak.Of(10, 100, 110, 10, 0.1, steeper: 2);
+        Assert.Equal((0.75, 115), (found.Share, found.Value));
+    }
 }
