@@ -48,8 +48,13 @@ public sealed class AbsurdPlanTests
         start.Environment["DOTNET_GCHeapHardLimit"] = MostHeap;
         start.Environment["LAYGATE_TRACE"] = "1";
         using var process = Process.Start(start)!;
-        var error = process.StandardError.ReadToEnd();
-        process.WaitForExit();
-        return (process.ExitCode, error);
+        var error = process.StandardError.ReadToEndAsync();
+        if (!process.WaitForExit(Patience.Longest))
+        {
+            process.Kill(entireProcessTree: true);
+            Assert.Fail($"laygate {command} does not end");
+        }
+
+        return (process.ExitCode, error.GetAwaiter().GetResult());
     }
 }

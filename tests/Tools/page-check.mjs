@@ -23,6 +23,7 @@ await tab.goto(pathToFileURL(page).href);
 const result = { requests: requests.length, complaints };
 if (what === 'accessibility') {
   await tab.evaluate(readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8'));
+  await tab.evaluate(() => document.querySelectorAll('details').forEach(part => part.open = true));
   const found = await tab.evaluate(() => globalThis.axe.run());
   result.violations = found.violations.map(violation => `${violation.id}: ${violation.nodes[0].html}`);
   result.passes = found.passes.length;
@@ -40,10 +41,13 @@ if (what === 'accessibility') {
   // A4 without the page's own margins: 182 mm at 96 to the inch.
   await tab.emulateMedia({ media: 'print' });
   await tab.setViewportSize({ width: 688, height: 1000 });
+  // What is printed on wish must fit as well.
+  await tab.evaluate(() => document.querySelectorAll('.wish').forEach(part => part.open = true));
   result.wide = await tab.evaluate(() => [...document.querySelectorAll('body *')].filter(element => element.getBoundingClientRect().right > 689).map(element => `${element.tagName} ${element.className} ${element.textContent.slice(0, 40)}`));
   result.tall = await tab.evaluate(() => [...document.querySelectorAll('.drawn')].filter(plot => plot.getBoundingClientRect().height > 1000).length);
   result.split = await tab.evaluate(() => [...document.querySelectorAll('.drawn, .finding, tr')].filter(part => getComputedStyle(part).breakInside !== 'avoid').length);
-  result.hidden = await tab.evaluate(() => [...document.querySelectorAll('details')].filter(part => part.getBoundingClientRect().height < 10).length);
+  await tab.evaluate(() => document.querySelectorAll('.wish').forEach(part => part.open = false));
+  result.hidden = await tab.evaluate(() => [...document.querySelectorAll('details:not(.wish)')].filter(part => part.getBoundingClientRect().height < 10).length);
   const pdf = await tab.pdf({ preferCSSPageSize: true, printBackground: false });
   result.pages = pdf.toString('latin1').match(/\/Type\s*\/Page\b/g).length;
 } else {

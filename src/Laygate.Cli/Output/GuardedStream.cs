@@ -47,11 +47,14 @@ internal sealed class GuardedStream(Stream? inner, Action refused) : Stream
     }
 
     /// <summary>Opens a stream of the process; one that was closed before the program began refuses when it is written to.</summary>
-    public static GuardedStream Of(Func<Stream> open, Action refused)
+    /// <param name="number">Its number.</param>
+    /// <param name="open">Opens it.</param>
+    /// <param name="refused">Called when it refuses.</param>
+    public static GuardedStream Of(int number, Func<Stream> open, Action refused)
     {
         try
         {
-            return new GuardedStream(open(), refused);
+            return new GuardedStream(StandardHandle.IsOfTheCaller(number) ? open() : null, refused);
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {

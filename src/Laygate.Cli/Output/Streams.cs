@@ -41,10 +41,10 @@ internal sealed record Streams
             || Environment.GetEnvironmentVariable("TERM") is "dumb";
         return new Streams
         {
-            Input = Console.OpenStandardInput,
-            Out = GuardedStream.Of(Console.OpenStandardOutput, () => throw new ArgumentProblem("The result cannot be written to standard output: check that it is open and that there is room where it goes.")),
+            Input = () => StandardHandle.IsOfTheCaller(StandardHandle.Input) ? Console.OpenStandardInput() : throw new ArgumentProblem("Standard input is closed: nothing can be read from it."),
+            Out = GuardedStream.Of(StandardHandle.Output, Console.OpenStandardOutput, () => throw new ArgumentProblem("The result cannot be written to standard output: check that it is open and that there is room where it goes.")),
             // Nobody is left to be told when messages cannot be written.
-            Error = new StreamWriter(GuardedStream.Of(Console.OpenStandardError, () => { }), Utf8) { AutoFlush = true },
+            Error = new StreamWriter(GuardedStream.Of(StandardHandle.Error, Console.OpenStandardError, () => { }), Utf8) { AutoFlush = true },
             Width = Console.IsOutputRedirected ? UsualWidth : TerminalWidth(),
             Colour = !plain && !Console.IsOutputRedirected,
             ErrorColour = !plain && !Console.IsErrorRedirected,

@@ -99,6 +99,15 @@ internal static class MatLimits
         return calculation.StatedOr(AssumptionIds.TenderLimit, "Tt", stated?.Highest, $"mix:{top.Mix}", "tender.highest");
     }
 
+    /// <summary>Both ends of the range of skin temperature in which the mix of a course is tender, °C; null where the plan does not state both for the skin.</summary>
+    public static (double Low, double High)? TenderRange(Calculation calculation, Course top)
+    {
+        var address = $"mix:{top.Mix}";
+        return PlanView.Of(calculation.Context).MixOf(top)?.Tender is { Lowest: { } low, Highest: { } high, Place: null or Place.Skin }
+            ? (calculation.Stated("T1", low, address, "tender.lowest"), calculation.Stated("T2", high, address, "tender.highest"))
+            : null;
+    }
+
     /// <summary>Start temperature of a course with the place at which it holds; null where the plan states none, or for a place that is not predicted.</summary>
     public static (CoolingPlaceKind Kind, double Celsius)? Start(Calculation calculation, Course course)
     {

@@ -10,6 +10,9 @@ namespace Laygate.Engineering.Mat;
 /// </summary>
 internal sealed class MatMemory
 {
+    // A whole curve takes some hundred kilobytes; the answers read from it take none.
+    private const int MostCurves = 64;
+
     private readonly ConcurrentDictionary<MatKey, SamplingResult> runs = new();
     private readonly ConcurrentDictionary<MatKey, (double[]?, CoolingFailure?)> answers = new();
     private readonly ConcurrentDictionary<MatKey, CoolingResult> curves = new();
@@ -19,7 +22,16 @@ internal sealed class MatMemory
     public int Count => runs.Count + answers.Count + curves.Count;
 
     /// <summary>A whole curve, from memory or newly solved: what is asked of it may change without a new solve.</summary>
-    public CoolingResult Curve(MatKey key, Func<CoolingResult> solve) => curves.TryGetValue(key, out var known) ? known : curves.GetOrAdd(key, solve());
+    public CoolingResult Curve(MatKey key, Func<CoolingResult> solve)
+    {
+        if (curves.TryGetValue(key, out var known))
+        {
+            return known;
+        }
+
+        var solved = solve();
+        return curves.Count < MostCurves ? curves.GetOrAdd(key, solved) : solved;
+    }
 
     /// <summary>Keeps the worst moment of each question to a hot body; a question without an answer takes that of another.</summary>
     public void KeepMoments(string body, LayingWeather weather, IReadOnlyList<CoolingQuestion> questions, WorstMoment?[] moments)

@@ -137,7 +137,25 @@ internal sealed class MatQuestions
         {
             var need = MatNeed.Until(last + Math.Min(span.To, MatCooling.LongestRolling / 2));
             Add($"vibration {span.Roller}", (curve, _) => Largest(curve, span.From, span.To, 15, tender) ?? 0, 0, _ => [last, span.From, span.To, tender], need, isHighWorse: true);
+            if (MatLimits.TenderRange(new Calculation(context), pass.Top) is var (low, high))
+            {
+                Add($"tender {span.Roller}", (curve, _) => ShareWithin(curve, span, low, high), 0, _ => [last, span.From, span.To, low, high], need, isHighWorse: true);
+            }
         }
+    }
+
+    /// <summary>Share of a span in which the skin is within a range, looked at in even steps.</summary>
+    private double? ShareWithin(CoolingCurve curve, VibrationSpan span, double low, double high)
+    {
+        const double Step = 15;
+        var (inside, all) = (0, 0);
+        for (var time = last + span.From; time <= Math.Min(last + span.To, curve.End); time += Step, all++)
+        {
+            var skin = curve.Value(CoolingPlace.Skin, time);
+            inside += skin >= low && skin < high ? 1 : 0;
+        }
+
+        return all > 0 ? (double)inside / all : null;
     }
 
     /// <summary>Largest core-skin difference, K, while the skin is below a temperature, looked for at even steps.</summary>

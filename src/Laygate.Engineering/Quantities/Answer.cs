@@ -196,7 +196,7 @@ public sealed record Answer
     /// <summary>Where the value comes from.</summary>
     public Origin Origin { get; init; }
 
-    /// <summary>The unit in which the plan states it; null for computed values, which are shown in the quantity's unit.</summary>
+    /// <summary>The unit in which the plan states it; null for computed values, which are shown in the quantity's unit unless another is easier to read.</summary>
     public Unit? Unit { get; init; }
 
     /// <summary>Where a temperature is measured or predicted; null when it is not known or not a temperature.</summary>

@@ -26,7 +26,7 @@ internal static class BufferQuantities
         Paver.Number("call_band", Shape.Mass, "Width of the band of workable call levels; below zero the load of the upper mix is too large.", Band, Call("B = Sh − Sl")) with { DecidedBy = SimulationQuantities.StopChance },
         Paver.Number("upper_load", Shape.Mass, "Load of the upper mix.", UpperLoad, new Method(
             "Ps = largest payload of the trucks that carry the mix", Sources.Definition, "trucks that name the mix")),
-        Paver.Number("upper_load_fits", Shape.Mass, "Largest load of the upper mix that can be fed without a break: into the buffer at its lowest level while the paver lays.", UpperLoadFits, new Method(
+        Paver.Number("room_for_upper_load", Shape.Mass, "Largest load of the upper mix that can be fed without a break: into the buffer at its lowest level while the paver lays.", UpperLoadFits, new Method(
             "P = (Cs − S0) / (1 − Rs / Q)", Sources.Balance, "a feeder that is slower than the course takes any load; where trucks may unload in parts, too")),
     ];
 
@@ -138,7 +138,7 @@ internal static class BufferQuantities
             - Level(calculation, paver, pair.Upper, "S0", "lowest", buffer => buffer.Lowest);
         var kept = 1 - (upper.Demand.KilogramsPerSecond / timing.Rate.KilogramsPerSecond);
         var any = context.Plan.Supply?.Feeder?.UnloadingInParts == true || kept <= 0;
-        return calculation.Result("paver.upper_load_fits", "P", "P = (Cs − S0) / (1 − Rs / Q)", any ? Math.Max(room.Kilograms, upper.Payload.Kilograms) : room.Kilograms / kept);
+        return calculation.Result("paver.room_for_upper_load", "P", "P = (Cs − S0) / (1 − Rs / Q)", any ? Math.Max(room.Kilograms, upper.Payload.Kilograms) : room.Kilograms / kept);
     }
 
     private static Answer Band(QuantityContext context, Element element)

@@ -175,19 +175,24 @@ internal sealed class Calculation(QuantityContext context)
         }
 
         var definition = context.Catalogue.Find(quantity);
-        var unit = definition is null ? null : context.UnitOf(definition);
+        var own = definition is null ? null : context.UnitOf(definition);
+        var unit = Legible(own, value);
         var scale = scales.GetValueOrDefault(unit?.Dimension ?? Dimension.None);
         value = Settled(value, scale);
         steps.Add(new WorkingStep(symbol, expression, unit?.FromSi(value) ?? value, unit?.Spelling ?? string.Empty));
         return new()
         {
             Value = new NumberValue(value, low, high) { Scale = scale },
+            Unit = ReferenceEquals(unit, own) ? null : unit,
             Origin = assumptions.Any(use => use.StandsFor is not null) ? Origin.Assumed : Origin.Computed,
             Place = definition?.Place,
             Partial = partial,
             Working = Shown(),
         };
     }
+
+    // Nobody reads 10 185 minutes.
+    private static Unit? Legible(Unit? unit, double si) => string.Equals(unit?.Spelling, "min", StringComparison.Ordinal) && Math.Abs(si) >= 36_000 ? UnitTable.Find("h") : unit;
 
     // What is left of equal figures is nothing, not a trillionth.
     private static double Settled(double value, double scale) => Math.Abs(value) <= NumberValue.RoundingOfScale * scale ? 0 : value;

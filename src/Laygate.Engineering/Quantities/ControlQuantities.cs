@@ -31,7 +31,7 @@ internal static class ControlQuantities
         Pair.Flag("two_mixes", "Whether the two courses take different mixes.", (_, e) =>
             Answers.Follows(TwoMixes((Pair)e.Subject!), new InputReference("plan", "courses"))),
         Pair.Presence("feeder", "A feeder that passes the mixes of the pair to the paver.", (c, _) => Answers.Fields(
-            new InputReference("supply", "feeder"), ("feeder", c.Plan.Supply?.Feeder is not null))),
+            new InputReference("supply", "feeder"), ("supply.feeder", c.Plan.Supply?.Feeder is not null))),
     ];
 
     private static bool TwoMixes(Pair pair) => MixesOf([pair.Lower, pair.Upper]) > 1;

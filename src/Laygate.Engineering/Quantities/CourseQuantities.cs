@@ -38,6 +38,10 @@ internal static class CourseQuantities
             "t0 = t · D1 / D0", Sources.Balance, "both degrees of one reference density, 0.6 ≤ D0 ≤ D1 ≤ 1.1; otherwise no value")),
         Course.Number("roll_down", Shape.Thickness, "Thickness behind the screed less the nominal thickness.", RollDown, new Method(
             "Δt = t0 − t", Sources.Balance, "as thickness_behind_screed: mass per area does not change")),
+        Course.Number("roll_down_share", Shape.Share, "Roll-down as a share of the nominal thickness.", RollDownShare, new Method(
+            "r = t0 / t − 1", Sources.Balance, "as thickness_behind_screed")),
+        Course.Flag("density_behind_screed_stated", "Whether the plan states the density behind the screed.", (_, e) => Answers.Follows(
+            ((Course)e.Subject!).DensityBehindScreed?.Value is not null, new InputReference(e.Address, "density_behind_screed.value"))),
         Course.StatedTemperature<Course>("lower_temperature_lowest", "lower_temperature_lowest.value", "Lowest temperature of the course below when this one is laid on it, as planned.",
             course => (course.LowerTemperatureLowest?.Value, course.LowerTemperatureLowest?.Place)),
         Course.Stated<Course>("density_behind_screed", Shape.Share, "density_behind_screed.value", "Density behind the screed as a share of the reference density.",
@@ -116,6 +120,14 @@ internal static class CourseQuantities
         var calculation = new Calculation(context);
         var behind = calculation.Quantity("t0", "course.thickness_behind_screed", element);
         return calculation.Result("course.roll_down", "Δt", "Δt = t0 − t", behind - calculation.Quantity("t", "course.thickness", element));
+    }
+
+    private static Answer RollDownShare(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var behind = calculation.Quantity("t0", "course.thickness_behind_screed", element);
+        var thickness = calculation.Quantity("t", "course.thickness", element);
+        return calculation.Result("course.roll_down_share", "r", "r = t0 / t − 1", thickness > 0 ? (behind / thickness) - 1 : null);
     }
 
     /// <summary>Density of a course's mix; by assumption where the plan does not even list the mix.</summary>

@@ -20,6 +20,10 @@ internal static class CourseSupplyQuantities
             "Rm = Σ M / (L / (v · a) + Σ stops) over the pavers that lay the course", Sources.Balance, "what must come at the least so that the paver need not wait for mix; hand-laid areas are left out")),
         Course.Number("tonnage_at_thinnest", Shape.Mass, "Mix for all runs of the course if it were nowhere thicker than its smallest thickness.", TonnageAtThinnest, new Method(
             "M = Σ W · L · tmin · ρ", Sources.Balance, "hand-laid areas and losses are not counted: less than this cannot cover the runs")),
+        Course.Flag("tonnage_is_stated", "Whether the plan states the tonnage ordered for the course.", (_, e) => Answers.Follows(
+            ((Course)e.Subject!).Tonnage is not null, new InputReference(e.Address, "tonnage"))),
+        Course.Number("density_ordered", Shape.Density, "Density that the ordered mix would have if all of it went into the runs and areas of the course at their largest thickness.", DensityOrdered, new Method(
+            "ρ = M / (Σ W · L · tmax + hand-laid)", Sources.Balance, "at the largest thickness of the course, or what is stated by stations where that is more")),
         Course.Number("tonnage_computed", Shape.Mass, "Mix for all runs of the course, and for areas laid by hand with its mix.", Tonnage, new Method(
             "M = Σ W · L · t · ρ", Sources.Navedtra14080, "no allowance for waste; hand-laid areas count to the uppermost course of their mix")),
         Course.Number("supply", Shape.Flow, "Mix of this course that the plants can send on average over the shift.", SupplyOf, new Method(
@@ -156,6 +160,24 @@ internal static class CourseSupplyQuantities
         var volume = runs.Sum(run => Volume(calculation, run, course)) + HandLaid(context, course);
         var density = CourseQuantities.MixDensity(calculation, course);
         return calculation.Result("course.tonnage_computed", "M", "M = Σ W · L · t · ρ", volume > 0 ? volume * density : null);
+    }
+
+    private static Answer DensityOrdered(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var course = (Course)element.Subject!;
+        var runs = PlanView.Of(context).RunsOf(course).ToList();
+        if (runs.Count == 0)
+        {
+            calculation.Miss("plan", "runs");
+        }
+
+        var ordered = calculation.Stated("M", course.Tonnage, element.Address, "tonnage");
+        var nominal = runs.Sum(run => Volume(calculation, run, course));
+        var thickest = Math.Max(calculation.Stated("t", course.Thickness, element.Address, "thickness"), course.ThicknessHighest?.Si ?? (course.Thickness.Si + (course.Tolerance?.Si ?? 0)));
+        var area = runs.Sum(run => RunProfile.Parts(run, course).Sum(part => 0.5 * (part.WidthAtStart + part.WidthAtEnd) * part.Length));
+        var volume = Math.Max(nominal, area * thickest) + HandLaid(context, course);
+        return calculation.Result("course.density_ordered", "ρ", "ρ = M / (Σ W · L · tmax + hand-laid)", volume > 0 ? ordered / volume : null);
     }
 
     private static Answer TonnageAtThinnest(QuantityContext context, Element element)

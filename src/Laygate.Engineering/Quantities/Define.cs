@@ -36,6 +36,7 @@ internal sealed record Shape(Dimension Dimension, string Metric, string Us)
     public static readonly Shape Light = new(Dimension.Illuminance, "lx", "fc");
     public static readonly Shape InAir = new(Dimension.Concentration, "mg/m3", "mg/m3");
     public static readonly Shape Vibration = new(Dimension.Acceleration, "m/s2", "m/s2");
+    public static readonly Shape Sun = new(Dimension.Irradiance, "W/m2", "W/m2");
     public static readonly Shape Voltage = new(Dimension.Voltage, "kV", "kV");
 }
 

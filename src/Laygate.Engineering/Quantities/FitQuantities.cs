@@ -34,7 +34,7 @@ internal static class FitQuantities
         Roller.Number("amplitude_to_thickness", Shape.Share, "Amplitude as a share of the smallest thickness of a course under its drum.", AmplitudeToThickness, new Method(
             "a = A / t", Sources.Definition, "as the smallest thickness of a course")),
         Phase.Presence("roller", "A roller that works in the phase.", (c, e) => Answers.Fields(
-            new InputReference(e.Address, "rolling.rollers"), ("phase", c.Plan.Rolling!.Rollers.Any(roller => PlanView.Same(roller.Phase, e.Id) && roller.Spare != true)))),
+            new InputReference("plan", "rolling.rollers"), ("rolling.rollers.phase", c.Plan.Rolling!.Rollers.Any(roller => PlanView.Same(roller.Phase, e.Id) && roller.Spare != true)))),
         Paver.StatedWord<Paver, CarriedBy>("carried_by", "carried_by", "What bears it.", paver => paver.CarriedBy),
         Paver.Flag("lays_upper_of_pair", "Whether it lays the upper course of a pair.", LaysUpper),
         Trucks.StatedWord<TruckGroup, TruckKind>("kind", "kind", "Kind of truck.", trucks => trucks.Kind),

@@ -14,8 +14,15 @@ internal static class FrictionAndOpeningQuantities
     public static IEnumerable<QuantityDefinition> All() =>
     [
         Friction.StatedFlag<EarlyFriction>("grit", "grit", "Whether grit is spread.", friction => friction.Grit),
+        Friction.Flag("temporary_limit_stated", "Whether a temporary speed limit is stated.", (_, e) => Answers.Follows(
+            e.Subject is EarlyFriction { TemporaryLimit: not null }, new InputReference(e.Address, "temporary_limit"))),
+        Friction.Stated<EarlyFriction>("temporary_limit", Shape.RoadSpeed, "temporary_limit", "Temporary speed limit on the fresh surface.", friction => friction.TemporaryLimit),
         Friction.Presence("action", "What is done for the skid resistance of the fresh surface: grit with a rate, signs, or a temporary speed limit.", Action),
         Friction.Stated<EarlyFriction>("rate", Shape.Spread, "rate", "Mass of grit per area.", friction => friction.Rate),
+        Friction.Flag("rate_stated", "Whether the plan states how much grit is spread.", (_, e) => Answers.Follows(
+            e.Subject is EarlyFriction { Rate: not null }, new InputReference(e.Address, "rate"))),
+        Friction.Flag("on_mastic_asphalt", "Whether the uppermost course is mastic asphalt, which takes several times as much grit.", (c, _) =>
+            Answers.Follows(PlanView.Of(c).Passes is [.., var pass] && PlanView.Of(c).MixOf(pass.Top)?.Kind == MixKind.MasticAsphalt)),
         Friction.Category("grit_size", [], "Size of the grit, as its specification writes it.", (_, e) =>
             Answers.Word((e.Subject as EarlyFriction)?.GritSize, new InputReference(e.Address, "grit_size"))),
         Friction.Stated<EarlyFriction>("grit_by", Shape.Minutes, "grit_by", "Minutes behind the last screed at which the last grit is spread.", friction => friction.GritBy),

@@ -5,6 +5,15 @@ namespace Laygate.Engineering.Quantities;
 /// <summary>Whether the editions that govern the work hold on the day of the shift.</summary>
 internal static class GoverningEdition
 {
+    /// <summary>Whether each governing title is named in one edition only.</summary>
+    public static Answer IsOne(QuantityContext context, Element element)
+    {
+        var twice = context.Plan.Documents.Where(document => document.Kind is DocumentKind.GoverningCode or DocumentKind.Specification && Answers.Given(document.Title))
+            .GroupBy(document => document.Title!.Trim(), StringComparer.OrdinalIgnoreCase)
+            .FirstOrDefault(same => same.Select(document => document.Edition?.Trim()).Distinct(StringComparer.OrdinalIgnoreCase).Count() > 1);
+        return Answers.Follows(twice is null, new InputReference("plan", twice is null ? "documents" : $"documents.{twice.Last().Id}.edition"));
+    }
+
     /// <summary>No when one is outside its stated days; yes when each has a last day or was seen in force; otherwise not known.</summary>
     public static Answer Holds(QuantityContext context, Element element)
     {

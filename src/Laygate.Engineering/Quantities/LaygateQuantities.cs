@@ -38,5 +38,10 @@ public static class LaygateQuantities
         .. TemperatureChain.All(),
         .. TimeChain.All(),
         .. NamesAndSignatures.All(),
+        .. RunShape.All(),
+        .. PlannedStops.All(),
+        .. RollingOrder.All(),
+        .. PeopleOfThePlan.All(),
+        .. DatesOfEvidence.All(),
     ]);
 }

@@ -38,6 +38,8 @@ internal static class MixQuantities
         Mix.StatedTemperature<Mix>("refuse_below", "refuse_below.value", "Temperature below which a load is refused.", mix => (mix.RefuseBelow?.Value, mix.RefuseBelow?.Place)),
         Mix.Number("cessation", Shape.Temperature, "Temperature below which rolling no longer densifies; the course mean unless the plan says otherwise.", Cessation, new Method(
             "stated, else by binder", "catalogue of assumptions", "an assumption where it is not stated"), Place.CourseMean),
+        Mix.Flag("age_limit_stated", "Whether the plan states how old the mix may be at laying.", (_, e) => Answers.Follows(
+            e.Subject is Mix { AgeLimit: not null }, new InputReference(e.Address, "age_limit"))),
         Mix.Stated<Mix>("age_limit", Shape.Minutes, "age_limit", "Longest time from loading to the mat.", mix => mix.AgeLimit),
     ];
 

@@ -20,12 +20,13 @@ internal static class NamesAndSignatures
         Plan.Flag("names_given", "Whether everybody who is to do, decide or release something is more than a word that holds a place for a name.", NamesGiven),
         Plan.Flag("signed", "Whether the plan states on which day it was prepared, checked or approved.", (c, _) => Answers.Follows(
             new[] { c.Plan.Identity.Prepared, c.Plan.Identity.Checked, c.Plan.Identity.Approved }.Any(one => one?.Date is not null), new InputReference("plan", "plan.prepared.date"))),
-        Plan.Flag("signed_in_order", "Whether the plan is prepared, checked and approved in this order and before the day of the shift, and the approver is not the preparer.", SignedInOrder),
+        Plan.Flag("signed_in_order", "Whether the plan is prepared, checked and approved in this order and before the day of the shift, not before the date of the revision that it approves, and neither checker nor approver is the preparer.", SignedInOrder),
         HoldPoint.Flag("owner_can_be_listed", "Whether the hold point names an owner; not known against what where the plan lists nobody.", (c, e) =>
             !Answers.Given((e.Subject as HoldPoint)?.Owner) ? Answers.Follows(flag: false, new InputReference(e.Address, "owner"))
             : c.Plan.Identity.People.Count == 0 ? Answer.Missing(new InputReference("plan", "plan.people"))
             : Answers.Follows(flag: true, new InputReference(e.Address, "owner"))),
-        HoldPoint.Flag("owner_listed", "Whether the owner is among the people of the plan or those who sign it: by id, name or role.", OwnerListed),
+        HoldPoint.Flag("owner_listed", "Whether the owner is among the people of the plan or those who sign it: by id, name or role.", (c, e) =>
+            PeopleOfThePlan.Listed(c, (e.Subject as HoldPoint)?.Owner, new InputReference(e.Address, "owner"))),
     ];
 
     private static Answer NamesGiven(QuantityContext context, Element element)
@@ -39,6 +40,8 @@ internal static class NamesAndSignatures
     private static IEnumerable<(string? Text, InputReference Input)> Named(Plan plan) =>
     [
         .. plan.Identity.People.Select(one => (one.Name, new InputReference("plan", $"plan.people.{one.Id}.name"))),
+        .. plan.Identity.People.Select(one => (one.Call, new InputReference("plan", $"plan.people.{one.Id}.call"))),
+        .. plan.Identity.People.Select(one => (one.Deputy, new InputReference("plan", $"plan.people.{one.Id}.deputy"))),
         .. new[] { ("prepared", plan.Identity.Prepared), ("checked", plan.Identity.Checked), ("approved", plan.Identity.Approved) }
             .Select(one => (one.Item2?.Name, new InputReference("plan", $"plan.{one.Item1}.name"))),
         .. plan.Opening is { } opening ? [(opening.ReleasedBy, new InputReference("opening", "released_by"))] : Array.Empty<(string?, InputReference)>(),
@@ -49,36 +52,15 @@ internal static class NamesAndSignatures
         .. plan.Measures.Select(one => (one.Who, new InputReference($"measure:{one.Id}", "who"))),
     ];
 
-    private static Answer OwnerListed(QuantityContext context, Element element)
-    {
-        var owner = (element.Subject as HoldPoint)?.Owner;
-        var input = new InputReference(element.Address, "owner");
-        if (!Answers.Given(owner))
-        {
-            return Answer.Missing(input);
-        }
-
-        var identity = context.Plan.Identity;
-        var known = identity.People.SelectMany(one => new[] { one.Id, one.Name, one.Role })
-            .Concat(new[] { identity.Prepared, identity.Checked, identity.Approved }.SelectMany(one => new[] { one?.Name, one?.Role }));
-        return Answers.Follows(known.Any(text => SharesWords(text, owner!)), input);
-    }
-
-    // "foreman" stands for the "paving foreman", and "shift manager M. Ferrand" for M. Ferrand: all words of the one are in the other.
-    private static bool SharesWords(string? listed, string owner)
-    {
-        string[] one = WordsOf(listed ?? string.Empty);
-        string[] other = WordsOf(owner);
-        return one.Length > 0 && other.Length > 0
-            && (one.All(word => other.Contains(word, StringComparer.OrdinalIgnoreCase)) || other.All(word => one.Contains(word, StringComparer.OrdinalIgnoreCase)));
-    }
-
-    private static string[] WordsOf(string text) => text.Split([' ', '-', '_', ',', ';', '(', ')'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
-
     private static Answer SignedInOrder(QuantityContext context, Element element)
     {
         var identity = context.Plan.Identity;
         var shift = context.Plan.Shift?.Date;
+        if (identity is { Date: { } revision, Approved.Date: { } approval } && approval < revision)
+        {
+            return Answers.Follows(flag: false, new InputReference("plan", "plan.approved.date"));
+        }
+
         (string Key, DateOnly? Date)[] order =
         [
             ("plan.prepared.date", identity.Prepared?.Date), ("plan.checked.date", identity.Checked?.Date), ("plan.approved.date", identity.Approved?.Date),
@@ -97,8 +79,16 @@ internal static class NamesAndSignatures
             }
         }
 
-        return Answers.Given(identity.Approved?.Name) && string.Equals(identity.Approved!.Name!.Trim(), identity.Prepared?.Name?.Trim(), StringComparison.OrdinalIgnoreCase)
+        if (SamePerson(identity.Checked, identity.Prepared))
+        {
+            return Answers.Follows(flag: false, new InputReference("plan", "plan.checked.name"));
+        }
+
+        return SamePerson(identity.Approved, identity.Prepared)
             ? Answers.Follows(flag: false, new InputReference("plan", "plan.approved.name"))
             : Answers.Follows(flag: true, new InputReference("plan", dated[^1].Key));
     }
+
+    private static bool SamePerson(Signature? one, Signature? other) =>
+        Answers.Given(one?.Name) && string.Equals(one!.Name!.Trim(), other?.Name?.Trim(), StringComparison.OrdinalIgnoreCase);
 }

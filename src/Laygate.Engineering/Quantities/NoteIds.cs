@@ -63,6 +63,15 @@ public static class NoteIds
     /// <summary>The plan's own data show a condition of the site: <c>meaning</c> of the condition; <c>at</c>, address and key of the data.</summary>
     public const string ShownByData = "shown-by-data";
 
+    /// <summary>Other data of the plan say too little to deny a condition of the site: <c>meaning</c> of the condition; <c>at</c>, address and key of the data.</summary>
+    public const string LeftOpen = "left-open";
+
+    /// <summary>A date that comes too late or lies too far back: <c>at</c>, address and key; <c>date</c>, <c>limit</c>, days; <c>what</c>, what the other day is.</summary>
+    public const string DatedAfter = "dated-after";
+
+    /// <summary>One person stands for two: <c>at</c>, address and key; <c>who</c>, as stated.</summary>
+    public const string SamePerson = "same-person";
+
     /// <summary>A list lacks an entry: <c>list</c>, <c>kind</c>, <c>fields</c> that it needs.</summary>
     public const string EntryMissing = "entry-missing";
 

@@ -9,6 +9,9 @@ internal static class PlanQuantities
 
     public static IEnumerable<QuantityDefinition> All() =>
     [
+        Plan.Flag("governing_named", "Whether a governing document is named.", (c, _) => Answers.Follows(
+            c.Plan.Documents.Any(document => document.Kind is DocumentKind.GoverningCode or DocumentKind.Specification), new InputReference("plan", "documents"))),
+        Plan.Flag("edition_is_one", "Whether each governing title is named in one edition only.", GoverningEdition.IsOne),
         Plan.Presence("people", "People on the shift with role and how they are reached.", (c, _) => Answers.Fullest(
             c.Plan.Identity.People.Select(person => Answers.Fields(
                 Input("plan.people"), ("role", Answers.Given(person.Role)), ("call", Answers.Given(person.Call)))),

@@ -35,11 +35,29 @@ internal static class SupplyQuantities
             Answers.Follows(((Plant)e.Subject!).LongestStop is not null, new InputReference(e.Address, "longest_stop"))),
         Plant.Stated<Plant>("planned", Shape.Flow, "planned", "Average output planned for this job over the shift.", plant => plant.Planned),
         Plant.Stated<Plant>("nameplate", Shape.Flow, "nameplate", "Output on the plant's name plate.", plant => plant.Nameplate),
+        Plant.Flag("silo_stated", "Whether the plan states what the silo of the plant holds; nothing where there is none.", (_, e) =>
+            Answers.Follows(((Plant)e.Subject!).SiloCapacity is not null, new InputReference(e.Address, "silo_capacity"))),
+        Plant.Number("silo_loads", Shape.None, "Truck loads that the silo holds: its capacity over the largest payload loaded there.", SiloLoads, new Method(
+            "n = B / P", Sources.Definition, "needs the payload of each group of trucks")),
         Plant.Number("demand", Shape.Flow, "Mix that the courses laid together take from the plant while the paver moves.", PlantDemand, new Method(
             "R = largest over the passes of Σ R of the courses that it makes, shared by planned output with other plants of the same mix", Sources.Balance, "as the demand of the courses")),
         Plant.Number("loading_use", Shape.None, "Share of the time in which the loading place for one mix is busy while the paver moves: the busiest mix of the plant.", LoadingUse, new Method(
             "u = R · tl / (P · s)", Sources.Balance, "tl loading of one truck, s trucks loaded at a time; above 1 no number of trucks keeps up. Groups of one mix are counted by their number of trucks")),
     ];
+
+    private static Answer SiloLoads(QuantityContext context, Element element)
+    {
+        var calculation = new Calculation(context);
+        var held = calculation.Stated("B", ((Plant)element.Subject!).SiloCapacity, element.Address, "silo_capacity");
+        var groups = (context.Plan.Supply?.Trucks ?? []).Where(trucks => trucks.Plant is null || PlanView.Same(trucks.Plant, element.Id)).ToList();
+        if (groups.Count == 0)
+        {
+            calculation.Miss("supply", "trucks");
+        }
+
+        var load = groups.Select(trucks => calculation.Stated("P", trucks.Payload, $"trucks:{trucks.Id}", "payload")).DefaultIfEmpty(double.NaN).Max();
+        return calculation.Result("plant.silo_loads", "n", "n = B / P", load > 0 ? held / load : null);
+    }
 
     /// <summary>Largest demand, over the passes and what two trains lay at one time, of the courses that fulfil a condition, kg/s.</summary>
     /// <param name="calculation">Takes inputs and what is missing.</param>

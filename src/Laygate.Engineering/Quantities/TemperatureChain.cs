@@ -18,7 +18,11 @@ internal static class TemperatureChain
         Course.Flag("laying_temperature_stated", "Whether the plan states an expected temperature behind the screed.", (_, e) => Answers.Follows(
             e.Subject is Course { LayingTemperature.Expected: not null }, new InputReference(e.Address, "laying_temperature.expected"))),
         Course.Number("laying_over_delivery", Shape.Difference, "How far the expected temperature behind the screed lies above the expected one on delivery.", LayingOverDelivery, new Method(
-            "ΔT = Tl − Td", Sources.Definition, "below zero where the mix cools on its way; a load whose skin is measured may be hotter inside, then no value")),
+            "ΔT = Tl − Td", Sources.Definition, "below zero where the mix cools on its way; a load measured at its skin may be hotter inside, so it is not compared with the mat")),
+        Course.Flag("delivery_at_skin", "Whether the temperature on delivery is stated for the skin of the load and that of the mat is not.", (c, e) =>
+            e.Subject is Course course && PlanView.Of(c).MixOf(course)?.Delivery?.Place == Place.Skin && course.LayingTemperature?.Place != Place.Skin
+                ? Answers.Follows(flag: true, new InputReference($"mix:{course.Mix}", "delivery.place"))
+                : Answers.Follows(flag: false)),
         Mix.Flag("refuse_below_stated", "Whether the plan states the temperature below which a load is refused.", (_, e) => Answers.Follows(
             e.Subject is Mix { RefuseBelow.Value: not null }, new InputReference(e.Address, "refuse_below.value"))),
         Mix.Number("refusal_over_cessation", Shape.Difference, "What a load at the refusal limit has left, once it is laid, above the end of densification.", RefusalOverCessation, new Method(

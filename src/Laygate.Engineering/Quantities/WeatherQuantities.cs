@@ -20,6 +20,9 @@ internal static class WeatherQuantities
         Weather.StatedFields<Laygate.Model.Plans.Weather>("forecast", "source", "Where the forecast comes from, and when it was last looked at.", weather =>
             [("source", Answers.Given(weather?.Source)), ("last_look", weather?.LastLook is not null)]),
         Weather.Presence("by_hour", "Weather hour by hour over the whole time of laying.", ByHour),
+        Weather.Flag("sun_stated", "Whether an hour of the weather states the sun.", (c, e) => Answers.Follows(
+            c.Plan.Weather?.Hours.Any(hour => hour.Sun is not null) == true, new InputReference(e.Address, "hours"))),
+        Weather.Number("sun_above_sky", Shape.Sun, "By how much the stated sun exceeds what can fall on level ground at that hour; below zero where it does not.", SunAboveSky.Of, SunAboveSky.Method),
         Weather.Number("dew_margin_lowest", Shape.Difference, "Smallest margin of the surface that is laid upon over the dew point.", DewMargin, new Method(
             "Δ = Tbase − Tdew", Sources.Definition, "hour by hour; in an envelope the lowest base against the highest dew point")),
     ];

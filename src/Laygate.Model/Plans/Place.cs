@@ -254,7 +254,11 @@ public sealed record Existing
 /// <param name="Depth">Depth.</param>
 /// <param name="Texture">Texture in words.</param>
 /// <param name="LeftAboveInterface">Thickness left above the next interface; 0 when milled to it.</param>
-public sealed record Milling(Measure<Length>? Depth, string? Texture, Measure<Length>? LeftAboveInterface);
+public sealed record Milling(Measure<Length>? Depth, string? Texture, Measure<Length>? LeftAboveInterface)
+{
+    /// <summary>Day on which it is milled; decides whether milling belongs to this shift.</summary>
+    public DateOnly? Done { get; init; }
+}
 
 /// <summary>An existing layer.</summary>
 /// <param name="Id">Id.</param>

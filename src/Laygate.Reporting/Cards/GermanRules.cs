@@ -58,6 +58,23 @@ internal static class GermanRules
         SAF-109 = Luft in umschlossenem Raum langsamer, als Kalifornien verlangt | Wer die Lüftung verantwortet, stellt mehr Lüfter auf, schickt Maschinen hinaus oder lässt kühler einbauen.
         SAF-120 = Der Plan verneint eine Gefahr, die seine eigenen Angaben zeigen | Die Angabe zur Baustelle oder die Daten berichtigen, die ihr widersprechen. Bis dahin gilt die Gefahr als vorhanden.
         SAF-121 = Der Plan verneint einen Umstand, den seine eigenen Angaben zeigen | Die Angabe zur Baustelle oder die Daten berichtigen, die ihr widersprechen. Bis dahin gilt der Umstand als gegeben.
+        SAF-130 = Der Plan verneint einen Umstand, den er selbst offenlässt | Ergänzen, was fehlt (Art des Hindernisses, Tag des Fräsens), oder den Umstand bejahen und die Maßnahmen planen.
+        SAF-131 = Weniger Abstand zum Verkehr, als irgendeine hier bekannte Tabelle zulässt | Sperrung verbreitern, zulässige Geschwindigkeit senken, stärker abtrennen oder die Straße voll sperren.
+        SAF-132 = Weniger Platz zum Stehen, als irgendeine hier bekannte Regel zulässt | Sperrung verbreitern, die Straße voll sperren oder die Bohle von der anderen Seite bedienen.
+        SAF-133 = Offener Fahrstreifen schmaler als jeder hier bekannte Grenzwert | Mehr Breite freigeben oder die Straße voll sperren.
+        SAF-134 = Gehweg schmaler als die kleinste hier bekannte Breite | Den Weg verbreitern oder die Fußgänger mit einer Querung auf die andere Seite führen.
+        SAF-135 = Gekippte Mulde näher an der Freileitung als jeder hier bekannte Abstand | An anderer Stelle kippen, Abschiebefahrzeuge nehmen oder die Leitung freischalten lassen.
+        SAF-136 = Sauerstoff in umschlossenem Raum außerhalb der einzigen hier bekannten Grenzen | Alle hinaus, lüften und neu messen, bevor jemand zurückgeht.
+        SAF-137 = Luft in umschlossenem Raum langsamer als der einzige hier bekannte Grenzwert | Mehr Lüfter aufstellen, weniger Maschinen hineinlassen oder kühler einbauen.
+        SAF-138 = Hand-Arm-Vibration über dem Wert, ab dem in Europa gehandelt wird | Der Polier kürzt die Zeit am Gerät, lässt wechseln und ein vibrationsarmes Gerät holen.
+        SAF-139 = Ganzkörper-Vibration über dem Wert, ab dem in Europa gehandelt wird | Der Polier kürzt die Zeit auf der Maschine, lässt Sitz und Geschwindigkeit einstellen und die Fahrer wechseln.
+        SAF-140 = Dämpfe und Aerosole aus Bitumen über dem einzigen hier bekannten Grenzwert | Kühler einbauen, Absaugung des Fertigers einschalten, auf der Seite stehen, von der der Wind kommt. Atemschutz zuletzt.
+        SAF-141 = Asphaltdämpfe über dem, was andere Länder zulassen oder empfehlen | Kühler einbauen, Absaugung des Fertigers einschalten, auf der Seite stehen, von der der Wind kommt. Atemschutz zuletzt.
+        SAF-142 = Lösliche Asphaltdämpfe über dem Wert, den eine US-Stelle empfiehlt | Kühler einbauen, Absaugung des Fertigers einschalten, auf der Seite stehen, von der der Wind kommt. Atemschutz zuletzt.
+        SAF-143 = Quarzstaub über dem niedrigsten hier bekannten Grenzwert | Wasser und Absaugung an der Fräswalze, nass oder saugend kehren, niemand im Staub. Atemschutz zuletzt.
+        SAF-144 = Dieselruß über dem einzigen hier bekannten Grenzwert | Motoren beim Warten aus, emissionsarme Maschinen, bewegte Luft. Atemschutz zuletzt.
+        SAF-145 = Der Einweiser hat noch eine andere Aufgabe | Jemanden benennen, der nichts anderes tut, solange Lkw rückwärts fahren.
+        SAF-146 = Alle sollen tun, was eine Person tun muss | Eine Person benennen und wer sie ablöst.
         SAF-122 = Ein Hindernis ist beschrieben, aber nicht seine Art | Zu jedem Hindernis die Art angeben.
         """;
 }

@@ -218,7 +218,7 @@ internal static class GermanTexts
         event.opening-in-danger = Freigabe gefährdet
         event.wrong-mix = falsches Mischgut
         event.other = anderes
-        test.density = Verdichtungs|grad
+        test.density = Verdich|tungs|grad
         test.thickness = Einbau|dicke
         test.evenness = Ebenheit
         test.texture = Textur
@@ -231,7 +231,7 @@ internal static class GermanTexts
         test.bond = Schichten|verbund
         test.bond-coat-rate = Bindemittel|menge der Vorspritzung
         test.trial-length = Probefeld
-        test.joint-density = Verdichtungs|grad an der Naht
+        test.joint-density = Verdich|tungs|grad an der Naht
         test.deformation = Verformung
         test.other = andere
         measure.supervisor = Aufsicht

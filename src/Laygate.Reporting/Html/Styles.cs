@@ -68,6 +68,9 @@ internal static class Styles
         .scroll{overflow-x:auto;position:relative}
         details{font-size:.92rem}
         summary{min-height:24px;padding:.15rem 0;cursor:pointer}
+        .wish{font-size:1rem}
+        .wish>summary>h3{display:inline-block;margin-bottom:.4rem}
+        .onpaper{display:none}
         table{border-collapse:collapse;width:100%;font-size:.9rem;margin:.4rem 0 1rem;font-variant-numeric:tabular-nums}
         caption{text-align:left;color:var(--soft);padding:.2rem 0}
         th,td{text-align:left;vertical-align:top;padding:.3rem .5rem;border-bottom:1px solid var(--line);font-weight:normal;min-width:4rem}
@@ -119,6 +122,9 @@ internal static class Styles
         .finding dl{grid-template-columns:4.6rem minmax(0,1fr)}
         details::details-content{content-visibility:visible;height:auto}
         summary{display:none}
+        .wish:not([open]){display:none}
+        .wish>summary{display:block;list-style:none}
+        .onpaper{display:block}
         .sign tbody td,.sign tbody th{height:11mm}
         .values,.inputs{font-size:7.5pt}
         .inputs{line-height:1.3}

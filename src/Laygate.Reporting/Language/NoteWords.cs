@@ -1,6 +1,7 @@
 using System.Text;
 using Laygate.Engineering.Quantities;
 using Laygate.Reporting.Text;
+using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.Language;
 
@@ -9,6 +10,9 @@ public static class NoteWords
 {
     /// <summary>The sentence of a remark; an id without a sentence is made readable with its arguments, so that nothing is lost.</summary>
     public static string Of(Note note) => Glued(note).Replace(PlainText.Glue, ' ');
+
+    /// <summary>Whether a remark asks the plan to say something on which it depends whether a rule applies.</summary>
+    internal static bool Asks(Note note) => note.Id is FindingNotes.SayWhether or FindingNotes.SayWhat;
 
     /// <summary>The same sentence with numbers glued to their units.</summary>
     internal static string Glued(Note note) => NoteTable.Sentences.TryGetValue(note.Id, out var sentence)

@@ -63,7 +63,7 @@ internal sealed record Silence(Severity Severity, IReadOnlyList<Finding> Finding
     public IReadOnlyList<string> Limits =>
         [.. Findings.Select(finding => finding.Limit).OfType<ShownLimit>().Select(Source).Distinct(StringComparer.Ordinal)];
 
-    private static bool Asks(Finding finding) => finding.Notes.Any(note => string.Equals(note.Id, FindingNotes.SayWhether, StringComparison.Ordinal));
+    private static bool Asks(Finding finding) => finding.Notes.Any(NoteWords.Asks);
 
     // That general practice set a limit is the usual case, and not said again in every line.
     private static string Source(ShownLimit limit) =>

@@ -13,7 +13,7 @@ public static class Wording
     /// asserts what the plan does not state.
     /// </summary>
     public static string Title(Finding finding) => finding.Outcome is not (Outcome.NotAssessed or Outcome.Open or Outcome.NeedsPerson) ? PlainText.Show(finding.Title)
-        : Asked(finding) is { } meaning ? $"Not known whether {meaning}"
+        : (Asked(finding) ?? WhetherTable.Of(finding.Rule)) is { } clause ? $"Not known whether {clause}"
         : $"Not known whether this is so: {PlainText.Show(finding.Title)}";
 
     /// <summary>What a finding says, title first, on one line.</summary>
@@ -28,7 +28,7 @@ public static class Wording
         Outcome.Met or Outcome.Missed => Judged(finding),
         Outcome.NotApplicable => "Does not apply here.",
         Outcome.NeedsPerson => "Cannot be decided by computation: a competent person must look.",
-        Outcome.Open when finding.Notes.Any(note => string.Equals(note.Id, FindingNotes.SayWhether, StringComparison.Ordinal)) => "Open: the plan does not say whether it applies.",
+        Outcome.Open when finding.Notes.Any(NoteWords.Asks) => "Open: the plan does not say whether it applies.",
         Outcome.Open => "Not yet due at this stage of the plan.",
         _ when finding.Missing.Count == 0 => "Not assessed.",
         _ when finding.Status == Status.Fail => "The plan is silent, and at this stage it must say.",
@@ -53,8 +53,14 @@ public static class Wording
     private static string? Asked(Finding finding) =>
         finding.Notes.FirstOrDefault(note => string.Equals(note.Id, FindingNotes.SayWhether, StringComparison.Ordinal))?.Arguments
             .FirstOrDefault(argument => string.Equals(argument.Name, "meaning", StringComparison.Ordinal))?.Text is { Length: > 1 } meaning
-            ? PlainText.Show(char.ToLowerInvariant(meaning[0]) + meaning[1..].TrimEnd('.'))
+            ? PlainText.Show(Clause(meaning))
             : null;
+
+    private static string Clause(string meaning)
+    {
+        var text = meaning.StartsWith("Whether ", StringComparison.Ordinal) ? meaning[8..] : meaning;
+        return char.ToLowerInvariant(text[0]) + text[1..].TrimEnd('.');
+    }
 
     private static string Judged(Finding finding) => finding.Check switch
     {

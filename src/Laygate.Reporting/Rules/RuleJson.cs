@@ -61,6 +61,7 @@ public static class RuleJson
         json.WriteString("added_by", merged.AddedBy);
         json.WriteString("deselected_by", merged.DeselectedBy);
         Texts(json, "jurisdictions", merged.Rule.Jurisdictions);
+        Texts(json, "not_in", merged.Rule.Definition.NotIn);
         Limits(json, RuleWords.Limits(merged.Rule, book.Sources));
         Cases(json, cases);
         json.WriteEndObject();

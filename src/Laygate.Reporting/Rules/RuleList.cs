@@ -27,6 +27,7 @@ public sealed record RuleFilter(string? Family, string? Jurisdiction, string? Ev
         var rule = merged.Rule;
         return (Family is null || string.Equals(rule.Definition.Family, Family, StringComparison.Ordinal))
             && (Jurisdiction is not { } place || rule.Jurisdictions.Count == 0 || rule.Jurisdictions.Any(own => Laygate.Rules.Merging.Jurisdiction.LiesIn(place, own)))
+            && (Jurisdiction is not { } where || !rule.Definition.NotIn.Any(own => Laygate.Rules.Merging.Jurisdiction.LiesIn(where, own)))
             && (Evidence is not { } evidence || EvidenceOf(merged).Any(known => string.Equals(Words.Of(known), evidence, StringComparison.Ordinal)))
             && (!InForceOnly || merged.InForce);
     }

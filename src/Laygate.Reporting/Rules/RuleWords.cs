@@ -31,7 +31,8 @@ public static class RuleWords
     {
         var when = rule.When.Select(match => Condition(match, rule.Definition.AppliesTo)).ToList();
         var places = rule.Jurisdictions.Count > 0 ? $", in {string.Join(" or ", rule.Jurisdictions)}" : string.Empty;
-        return $"{Element(rule.Definition.AppliesTo)}{places}{(when.Count > 0 ? ", when " + string.Join(" and ", when) : string.Empty)}";
+        var others = rule.Definition.NotIn.Count > 0 ? $", not in {string.Join(" or ", rule.Definition.NotIn)}" : string.Empty;
+        return $"{Element(rule.Definition.AppliesTo)}{places}{others}{(when.Count > 0 ? ", when " + string.Join(" and ", when) : string.Empty)}";
     }
 
     /// <summary>What a rule compares.</summary>

@@ -206,7 +206,7 @@ internal sealed class FindingList(Page page, Report report, TerminalSettings set
     private static List<Finding> Safety(List<Finding> findings) =>
         [.. findings.Where(finding => finding.Severity is not null).OrderBy(Silence.Is).ThenBy(finding => finding.Severity)];
 
-    private static bool Asks(Finding finding) => finding.Notes.Any(note => string.Equals(note.Id, FindingNotes.SayWhether, StringComparison.Ordinal));
+    private static bool Asks(Finding finding) => finding.Notes.Any(NoteWords.Asks);
 
     private void WriteOpen(Finding finding)
     {

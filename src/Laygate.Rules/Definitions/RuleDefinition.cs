@@ -108,6 +108,9 @@ public sealed record RuleDefinition
     /// <summary>ISO 3166 codes of the places for which its limits speak; empty: anywhere.</summary>
     public IReadOnlyList<string> Jurisdictions { get; init; } = [];
 
+    /// <summary>ISO 3166 codes of the places that have a limit of their own, so that what others publish is not held against them; empty: none.</summary>
+    public IReadOnlyList<string> NotIn { get; init; } = [];
+
     /// <summary>Whether the rule is out of force until a specification selects it.</summary>
     public bool OnDemand { get; init; }
 

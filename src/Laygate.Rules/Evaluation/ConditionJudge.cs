@@ -26,7 +26,7 @@ internal static class ConditionJudge
         var unknown = new List<Answer>();
         var questions = new List<Note>();
         var place = rule.Jurisdictions.Count == 0 ? true : InJurisdiction(rule, answers.Plan);
-        if (place is false)
+        if (place is false || HasItsOwn(rule, answers.Plan))
         {
             return new Applicability(false, [], new Answer { Input = PlanJurisdiction });
         }
@@ -44,7 +44,7 @@ internal static class ConditionJudge
                 unknown.Add(answer);
                 if (answer.Absence is { Reason: AbsenceReason.MissingInput } && rule.Definition.Severity is not null)
                 {
-                    questions.Add(Note.Of(FindingNotes.SayWhether, ("meaning", condition.Quantity.Meaning)));
+                    questions.Add(Note.Of(condition.Quantity.Kind == ValueKind.Flag ? FindingNotes.SayWhether : FindingNotes.SayWhat, ("meaning", condition.Quantity.Meaning)));
                 }
             }
             else if (!Matching.Matches(condition, answer.Value))
@@ -55,6 +55,10 @@ internal static class ConditionJudge
 
         return new Applicability(unknown.Count == 0 ? true : null, unknown, null) { Questions = questions };
     }
+
+    // Where the place is not known, guidance from elsewhere is better than none.
+    private static bool HasItsOwn(CheckedRule rule, Plan plan) =>
+        plan.Location?.Jurisdiction is { } stated && rule.Definition.NotIn.Any(place => Jurisdiction.LiesIn(stated, place));
 
     // A plan that only names the country may or may not lie in the part for which a limit speaks.
     private static bool? InJurisdiction(CheckedRule rule, Plan plan)

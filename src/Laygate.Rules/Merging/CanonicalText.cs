@@ -72,6 +72,11 @@ internal static class CanonicalText
         lines.Add(1, $"local: {rule.Local}");
         lines.Add(1, $"life: {Words.Of(rule.Life.State)} {rule.Life.Since} {rule.Life.Successor}");
         lines.Add(1, $"from stage {Words.Of(rule.FromStage)}; severity {rule.Severity}; places {string.Join(", ", merged.Rule.Jurisdictions)}");
+        if (rule.NotIn.Count > 0)
+        {
+            lines.Add(1, $"not in {string.Join(", ", rule.NotIn)}");
+        }
+
         foreach (var condition in rule.When)
         {
             lines.Add(1, $"when {condition.Quantity} {LimitTexts.Match(condition.Words, condition.AtLeast, condition.Below)}");

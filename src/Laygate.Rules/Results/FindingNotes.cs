@@ -54,6 +54,9 @@ public static class FindingNotes
     /// <summary>The plan does not say whether a condition holds: meaning.</summary>
     public const string SayWhether = "say-whether";
 
+    /// <summary>The plan does not state a number or word on which it depends whether a safety rule applies. Argument: <c>meaning</c>, a noun.</summary>
+    public const string SayWhat = "say-what";
+
     /// <summary>At release the silence fails, although the limit is not known well enough for a miss to fail: evidence (word).</summary>
     public const string SilenceFails = "silence-fails";
 

@@ -117,7 +117,10 @@ internal static class SiteMapper
     private static Milling Milling(Fields at) => new(
         Depth: at.Measure<Length>("depth"),
         Texture: at.Text("texture"),
-        LeftAboveInterface: at.Measure<Length>("left_above_interface"));
+        LeftAboveInterface: at.Measure<Length>("left_above_interface"))
+    {
+        Done = at.Date("done"),
+    };
 
     private static ExistingLayer ExistingLayer(Fields at) => new(
         Id: at.RequiredId("id"),

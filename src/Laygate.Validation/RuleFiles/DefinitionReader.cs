@@ -29,6 +29,7 @@ internal sealed class DefinitionReader(List<ReadingProblem> problems)
         FromStage = map.NeededWord<Stage>("from_stage"),
         Severity = map.Text("severity") is { } severity && Enum.TryParse<Severity>(severity, out var known) ? known : null,
         Jurisdictions = map.Texts("jurisdictions"),
+        NotIn = map.Texts("not_in"),
         OnDemand = map.Text("on_demand") is "yes",
         Life = map.Map("life") is { } life
             ? new Life(life.NeededWord<LifeState>("state"), life.Needed("since"), life.Text("successor"))

@@ -189,6 +189,7 @@ public sealed class SafetyFamilyTests
         Courses = [plan.Courses[0]],
         Runs = [],
         Weather = null,
+        Existing = plan.Existing! with { Milling = null },
         Location = plan.Location! with { Latitude = null },
         Shift = plan.Shift! with { Start = null },
         Site = plan.Site! with { Closure = null, OverheadLines = [], Lights = [] },

@@ -48,16 +48,31 @@ public class PlanSchemaTests
         Assert.Empty(wrong);
     }
 
+    // Work and memory grow with the entries of a list: more than any shift needs is refused where the list begins.
+    [Theory]
+    [InlineData("courses", "  - { id: c%, mix: m, thickness: 40 mm }", 12)]
+    [InlineData("mixes", "  - { id: m% }", 12)]
+    [InlineData("measures", "  - { id: x%, kind: first-aid }", 500)]
+    public void A_list_longer_than_any_shift_needs_is_refused_at_its_line(string key, string entry, int most)
+    {
+        string Plan(int count) => $"format: 1\nplan: {{ id: job, stage: concept }}\n{key}:\n{string.Join('\n', Enumerable.Range(0, count).Select(number => entry.Replace("%", number.ToString(System.Globalization.CultureInfo.InvariantCulture), StringComparison.Ordinal)))}\n";
+        Assert.DoesNotContain(SchemaChecker.Check(Read(Plan(most)), Loaded), problem => problem.Message.Contains("at most", StringComparison.Ordinal));
+        var problem = Assert.Single(SchemaChecker.Check(Read(Plan(most + 1)), Loaded), problem => problem.Message.Contains("at most", StringComparison.Ordinal));
+        Assert.Contains($"{most + 1} entries; at most {most} are allowed", problem.Message, StringComparison.Ordinal);
+        Assert.Equal(3, problem.Position.Line);
+    }
+
     [Fact]
     public void The_example_of_a_whole_plan_fits() =>
         Assert.All(Parsed.GetProperty("examples").EnumerateArray(), example => Assert.True(SchemaChecker.IsValid(Read(example.GetRawText()), Loaded)));
 
     [Fact]
-    public void Every_group_refuses_unknown_keys_and_every_list_an_empty_one() =>
+    public void Every_group_refuses_unknown_keys_and_every_list_an_empty_or_endless_one() =>
         Assert.All(Nodes(), node =>
         {
             if (node.Schema.TryGetProperty("properties", out _)) Assert.Equal(JsonValueKind.False, node.Schema.GetProperty("additionalProperties").ValueKind);
             if (node.Schema.TryGetProperty("items", out _)) Assert.Equal(1, node.Schema.GetProperty("minItems").GetInt32());
+            if (node.Schema.TryGetProperty("items", out _)) Assert.InRange(node.Schema.GetProperty("maxItems").GetInt32(), 8, 1000);
         });
 
     [Fact]

@@ -142,7 +142,7 @@ internal static class Samples
         Position = null,
     };
 
-    private static Finding Silent() => Finding("FRI-004", "friction-and-opening/opening-not-stated") with
+    private static Finding Silent() => Finding("FRI-904", "friction-and-opening/opening-not-stated") with
     {
         Title = "No temperature for opening to traffic",
         Why = "Wheels rut a mat that is still soft.",

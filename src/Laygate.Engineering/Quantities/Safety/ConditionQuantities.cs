@@ -35,7 +35,18 @@ internal static class ConditionQuantities
             Answers.Follows(Shown(c, e) is { Yes: true }, Shown(c, e)?.By ?? SiteConditionTable.Of(e.Id).Input)),
         Condition.Flag("stated", "What the plan says about a condition of the site.", (c, e) =>
             Answers.Flag(((StatedCondition)e.Subject!).Yes, SiteConditionTable.Of(e.Id).Input) with { Note = ShownBy(Shown(c, e), SiteConditionTable.Of(e.Id)) }),
+        Condition.Flag("left_open", "The plan begins to speak of the condition elsewhere and says too little to deny it.", LeftOpen),
     ];
+
+    private static Answer LeftOpen(QuantityContext context, Element element)
+    {
+        var condition = SiteConditionTable.Of(element.Id);
+        var open = Shown(context, element) is null ? condition.LeftOpen?.Invoke(context) : null;
+        return Answers.Follows(open is not null, condition.Input) with
+        {
+            Note = open is null ? null : Note.Of(NoteIds.LeftOpen, ("meaning", condition.Meaning), (NoteArgument.At, $"{open.Address}/{open.Key}")),
+        };
+    }
 
     private static ShownCondition? Shown(QuantityContext context, Element element) => SiteConditionTable.Of(element.Id).Shown?.Invoke(context);
 

@@ -77,6 +77,13 @@ internal static class ShownByPlace
                 : null;
     }
 
+    /// <summary>An obstacle of which only a text says what it is: it may be a gully, a cover or a rail.</summary>
+    public static InputReference? ObstacleOfNoKind(QuantityContext context) =>
+        (from run in context.Plan.Runs
+         from obstacle in run.Obstacles
+         where obstacle.Kind is null
+         select new InputReference($"run:{run.Id}", $"obstacles.{obstacle.Id}.kind")).FirstOrDefault();
+
     private static ShownCondition? Obstacle(QuantityContext context, Func<ObstacleKind, bool> shows) =>
         (from run in context.Plan.Runs
          from obstacle in run.Obstacles

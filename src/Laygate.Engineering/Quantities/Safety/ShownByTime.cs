@@ -1,6 +1,7 @@
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Cooling.Catalogues;
 using Laygate.Engineering.Reading;
+using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Quantities.Safety;
 
@@ -72,6 +73,16 @@ internal static class ShownByTime
     public static ShownCondition? BadWeather(QuantityContext context) =>
         context.Get("weather.rain_chance_highest", context.Elements.Find("weather")!) is { Value: NumberValue { Si: > 0 }, Input: { } input }
             ? new ShownCondition(true, input)
+            : null;
+
+    /// <summary>Milled on the day of the shift or later: milling belongs to these works. Milled on a day before: it does not.</summary>
+    public static ShownCondition? Milling(QuantityContext context) =>
+        context.Plan is { Existing.Milling.Done: { } done, Shift.Date: { } day } ? new ShownCondition(done >= day, new InputReference("existing", "milling.done")) : null;
+
+    /// <summary>A surface that is stated as milled, without the day.</summary>
+    public static InputReference? MilledNobodyKnowsWhen(QuantityContext context) =>
+        context.Plan.Existing is { Milling.Done: null } existing && (existing.Milling is not null || existing.Surface == ExistingSurface.Milled)
+            ? new InputReference("existing", existing.Milling is null ? "surface" : "milling")
             : null;
 
     private static (DateTimeOffset From, DateTimeOffset To)? Span(QuantityContext context)

@@ -23,6 +23,9 @@ internal sealed record SiteCondition(string Key, string Meaning, Func<Site, bool
     /// <summary>Key within the site under which the plan states it.</summary>
     public string Path { get; init; } = $"conditions.{Key}";
 
+    /// <summary>Where the plan begins to speak of it and says too little, so that a stated no cannot be relied on; null where nothing leaves it open.</summary>
+    public Func<QuantityContext, InputReference?>? LeftOpen { get; init; }
+
     /// <summary>Where the plan states it.</summary>
     public InputReference Input => new("site", Path);
 

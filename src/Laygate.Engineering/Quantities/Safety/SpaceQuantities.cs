@@ -21,6 +21,12 @@ internal static class SpaceQuantities
         Site.Stated<Site>("buffer", Shape.Length, "space.buffer", "Length between the taper and the works that stays empty.", site => site.Space?.Buffer),
         Site.Stated<Site>("cone_gap", Shape.Length, "space.cone_gap", "Gap between the cones beside the works.", site => site.Space?.ConeGap),
         Site.Stated<Site>("footway", Shape.Length, "space.footway", "Clear width of the way for people on foot.", site => site.Space?.Footway),
+        IsStated("side_stated", "space.side", "A clearance to the traffic is stated.", site => site.Space?.Side is not null),
+        IsStated("standing_stated", "space.standing", "A width to stand in is stated.", site => site.Space?.Standing is not null),
+        IsStated("open_lane_stated", "closure.open_lane", "The width of the lane left open is stated.", site => site.Closure?.OpenLane is not null),
+        IsStated("footway_stated", "space.footway", "The width of the way for people on foot is stated.", site => site.Space?.Footway is not null),
+        IsStated("oxygen_stated", "air.oxygen", "The share of oxygen is stated.", site => site.Air?.Oxygen is not null),
+        IsStated("air_speed_stated", "air.speed", "The speed of the air along an enclosed place is stated.", site => site.Air?.Speed is not null),
         Site.StatedCount<Site>("clothing_class", "clothing_class", "Class of the high-visibility clothing.", site => site.ClothingClass),
         Site.Presence("roller_to_edge", "Least distance that rollers keep from a drop or step; whether it is enough needs a person, because no published figure fits every edge.", RollerToEdge),
         Site.Number("width_needed", Shape.Length, "Width that the works take: the widest run, standing room and side clearance.", WidthNeeded, new Method(
@@ -30,6 +36,9 @@ internal static class SpaceQuantities
         Site.Number("buffer_needed", Shape.Length, "Stopping sight distance at the speed of the traffic, the guide for the empty length.", BufferNeeded, new Method(
             TrafficSpaceFormulas.StoppingExpression, TrafficSpaceFormulas.StoppingSource, "V in mph, level road, t = 2.5 s, a = 11.2 ft/s²")),
     ];
+
+    private static QuantityDefinition IsStated(string name, string key, string meaning, Func<Site, bool> isStated) =>
+        Site.Flag(name, meaning, (c, _) => Answers.Follows(c.Plan.Site is { } site && isStated(site), new InputReference("site", key)));
 
     private static TrafficSpace? Space(Calculation calculation) => calculation.Context.Plan.Site?.Space;
 

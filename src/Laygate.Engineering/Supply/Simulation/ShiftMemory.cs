@@ -8,6 +8,9 @@ namespace Laygate.Engineering.Supply.Simulation;
 /// </summary>
 internal sealed class ShiftMemory
 {
+    // A fleet of many groups is changed in many ways, and each result holds figures for each of its groups.
+    private const int MostKept = 64;
+
     private readonly ConcurrentDictionary<ShiftModel, ShiftResult?> few = new(SameShift.Instance);
     private readonly ConcurrentDictionary<ShiftModel, ShiftResult?> all = new(SameShift.Instance);
 
@@ -21,7 +24,13 @@ internal sealed class ShiftMemory
     public ShiftResult? Run(ShiftModel model, bool withSpread, Func<ShiftResult?> run)
     {
         var kept = withSpread ? all : few;
-        return kept.TryGetValue(model, out var known) ? known : kept.GetOrAdd(model, run());
+        if (kept.TryGetValue(model, out var known))
+        {
+            return known;
+        }
+
+        var found = run();
+        return kept.Count < MostKept ? kept.GetOrAdd(model, found) : found;
     }
 
     /// <summary>Compares shifts by every number and name in them.</summary>

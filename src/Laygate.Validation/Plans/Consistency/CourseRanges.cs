@@ -13,7 +13,7 @@ internal static class CourseRanges
             Thickness(course, where);
             where.NotNegative("distance", course.Distance);
             where.NotNegative("delay", course.Delay);
-            where.Band("laying_temperature", course.LayingTemperature);
+            where.Band("laying_temperature", course.LayingTemperature, Possible.HotMix);
             where.Placed("lower_temperature_lowest", course.LowerTemperatureLowest);
             BehindScreed(course.DensityBehindScreed, mix, where.Inside("density_behind_screed"));
             where.Positive("tonnage", course.Tonnage);
@@ -23,6 +23,7 @@ internal static class CourseRanges
     private static void Thickness(Course course, Where at)
     {
         at.Positive("thickness", course.Thickness);
+        at.CanBe("thickness", course.Thickness, Possible.Thickness);
         at.Positive("thickness_lowest", course.ThicknessLowest);
         at.Positive("thickness_highest", course.ThicknessHighest);
         at.NotNegative("tolerance", course.Tolerance);
@@ -35,6 +36,7 @@ internal static class CourseRanges
     {
         if (mix?.Density?.Reference == DensityReference.Maximum) at.PositiveShare("value", density?.Value);
         else at.Positive("value", density?.Value);
+        if (mix?.Density?.Reference != DensityReference.Maximum) at.CanBe("value", density?.Value, Possible.Degree);
     }
 
     private static string Written(Laygate.Model.Measures.IMeasure measure) => Measures.MeasureReader.Write(measure);

@@ -15,9 +15,9 @@ internal static class MixRanges
     {
         at.Inside("density").Positive("compacted", mix.Density?.Compacted);
         Degree(mix.Density, at.Inside("density"));
-        at.Band("loading", mix.Loading);
-        at.Band("delivery", mix.Delivery);
-        at.Band("tender", mix.Tender);
+        at.Band("loading", mix.Loading, Possible.HotMix);
+        at.Band("delivery", mix.Delivery, Possible.HotMix);
+        at.Band("tender", mix.Tender, Possible.Asphalt);
         at.Placed("refuse_below", mix.RefuseBelow);
         at.Placed("start", mix.Start);
         at.Placed("cessation", mix.Cessation);
@@ -32,6 +32,7 @@ internal static class MixRanges
     {
         if (density?.Reference == DensityReference.Maximum) at.PositiveShare("degree", density.Degree);
         else at.Positive("degree", density?.Degree);
+        if (density?.Reference != DensityReference.Maximum) at.CanBe("degree", density?.Degree, Possible.Degree);
     }
 
     private static void StartAndCessation(Mix mix, Where at)

@@ -13,6 +13,7 @@ internal static class PaverRanges
     private static void Paver(Paver paver, Where at)
     {
         at.Positive("speed", paver.Speed);
+        at.CanBe("speed", paver.Speed, Possible.PaverSpeed);
         at.PositiveShare("availability", paver.Availability);
         at.Positive("travel_speed", paver.TravelSpeed);
         at.NotNegative("reset", paver.Reset);
@@ -20,6 +21,8 @@ internal static class PaverRanges
         {
             where.Positive("width_lowest", screed.WidthLowest);
             where.Positive("width_highest", screed.WidthHighest);
+            where.CanBe("width_lowest", screed.WidthLowest, Possible.Width);
+            where.CanBe("width_highest", screed.WidthHighest, Possible.Width);
             where.Ascending(("width_lowest", screed.WidthLowest), ("width_highest", screed.WidthHighest));
         }
 

@@ -16,9 +16,10 @@ internal static class PlaceRanges
     {
         Within(at.Inside("location"), "latitude", plan.Location?.Latitude, Pole);
         Within(at.Inside("location"), "longitude", plan.Location?.Longitude, HalfTurn);
+        at.Inside("location").CanBe("altitude", plan.Location?.Altitude, Possible.Altitude);
         if (plan.Site is { } site) Site(site, at.Inside("site"));
         at.Inside("shift").NotNegative("set_up", plan.Shift?.SetUp);
-        if (plan.Weather is { } weather) Weather(weather, at.Inside("weather"));
+        if (plan.Weather is { } weather) Weather(weather, at.Inside("weather"), plan.Existing?.Surface == ExistingSurface.NewAsphalt ? Possible.Asphalt : Possible.Ground);
         if (plan.Existing is { } existing) Existing(existing, at.Inside("existing"));
     }
 
@@ -32,11 +33,14 @@ internal static class PlaceRanges
     {
         at.Positive("traffic_speed", site.TrafficSpeed);
         at.Positive("open_speed", site.OpenSpeed);
+        at.CanBe("traffic_speed", site.TrafficSpeed, Possible.TrafficSpeed);
+        at.CanBe("open_speed", site.OpenSpeed, Possible.TrafficSpeed);
         at.Inside("closure").Positive("width", site.Closure?.Width);
         at.Inside("closure").Positive("open_lane", site.Closure?.OpenLane);
         foreach (var (line, where) in at.Each("overhead_lines", site.OverheadLines))
         {
             where.Positive("voltage", line.Voltage);
+            where.CanBe("voltage", line.Voltage, Possible.Voltage);
             where.Positive("height", line.Height);
             where.NotNegative("away", line.Away);
         }
@@ -47,6 +51,7 @@ internal static class PlaceRanges
     private static void Safety(Site site, Where at)
     {
         at.Positive("raised_height", site.RaisedHeight);
+        at.CanBe("raised_height", site.RaisedHeight, Possible.RaisedBody);
         at.NotNegative("roller_to_edge", site.RollerToEdge);
         var space = at.Inside("space");
         space.NotNegative("side", site.Space?.Side);
@@ -63,20 +68,33 @@ internal static class PlaceRanges
         at.Inside("vibration").NotNegative("whole_body", site.Vibration?.WholeBody);
         at.Inside("first_aid").NotNegative("cooling", site.FirstAid?.Cooling);
         at.Inside("first_aid").NotNegative("eye_flushing", site.FirstAid?.EyeFlushing);
-        foreach (var (light, where) in at.Each("lights", site.Lights)) where.NotNegative("level", light.Level);
+        foreach (var (light, where) in at.Each("lights", site.Lights)) Level(light, where);
         foreach (var (exposure, where) in at.Each("exposures", site.Exposures)) where.NotNegative("level", exposure.Level);
     }
 
-    private static void Weather(Weather weather, Where at)
+    private static void Level(Light light, Where at)
     {
-        at.Positive("wind_height", weather.WindHeight);
-        at.NotNegative("wind_at_mat", weather.WindAtMat);
-        if (weather.Envelope is { } envelope) Envelope(envelope, at.Inside("envelope"));
-        foreach (var (hour, where) in at.Each("hours", weather.Hours)) Hour(hour, where);
+        at.NotNegative("level", light.Level);
+        at.CanBe("level", light.Level, Possible.Light);
     }
 
-    private static void Envelope(WeatherEnvelope envelope, Where at)
+    private static void Weather(Weather weather, Where at, Possible ground)
     {
+        at.Positive("wind_height", weather.WindHeight);
+        at.CanBe("wind_height", weather.WindHeight, Possible.WindHeight);
+        at.NotNegative("wind_at_mat", weather.WindAtMat);
+        if (weather.Envelope is { } envelope) Envelope(envelope, at.Inside("envelope"), ground);
+        foreach (var (hour, where) in at.Each("hours", weather.Hours)) Hour(hour, where, ground);
+    }
+
+    private static void Envelope(WeatherEnvelope envelope, Where at, Possible ground)
+    {
+        at.CanBe("air_lowest", envelope.AirLowest, Possible.Air);
+        at.CanBe("air_highest", envelope.AirHighest, Possible.Air);
+        at.CanBe("base_lowest", envelope.BaseLowest, ground);
+        at.CanBe("base_highest", envelope.BaseHighest, ground);
+        at.CanBe("dew_point_highest", envelope.DewPointHighest, Possible.DewPoint);
+        at.CanBe("wind_highest", envelope.WindHighest, Possible.Wind);
         at.Temperature("air_lowest", envelope.AirLowest);
         at.Temperature("air_highest", envelope.AirHighest);
         at.Temperature("base_lowest", envelope.BaseLowest);
@@ -103,8 +121,13 @@ internal static class PlaceRanges
         }
     }
 
-    private static void Hour(WeatherHour hour, Where at)
+    private static void Hour(WeatherHour hour, Where at, Possible ground)
     {
+        at.CanBe("air", hour.Air, Possible.Air);
+        at.CanBe("base", hour.Base, ground);
+        at.CanBe("dew_point", hour.DewPoint, Possible.DewPoint);
+        at.CanBe("wind", hour.Wind, Possible.Wind);
+        at.CanBe("sun", hour.Sun, Possible.Sun);
         at.Temperature("air", hour.Air);
         at.Temperature("base", hour.Base);
         Depths(hour.BaseAtDepth, at);

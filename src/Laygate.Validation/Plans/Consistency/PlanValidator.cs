@@ -13,6 +13,7 @@ internal sealed class PlanValidator : AbstractValidator<Plan>
     public PlanValidator()
     {
         Subject(Identifiers.Check);
+        Subject(Revisions.Check);
         Subject(References.Check);
         Subject(Layings.Check);
         Subject(Times.Check);

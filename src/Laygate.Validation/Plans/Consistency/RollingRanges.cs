@@ -40,6 +40,10 @@ internal static class RollingRanges
         at.Positive("frequency", roller.Frequency);
         at.Positive("amplitude", roller.Amplitude);
         at.Positive("speed", roller.Speed);
+        at.CanBe("mass", roller.Mass, Possible.RollerMass);
+        at.CanBe("frequency", roller.Frequency, Possible.Frequency);
+        at.CanBe("amplitude", roller.Amplitude, Possible.Amplitude);
+        at.CanBe("speed", roller.Speed, Possible.RollerSpeed);
         at.AtLeast("passes_in_mode", roller.PassesInMode, 0);
         if (roller is { Overlap: { } overlap, DrumWidth: { } width } && !Where.IsLess(overlap, width))
             at.Fail("overlap", $"The strips overlap by {MeasureReader.Write(overlap)}, but the drum is only {MeasureReader.Write(width)} wide.", "Correct `overlap` or `drum_width`.");

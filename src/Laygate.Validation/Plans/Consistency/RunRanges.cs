@@ -16,14 +16,21 @@ internal static class RunRanges
             where.AtLeast("order", run.Order, 1);
             where.NotNegative("move", run.Move);
             where.NotNegative("starts_after", run.StartsAfter);
-            foreach (var (width, inside, key) in Entries(where, "width", run.Width)) inside.Positive(key, width.Value);
+            foreach (var (width, inside, key) in Entries(where, "width", run.Width)) Width(inside, key, width.Value);
             AlongRun(run, where, "width", run.Width);
             AlongRun(run, where, "crossfall", run.Crossfall);
             where.Positive("edge_slope", run.EdgeSlope);
+            where.CanBe("gradient", run.Gradient, Possible.Gradient);
             foreach (var (level, inside) in where.Each("levels", run.Levels)) Reached(run, inside, level.At);
             Thickness(run, where);
             Details(run, where);
         }
+    }
+
+    private static void Width(Where at, string key, IMeasure width)
+    {
+        at.Positive(key, width);
+        at.CanBe(key, width, Possible.Width);
     }
 
     // A single value stands in front of the stations; the plan may have one or the other.

@@ -21,7 +21,7 @@ internal static class SupplyRanges
         at.Positive("nameplate", plant.Nameplate);
         at.Positive("planned", plant.Planned);
         at.NotNegative("silo_at_start", plant.SiloAtStart);
-        at.Positive("silo_capacity", plant.SiloCapacity);
+        at.NotNegative("silo_capacity", plant.SiloCapacity);
         at.AtLeast("loading_places", plant.LoadingPlaces, 1);
         at.Ascending(("silo_at_start", plant.SiloAtStart), ("silo_capacity", plant.SiloCapacity));
     }
@@ -30,6 +30,8 @@ internal static class SupplyRanges
     {
         at.AtLeast("count", trucks.Count, 1);
         at.Positive("payload", trucks.Payload);
+        at.CanBe("payload", trucks.Payload, Possible.Payload);
+        Round(trucks, at);
         at.NotNegative("loading", trucks.Loading);
         at.NotNegative("ticket", trucks.Ticket);
         at.NotNegative("haul_out", trucks.HaulOut);
@@ -43,6 +45,18 @@ internal static class SupplyRanges
         at.AtLeast("loads_before_start", trucks.LoadsBeforeStart, 0);
         if (trucks.LoadsBeforeStart > trucks.Count)
             at.Fail("loads_before_start", string.Create(CultureInfo.InvariantCulture, $"{trucks.LoadsBeforeStart} loads cannot wait on {trucks.Count} trucks."), "Correct `loads_before_start` or `count`.");
+    }
+
+    private static void Round(TruckGroup trucks, Where at)
+    {
+        at.CanBe("loading", trucks.Loading, Possible.TruckTime);
+        at.CanBe("ticket", trucks.Ticket, Possible.TruckTime);
+        at.CanBe("haul_out", trucks.HaulOut, Possible.TruckTime);
+        at.CanBe("haul_out_bad", trucks.HaulOutBad, Possible.TruckTime);
+        at.CanBe("haul_back", trucks.HaulBack, Possible.TruckTime);
+        at.CanBe("haul_back_bad", trucks.HaulBackBad, Possible.TruckTime);
+        at.CanBe("wait", trucks.Wait, Possible.TruckTime);
+        at.CanBe("cleaning", trucks.Cleaning, Possible.TruckTime);
     }
 
     private static void Feeder(Feeder feeder, Where at)

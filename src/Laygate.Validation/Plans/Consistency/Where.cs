@@ -63,20 +63,34 @@ internal sealed class Where(ValidationContext<Plan> context, string path)
         if (temperature is not null && temperature.Si < AbsoluteZero - Rounding) Fail(key, $"`{key}` is {MeasureReader.Write(temperature)}, which is below absolute zero.");
     }
 
+    /// <summary>A value that can be at all; one that another check refuses already is not refused twice.</summary>
+    public void CanBe(string key, IMeasure? measure, Possible possible)
+    {
+        if (measure is null || possible.Has(measure.Si)) return;
+        var isTemperature = measure.Unit.Dimension == Dimension.Temperature;
+        if (isTemperature ? measure.Si < AbsoluteZero - Rounding : measure.Number <= 0) return;
+        Fail(key, possible.Message(key, measure), possible.Hint(measure));
+    }
+
     /// <summary>A temperature at a place.</summary>
     public void Placed(string key, PlacedTemperature? placed)
     {
-        if (placed is not null) Inside(key).Temperature("value", placed.Value);
+        if (placed is null) return;
+        Inside(key).Temperature("value", placed.Value);
+        Inside(key).CanBe("value", placed.Value, Possible.Asphalt);
     }
 
     /// <summary>A band of temperatures.</summary>
-    public void Band(string key, TemperatureBand? band)
+    public void Band(string key, TemperatureBand? band, Possible possible)
     {
         if (band is null) return;
         var inside = Inside(key);
         inside.Temperature("lowest", band.Lowest);
         inside.Temperature("expected", band.Expected);
         inside.Temperature("highest", band.Highest);
+        inside.CanBe("lowest", band.Lowest, possible);
+        inside.CanBe("expected", band.Expected, possible);
+        inside.CanBe("highest", band.Highest, possible);
         inside.Ascending(("lowest", band.Lowest), ("expected", band.Expected), ("highest", band.Highest));
     }
 
