@@ -7,25 +7,28 @@ internal sealed record WorstMoment(MatWeather Weather, double Value);
 
 /// <summary>
 /// Finds, for each question, the moment of laying at which its expected answer is the most unfavourable: at every bend of the weather and at most an
-/// hour apart, then closer wherever the answers say that the worst may lie between. A bend of wind or sun is worst shortly before it comes, so the
-/// worst moment need not be one that the plan states.
+/// hour apart, then closer wherever the answers beside an interval say that something worse may lie in it (see <see cref="HiddenPeak"/>). A bend of wind
+/// or sun is worst shortly before it comes, so the worst moment need not be one that the plan states.
 /// </summary>
 internal static class WorstMoments
 {
     /// <summary>Answers that differ by less than this share count as equal: well below the half per cent to which a worst value is to be relied on.</summary>
-    private const double Alike = 1e-3;
+    private const double AlikeShare = 1e-3;
 
     /// <summary>The same for small answers, s or K.</summary>
     private const double Least = 0.05;
 
-    /// <summary>How far, as a share, a low point between its neighbours may lie above the lowest to be looked at closer.</summary>
-    private const double Near = 0.2;
-
     /// <summary>Most moments before it is looked closer; a longer time of laying is looked at in wider steps.</summary>
     private const int Most = 48;
 
-    /// <summary>How often the distance to the neighbours is halved: from an hour to less than a minute.</summary>
-    private const int Halvings = 6;
+    /// <summary>How often it is looked closer: an hour is halved to the closest distance in eight steps, and what rises steeply needs some more.</summary>
+    private const int Rounds = 12;
+
+    /// <summary>Over this time an answer may come to rise twice as fast as before: weather bends by the hour, and a mat takes tens of minutes.</summary>
+    private static readonly TimeSpan Doubling = TimeSpan.FromHours(1);
+
+    /// <summary>Moments this close are not told apart.</summary>
+    private static readonly TimeSpan Closest = TimeSpan.FromSeconds(20);
 
     /// <summary>Finds them.</summary>
     /// <param name="weather">Weather at the moments of laying.</param>
@@ -55,7 +58,7 @@ internal static class WorstMoments
     private static List<Asked> Search(IReadOnlyList<DateTimeOffset> bends, IReadOnlyList<bool> highIsWorse, Func<DateTimeOffset, Asked> ask)
     {
         List<Asked> asked = [.. Spread(bends).Select(ask)];
-        for (var i = 0; i < Halvings; i++)
+        for (var i = 0; i < Rounds; i++)
         {
             var closer = Between(asked, highIsWorse.Count);
             if (closer.Count == 0)
@@ -87,66 +90,41 @@ internal static class WorstMoments
         }
     }
 
-    /// <summary>Moments half way to the neighbours of every worst point, where something worse may hide on the way.</summary>
-    private static SortedSet<DateTimeOffset> Between(List<Asked> asked, int questions)
+    /// <summary>In each interval the moment at which some question may be worse than at all that were asked; one, as its answers serve all questions.</summary>
+    private static List<DateTimeOffset> Between(List<Asked> asked, int questions)
     {
-        var halves = new SortedSet<DateTimeOffset>();
-        for (var q = 0; q < questions; q++)
+        var worst = Worst(asked, questions);
+        var closer = new List<DateTimeOffset>();
+        for (var i = 0; i + 1 < asked.Count; i++)
         {
-            var worst = asked.Select(one => one.Of(q)).Where(value => !double.IsNaN(value)).DefaultIfEmpty(double.NaN).Max();
-            for (var i = 0; i < asked.Count; i++)
+            var length = asked[i + 1].At - asked[i].At;
+            var peaks = length <= Closest ? [] : Enumerable.Range(0, questions).Where(q => double.IsFinite(worst[q])).Select(q => Peak(asked, i, q, worst[q]));
+            if (peaks.Where(peak => peak.Gain > 1).OrderByDescending(peak => peak.Gain).FirstOrDefault() is { Gain: > 1 } most)
             {
-                var here = asked[i].Of(q);
-                if (here >= worst - Math.Max(Least, Near * Math.Abs(worst)) && !(Beside(i - 1) > here) && !(Beside(i + 1) > here))
-                {
-                    foreach (var step in (int[])[-1, 1])
-                    {
-                        if (MayHide(asked, i, step, q) is { } half)
-                        {
-                            halves.Add(half);
-                        }
-                    }
-                }
+                closer.Add(asked[i].At + (length * most.Share));
             }
-
-            double Beside(int i) => i < 0 || i >= asked.Count ? double.NaN : asked[i].Of(q);
         }
 
-        return halves;
+        return closer;
     }
 
-    /// <summary>The moment half way to a neighbour, unless both are alike or the neighbour lies on the straight line to the next one: there the answers only fall.</summary>
-    private static DateTimeOffset? MayHide(List<Asked> asked, int i, int step, int question)
+    /// <summary>Where in an interval the highest answer may lie, and by how many times what counts as equal it would exceed the worst.</summary>
+    private static (double Share, double Gain) Peak(List<Asked> asked, int i, int question, double worst)
     {
-        if (i + step < 0 || i + step >= asked.Count)
-        {
-            return null;
-        }
+        var length = asked[i + 1].At - asked[i].At;
+        var peak = HiddenPeak.Of(Rise(i - 1, i), asked[i].Of(question), asked[i + 1].Of(question), Rise(i + 2, i + 1), Alike(worst), 1 + (length / Doubling));
+        return (peak.Share, (peak.Value - worst) / Alike(worst));
 
-        var (here, beside) = (asked[i], asked[i + step]);
-        if (AreAlike(here.Of(question), beside.Of(question)))
-        {
-            return null;
-        }
-
-        if (i + (2 * step) is var next && next >= 0 && next < asked.Count)
-        {
-            var share = (beside.At - here.At) / (asked[next].At - here.At);
-            if (AreAlike(here.Of(question) + (share * (asked[next].Of(question) - here.Of(question))), beside.Of(question)))
-            {
-                return null;
-            }
-        }
-
-        var half = here.At + ((beside.At - here.At) / 2);
-        return half == here.At || half == beside.At ? null : half;
+        // How much the line from one moment to the next rises over the length of the interval.
+        double Rise(int from, int to) => from < 0 || from >= asked.Count
+            ? double.NaN
+            : (asked[to].Of(question) - asked[from].Of(question)) * (length / (asked[to].At - asked[from].At).Duration());
     }
 
     /// <summary>Gives each question its worst moment; one that does for many questions is taken for all of them.</summary>
     private static WorstMoment?[] Share(IReadOnlyList<Asked> asked, IReadOnlyList<bool> highIsWorse)
     {
-        var worst = Enumerable.Range(0, highIsWorse.Count)
-            .Select(q => asked.Select(one => one.Of(q)).Where(value => !double.IsNaN(value)).DefaultIfEmpty(double.NaN).Max()).ToArray();
+        var worst = Worst(asked, highIsWorse.Count);
         var found = new WorstMoment?[worst.Length];
         var open = Enumerable.Range(0, worst.Length).Where(q => !double.IsNaN(worst[q])).ToList();
         while (open.Count > 0)
@@ -162,7 +140,12 @@ internal static class WorstMoments
         return found;
     }
 
-    private static bool AreAlike(double a, double b) => a.Equals(b) || (double.IsFinite(a + b) && Math.Abs(a - b) <= Math.Max(Least, Alike * Math.Abs(b)));
+    private static double[] Worst(IReadOnlyList<Asked> asked, int questions) =>
+        [.. Enumerable.Range(0, questions).Select(q => asked.Select(one => one.Of(q)).Where(value => !double.IsNaN(value)).DefaultIfEmpty(double.NaN).Max())];
+
+    private static bool AreAlike(double a, double b) => a.Equals(b) || (double.IsFinite(a + b) && Math.Abs(a - b) <= Alike(b));
+
+    private static double Alike(double value) => Math.Max(Least, AlikeShare * Math.Abs(value));
 
     /// <summary>Answers at one moment, turned so that more is worse.</summary>
     private sealed record Asked(DateTimeOffset At, MatWeather Weather, double[]? Badness)

@@ -177,6 +177,9 @@ public sealed record AssumptionUse(
 public sealed record Working(
     IReadOnlyList<WorkingInput> Inputs, IReadOnlyList<WorkingStep> Steps, IReadOnlyList<AssumptionUse> Assumptions)
 {
+    /// <summary>Name of the input that says at which moment of laying a figure of the cooling mat is worst; its text is the moment with its offset.</summary>
+    public const string WorstMoment = "worst moment of laying";
+
     /// <summary>No working: the plan states the value.</summary>
     public static Working None { get; } = new([], [], []);
 }

@@ -67,7 +67,7 @@ internal static class CoolingInputs
         var us = calculation.Context.System == UnitSystem.UnitedStates;
         if (weather.Start is { } start)
         {
-            calculation.Show("laid", "worst moment of laying", "weather", start.ToString("yyyy-MM-dd'T'HH:mmzzz", CultureInfo.InvariantCulture));
+            calculation.Show("laid", Working.WorstMoment, "weather", start.ToString("yyyy-MM-dd'T'HH:mmzzz", CultureInfo.InvariantCulture));
         }
 
         calculation.Show("Ta", "air", "weather", weather.AirAtStart, UnitTable.Find(us ? "°F" : "°C"));

@@ -1,5 +1,6 @@
 using Laygate.Engineering.Mat;
 using Laygate.Engineering.Reading;
+using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Quantities;
@@ -19,6 +20,8 @@ internal static class JointQuantities
             new InputReference(e.Address, "removed"), ("removed", ((Joint)e.Subject!).Removed is not null))),
         Joint.StatedFlag<Joint>("coated", "coated", "Whether the face is cleaned and coated.", joint => joint.Coated),
         Joint.Stated<Joint>("offset_below", Shape.Thickness, "offset_below", "Distance to the nearest parallel joint of the course below.", joint => joint.OffsetBelow),
+        Joint.Category("offset_units", Words.Of<UnitSystem>(), "Units in which the distance to the joint of the course below is stated.", (_, e) => Answers.Word(
+            ((Joint)e.Subject!).OffsetBelow is { } offset ? Words.Of(offset.Unit.System == UnitSystem.UnitedStates ? UnitSystem.UnitedStates : UnitSystem.Metric) : null, new InputReference(e.Address, "offset_below"))),
         Joint.Flag("offset_stated", "Whether the distance to the joint of the course below is stated; the rule on the least distance asks for it.", (_, e) =>
             Answers.Follows(((Joint)e.Subject!).OffsetBelow is not null, new InputReference(e.Address, "offset_below"))),
         Joint.Stated<Joint>("delay", Shape.Minutes, "delay", "Time at one point between the paver that makes the edge and the one that lays against it.", joint => joint.Delay),

@@ -38,6 +38,13 @@ internal static class MixQuantities
         Mix.StatedTemperature<Mix>("refuse_below", "refuse_below.value", "Temperature below which a load is refused.", mix => (mix.RefuseBelow?.Value, mix.RefuseBelow?.Place)),
         Mix.Number("cessation", Shape.Temperature, "Temperature below which rolling no longer densifies; the course mean unless the plan says otherwise.", Cessation, new Method(
             "stated, else by binder", "catalogue of assumptions", "an assumption where it is not stated"), Place.CourseMean),
+        Mix.Flag("grade_of_modified", "Whether the grade of the binder is written as that of a modified one: two penetrations and a softening point.", (_, e) => Answers.Follows(
+            e.Subject is Mix { Binder.Grade: { } grade } && IsGradeOfModified(grade), new InputReference(e.Address, "binder"))),
+        Mix.Flag("degree_given", "Whether the plan states a degree of compaction.", (_, e) => Answers.Follows(
+            e.Subject is Mix { Density.Degree: not null }, new InputReference(e.Address, "density"))),
+        Mix.Flag("reclaimed_stated", "Whether the plan states a share of reclaimed asphalt.", (_, e) => Answers.Follows(
+            e.Subject is Mix { Reclaimed: not null }, new InputReference(e.Address, "reclaimed"))),
+        Mix.Stated<Mix>("reclaimed", Shape.Share, "reclaimed", "Share of reclaimed asphalt.", mix => mix.Reclaimed),
         Mix.Flag("age_limit_stated", "Whether the plan states how old the mix may be at laying.", (_, e) => Answers.Follows(
             e.Subject is Mix { AgeLimit: not null }, new InputReference(e.Address, "age_limit"))),
         Mix.Stated<Mix>("age_limit", Shape.Minutes, "age_limit", "Longest time from loading to the mat.", mix => mix.AgeLimit),
@@ -48,6 +55,14 @@ internal static class MixQuantities
         PerformanceGrade.Read(binder?.Grade) is { } grade && assumptions.Find(AssumptionIds.CessationOfGrade(grade.High, grade.Low)) is { } known
             ? known.Id
             : binder?.Modified == true ? AssumptionIds.CessationModified : AssumptionIds.CessationUnknown;
+
+    // Such as 25/55-55; what follows, a letter of the country, does not matter.
+    private static bool IsGradeOfModified(string grade)
+    {
+        var (slash, dash) = (grade.IndexOf('/', StringComparison.Ordinal), grade.IndexOf('-', StringComparison.Ordinal));
+        return slash > 0 && dash > slash + 1 && grade.Length > dash + 2
+            && grade[..slash].Concat(grade[(slash + 1)..dash]).Concat(grade[(dash + 1)..(dash + 3)]).All(char.IsAsciiDigit);
+    }
 
     private static Answer Density(QuantityContext context, Element element)
     {

@@ -7,10 +7,36 @@ namespace Laygate.Engineering.Quantities;
 /// <summary>What a pair is made of, what its upper paver runs on, and what is agreed about its tests.</summary>
 internal static class PairBuildQuantities
 {
+    private static Answer OneMachine(QuantityContext context, Element element)
+    {
+        var pair = (Pair)element.Subject!;
+        var view = PlanView.Of(context);
+        var paver = view.AnyPaverOf(pair.Upper);
+        return Answers.Follows(
+            paver is not null && ReferenceEquals(paver, view.AnyPaverOf(pair.Lower)) && paver.Screeds.Count > 1, new InputReference($"course:{pair.Upper.Id}", "distance"));
+    }
+
+    private static Answer ScreedDistance(QuantityContext context, Element element)
+    {
+        var upper = ((Pair)element.Subject!).Upper;
+        if (upper.Distance is { } stated)
+        {
+            return Answers.Measure(stated, new InputReference($"course:{upper.Id}", "distance"));
+        }
+
+        var calculation = new Calculation(context);
+        var delay = PairQuantities.StatedDelayOf(calculation, upper);
+        var speed = PaverQuantities.SpeedOf(calculation, PlanView.Of(context).AnyPaverOf(upper));
+        return calculation.Result("pair.screed_distance", "a", "a = v · Δt", speed * delay);
+    }
+
     private static readonly Define Pair = new(ElementKind.Pair);
 
     public static IEnumerable<QuantityDefinition> All() =>
     [
+        Pair.Flag("one_machine", "Whether one paver with a screed for each lays both courses.", OneMachine),
+        Pair.Number("screed_distance", Shape.Length, "Distance between the screeds of the two courses.", ScreedDistance, new Method(
+            "stated, else a = v · Δt", Sources.Definition, "needs distance or delay of the upper course")),
         Pair.Number("thickness", Shape.Thickness, "Nominal thickness of both courses together.", Thickness, new Method(
             "h = h1 + h2", Sources.Definition, "both thicknesses above zero")),
         Pair.Flag("porous", "Whether both courses are of porous asphalt.", Porous),

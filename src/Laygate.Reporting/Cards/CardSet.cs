@@ -216,13 +216,17 @@ internal sealed class CardSet
             ]);
     }
 
+    private string Laid(SheetFigure figure) => figure.Laid is { } moment
+        ? texts["laid", moment.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture)]
+        : string.Empty;
+
     private IEnumerable<CardBlock> Quality()
     {
         yield return new CardList(texts["window"],
         [
-            .. sheet.Courses.Where(course => course.Window.Value is not null).Select(course => texts["window.line", Show(course.Id), numbers.Of(course.Window)]),
+            .. sheet.Courses.Where(course => course.Window.Value is not null).Select(course => texts["window.line", Show(course.Id), numbers.Of(course.Window)] + Laid(course.Window)),
             .. sheet.Courses.Where(course => course.RunPerLoad.Value is not null).Select(course => texts["yield.line", Show(course.Id), numbers.Of(course.RunPerLoad)]),
-            .. sheet.GritWindow.Value is null ? Array.Empty<string>() : [texts["grit.line", numbers.Of(sheet.GritWindow)]],
+            .. sheet.GritWindow.Value is null ? Array.Empty<string>() : [texts["grit.line", numbers.Of(sheet.GritWindow)] + Laid(sheet.GritWindow)],
             texts["measure"],
         ]);
         yield return Table("tests", ["test", "where", "when", "criterion", "by", "found"], sheet.Tests, test =>

@@ -177,6 +177,7 @@ internal static class EnglishTexts
         window = Time in which the mat can be worked
         window.line = {0}: densify within {1} after its screed
         yield.line = {0}: one load reaches {1}
+        laid = , as laid at {0}
         grit.line = grit holds until {0} behind the last screed
         measure = The range is what the computation allows for: measure, do not trust the minute.
         tests = Tests

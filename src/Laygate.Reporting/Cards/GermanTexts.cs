@@ -177,6 +177,7 @@ internal static class GermanTexts
         window = Verdichtungszeit
         window.line = {0}: verdichten innerhalb {1} nach der Bohle
         yield.line = {0}: eine Ladung reicht {1}
+        laid = , gelegt um {0}
         grit.line = Abstreusplitt haftet bis {0} hinter der letzten Bohle
         measure = Die Spanne ist das, womit die Rechnung rechnet: messen, nicht der Minute trauen.
         tests = Prüfungen

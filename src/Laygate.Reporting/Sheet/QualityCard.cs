@@ -11,14 +11,17 @@ internal static class QualityCard
         card.Card("Quality");
         card.Part("Time in which the mat can be worked");
         card.Table(["course", "densify within, after its screed", "yield: a load reaches", "found"], sheet.Courses.Select(course => (IReadOnlyList<string>)
-            [MarkdownText.Of(course.Id), SheetNumbers.Of(course.Window), SheetNumbers.Of(course.RunPerLoad), CardWriter.Blank]));
+            [MarkdownText.Of(course.Id), SheetNumbers.Of(course.Window) + Laid(course.Window), SheetNumbers.Of(course.RunPerLoad), CardWriter.Blank]));
         card.Gap();
-        card.Item($"grit holds until {SheetNumbers.Of(sheet.GritWindow)} behind the last screed");
+        card.Item($"grit holds until {SheetNumbers.Of(sheet.GritWindow)} behind the last screed{Laid(sheet.GritWindow)}");
         card.Item("the two figures after \"between\" are the range that the computation allows for: measure, do not trust the minute");
         Tests(card, sheet);
         HoldPoints(card, sheet);
         ShiftManagerCard.StopWork(card, sheet);
     }
+
+    private static string Laid(SheetFigure figure) =>
+        figure.Laid is { } moment ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $", as laid at {moment:HH:mm}") : string.Empty;
 
     private static void Tests(CardWriter card, SiteSheet sheet)
     {

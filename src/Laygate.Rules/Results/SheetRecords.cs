@@ -21,7 +21,11 @@ public enum FigureKind
 /// <summary>A figure on the site sheet.</summary>
 /// <param name="Value">Value; null when it is neither stated nor to be computed.</param>
 /// <param name="Kind">Where it comes from.</param>
-public sealed record SheetFigure(ShownValue? Value, FigureKind Kind);
+public sealed record SheetFigure(ShownValue? Value, FigureKind Kind)
+{
+    /// <summary>Moment of laying to which a figure of the cooling mat belongs; null for any other figure and for the weather of an envelope.</summary>
+    public DateTimeOffset? Laid { get; init; }
+}
 
 /// <summary>Moments of the shift.</summary>
 public enum SheetMomentKind

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Measures;
 using Laygate.Rules.Results;
@@ -25,8 +26,14 @@ internal sealed class SheetFigures(QuantityContext context, Report report)
             Origin.Assumed => FigureKind.Assumed,
             _ => FigureKind.Computed,
         };
-        return new SheetFigure(Shown(number.Si, unit, number.IsSpread ? number.Low : null, number.IsSpread ? number.High : null), kind);
+        return new SheetFigure(Shown(number.Si, unit, number.IsSpread ? number.Low : null, number.IsSpread ? number.High : null), kind) { Laid = CoolingMoment(answer) };
     }
+
+    private static DateTimeOffset? CoolingMoment(Answer answer) =>
+        answer.Working.Inputs.FirstOrDefault(input => string.Equals(input.Quantity, Working.WorstMoment, StringComparison.Ordinal)) is { Text: { } text }
+        && DateTimeOffset.TryParse(text, CultureInfo.InvariantCulture, out var moment)
+            ? moment
+            : null;
 
     /// <summary>A stated measure.</summary>
     public static SheetFigure Stated(IMeasure? measure) =>

@@ -30,7 +30,7 @@ public class MatAgainstReferenceTests(ITestOutputHelper output)
     public void Window_and_worst_moment_are_those_of_the_reference(string name)
     {
         var plan = Plans().Single(one => Same(one.Name, name));
-        var report = Assert.Single(Check.Value.Run("outside.yaml", Encoding.UTF8.GetBytes(plan.Yaml())).Reports);
+        var report = Checked(plan.Yaml());
         foreach (var course in plan.Lower is null ? ["up"] : (string[])["low", "up"])
         {
             var finding = report.Findings.Single(one => Same(one.Rule, "ROL-001") && Same(one.Address, $"course:{course}"));
@@ -49,6 +49,9 @@ public class MatAgainstReferenceTests(ITestOutputHelper output)
         }
     }
 
+    /// <summary>The report on a plan.</summary>
+    internal static Report Checked(string yaml) => Assert.Single(Check.Value.Run("outside.yaml", Encoding.UTF8.GetBytes(yaml)).Reports);
+
     /// <summary>The moment of laying with the shortest window: the worst of the bends, then every twelve minutes within 36 minutes of it.</summary>
     private static (double Moment, double Window) Worst(OutsidePlan plan, string course, Working working)
     {
@@ -64,7 +67,23 @@ public class MatAgainstReferenceTests(ITestOutputHelper output)
         ? plan.Hours.Select(hour => hour.At).Append(plan.Shift.Start).Append(plan.Shift.End).Where(at => at >= plan.Shift.Start && at <= plan.Shift.End).Distinct()
         : [0];
 
-    private static double Window(OutsidePlan plan, double moment, string course, Working working)
+    /// <summary>Window of a course laid at a moment, min.</summary>
+    internal static double Window(OutsidePlan plan, double moment, string course, Working working)
+    {
+        var (solver, laid) = Laid(plan, moment, working);
+        var (index, limit, from) = Same(course, "low") ? (laid.Count - 2, plan.Lower!.Value.Course.Cessation, 0.0) : (laid.Count - 1, plan.Upper.Cessation, laid[^1].LaidAt);
+        solver.Until(from);
+        return (solver.Below(one => one.Mean(index), limit, 12 * 3600) - from) / Minute;
+    }
+
+    /// <summary>Time until no point of what was laid at a moment is above a temperature, min.</summary>
+    internal static double ColdCore(OutsidePlan plan, double moment, double celsius, Working working)
+    {
+        var (solver, laid) = Laid(plan, moment, working);
+        return solver.Below(one => one.Hottest(laid.Count - (plan.Lower is null ? 1 : 2)), celsius, 12 * 3600) / Minute;
+    }
+
+    private static (BareConduction Solver, IReadOnlyList<Slab> Slabs) Laid(OutsidePlan plan, double moment, Working working)
     {
         var lines = new WeatherLine(plan.Hours);
         var surface = lines.At(moment, hour => hour.Base);
@@ -85,10 +104,7 @@ public class MatAgainstReferenceTests(ITestOutputHelper output)
 
         slabs.Add(Hot(plan.Upper, "up", "m-up", working, (plan.Lower?.Delay ?? 0) * Minute));
         var absorbs = Of(AssumptionIds.AbsorptivityOf(ClassOf(plan.Upper.Kind)));
-        var solver = new BareConduction(slabs, Of(AssumptionIds.EmissivityOf(ClassOf(plan.Upper.Kind))), seconds => lines.Outdoors(moment + (seconds / 3600), absorbs, Of(AssumptionIds.SkyBelowAir)));
-        var (index, limit, laid) = Same(course, "low") ? (slabs.Count - 2, plan.Lower!.Value.Course.Cessation, 0.0) : (slabs.Count - 1, plan.Upper.Cessation, slabs[^1].LaidAt);
-        solver.Until(laid);
-        return (solver.Below(one => one.Mean(index), limit, 12 * 3600) - laid) / Minute;
+        return (new BareConduction(slabs, Of(AssumptionIds.EmissivityOf(ClassOf(plan.Upper.Kind))), seconds => lines.Outdoors(moment + (seconds / 3600), absorbs, Of(AssumptionIds.SkyBelowAir))), slabs);
     }
 
     private static Slab Hot(Laid course, string id, string mix, Working working, double laidAt)
@@ -99,7 +115,7 @@ public class MatAgainstReferenceTests(ITestOutputHelper output)
         return new Slab(course.Thickness / 1000, Read("k", $"course:{id}"), course.Density, heat - (85 * rise), rise, _ => course.Celsius) { LaidAt = laidAt };
     }
 
-    private static (double K, double Rho, double C) Base(string material)
+    internal static (double K, double Rho, double C) Base(string material)
     {
         var known = material switch
         {
@@ -119,7 +135,7 @@ public class MatAgainstReferenceTests(ITestOutputHelper output)
         _ => MaterialClass.AsphaltConcrete,
     };
 
-    private static double Of(string id) => LaygateAssumptions.All.Single(one => Same(one.Id, id)).Number;
+    internal static double Of(string id) => LaygateAssumptions.All.Single(one => Same(one.Id, id)).Number;
 
     private static bool Same(string left, string right) => string.Equals(left, right, StringComparison.Ordinal);
 

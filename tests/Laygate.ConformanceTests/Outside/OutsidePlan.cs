@@ -33,6 +33,9 @@ internal sealed record OutsidePlan(string Name, Laid Upper, Hour[] Hours)
     /// <summary>Degrees north where the day before is to be worked out; null leaves the place out.</summary>
     public double? Latitude { get; init; }
 
+    /// <summary>Core temperature in °C below which it is opened, eight hours after the last metre; null where nothing is said of opening.</summary>
+    public double? OpenedBelow { get; init; }
+
     public bool IsHourly => Hours.Length > 1;
 
     public override string ToString() => Name;
@@ -75,6 +78,11 @@ internal sealed record OutsidePlan(string Name, Laid Upper, Hour[] Hours)
         }
 
         text.AppendLine("rolling:").AppendLine("  phases:").AppendLine("    - { id: main, kind: main, passes: 4, zone_from: 5 m, zone_to: 20 m, done_within: 8 min }");
+        if (OpenedBelow is { } core)
+        {
+            text.AppendLine(Text($"opening: {{ after: 8 h, below: {{ value: {core} °C, place: core }} }}"));
+        }
+
         return text.ToString();
     }
 

@@ -2,16 +2,20 @@ using System.Globalization;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Plans;
 using UnitsNet;
+using Xunit.Abstractions;
 using static Laygate.UnitTests.Engineering.Stated;
 
 namespace Laygate.UnitTests.Engineering.Mat;
 
 /// <summary>
 /// No quantity of the mat is milder for the whole time of laying than for a part of it. LAYGATE_PLANS=2000 in the environment asks more plans than the
-/// ordinary run does.
+/// ordinary run does, LAYGATE_PLANS_FROM others. The plans have no runs, so that the body is laid from the start of the shift to its end.
 /// </summary>
-public class CutTimeTests
+public class CutTimeTests(ITestOutputHelper output)
 {
+    /// <summary>By how much the whole may be milder: half a per cent, and no less than 0.05 s or K.</summary>
+    private const double Allowed = 0.005;
+
     private static readonly (string Quantity, bool HighIsWorse)[] Questions =
     [
         ("course.densification_window", false), ("early-friction.grit_window", false), ("course.marking_from", true), ("course.marking_to", false), ("course.bears_from", true),
@@ -22,21 +26,26 @@ public class CutTimeTests
     [Fact]
     public void A_part_of_the_time_is_never_worse_than_the_whole()
     {
-        var count = int.TryParse(Environment.GetEnvironmentVariable("LAYGATE_PLANS"), CultureInfo.InvariantCulture, out var asked) ? asked : 12;
-        var compared = 0;
-        for (var seed = 0; seed < count; seed++)
+        var (from, count) = (Asked("LAYGATE_PLANS_FROM", 0), Asked("LAYGATE_PLANS", 12));
+        var (compared, milder) = (0, new List<string>());
+        for (var seed = from; seed < from + count; seed++)
         {
             var random = new Random(seed);
             var whole = Next(random);
             var part = Cut(whole, random);
-            compared += Questions.Sum(question => Compare(whole, part, question.Quantity, question.HighIsWorse, seed));
-            compared += Opening(whole, part, seed);
+            compared += Questions.Sum(question => Compare(whole, part, question.Quantity, question.HighIsWorse, text => milder.Add($"seed {seed}: {text}")));
+            compared += Opening(whole, part, text => milder.Add($"seed {seed}: {text}"));
         }
 
+        Assert.True(milder.Count == 0, string.Join('\n', milder));
         Assert.True(compared >= 8 * count, $"{compared} answers compared");
+        output.WriteLine($"{count} plans, {compared} answers compared");
     }
 
-    private static int Compare(Context whole, Context part, string quantity, bool highIsWorse, int seed)
+    private static int Asked(string name, int otherwise) =>
+        int.TryParse(Environment.GetEnvironmentVariable(name), CultureInfo.InvariantCulture, out var asked) ? asked : otherwise;
+
+    private static int Compare(Context whole, Context part, string quantity, bool highIsWorse, Action<string> isMilder)
     {
         var compared = 0;
         var kind = whole.Of.Catalogue.Find(quantity)!.Element;
@@ -45,7 +54,11 @@ public class CutTimeTests
             if (whole.Of.Get(quantity, element).Value is NumberValue all && part.Of.Get(quantity, part.Of.Elements.Find(element.Address)!).Value is NumberValue some)
             {
                 var (least, worst) = highIsWorse ? (some.Si, all.Si) : (all.Si, some.Si);
-                Assert.True(least <= worst + Math.Max(0.05, 0.005 * Math.Abs(worst)), $"seed {seed}: {quantity} of {element.Address} is {all.Si:F2} for {whole.Words} and {some.Si:F2} for {part.Words}");
+                if (least > worst + Math.Max(0.05, Allowed * Math.Abs(worst)))
+                {
+                    isMilder($"{quantity} of {element.Address} is {all.Si:F2} for {whole.Words} and {some.Si:F2} for {part.Words}");
+                }
+
                 compared++;
             }
         }
@@ -54,7 +67,7 @@ public class CutTimeTests
     }
 
     /// <summary>Counted from the last metre, which the cut moves: the moment by the clock is compared.</summary>
-    private static int Opening(Context whole, Context part, int seed)
+    private static int Opening(Context whole, Context part, Action<string> isMilder)
     {
         var (all, some) = (whole.Of.Get("opening.soft_until", whole.Of.Elements.Find("opening")!), part.Of.Get("opening.soft_until", part.Of.Elements.Find("opening")!));
         if (all.Value is not NumberValue late || some.Value is not NumberValue soft)
@@ -62,7 +75,11 @@ public class CutTimeTests
             return 0;
         }
 
-        Assert.True(part.End + (soft.Si / 60) <= whole.End + (late.Si / 60) + (0.005 * soft.Si / 60), $"seed {seed}: soft until {whole.End + (late.Si / 60):F1} for {whole.Words} and {part.End + (soft.Si / 60):F1} for {part.Words}");
+        if (part.End + (soft.Si / 60) > whole.End + (late.Si / 60) + (Allowed * soft.Si / 60))
+        {
+            isMilder($"soft until {whole.End + (late.Si / 60):F1} for {whole.Words} and {part.End + (soft.Si / 60):F1} for {part.Words}");
+        }
+
         return 1;
     }
 
@@ -76,7 +93,7 @@ public class CutTimeTests
         {
             Opening = new Opening { Below = new PlacedTemperature(C(Between(45, 65)), Place.Core) },
             Rolling = ScenarioA.Plan.Rolling,
-            Runs = ScenarioA.Plan.Runs,
+            Runs = [],
         };
         var courses = plan.Courses.Select(course => course with { Thickness = Mm(Math.Round(Between(20, 90))) }).ToList();
         plan = plan with
