@@ -123,6 +123,9 @@ internal static class WhetherTable
         MIX-021 = such a binder can be rolled as cold as the plan says
         MIX-030 = such a binder can be rolled as cold as the plan says
         MIX-031 = the plan's own age limit is as short as any that is known
+        MIX-032 = the grade of the binder and `modified` agree
+        MIX-033 = the mix keeps its heat between load and mat
+        MIX-034 = the share of reclaimed asphalt is one that was shown to work
         PAV-001 = the rollers can follow the paver
         PAV-002 = the paver is as fast as the Chinese code asks for
         PAV-005 = the speed of laying lies in the band of the specification
@@ -140,6 +143,7 @@ internal static class WhetherTable
         PAV-051 = the planned stop is as short as the paver's own limit
         PAV-052 = the planned stop lies within the shift
         PAV-053 = the planned stops lie apart
+        PAV-054 = the screeds are as close as on one machine
         QUA-003 = the yield must be checked
         QUA-007 = the density of the joint must be measured
         QUA-009 = evenness must be checked
@@ -169,6 +173,7 @@ internal static class WhetherTable
         QUA-091 = evenness must be tested because a paver runs on the hot lower course
         QUA-092 = it must be agreed how the density of each course is found
         QUA-100 = roll-down can give what the screed leaves to the rollers
+        QUA-101 = the planned degree of compaction is what is asked of a laboratory density
         ROL-001 = the last densifying pass comes within the window
         ROL-002 = the rolling zone is long enough
         ROL-003 = the course is thick enough to be vibrated
