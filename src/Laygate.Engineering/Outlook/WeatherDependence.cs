@@ -16,7 +16,7 @@ public static class WeatherDependence
         "course.air_lowest", "course.base_lowest", "course.densification_window", "course.temperature_of_lower_at_laying", "course.marking_from", "course.marking_to",
         "course.bears_from", "course.bears_first_pass", "course.temperature_at_first_pass", "course.passes_in_window",
         "pair.core_skin_difference", "phase.window_length", "phase.skin_at_first_pass", "phase.skin_at_last_pass",
-        "roller.mid_depth_while_vibrating", "roller.core_skin_difference", "joint.edge_temperature", "early-friction.grit_window");
+        "roller.mid_depth_while_vibrating", "roller.core_skin_difference", "roller.vibration_while_tender", "joint.edge_temperature", "early-friction.grit_window");
 
     private static readonly FrozenSet<string> Others = FrozenSet.Create(
         StringComparer.Ordinal,
