@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
 using Laygate.Rules.Results;
@@ -27,11 +28,16 @@ internal static class Repository
     public static FileResult Check(string plan, params string[] rules) =>
         new PlanCheck(Bound(rules), new CheckSettings(null, CheckDate, Version)).Run(plan, Bytes(plan));
 
+    // No test changes the files of the rule book, and a bound book never changes.
+    private static readonly Lazy<RulePack> Pack = new(() => new RulePack(Book.General!, Book.Specifications, RulePack.HashOf(Rules)));
+    private static readonly ConcurrentDictionary<string, Lazy<Laygate.Rules.Merging.RuleBook>> Books = new(StringComparer.Ordinal);
+
     /// <summary>The rule book with specifications laid over it.</summary>
-    public static Laygate.Rules.Merging.RuleBook Bound(params string[] rules)
+    public static Laygate.Rules.Merging.RuleBook Bound(params string[] rules) => Books.GetOrAdd(string.Join('\n', rules), _ => new(() => Bind(rules))).Value;
+
+    private static Laygate.Rules.Merging.RuleBook Bind(string[] rules)
     {
-        var pack = new RulePack(Book.General!, Book.Specifications, RulePack.HashOf(Rules));
-        var bound = RuleBooks.Load(pack, rules, new FilesOfRepository());
+        var bound = RuleBooks.Load(Pack.Value, rules, new FilesOfRepository());
         Assert.Empty(bound.Problems);
         return bound.Book!;
     }
@@ -60,10 +66,12 @@ internal static class Repository
 /// <summary>A folder of the disk.</summary>
 internal sealed class FolderOfRepository(string path) : IRuleFolder
 {
+    private readonly Lazy<IReadOnlyList<string>> files = new(() =>
+        [.. Directory.EnumerateFiles(path, "*", SearchOption.AllDirectories).Select(file => Path.GetRelativePath(path, file).Replace('\\', '/'))]);
+
     public string Name => Path.GetRelativePath(Repository.Root, path);
 
-    public IReadOnlyList<string> Files =>
-        [.. Directory.EnumerateFiles(path, "*", SearchOption.AllDirectories).Select(file => Path.GetRelativePath(path, file).Replace('\\', '/'))];
+    public IReadOnlyList<string> Files => files.Value;
 
     public byte[] Read(string file) => File.ReadAllBytes(Path.Combine(path, file));
 }

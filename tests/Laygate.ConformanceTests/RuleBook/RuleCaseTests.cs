@@ -6,9 +6,11 @@ namespace Laygate.ConformanceTests.RuleBook;
 /// <summary>The cases of all shipped rules, listed as data: adding a rule adds its test.</summary>
 public sealed class RuleCaseTests
 {
+    // One runner for all: it keeps the books and base plans that the cases share.
+    private static readonly CaseRunner Runner = Repository.Cases();
     private static readonly CaseRunner Pinning = Repository.Cases(new CellCases(Repository.Rules));
 
-    public static TheoryData<string> RuleIds => [.. Repository.Cases().Rules.Select(rule => rule.Id).Order(StringComparer.Ordinal)];
+    public static TheoryData<string> RuleIds => [.. Runner.Rules.Select(rule => rule.Id).Order(StringComparer.Ordinal)];
 
     [Fact]
     public void The_rule_book_is_read_without_a_problem() =>
@@ -18,7 +20,7 @@ public sealed class RuleCaseTests
     [MemberData(nameof(RuleIds))]
     public void Each_case_gives_its_finding_in_full(string id)
     {
-        var runner = Repository.Cases();
+        var runner = Runner;
         var wrong = runner.Run(runner.Rules.Single(rule => rule.Id == id)).Where(result => result.Differences.Count > 0);
         Assert.True(!wrong.Any(), string.Join('\n', wrong.Select(result => $"{result.Case}: {string.Join("; ", result.Differences)}")));
     }

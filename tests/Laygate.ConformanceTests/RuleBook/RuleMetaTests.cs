@@ -6,6 +6,7 @@ using Laygate.Reporting.Language;
 using Laygate.Rules.Binding;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Results;
+using Laygate.Validation.Cases;
 using Laygate.Validation.Reading;
 using Laygate.Validation.RuleFiles;
 
@@ -18,7 +19,8 @@ public sealed partial class RuleMetaTests
     private static readonly string[] RemedyWords =
         ["should", "must", "shall", "ensure", "require", "requires", "use", "add", "state", "provide", "increase", "raise", "reduce", "avoid", "choose", "keep", "make", "ask", "recommended", "fix", "improve", "prefer"];
 
-    private static readonly IReadOnlyList<RuleDefinition> Rules = [.. Repository.Cases().Rules];
+    private static readonly CaseRunner Runner = Repository.Cases();
+    private static readonly IReadOnlyList<RuleDefinition> Rules = [.. Runner.Rules];
 
     public static TheoryData<string> Ids => [.. Rules.Select(rule => rule.Id)];
 
@@ -55,7 +57,7 @@ public sealed partial class RuleMetaTests
     public void It_has_cases_of_each_kind(string id)
     {
         var rule = Rule(id);
-        var outcomes = Repository.Cases().Summaries(rule).Select(one => one.Outcome).ToHashSet(StringComparer.Ordinal);
+        var outcomes = Runner.Summaries(rule).Select(one => one.Outcome).ToHashSet(StringComparer.Ordinal);
         // What is stated may be for a person to judge: nothing is met then.
         var met = rule.Check == CheckKind.Present && outcomes.Contains("needs-person") ? "needs-person" : "met";
         Assert.Subset(outcomes, new HashSet<string>([met, "missed"], StringComparer.Ordinal));
