@@ -112,14 +112,26 @@ public sealed class BorderTests(OneService one) : IClassFixture<OneService>
         await using var service = await RunningService.StartAsync(null, "RequestsPerMinute=1");
         using var client = service.Client();
         client.DefaultRequestHeaders.Add("Accept", "text/html");
-        using var first = await client.GetAsync("/");
-        using var second = await client.GetAsync("/");
-        Assert.Equal(HttpStatusCode.TooManyRequests, second.StatusCode);
+        using var second = await RefusedAsync(client, "/");
         Assert.Equal("text/html", second.Content.Headers.ContentType!.MediaType);
         Assert.NotNull(second.Headers.RetryAfter);
         Assert.Contains("Too many requests", await second.Content.ReadAsStringAsync(), StringComparison.Ordinal);
-        using var api = await client.GetAsync("/api/v1/schemas");
+        using var api = await RefusedAsync(client, "/api/v1/schemas");
         await CheckApiTests.RefusedAsync(api, 429);
+    }
+
+    // On a busy machine the minute of a count may end between two requests.
+    private static async Task<HttpResponseMessage> RefusedAsync(HttpClient client, string path)
+    {
+        var answer = await client.GetAsync(path);
+        await Patience.UntilAsync(
+            async () =>
+            {
+                answer = answer.StatusCode == HttpStatusCode.TooManyRequests ? answer : await client.GetAsync(path);
+                return answer.StatusCode == HttpStatusCode.TooManyRequests;
+            },
+            $"a refusal of {path}");
+        return answer;
     }
 
     [Fact]
