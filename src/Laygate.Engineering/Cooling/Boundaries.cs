@@ -24,7 +24,8 @@ public abstract record BottomBoundary
     /// <summary>
     /// The lowest layer goes on without end. It is modelled down to a depth of 6 √(alpha t) below the lowest
     /// face at which temperatures jump (t: duration of the solve), where the disturbance is below 3e-5 of the jump
-    /// (erfc 3); the reference sheet asks for 4.5 √(alpha t).
+    /// (erfc 3, from the solution for a sudden change at the face of a half-space: Carslaw and Jaeger, Conduction of Heat in Solids,
+    /// second edition 1959, section 2.4, recalled).
     /// </summary>
     public sealed record HalfSpace : BottomBoundary;
 }

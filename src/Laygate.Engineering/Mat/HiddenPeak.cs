@@ -2,8 +2,9 @@ namespace Laygate.Engineering.Mat;
 
 /// <summary>
 /// How high an answer may rise between two moments that were asked. The lines through the moments on either side, drawn on into the interval, meet
-/// above a rounded peak and at the tip of a sharp one; they are drawn on steeper than they come, as an answer may rise ever faster up to a tip. Where the line from one side does not reach the answer at the other end, the answer bends or jumps on
-/// the way, and what rises towards it from the other side may go on rising up to there.
+/// above a rounded peak and at the tip of a sharp one; they are drawn on steeper than they come, as an answer may rise ever faster up to a tip.
+/// Where the line from one side does not reach the answer at the other end, the answer bends or jumps on the way, and what rises towards it from
+/// the other side may go on rising up to there.
 /// </summary>
 internal static class HiddenPeak
 {

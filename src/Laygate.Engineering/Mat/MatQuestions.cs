@@ -147,7 +147,7 @@ internal sealed class MatQuestions
     /// <summary>Share of a span in which the skin is within a range, looked at in even steps.</summary>
     private double? ShareWithin(CoolingCurve curve, VibrationSpan span, double low, double high)
     {
-        const double Step = 15;
+        const double Step = 15; // s: a pass takes minutes.
         var (inside, all) = (0, 0);
         for (var time = last + span.From; time <= Math.Min(last + span.To, curve.End); time += Step, all++)
         {

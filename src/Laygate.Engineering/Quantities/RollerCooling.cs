@@ -8,7 +8,19 @@ namespace Laygate.Engineering.Quantities;
 internal static class RollerCooling
 {
     /// <summary>Largest core-skin difference while the roller vibrates on a skin below the tender limit of the top course.</summary>
-    public static Answer CoreSkin(QuantityContext context, Element element)
+    public static Answer CoreSkin(QuantityContext context, Element element) => WhileVibrating(context, element, (calculation, pass, roller) =>
+    {
+        MatLimits.Tender(calculation, pass.Top);
+        return CoolingInputs.Gather(calculation, pass, MatQuestion.Fast) ?? CoolingInputs.Result(
+            calculation, "roller.core_skin_difference", "ΔT", "ΔT = largest T(core) − T(skin) while T(skin) < Tt",
+            MatCooling.Of(context).While(pass).Find($"vibration {roller.Id}"), MatCooling.LongestRolling);
+    });
+
+    /// <summary>What is asked of the uppermost hot body while a roller vibrates on it; what is missing where there is no body or the roller has no phase.</summary>
+    /// <param name="context">The plan.</param>
+    /// <param name="element">The roller.</param>
+    /// <param name="ask">Asks; the time of vibration is read already.</param>
+    public static Answer WhileVibrating(QuantityContext context, Element element, Func<Calculation, PavingPass, Roller, Answer> ask)
     {
         var calculation = new Calculation(context);
         var roller = (Roller)element.Subject!;
@@ -23,15 +35,7 @@ internal static class RollerCooling
         }
 
         VibrationSpan.Of(calculation, roller, phase);
-        MatLimits.Tender(calculation, pass.Top);
-        if (CoolingInputs.Gather(calculation, pass, MatQuestion.Fast) is { } stopped)
-        {
-            return stopped;
-        }
-
-        var cooling = MatCooling.Of(context).While(pass);
-        return CoolingInputs.Result(
-            calculation, "roller.core_skin_difference", "ΔT", "ΔT = largest T(core) − T(skin) while T(skin) < Tt", cooling.Find($"vibration {roller.Id}"), MatCooling.LongestRolling);
+        return ask(calculation, pass, roller);
     }
 
     /// <summary>Lowest mid-depth temperature of the courses at the end of the last vibrated pass.</summary>

@@ -42,24 +42,11 @@ internal static class RollingOrder
             tender is { Lowest: not null, Highest: not null, Place: null or Place.Skin }, tender is null ? null : new InputReference($"mix:{top!.Mix}", "tender"));
     }
 
-    private static Answer WhileTender(QuantityContext context, Element element)
+    private static Answer WhileTender(QuantityContext context, Element element) => RollerCooling.WhileVibrating(context, element, (calculation, pass, roller) =>
     {
-        var calculation = new Calculation(context);
-        var roller = (Roller)element.Subject!;
-        if (PlanView.Of(context).Passes is not [.., var pass])
-        {
-            return Answer.Missing(new InputReference("plan", "courses"));
-        }
-
-        if (context.Elements.Related(element, ElementKind.Phase)?.Subject is not Phase phase)
-        {
-            return Answer.Missing(new InputReference(element.Address, "phase"));
-        }
-
-        VibrationSpan.Of(calculation, roller, phase);
         MatLimits.TenderRange(calculation, pass.Top);
         return CoolingInputs.Gather(calculation, pass, MatQuestion.Fast) ?? CoolingInputs.Result(
             calculation, "roller.vibration_while_tender", "p", "p = time with T1 ≤ T(skin) < T2 / time of vibration",
             MatCooling.Of(context).While(pass).Find($"tender {roller.Id}"), MatCooling.LongestRolling);
-    }
+    });
 }

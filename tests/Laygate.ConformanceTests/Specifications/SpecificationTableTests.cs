@@ -6,8 +6,8 @@ using Laygate.Rules.Results;
 namespace Laygate.ConformanceTests.Specifications;
 
 /// <summary>
-/// The tables of published limits, typed once more from the reference sheet in the units of the sources, held against what the loaded rule book
-/// answers just inside and just outside each limit, and against the evidence that the sheet's mark allows.
+/// The tables of published limits, typed once more by hand in the units of the publications that the last column of each row names, held against what the loaded rule book
+/// answers just inside and just outside each limit, and against the evidence that the mark of the row allows.
 /// </summary>
 public sealed class SpecificationTableTests
 {

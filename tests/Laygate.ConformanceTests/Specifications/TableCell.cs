@@ -4,20 +4,20 @@ using Laygate.Rules.Definitions;
 
 namespace Laygate.ConformanceTests.Specifications;
 
-/// <summary>One end of one limit as the reference sheet states it: the tables of this folder are typed from the sheet, never from the rule files.</summary>
+/// <summary>One end of one limit as its publication states it: the tables of this folder are typed by hand, never from the rule files.</summary>
 /// <param name="File">Table and line, for messages.</param>
 /// <param name="Jurisdiction">Name of the specification, or <c>general</c>.</param>
 /// <param name="Quantity">The quantity that is limited.</param>
 /// <param name="Base">Base plan on which it is asked.</param>
-/// <param name="Place">Where a temperature is measured; null where the sheet does not say.</param>
+/// <param name="Place">Where a temperature is measured; null where the publication does not say.</param>
 /// <param name="Conditions">Quantities that must have these values for the limit to speak.</param>
 /// <param name="IsLow">Whether it is the lower end.</param>
-/// <param name="Limit">The number as the sheet writes it.</param>
+/// <param name="Limit">The number as the publication writes it.</param>
 /// <param name="Unit">Its unit; empty for a ratio.</param>
 /// <param name="Exclusive">Whether the end itself is outside.</param>
 /// <param name="Strength">Whether the source requires or advises.</param>
-/// <param name="Evidence">What the sheet's mark becomes.</param>
-/// <param name="Row">Section and row of the sheet.</param>
+/// <param name="Evidence">How the figure is known: what the mark of the row becomes.</param>
+/// <param name="Row">The publication and what it limits.</param>
 internal sealed record TableCell(
     string File,
     string Jurisdiction,

@@ -1,7 +1,7 @@
 namespace Laygate.Engineering.Cooling.Catalogues;
 
 /// <summary>A published form of the heat transfer coefficient between skin and air.</summary>
-/// <param name="Id">Short name, C1 to C14 as in the reference sheet.</param>
+/// <param name="Id">Short name, C1 to C14; the publication of the form is its source.</param>
 /// <param name="Name">Author or standard.</param>
 /// <param name="Formula">The formula in words: h in W/(m² K), v in m/s, temperatures in °C unless K is said.</param>
 /// <param name="Coefficient">h in W/(m² K) from wind speed at mat level in m/s, skin temperature in °C, air temperature in °C.</param>
