@@ -40,7 +40,7 @@ internal sealed class FastCooling
         known = withSpread ? null : context.Memory?.Moments(body, weather, questions.All);
         if (known is null)
         {
-            worst = WorstMoments.Find(weather, questions.HighIsWorse, Expected);
+            worst = Exactly(WorstMoments.Find(weather, questions.HighIsWorse, at => Expected(at, CoolingSettings.Coarse)));
             context.Memory?.KeepMoments(body, weather, questions.All, worst);
         }
     }
@@ -60,7 +60,7 @@ internal sealed class FastCooling
         var samples = withSpread ? Sampled(found, index) : new SamplingResult(null, null);
         return samples.Failure is { } failed
             ? new MatFound(null, found.Weather, failed)
-            : new MatFound(MatBand.Of(found.Value, Of(samples.Answers, index), MatCooling.LongestRolling), found.Weather, null);
+            : new MatFound(MatBand.Of(found.Value, samples.Answers?.Around(index, found.Value) ?? [], MatCooling.LongestRolling), found.Weather, null);
     }
 
     /// <summary>Whether temperatures at a time, s after the last screed, were read.</summary>
@@ -69,11 +69,8 @@ internal sealed class FastCooling
     /// <summary>A temperature at the time of a pass; see <see cref="MatQuestions.AtPass"/>.</summary>
     public MatFound At(string what, double time) => Find(questions.AtPass(what, time));
 
-    /// <summary>The expected curve of a moment of laying, followed for a time in s; valid until the solver's next solve.</summary>
-    public CoolingResult Curve(MatWeather weather, double duration) => mat.Solver.Solve(model.Build(weather, central, duration, null));
-
-    private static IEnumerable<double> Of(SampledAnswers? answers, int question) =>
-        answers is null ? [] : Enumerable.Range(0, answers.Count).Select(sample => answers.Sample(question, sample));
+    /// <summary>The expected curve of a moment of laying, followed for a time in s.</summary>
+    public CoolingResult Curve(MatWeather weather, double duration) => mat.Curve(model.Build(weather, central, duration, null));
 
     private WorstMoment? Worst(int index)
     {
@@ -108,7 +105,7 @@ internal sealed class FastCooling
     private SamplingResult Sampled(WorstMoment found, int index)
     {
         var bounded = Sampled(found.Weather, At(found.Weather), isBounded: true);
-        return double.IsFinite(found.Value) && Of(bounded.Answers, index).Any(answer => !double.IsFinite(answer))
+        return double.IsFinite(found.Value) && bounded.Answers?.Around(index, found.Value).Any(answer => !double.IsFinite(answer)) == true
             ? Sampled(found.Weather, Unbounded, isBounded: false)
             : bounded;
     }
@@ -117,7 +114,7 @@ internal sealed class FastCooling
     {
         if (!sampled.TryGetValue((weather, isBounded), out var result))
         {
-            result = mat.Sample(MatRanges.All(isRolled: false), sample => model.Build(weather, sample, until.Duration, until.Stop), questions.All, questions.LookedFor);
+            result = mat.Sample(MatRanges.All(isRolled: false), sample => model.Build(weather, sample, until.Duration, until.Stop, CoolingSettings.Coarse), questions.All, questions.LookedFor);
             sampled[(weather, isBounded)] = result;
         }
 
@@ -128,15 +125,22 @@ internal sealed class FastCooling
     private (double Duration, CoolingStop? Stop) At(MatWeather weather) => MatNeed.Of(
         [.. questions.Needs.Where((_, i) => ReferenceEquals(weather, known is null ? worst[i]?.Weather : known[questions.All[i].Name]))]);
 
-    private double[]? Expected(MatWeather weather)
+    /// <summary>The worst moments with the answers of the settings that expected values have.</summary>
+    private WorstMoment?[] Exactly(WorstMoment?[] found)
     {
-        var answers = Expected(weather, bound);
-        return answers is not null && answers.Any(double.IsInfinity) ? Expected(weather, Unbounded) : answers;
+        var answers = found.OfType<WorstMoment>().Select(one => one.Weather).Distinct().ToDictionary(one => one, one => Expected(one, CoolingSettings.Default));
+        return [.. found.Select((one, i) => one is null || answers[one.Weather] is not { } exact ? null : one with { Value = exact[i] })];
     }
 
-    private double[]? Expected(MatWeather weather, (double Duration, CoolingStop? Stop) until)
+    private double[]? Expected(MatWeather weather, CoolingSettings settings)
     {
-        var (answers, failed) = mat.Answers(model.Build(weather, central, until.Duration, until.Stop), questions.All, questions.LookedFor(central));
+        var answers = Expected(weather, bound, settings);
+        return answers is not null && answers.Any(double.IsInfinity) ? Expected(weather, Unbounded, settings) : answers;
+    }
+
+    private double[]? Expected(MatWeather weather, (double Duration, CoolingStop? Stop) until, CoolingSettings settings)
+    {
+        var (answers, failed) = mat.Answers(model.Build(weather, central, until.Duration, until.Stop, settings), questions.All, questions.LookedFor(central));
         failure ??= failed;
         return answers;
     }

@@ -14,13 +14,10 @@ internal sealed class MatCooling(QuantityContext context)
     /// <summary>Longest time solved for until opening, s.</summary>
     public const double LongestOpening = 72 * 3600;
 
-    private readonly CoolingSampler sampler = new();
+    private readonly SolverPool solvers = context.Memory?.Solvers ?? new();
     private readonly Dictionary<PavingPass, FastCooling> fast = [];
     private readonly Dictionary<PavingPass, FastCooling> timed = [];
     private SlowCooling? slow;
-
-    /// <summary>Solver for single cases; its curve is valid until its next solve.</summary>
-    public CoolingSolver Solver { get; } = new();
 
     /// <summary>The cooling of a context.</summary>
     public static MatCooling Of(QuantityContext context) => context.Service(c => new MatCooling(c));
@@ -83,7 +80,8 @@ internal sealed class MatCooling(QuantityContext context)
         var key = MatKey.Of([.. probes.Select(build)], [context.Samples, context.Seed, .. probes.SelectMany(lookedFor)], questions.Select(question => question.Name));
         return memory.Run(key, Solve);
 
-        SamplingResult Solve() => sampler.Run(ranges, build, questions, context.Samples, unchecked((int)(context.Seed ^ (context.Seed >> 32))), context.Cancel);
+        SamplingResult Solve() => solvers.UseSampler(sampler =>
+            sampler.Run(ranges, build, questions, context.Samples, unchecked((int)(context.Seed ^ (context.Seed >> 32))), context.Cancel));
     }
 
     /// <summary>Answers of the expected case to all questions.</summary>
@@ -97,8 +95,11 @@ internal sealed class MatCooling(QuantityContext context)
         (double[]?, CoolingFailure?) Solve()
         {
             context.Cancel.ThrowIfCancellationRequested();
-            var result = Solver.Solve(problem);
-            return (result.Curve is { } curve ? Expected(curve, questions) : null, result.Failure);
+            return solvers.UseSolver(solver =>
+            {
+                var result = solver.Solve(problem);
+                return (result.Curve is { } curve ? Expected(curve, questions) : null, result.Failure);
+            });
         }
     }
 
@@ -107,11 +108,11 @@ internal sealed class MatCooling(QuantityContext context)
     {
         return context.Memory is { } memory ? memory.Curve(MatKey.Of([problem], [], []), Solve) : Solve();
 
-        CoolingResult Solve()
+        CoolingResult Solve() => solvers.UseSolver(solver =>
         {
-            var result = Solver.Solve(problem);
+            var result = solver.Solve(problem);
             return result.Curve is { } curve ? new CoolingResult(curve.Keep(), result.Failure) : result;
-        }
+        });
     }
 
     /// <summary>The answers of one curve of the expected case.</summary>

@@ -18,6 +18,9 @@ internal sealed class MatMemory
     private readonly ConcurrentDictionary<MatKey, CoolingResult> curves = new();
     private readonly ConcurrentDictionary<string, (LayingWeather Weather, Dictionary<string, MatWeather> Moments)> worst = new(StringComparer.Ordinal);
 
+    /// <summary>Solvers for all copies of the plan: most of what a solver costs in memory it costs once.</summary>
+    public SolverPool Solvers { get; } = new();
+
     /// <summary>Solves that were kept; for tests and measurements.</summary>
     public int Count => runs.Count + answers.Count + curves.Count;
 
@@ -99,6 +102,9 @@ internal sealed class MatKey : IEquatable<MatKey>
 
     private static void AddSolve(List<double> all, CoolingProblem problem) => all.AddRange([
         problem.Duration,
+        problem.Settings.FinestCell,
+        problem.Settings.Growth,
+        problem.Settings.Tolerance,
         problem.StopAt?.Layer ?? -1,
         problem.StopAt?.Celsius ?? double.NaN,
         problem.StopAt?.NotBefore ?? double.NaN,

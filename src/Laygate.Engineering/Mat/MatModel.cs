@@ -27,7 +27,8 @@ internal sealed class MatModel(MatInputs inputs, AssumptionSet assumptions)
     /// <param name="sample">Share in each dimension.</param>
     /// <param name="duration">Time to solve for, s.</param>
     /// <param name="stop">Where to end early.</param>
-    public CoolingProblem Build(MatWeather weather, double[] sample, double duration, CoolingStop? stop)
+    /// <param name="settings">Cells and steps; null for those of expected values.</param>
+    public CoolingProblem Build(MatWeather weather, double[] sample, double duration, CoolingStop? stop, CoolingSettings? settings = null)
     {
         var layers = new List<StackLayer>(inputs.Courses.Count + inputs.Below.Count);
         for (var i = inputs.Courses.Count - 1; i >= 0; i--)
@@ -42,6 +43,7 @@ internal sealed class MatModel(MatInputs inputs, AssumptionSet assumptions)
         return new CoolingProblem(layers, new TopBoundary.Weather(Series(weather, sample), Choose(Forms, AssumptionIds.ConvectionForm, sample, MatRanges.Form)), bottom, duration)
         {
             StopAt = stop,
+            Settings = settings ?? CoolingSettings.Default,
         };
     }
 

@@ -69,9 +69,8 @@ internal sealed class SlowCooling
         }
 
         // A metre that is cold before the last one is laid keeps nobody waiting.
-        var samples = answers is null ? [] : Enumerable.Range(0, answers.Count).Select(sample => Math.Max(0, answers.Sample(question, sample) - before));
-        var expected = answers is not null && double.IsFinite(answers.Expected(question)) ? Math.Max(0, answers.Expected(question) - before) : found.Value;
-        return new MatFound(MatBand.Of(expected, samples, MatCooling.LongestOpening), found.Weather, null);
+        var samples = answers?.Around(question, found.Value > 0 ? found.Value + before : answers.Expected(question)).Select(sample => Math.Max(0, sample - before)) ?? [];
+        return new MatFound(MatBand.Of(found.Value, samples, MatCooling.LongestOpening), found.Weather, null);
     }
 
     /// <summary>How long before the last metre one is laid, s.</summary>
@@ -80,15 +79,25 @@ internal sealed class SlowCooling
     /// <summary>The last metre, or one before it that is cold later still; a change that leaves the weather as it is keeps the metre.</summary>
     private WorstMoment?[] Worst(MatMemory? memory)
     {
-        IEnumerable<MatWeather> metres = !withSpread && memory?.Moments("slow", weather, questions) is { } known
-            ? known.Values.Distinct()
+        MatWeather[] metres = !withSpread && memory?.Moments("slow", weather, questions) is { } known
+            ? [.. known.Values.Distinct()]
             : [.. weather.Stated.Reverse(), .. weather.Envelope is { } envelope ? [envelope] : Array.Empty<MatWeather>()];
+        var found = metres.Length > 1 ? Latest(Metres(Latest(metres, CoolingSettings.Coarse)), CoolingSettings.Default) : Latest(metres, CoolingSettings.Default);
+        memory?.KeepMoments("slow", weather, questions, found);
+        return found;
+
+        static IReadOnlyList<MatWeather> Metres(WorstMoment?[] found) => [.. found.OfType<WorstMoment>().Select(one => one.Weather).Distinct()];
+    }
+
+    /// <summary>For each question the metre that is cold last.</summary>
+    private WorstMoment?[] Latest(IReadOnlyList<MatWeather> metres, CoolingSettings settings)
+    {
         var found = new WorstMoment?[questions.Length];
         foreach (var metre in metres)
         {
             int[] open = [.. Enumerable.Range(0, questions.Length).Where(q => Asked(q) && !double.IsPositiveInfinity(found[q]?.Value ?? 0))];
             var before = Before(metre);
-            var times = Times(metre, open, before + last + open.Select(q => found[q]?.Value ?? (3 * 3600.0)).DefaultIfEmpty(0).Max() + 60);
+            var times = Times(metre, open, before + last + open.Select(q => found[q]?.Value ?? (3 * 3600.0)).DefaultIfEmpty(0).Max() + 60, settings);
             foreach (var q in open.Where(_ => times is not null))
             {
                 var value = Math.Max(0, times![q] - before);
@@ -96,18 +105,17 @@ internal sealed class SlowCooling
             }
         }
 
-        memory?.KeepMoments("slow", weather, questions, found);
         return found;
     }
 
     private bool Asked(int question) => question > 0 || opening is not null;
 
     /// <summary>Expected answers of one metre; the solve goes on until it has all that are open, first for as long as another metre needed.</summary>
-    private double[]? Times(MatWeather metre, int[] open, double needed)
+    private double[]? Times(MatWeather metre, int[] open, double needed, CoolingSettings settings)
     {
         for (var within = Math.Min(MatCooling.LongestOpening, needed); ; within = Math.Min(MatCooling.LongestOpening, 4 * within))
         {
-            var (times, failed) = mat.Answers(model.Build(metre, central, within, null), questions, LookedFor(central));
+            var (times, failed) = mat.Answers(model.Build(metre, central, within, null, settings), questions, LookedFor(central));
             failure ??= failed;
             if (times is null || within >= MatCooling.LongestOpening || Array.TrueForAll(open, q => double.IsFinite(times[q])))
             {
@@ -132,7 +140,7 @@ internal sealed class SlowCooling
 
         return sampled[metre] = result;
 
-        SamplingResult Run(double duration) => mat.Sample(MatRanges.All(isRolled: true), sample => model.Build(metre, sample, duration, null), questions, LookedFor);
+        SamplingResult Run(double duration) => mat.Sample(MatRanges.All(isRolled: true), sample => model.Build(metre, sample, duration, null, CoolingSettings.Coarse), questions, LookedFor);
 
         static bool IsOpen(SampledAnswers answers, int question) => Enumerable.Range(0, answers.Count).Any(sample => !double.IsFinite(answers.Sample(question, sample)));
     }

@@ -10,9 +10,15 @@ public sealed class CoolingSampler
 {
     private readonly CoolingSolver[] solvers;
 
+    /// <summary>Makes a sampler of two workers.</summary>
+    public CoolingSampler()
+        : this(2)
+    {
+    }
+
     /// <summary>Makes a sampler.</summary>
     /// <param name="workers">Number of solves at the same time, 1 to 64; results do not depend on it.</param>
-    public CoolingSampler(int workers = 2)
+    public CoolingSampler(int workers)
     {
         solvers = new CoolingSolver[Math.Clamp(workers, 1, 64)];
         for (var i = 0; i < solvers.Length; i++)

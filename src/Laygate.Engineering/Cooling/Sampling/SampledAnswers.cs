@@ -34,6 +34,18 @@ public sealed class SampledAnswers
     /// between them may be taken sample by sample.</summary>
     public double Sample(int question, int sample) => answers[(question * Count) + sample];
 
+    /// <summary>
+    /// The samples around an expected answer that was solved more exactly than they were: all are moved by what the two differ in, but none to or
+    /// through zero, which says that there was nothing to answer.
+    /// </summary>
+    /// <param name="question">Index of the question.</param>
+    /// <param name="expected">The more exact answer; where it or that of the samples is not finite, nothing moves.</param>
+    public IEnumerable<double> Around(int question, double expected)
+    {
+        var moved = expected - Expected(question);
+        return Enumerable.Range(0, Count).Select(i => Sample(question, i)).Select(sample => double.IsFinite(moved) && sample is > 0 or < 0 ? Math.Max(Math.Min(0, sample), sample + moved) : sample);
+    }
+
     /// <summary>Parameters of one sample, in the order of the ranges.</summary>
     public ReadOnlySpan<double> Parameters(int sample)
     {

@@ -85,6 +85,29 @@ public class CoolingPropertyTests
         });
     }
 
+    /// <summary>What samples and the search for a worst moment give away for half the cells: far less than the spread of a sampled window, some tens of per cent.</summary>
+    [Fact]
+    public void Half_as_many_cells_move_no_answer_by_more_than_samples_can_tell()
+    {
+        RandomStacks.ForEach(200, (solver, s, _) =>
+        {
+            var (plain, coarse) = (Window(solver, s), Window(solver, s, CoolingSettings.Coarse));
+            Assert.True(plain.Equals(coarse) || Math.Abs(plain - coarse) <= 0.002 * plain, $"{plain} {coarse} {s}");
+            var problem = s.Problem() with { Duration = 3600 };
+            var kept = solver.Solve(problem).Curve!.Keep();
+            var fewer = solver.Solve(problem with { Settings = CoolingSettings.Coarse }).Curve!;
+            Assert.InRange(fewer.Cells, 1, 0.6 * kept.Cells);
+            var start = s.IsPair ? s.Gap : 0;
+            foreach (var t in new[] { 60.0, 300, 1000, 2600 })
+            {
+                foreach (var place in new[] { CoolingPlace.Skin, CoolingPlace.Mean(0), CoolingPlace.MidDepth(0), CoolingPlace.Core })
+                {
+                    Near(kept.Value(place, start + t)!.Value, fewer.Value(place, start + t), 0.2);
+                }
+            }
+        });
+    }
+
     [Fact]
     public void Cutting_every_layer_in_two_changes_nothing()
     {
