@@ -121,7 +121,8 @@ public sealed class PlanCheck
             return new JudgedFile([], Stopped(file, reading.Problems));
         }
 
-        var read = reading.Documents.Select(document => (Document: document, Plan: Read(document))).ToList();
+        var old = reading.Documents.Select(document => OldWords.OfPlans.Renew(document.Root)).ToList();
+        var read = reading.Documents.Zip(old, (document, renewed) => document with { Root = renewed.Root }).Select(document => (Document: document, Plan: Read(document))).ToList();
         var problems = read.SelectMany(plan => plan.Plan.Problems).ToList();
         if (problems.Count > 0)
         {
@@ -129,8 +130,16 @@ public sealed class PlanCheck
         }
 
         var hash = Convert.ToHexStringLower(SHA256.HashData(bytes));
-        return new JudgedFile([.. read.Select((plan, index) => Judge(plan.Document, plan.Plan, (file, index + 1, hash), cancel))], []);
+        return new JudgedFile([.. read.Select((plan, index) => WithHints(Judge(plan.Document, plan.Plan, (file, index + 1, hash), cancel), file, old[index].Found))], []);
     }
+
+    private static JudgedPlan WithHints(JudgedPlan plan, string file, IReadOnlyList<FoundOldWord> old) => old.Count == 0 ? plan : plan with
+    {
+        Report = plan.Report with
+        {
+            Notes = [.. plan.Report.Notes, .. old.Select(word => FindingNotes.Of(new OldWord(FormattableString.Invariant($"{file}:{word.Span.Line}"), word.Old, word.New)))],
+        },
+    };
 
     private PlanMapping Read(YamlDocument document)
     {

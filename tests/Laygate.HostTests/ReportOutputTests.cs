@@ -97,11 +97,11 @@ public sealed class ReportOutputTests
         var broken = new BrokenLimit(new FindingReference("WEA-001", "Title", "weather"), Status.Fail, new ShownValue(3, "°C"), Samples.AtLeast(5), OnExpectedValuesOnly: false);
         var at = new DateTimeOffset(2031, 5, 4, 22, 0, 0, TimeSpan.FromHours(2));
         return new LayingOutlook(
-            [new HourOutlook(at, LayingVerdict.NoGo, [broken], at.AddHours(-1)), new HourOutlook(at.AddHours(1), LayingVerdict.Go, [], null, broken with { Status = Status.Pass, Value = new ShownValue(7, "°C") })],
+            [new HourOutlook(at, LayingVerdict.Fail, [broken], at.AddHours(-1)), new HourOutlook(at.AddHours(1), LayingVerdict.Pass, [], null, broken with { Status = Status.Pass, Value = new ShownValue(7, "°C") })],
             [new PlantLead("trucks", null, new ShownValue(60, "min"))],
             new WorkableWeather(
                 [new AxisLimit(WeatherAxis.Air, new ShownValue(9, "°C"), new ShownValue(4, "°C"), null, broken), new AxisLimit(WeatherAxis.Wind, new ShownValue(3, "m/s"), null, null, null)],
-                [new PairLimit(WeatherAxis.Air, new ShownValue(6, "°C"), WeatherAxis.Wind, null, LayingVerdict.Caution)]),
+                [new PairLimit(WeatherAxis.Air, new ShownValue(6, "°C"), WeatherAxis.Wind, null, LayingVerdict.Warn)]),
             ["WEA-001"]);
     }
 

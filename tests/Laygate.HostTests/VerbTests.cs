@@ -113,7 +113,7 @@ public sealed class VerbTests : IDisposable
             check: at-least
             quantity: course.thickness
             from_stage: concept
-            life: { state: preview, since: 0.1.0 }
+            life: { state: on-trial, since: 0.1.0 }
             bounds:
               - strength: required
                 basis: requirement

@@ -54,7 +54,7 @@ public enum EdgeKind { Kerb, Gutter, ExistingCold, Hot, Cut, Free, Formed }
 public enum Side { Left, Right }
 
 /// <summary>What compacts under a screed.</summary>
-public enum ScreedKind { Vibrating, TamperAndVibration, TamperAndPressureBars }
+public enum ScreedKind { Vibrating, Tamper, HighCompaction }
 
 /// <summary>What bears a machine that follows on a fresh course: the base, the course just laid, or the frame of the first machine.</summary>
 public enum CarriedBy { Base, LowerCourse, Frame }

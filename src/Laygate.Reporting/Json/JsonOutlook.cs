@@ -118,7 +118,7 @@ internal static class JsonOutlook
     {
         json.WriteString("axis", Words.Of(axis.Axis));
         JsonParts.Value(json, "stated", axis.Stated);
-        JsonParts.Value(json, "go", axis.Go);
+        JsonParts.Value(json, "all_pass", axis.AllPass);
         JsonParts.Value(json, "no_failure", axis.NoFailure);
         JsonParts.Value(json, "not_beyond", axis.NotBeyond);
         if (axis.BreaksFirst is not { } broken)

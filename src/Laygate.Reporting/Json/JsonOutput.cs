@@ -10,7 +10,7 @@ namespace Laygate.Reporting.Json;
 public static class JsonOutput
 {
     /// <summary>Version of the shape; a key may be added without raising it, none is renamed or removed.</summary>
-    public const int ReportVersion = 1;
+    public const int ReportVersion = 2;
 
     internal static readonly JsonWriterOptions Options = new() { Indented = true, NewLine = "\n", Encoder = Encoder() };
 

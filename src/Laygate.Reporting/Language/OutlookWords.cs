@@ -8,12 +8,12 @@ namespace Laygate.Reporting.Language;
 /// <summary>Words for laying hour by hour and for workable weather.</summary>
 internal static class OutlookWords
 {
-    /// <summary>Go, caution or no-go.</summary>
+    /// <summary>Pass, warn or fail.</summary>
     public static string Of(LayingVerdict verdict) => verdict switch
     {
-        LayingVerdict.Go => "go",
-        LayingVerdict.Caution => "caution",
-        _ => "no-go",
+        LayingVerdict.Pass => "pass",
+        LayingVerdict.Warn => "warn",
+        _ => "fail",
     };
 
     /// <summary>A side of the weather.</summary>
@@ -75,7 +75,7 @@ internal static class OutlookWords
             return $"{name}, the others as stated (plan: {Number(axis.Stated)}): how far it may go is not known{end}.";
         }
 
-        var go = axis.Go is { } value ? $"everything passes to {Number(value)}" : "not everything passes at any value looked at";
+        var go = axis.AllPass is { } value ? $"everything passes to {Number(value)}" : "not everything passes at any value looked at";
         var safe = axis.NoFailure is { } still ? $"nothing fails to {Number(still)}" : "something fails at every value looked at";
         var searched = axis is { BreaksFirst: null } ? ", the end of what was looked at" : string.Empty;
         return $"{name}, the others as stated (plan: {Number(axis.Stated)}): {go}; {safe}{searched}{first}.";

@@ -6,7 +6,7 @@ using OxyPlot;
 
 namespace Laygate.Reporting.Plots;
 
-/// <summary>Laying hour by hour: go, caution or no-go, each by word, shape and tone.</summary>
+/// <summary>Laying hour by hour: pass, warn or fail, each by word, shape and tone.</summary>
 internal static class HourFigure
 {
     public static PlotFigure Of(LayingOutlook outlook, string id)
@@ -29,8 +29,8 @@ internal static class HourFigure
             // Height says the same as tone and word.
             var (top, tone) = hour.Verdict switch
             {
-                LayingVerdict.Go => (1.0, OxyColor.FromRgb(0xbf, 0xe3, 0xc9)),
-                LayingVerdict.Caution => (2.0, OxyColor.FromRgb(0xff, 0xdf, 0x9e)),
+                LayingVerdict.Pass => (1.0, OxyColor.FromRgb(0xbf, 0xe3, 0xc9)),
+                LayingVerdict.Warn => (2.0, OxyColor.FromRgb(0xff, 0xdf, 0x9e)),
                 _ => (3.0, OxyColor.FromRgb(0xf6, 0xc1, 0xbb)),
             };
             sheet.Box(x + 0.03, x + 0.97, 0, top, tone, Ink.Dark);

@@ -100,10 +100,10 @@ public static class IndexPage
 
     private static IEnumerable<(string Rule, string What, string Reason)> Changes(Specification specification) =>
     [
-        .. specification.Select.Select(rule => (rule, "brings into force", string.Empty)),
+        .. specification.BringIn.Select(rule => (rule, "brings into force", string.Empty)),
         .. specification.Set.Select(set => (set.Rule, "sets the limits", set.Reason ?? string.Empty)),
         .. specification.Move.Select(move => (move.Rule, $"makes {Words.Of(move.From)} {Words.Of(move.To)}", move.Reason)),
-        .. specification.Deselect.Select(deselect => (deselect.Rule, "takes out of force", deselect.Reason)),
+        .. specification.TakeOut.Select(deselect => (taken.Rule, "takes out of force", deselect.Reason)),
         .. specification.Rules.Select(rule => (rule.Id, "adds", rule.Title)),
     ];
 }

@@ -29,7 +29,7 @@ public static class RulePage
         var definition = rule.Rule.Definition;
         var text = new StringBuilder($"# {definition.Id} {Plain(definition.Title)}\n\n{Plain(definition.Why)}\n\n");
         text.Append(Head("", ""));
-        text.Append(Row("rule", $"`{definition.Family}/{definition.Name}`, {Words.Of(definition.Life.State)} since {Plain(definition.Life.Since)}{(definition.Life.Successor is { } next ? $", followed by {Plain(next)}" : string.Empty)}"));
+        text.Append(Row("rule", $"`{definition.Family}/{definition.Name}`, {Words.Of(definition.Life.State).Replace('-', ' ')} since {Plain(definition.Life.Since)}{(definition.Life.Successor is { } next ? $", followed by {Plain(next)}" : string.Empty)}"));
         text.Append(Row("looks at", Plain(RuleWords.AppliesTo(rule.Rule))));
         text.Append(Row("compares", Plain(RuleWords.Check(rule.Rule))));
         text.Append(Row("from stage", Words.Of(definition.FromStage)));

@@ -65,8 +65,8 @@ public static class RuleExplanation
     private static string Life(MergedRule merged)
     {
         var life = merged.Rule.Definition.Life;
-        var state = merged.InForce ? "in force" : merged.Reason is { } reason ? $"out of force ({PlainText.Show(merged.DeselectedBy!)}: {PlainText.Show(reason)})" : "out of force until a specification asks for it";
-        return $"{Words.Of(life.State)} since {PlainText.Show(life.Since)}{(life.Successor is { } next ? ", followed by " + PlainText.Show(next) : string.Empty)}, {state}";
+        var state = merged.InForce ? "in force" : merged.Reason is { } reason ? $"out of force ({PlainText.Show(merged.TakenOutBy!)}: {PlainText.Show(reason)})" : "out of force until a specification asks for it";
+        return $"{Words.Of(life.State).Replace('-', ' ')} since {PlainText.Show(life.Since)}{(life.Successor is { } next ? ", followed by " + PlainText.Show(next) : string.Empty)}, {state}";
     }
 
     private static void Row(Page page, string label, string text) =>

@@ -59,7 +59,7 @@ public static class RuleJson
         json.WriteString("life", Words.Of(rule.Life.State));
         json.WriteBoolean("in_force", merged.InForce);
         json.WriteString("added_by", merged.AddedBy);
-        json.WriteString("deselected_by", merged.DeselectedBy);
+        json.WriteString("taken_out_by", merged.TakenOutBy);
         Texts(json, "jurisdictions", merged.Rule.Jurisdictions);
         Texts(json, "not_in", merged.Rule.Definition.NotIn);
         Limits(json, RuleWords.Limits(merged.Rule, book.Sources));

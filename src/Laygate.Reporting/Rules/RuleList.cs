@@ -73,8 +73,8 @@ public static class RuleList
         var state = merged switch
         {
             { InForce: true } => string.Empty,
-            { DeselectedBy: { } by } => $"out of force: {PlainText.Show(by)} takes it out",
-            { Rule.Definition.Life.State: LifeState.Removed } => "removed",
+            { TakenOutBy: { } by } => $"out of force: {PlainText.Show(by)} takes it out",
+            { Rule.Definition.Life.State: LifeState.Gone } => "gone",
             _ => "out of force until a specification asks for it",
         };
         var tags = new[]

@@ -112,7 +112,7 @@ internal sealed class OutlookPart(Page page)
 
     private static string Pair(PairLimit pair)
     {
-        var level = pair.Level == LayingVerdict.Go ? "everything passes" : "nothing fails";
+        var level = pair.Level == LayingVerdict.Pass ? "everything passes" : "nothing fails";
         return pair.SecondValue is { } value
             ? $"With {OutlookWords.Of(pair.First)} {OutlookWords.Number(pair.FirstValue)}, {level} to {OutlookWords.Of(pair.Second)} {OutlookWords.Number(value)}."
             : $"With {OutlookWords.Of(pair.First)} {OutlookWords.Number(pair.FirstValue)} there is no {OutlookWords.Of(pair.Second)} with which {level}.";
@@ -120,8 +120,8 @@ internal sealed class OutlookPart(Page page)
 
     private static TextStyle StyleOf(LayingVerdict verdict) => verdict switch
     {
-        LayingVerdict.Go => Styles.Of(FindingGroup.Passed),
-        LayingVerdict.Caution => Styles.Of(FindingGroup.Warned),
+        LayingVerdict.Pass => Styles.Of(FindingGroup.Passed),
+        LayingVerdict.Warn => Styles.Of(FindingGroup.Warned),
         _ => Styles.Of(FindingGroup.Failed),
     };
 }

@@ -138,7 +138,7 @@ public enum BookMistake
     /// <summary>The entry changes nothing: id, why (in-force, out-of-force, same-bounds, no-such-bound, same-value, contradiction).</summary>
     DeadOverride,
 
-    /// <summary>A rule of severity A would be taken out of force or weakened: id, how (deselected, advised, dropped, laxer, weaker-evidence, shorter, not-comparable).</summary>
+    /// <summary>A rule of severity A would be taken out of force or weakened: id, how (taken-out, advised, dropped, laxer, weaker-evidence, shorter, not-comparable).</summary>
     LifeCriticalWeakened,
 
     /// <summary>Two specifications of one layer change the same: id, first, second.</summary>

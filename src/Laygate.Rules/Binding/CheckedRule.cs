@@ -8,7 +8,7 @@ namespace Laygate.Rules.Binding;
 /// <param name="Quantity">The quantity that is checked.</param>
 /// <param name="When">Conditions.</param>
 /// <param name="Bounds">Bounds in force, required before advised.</param>
-/// <param name="Jurisdictions">Places for which the rule speaks; empty: anywhere. A specification that sets or selects the rule speaks for itself.</param>
+/// <param name="Jurisdictions">Places for which the rule speaks; empty: anywhere. A specification that sets the rule or brings it in speaks for itself.</param>
 public sealed record CheckedRule(
     RuleDefinition Definition,
     QuantityDefinition Quantity,

@@ -17,7 +17,7 @@ internal sealed class RuleChecker(CheckContext context)
     {
         var before = context.Problems.Count;
         CheckSeverity(rule, place);
-        if (rule.Bounds.Count == 0 && !rule.OnDemand && rule.Life.State != LifeState.Removed)
+        if (rule.Bounds.Count == 0 && !rule.OnDemand && rule.Life.State != LifeState.Gone)
         {
             context.Problems.Add(place, BookMistake.NoBounds);
         }

@@ -42,16 +42,16 @@ public enum CheckKind
 public enum LifeState
 {
     /// <summary>New; may change.</summary>
-    Preview,
+    OnTrial,
 
     /// <summary>In use.</summary>
-    Stable,
+    InUse,
 
-    /// <summary>To be removed; see its successor.</summary>
-    Deprecated,
+    /// <summary>Will be taken out; see its successor.</summary>
+    Leaving,
 
     /// <summary>Kept only so that its id is never used again.</summary>
-    Removed,
+    Gone,
 }
 
 /// <summary>Life of a rule.</summary>
@@ -111,13 +111,13 @@ public sealed record RuleDefinition
     /// <summary>ISO 3166 codes of the places that have a limit of their own, so that what others publish is not held against them; empty: none.</summary>
     public IReadOnlyList<string> NotIn { get; init; } = [];
 
-    /// <summary>Whether the rule is out of force until a specification selects it.</summary>
+    /// <summary>Whether the rule is out of force until a specification brings it in.</summary>
     public bool OnDemand { get; init; }
 
     /// <summary>Life.</summary>
     public required Life Life { get; init; }
 
-    /// <summary>Whether no departure may cover it and no specification may deselect or weaken it.</summary>
+    /// <summary>Whether no departure may cover it and no specification may take it out or weaken it.</summary>
     public bool LifeCritical => Severity == Definitions.Severity.A;
 }
 

@@ -28,7 +28,7 @@ public enum Layer
 public sealed record Source(
     string Id, string Title, string Issuer, string? Edition, string? Year, string? Address, string? Carrier, string? Licence);
 
-/// <summary>An overlay on the rule book: it may select, deselect with a reason, set limits, confirm, move bounds, replace assumptions and add rules; never touch logic or ids.</summary>
+/// <summary>An overlay on the rule book: it may bring rules in, take them out with a reason, set limits, confirm, move bounds, replace assumptions and add rules; never touch logic or ids.</summary>
 public sealed record Specification
 {
     /// <summary>Name: its folder or file name.</summary>
@@ -58,11 +58,14 @@ public sealed record Specification
     /// <summary>Its clauses and how far rules cover each.</summary>
     public IReadOnlyList<ClauseCoverage> Clauses { get; init; } = [];
 
+    /// <summary>Words of the last version that its files still use.</summary>
+    public IReadOnlyList<OldWord> OldWords { get; init; } = [];
+
     /// <summary>Rules that it brings into force without changing their bounds.</summary>
-    public IReadOnlyList<string> Select { get; init; } = [];
+    public IReadOnlyList<string> BringIn { get; init; } = [];
 
     /// <summary>Rules that it takes out of force, each with a reason.</summary>
-    public IReadOnlyList<Deselection> Deselect { get; init; } = [];
+    public IReadOnlyList<TakenOut> TakeOut { get; init; } = [];
 
     /// <summary>Bounds that it sets; they replace all bounds of the rule and bring it into force.</summary>
     public IReadOnlyList<LimitOverride> Set { get; init; } = [];
@@ -94,7 +97,7 @@ public sealed record Specification
 /// <summary>A rule taken out of force.</summary>
 /// <param name="Rule">Id.</param>
 /// <param name="Reason">Reason.</param>
-public sealed record Deselection(string Rule, string Reason);
+public sealed record TakenOut(string Rule, string Reason);
 
 /// <summary>Bounds set by a specification.</summary>
 /// <param name="Rule">Id.</param>

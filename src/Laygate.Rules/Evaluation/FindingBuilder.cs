@@ -115,8 +115,8 @@ internal sealed class FindingBuilder(QuantityContext context, IReadOnlyDictionar
 
     private static IEnumerable<Note> Life(CheckedRule rule) => rule.Definition.Life switch
     {
-        { State: LifeState.Deprecated } life => [Note.Of(FindingNotes.RuleDeprecated, ("successor", life.Successor ?? string.Empty))],
-        { State: LifeState.Preview } => [Note.Of(FindingNotes.RulePreview)],
+        { State: LifeState.Leaving } life => [Note.Of(FindingNotes.RuleLeaving, ("successor", life.Successor ?? string.Empty))],
+        { State: LifeState.OnTrial } => [Note.Of(FindingNotes.RuleOnTrial)],
         _ => [],
     };
 

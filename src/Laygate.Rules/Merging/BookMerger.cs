@@ -106,7 +106,7 @@ internal sealed class BookMerger
                     AddedBy = specification,
                     Place = place,
                     Bounds = checker.Bounds(rule.Bounds, rule, quantity, layer, specification, place),
-                    InForce = !rule.OnDemand && rule.Life.State != LifeState.Removed,
+                    InForce = !rule.OnDemand && rule.Life.State != LifeState.Gone,
                 });
             }
         }
@@ -121,9 +121,10 @@ internal sealed class BookMerger
             Coverage = specification.Coverage,
             Clauses = specification.Clauses,
             IsUnread = specification.IsUnread,
+            OldWords = specification.OldWords,
         }),
     ];
 
     private List<MergedRule> Rules() =>
-        [.. entries.Values.Select(entry => new MergedRule(entry.ToRule(), entry.InForce, entry.AddedBy, entry.DeselectedBy, entry.Deselected?.Reason))];
+        [.. entries.Values.Select(entry => new MergedRule(entry.ToRule(), entry.InForce, entry.AddedBy, entry.TakenOutBy, entry.TakenOut?.Reason))];
 }

@@ -64,7 +64,7 @@ internal static class CanonicalText
     private static void Rule(Lines lines, MergedRule merged)
     {
         var rule = merged.Rule.Definition;
-        var state = merged.InForce ? "in force" : $"out of force {merged.DeselectedBy} {merged.Reason}".TrimEnd();
+        var state = merged.InForce ? "in force" : $"out of force {merged.TakenOutBy} {merged.Reason}".TrimEnd();
         lines.Add(0, $"rule {rule.Id} {rule.Family}/{rule.Name} {merged.AddedBy}: {state}");
         lines.Add(1, $"title: {rule.Title}");
         lines.Add(1, $"why: {rule.Why}");

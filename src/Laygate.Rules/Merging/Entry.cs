@@ -23,12 +23,12 @@ internal sealed class Entry
 
     public bool InForce { get; set; }
 
-    /// <summary>Whether a specification set or selected it, and so speaks for the place in which it is used.</summary>
+    /// <summary>Whether a specification set it or brought it in, and so speaks for the place in which it is used.</summary>
     public bool Chosen { get; set; }
 
-    public Deselection? Deselected { get; set; }
+    public TakenOut? TakenOut { get; set; }
 
-    public string? DeselectedBy { get; set; }
+    public string? TakenOutBy { get; set; }
 
     public CheckedRule ToRule() => new(
         Definition with { Bounds = [.. Bounds.Select(bound => bound.Definition)] },

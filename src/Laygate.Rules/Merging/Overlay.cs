@@ -5,7 +5,7 @@ using Laygate.Rules.Definitions;
 
 namespace Laygate.Rules.Merging;
 
-/// <summary>Lays specifications over the rules, one after the other: select, set, move, confirm, deselect.</summary>
+/// <summary>Lays specifications over the rules, one after the other: bring in, set, move, confirm, take out.</summary>
 internal sealed class Overlay(
     SortedDictionary<string, Entry> entries, HashSet<string> known, RuleChecker checker, BookProblems problems)
 {
@@ -16,11 +16,11 @@ internal sealed class Overlay(
     {
         var root = new BookPlace(specification.Name, null, string.Empty);
         CheckClauses(specification, root);
-        ForEach(specification.Select, id => id, root, "select", specification, (entry, _, place) => Select(entry, place));
+        ForEach(specification.BringIn, id => id, root, "bring_in", specification, (entry, _, place) => Select(entry, place));
         ForEach(specification.Set, set => set.Rule, root, "set", specification, (entry, set, place) => Set(entry, set, place, specification));
         ForEach(specification.Move, move => move.Rule, root, "move", specification, (entry, move, place) => Move(entry, move, place, specification));
         ForEach(specification.Confirm, confirm => confirm.Rule, root, "confirm", specification, (entry, confirm, place) => Confirm(entry, confirm, place));
-        ForEach(specification.Deselect, deselect => deselect.Rule, root, "deselect", specification, (entry, deselect, place) => Deselect(entry, deselect, place, specification));
+        ForEach(specification.TakeOut, taken => taken.Rule, root, "take_out", specification, (entry, taken, place) => TakeOut(entry, taken, place, specification));
     }
 
     private void CheckClauses(Specification specification, BookPlace root)
@@ -46,7 +46,7 @@ internal sealed class Overlay(
             {
                 Dead(place, rule, "contradiction");
             }
-            else if (Find(rule, step is "select" ? place : place.In("rule")) is { } entry && Claim(rule, step, place, specification))
+            else if (Find(rule, step is "bring_in" ? place : place.In("rule")) is { } entry && Claim(rule, step, place, specification))
             {
                 apply(entry, list[index], place);
             }
@@ -62,7 +62,7 @@ internal sealed class Overlay(
         }
 
         var entry = entries.GetValueOrDefault(rule); // Null for a rule that is itself mistaken, which is reported already.
-        if (entry?.Definition.Life.State != LifeState.Removed)
+        if (entry?.Definition.Life.State != LifeState.Gone)
         {
             return entry;
         }
@@ -71,10 +71,10 @@ internal sealed class Overlay(
         return null;
     }
 
-    // Two specifications of one layer may select or confirm the same rule, but never give it two limits.
+    // Two specifications of one layer may bring in or confirm the same rule, but never give it two limits.
     private bool Claim(string rule, string step, BookPlace place, Specification specification)
     {
-        if (step is "select" or "confirm" || changedBy.TryAdd((specification.Layer, rule), specification.Name))
+        if (step is "bring_in" or "confirm" || changedBy.TryAdd((specification.Layer, rule), specification.Name))
         {
             return true;
         }
@@ -93,7 +93,7 @@ internal sealed class Overlay(
     {
         if (entry.InForce)
         {
-            // What another specification has selected may be selected again: either must work without the other.
+            // What another specification has brought in may be brought in again: either must work without the other.
             if (!entry.Definition.OnDemand)
             {
                 Dead(place, entry.Definition.Id, "in-force");
@@ -110,8 +110,8 @@ internal sealed class Overlay(
 
         entry.InForce = true;
         entry.Chosen = true;
-        entry.Deselected = null;
-        entry.DeselectedBy = null;
+        entry.TakenOut = null;
+        entry.TakenOutBy = null;
     }
 
     private void Set(Entry entry, LimitOverride set, BookPlace place, Specification specification)
@@ -140,8 +140,8 @@ internal sealed class Overlay(
         entry.Bounds = bounds;
         entry.InForce = true;
         entry.Chosen = true;
-        entry.Deselected = null;
-        entry.DeselectedBy = null;
+        entry.TakenOut = null;
+        entry.TakenOutBy = null;
     }
 
     private void Move(Entry entry, BoundMove move, BookPlace place, Specification specification)
@@ -221,25 +221,25 @@ internal sealed class Overlay(
     // What another overlay has confirmed already stood on a page.
     private static bool Unpublished(Evidence evidence) => evidence != Evidence.Confirmed && !Confirmations.CanBeLookedUp(evidence);
 
-    private void Deselect(Entry entry, Deselection deselect, BookPlace place, Specification specification)
+    private void TakeOut(Entry entry, TakenOut taken, BookPlace place, Specification specification)
     {
         if (!entry.InForce)
         {
             Dead(place, entry.Definition.Id, "out-of-force");
         }
-        else if (specification.Set.Any(set => string.Equals(set.Rule, deselect.Rule, StringComparison.Ordinal))
-            || specification.Select.Contains(deselect.Rule, StringComparer.Ordinal))
+        else if (specification.Set.Any(set => string.Equals(set.Rule, taken.Rule, StringComparison.Ordinal))
+            || specification.BringIn.Contains(taken.Rule, StringComparer.Ordinal))
         {
             Dead(place, entry.Definition.Id, "contradiction");
         }
         else if (LifeCritical(entry, specification))
         {
-            problems.Add(place, BookMistake.LifeCriticalWeakened, ("id", entry.Definition.Id), ("how", "deselected"));
+            problems.Add(place, BookMistake.LifeCriticalWeakened, ("id", entry.Definition.Id), ("how", "taken-out"));
         }
 
         entry.InForce = false;
-        entry.Deselected = deselect;
-        entry.DeselectedBy = specification.Name;
+        entry.TakenOut = taken;
+        entry.TakenOutBy = specification.Name;
     }
 
     // Life-critical in the countries its source speaks for; a specification that names no place is taken to work in all of them.

@@ -66,9 +66,9 @@ public sealed class RuleBook
 /// <param name="Rule">The rule with its bounds.</param>
 /// <param name="InForce">Whether it is in force.</param>
 /// <param name="AddedBy">Specification that added it; null for the general book.</param>
-/// <param name="DeselectedBy">Specification that took it out of force.</param>
+/// <param name="TakenOutBy">Specification that took it out of force.</param>
 /// <param name="Reason">Why it was taken out of force.</param>
-public sealed record MergedRule(CheckedRule Rule, bool InForce, string? AddedBy, string? DeselectedBy, string? Reason);
+public sealed record MergedRule(CheckedRule Rule, bool InForce, string? AddedBy, string? TakenOutBy, string? Reason);
 
 /// <summary>A merged rule book, or why there is none.</summary>
 /// <param name="Book">The book; null when there are mistakes.</param>

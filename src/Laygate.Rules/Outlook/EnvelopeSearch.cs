@@ -40,7 +40,7 @@ internal sealed class EnvelopeSearch(WeatherJudge judge, WeatherPlans plans, Mat
     // How far it may go nobody knows; where a rule that was judged fails, it ends for certain.
     private AxisLimit Outermost(WeatherAxis axis)
     {
-        var safe = Worst(axis, stated, LayingVerdict.Caution);
+        var safe = Worst(axis, stated, LayingVerdict.Warn);
         var beyond = safe is not { } at ? stated : Next(axis, at) is { } next ? With(stated, axis, next) : null;
         var broken = beyond is null ? [] : judge.Broken(plans.In(beyond), withSpread: true);
         var fails = broken is [{ Status: Status.Fail } first, ..] ? first : null;
@@ -49,8 +49,8 @@ internal sealed class EnvelopeSearch(WeatherJudge judge, WeatherPlans plans, Mat
 
     private AxisLimit Bounded(WeatherAxis axis)
     {
-        var go = Worst(axis, stated, LayingVerdict.Go);
-        var safe = Worst(axis, stated, LayingVerdict.Caution);
+        var go = Worst(axis, stated, LayingVerdict.Pass);
+        var safe = Worst(axis, stated, LayingVerdict.Warn);
         var edge = go ?? safe;
         var beyond = edge is not { } at ? stated : Next(axis, at) is { } next ? With(stated, axis, next) : null;
         var broken = beyond is null ? [] : judge.Broken(plans.In(beyond), withSpread: true);
@@ -59,8 +59,8 @@ internal sealed class EnvelopeSearch(WeatherJudge judge, WeatherPlans plans, Mat
 
     private IEnumerable<PairLimit> Pairs(AxisLimit first, WeatherAxis second)
     {
-        var level = first.Go is null ? LayingVerdict.Caution : LayingVerdict.Go;
-        if ((first.Go ?? first.NoFailure)?.Number is not { } shown)
+        var level = first.AllPass is null ? LayingVerdict.Warn : LayingVerdict.Pass;
+        if ((first.AllPass ?? first.NoFailure)?.Number is not { } shown)
         {
             yield break;
         }

@@ -64,9 +64,9 @@ internal sealed class WeatherJudge
     private LayingVerdict Still(Variant variant) => Unjudged
         .Select(finding => variant.Find(finding.Rule, finding.Address) ?? finding)
         .Where(finding => !IsJudged(finding))
-        .Select(finding => finding.Status == Status.Fail ? LayingVerdict.NoGo
-            : finding is { Outcome: Outcome.Open, Severity: not null } ? LayingVerdict.Go : LayingVerdict.Caution)
-        .DefaultIfEmpty(LayingVerdict.Go)
+        .Select(finding => finding.Status == Status.Fail ? LayingVerdict.Fail
+            : finding is { Outcome: Outcome.Open, Severity: not null } ? LayingVerdict.Pass : LayingVerdict.Warn)
+        .DefaultIfEmpty(LayingVerdict.Pass)
         .Max();
 
     private static bool IsJudged(Finding finding) => finding.Outcome is Outcome.Met or Outcome.Missed;
@@ -77,7 +77,7 @@ internal sealed class WeatherJudge
 
     /// <summary>Whether to lay.</summary>
     public static LayingVerdict Verdict(IReadOnlyList<BrokenLimit> broken) =>
-        broken.Any(limit => limit.Status == Status.Fail) ? LayingVerdict.NoGo : broken.Count > 0 ? LayingVerdict.Caution : LayingVerdict.Go;
+        broken.Any(limit => limit.Status == Status.Fail) ? LayingVerdict.Fail : broken.Count > 0 ? LayingVerdict.Warn : LayingVerdict.Pass;
 
     private static BrokenLimit Shown(Finding finding) => new(
         new FindingReference(finding.Rule, finding.Title, finding.Address), finding.Status, finding.Value, finding.Limit, finding.OnExpectedValuesOnly);
@@ -138,5 +138,5 @@ internal sealed class WeatherJudge
 internal sealed record JudgedWeather(IReadOnlyList<BrokenLimit> Broken, BrokenLimit? Nearest, IReadOnlyList<LimitMargin> Limits, LayingVerdict Unjudged)
 {
     /// <summary>Whether to lay: nothing is said to be good where nothing was judged.</summary>
-    public LayingVerdict Verdict => new[] { WeatherJudge.Verdict(Broken), Unjudged, Limits.Count == 0 ? LayingVerdict.Caution : LayingVerdict.Go }.Max();
+    public LayingVerdict Verdict => new[] { WeatherJudge.Verdict(Broken), Unjudged, Limits.Count == 0 ? LayingVerdict.Warn : LayingVerdict.Pass }.Max();
 }

@@ -1,3 +1,5 @@
+using Laygate.Engineering.Quantities;
+
 namespace Laygate.Rules.Results;
 
 /// <summary>Ids of the remarks that evaluation adds to findings and reports; Reporting words them. The arguments are named behind each.</summary>
@@ -70,10 +72,10 @@ public static class FindingNotes
     public const string OtherReading = "other-reading";
 
     /// <summary>The rule will be removed: successor (may be empty).</summary>
-    public const string RuleDeprecated = "rule-deprecated";
+    public const string RuleLeaving = "rule-leaving";
 
     /// <summary>The rule is new and may change.</summary>
-    public const string RulePreview = "rule-preview";
+    public const string RuleOnTrial = "rule-on-trial";
 
     /// <summary>A worst-case relation is missed, but the simulated shift passes and has the last word: rule (of the simulated shift).</summary>
     public const string SimulationPasses = "simulation-passes";
@@ -95,4 +97,10 @@ public static class FindingNotes
 
     /// <summary>Nothing of a specification that the check names was read: specification (title). It stands first in a report.</summary>
     public const string SpecificationUnread = "specification-unread";
+
+    /// <summary>A file uses a word of the last version: where (file and line), old, new.</summary>
+    public const string OldWord = "old-word";
+
+    /// <summary>What a report says of an old word.</summary>
+    public static Note Of(Definitions.OldWord word) => Note.Of(OldWord, ("where", word.At), ("old", word.Old), ("new", word.New));
 }

@@ -6,13 +6,13 @@ namespace Laygate.Rules.Results;
 public enum LayingVerdict
 {
     /// <summary>Every weather-dependent rule passes.</summary>
-    Go,
+    Pass,
 
     /// <summary>None fails, at least one warns.</summary>
-    Caution,
+    Warn,
 
     /// <summary>At least one fails.</summary>
-    NoGo,
+    Fail,
 }
 
 /// <summary>A limit that does not pass.</summary>
@@ -72,13 +72,13 @@ public enum WeatherAxis
 /// <summary>How far one side of the weather may go while the others stay as stated.</summary>
 /// <param name="Axis">Which side.</param>
 /// <param name="Stated">Value in the plan's envelope.</param>
-/// <param name="Go">Worst value with which every weather-dependent rule passes; null when none in the searched range does.</param>
+/// <param name="AllPass">Worst value with which every weather-dependent rule passes; null when none in the searched range does.</param>
 /// <param name="NoFailure">Worst value with which none fails; null when none does.</param>
 /// <param name="BreaksFirst">What breaks just beyond; null at the end of the searched range.</param>
-public sealed record AxisLimit(WeatherAxis Axis, ShownValue Stated, ShownValue? Go, ShownValue? NoFailure, BrokenLimit? BreaksFirst)
+public sealed record AxisLimit(WeatherAxis Axis, ShownValue Stated, ShownValue? AllPass, ShownValue? NoFailure, BrokenLimit? BreaksFirst)
 {
     /// <summary>
-    /// Where rules could not be judged, <see cref="Go"/> and <see cref="NoFailure"/> are null, because they would rest on those rules. This is the
+    /// Where rules could not be judged, <see cref="AllPass"/> and <see cref="NoFailure"/> are null, because they would rest on those rules. This is the
     /// value beyond which a rule that was judged fails: further it cannot go, and whether it may go so far is not known. Null when none fails in the searched range.
     /// </summary>
     public ShownValue? NotBeyond { get; init; }
@@ -89,7 +89,7 @@ public sealed record AxisLimit(WeatherAxis Axis, ShownValue Stated, ShownValue? 
 /// <param name="FirstValue">Its value.</param>
 /// <param name="Second">Side that is looked for.</param>
 /// <param name="SecondValue">Its worst value at that level; null when none.</param>
-/// <param name="Level">Go where a value passes everything, else caution: nothing fails.</param>
+/// <param name="Level">Pass where a value passes everything, else warn: nothing fails.</param>
 public sealed record PairLimit(WeatherAxis First, ShownValue FirstValue, WeatherAxis Second, ShownValue? SecondValue, LayingVerdict Level);
 
 /// <summary>The weather in which the plan still works.</summary>

@@ -204,6 +204,9 @@ public sealed record BookLayer(string Name, string Title, string Edition, string
 
     /// <summary>Whether nothing of it was read, so that its limits only warn; reports say it in a note.</summary>
     public bool IsUnread { get; init; }
+
+    /// <summary>Words of the last version that its files still use.</summary>
+    public IReadOnlyList<OldWord> OldWords { get; init; } = [];
 }
 
 /// <summary>Counts by outcome; each finding is in exactly one.</summary>

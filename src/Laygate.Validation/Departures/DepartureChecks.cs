@@ -87,7 +87,7 @@ internal sealed class DepartureChecks(RuleBook book)
             return null;
         }
 
-        if (merged.Rule.Definition.Life.State == LifeState.Removed)
+        if (merged.Rule.Definition.Life.State == LifeState.Gone)
         {
             Add(map, "rule", $"The rule `{id}` has been removed.", "Name its successor, or remove the departure.", problems);
             return null;

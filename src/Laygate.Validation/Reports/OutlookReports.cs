@@ -17,9 +17,18 @@ internal static class OutlookReports
     };
 
     private static HourOutlook Hour(JsonPlace place) => new(
-        place.Moment("at"), place.Word<LayingVerdict>("verdict"), place.List("broken", Broken), place.MaybeMoment("call_by"), MaybeBroken(place, "nearest"))
+        place.Moment("at"), Verdict(place, "verdict"), place.List("broken", Broken), place.MaybeMoment("call_by"), MaybeBroken(place, "nearest"))
     {
         Limits = place.List("limits", Margin),
+    };
+
+    /// <summary>A report of version 1 calls an hour go, caution or no-go.</summary>
+    private static LayingVerdict Verdict(JsonPlace place, string key) => place.Text(key) switch
+    {
+        "go" => LayingVerdict.Pass,
+        "caution" => LayingVerdict.Warn,
+        "no-go" => LayingVerdict.Fail,
+        _ => place.Word<LayingVerdict>(key),
     };
 
     private static UnjudgedRule Unjudged(JsonPlace place) => new(
@@ -45,7 +54,7 @@ internal static class OutlookReports
     private static AxisLimit Alone(JsonPlace place) => new(
         place.Word<WeatherAxis>("axis"),
         ReportParts.Value(place.Of("stated")),
-        ReportParts.MaybeValue(place, "go"),
+        ReportParts.MaybeValue(place, "all_pass") ?? ReportParts.MaybeValue(place, "go"),
         ReportParts.MaybeValue(place, "no_failure"),
         MaybeBroken(place, "breaks_first"))
     {
@@ -57,5 +66,5 @@ internal static class OutlookReports
         ReportParts.Value(place.Of("first_value")),
         place.Word<WeatherAxis>("second"),
         ReportParts.MaybeValue(place, "second_value"),
-        place.Word<LayingVerdict>("level"));
+        Verdict(place, "level"));
 }

@@ -18,7 +18,10 @@ public sealed record ReadReport(StoredRun? Run, Problem? Problem);
 public static class ReportReader
 {
     /// <summary>Version of the shape that is read.</summary>
-    public const int Version = 1;
+    public const int Version = 2;
+
+    /// <summary>The oldest version of the shape that it reads.</summary>
+    public const int Oldest = 1;
 
     private static readonly JsonDocumentOptions Options = new() { AllowDuplicateProperties = false };
 
@@ -61,9 +64,9 @@ public static class ReportReader
         }
 
         var version = root.Whole("report_version");
-        return version == Version
+        return version is >= Oldest and <= Version
             ? new StoredRun(root.Text("program_version"), root.List("files", file => FileOf(file, root.Text("program_version"))), root.List("problems", ReportParts.Problem))
-            : throw new ReportShapeException("report_version", FormattableString.Invariant($"The report has the version {version}, and this program reads {Version}. Read it with the program that wrote it, or a later one."));
+            : throw new ReportShapeException("report_version", FormattableString.Invariant($"The report has the version {version}, and this program reads {Oldest} to {Version}. Read it with the program that wrote it, or a later one."));
     }
 
     private static FileResult FileOf(JsonPlace file, string version)

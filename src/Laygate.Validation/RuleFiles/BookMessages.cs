@@ -125,7 +125,7 @@ internal static class BookMessages
 
     private static string Weakened(string how) => how switch
     {
-        "deselected" => "cannot be taken out of force",
+        "taken-out" => "cannot be taken out of force",
         "advised" => "stays required",
         "dropped" => "keeps all its bounds",
         "laxer" => "cannot get a laxer limit",

@@ -33,7 +33,7 @@ internal sealed class DefinitionReader(List<ReadingProblem> problems)
         OnDemand = map.Text("on_demand") is "yes",
         Life = map.Map("life") is { } life
             ? new Life(life.NeededWord<LifeState>("state"), life.Needed("since"), life.Text("successor"))
-            : new Life(LifeState.Preview, string.Empty, null),
+            : new Life(LifeState.OnTrial, string.Empty, null),
     };
 
     public Specification Specification(MapToken map, string name, IReadOnlyList<RuleDefinition> rules) => new()
@@ -48,8 +48,8 @@ internal sealed class DefinitionReader(List<ReadingProblem> problems)
         Coverage = map.Text("coverage"),
         Clauses = [.. map.Maps("clauses").Select(Clause)],
         Sources = Sources(map["sources"]),
-        Select = map.Texts("select"),
-        Deselect = [.. map.Maps("deselect").Select(item => new Deselection(item.Needed("rule"), item.Needed("reason")))],
+        BringIn = map.Texts("bring_in"),
+        TakeOut = [.. map.Maps("take_out").Select(item => new TakenOut(item.Needed("rule"), item.Needed("reason")))],
         Set = [.. map.Maps("set").Select(item => new LimitOverride(item.Needed("rule"), limits.Bounds(item), item.Text("reason")))],
         Move = [.. map.Maps("move").Select(Move)],
         Confirm = [.. map.Maps("confirm").Select(Confirm)],

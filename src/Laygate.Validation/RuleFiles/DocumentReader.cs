@@ -1,3 +1,4 @@
+using Laygate.Rules.Definitions;
 using Laygate.Rules.Results;
 using Laygate.Validation.Reading;
 using Laygate.Validation.Schema;
@@ -10,6 +11,9 @@ internal sealed class DocumentReader(IRuleFolder folder)
     private readonly HashSet<string> files = new(folder.Files, StringComparer.Ordinal);
 
     public List<Problem> Problems { get; } = [];
+
+    /// <summary>Words of the last version that were read.</summary>
+    public List<OldWord> Old { get; } = [];
 
     public HashSet<string> Asked { get; } = new(StringComparer.Ordinal);
 
@@ -36,9 +40,11 @@ internal sealed class DocumentReader(IRuleFolder folder)
             return null;
         }
 
-        var shape = SchemaChecker.Check(read.Documents[0], schema);
+        var (root, old) = OldWords.OfRules.Renew(read.Documents[0].Root);
+        Old.AddRange(old.Select(word => new OldWord(FormattableString.Invariant($"{NameOf(file)}:{word.Span.Line}"), word.Old, word.New)));
+        var shape = SchemaChecker.Check(read.Documents[0] with { Root = root }, schema);
         Report(file, shape);
-        return shape.Count > 0 ? null : read.Documents[0].Root;
+        return shape.Count > 0 ? null : root;
     }
 
     /// <summary>Turns a document into a definition, and reports what cannot be turned.</summary>

@@ -108,6 +108,7 @@ public sealed class RuleFileReader(RuleSchemas schemas)
         public Specification? Specification(string prefix, string name)
         {
             var file = $"{prefix}specification.yaml";
+            var before = documents.Old.Count;
             var rules = Rules($"{prefix}rules/", name);
             if (documents.Read(file, "specification", schemas.Specification) is not MapToken map)
             {
@@ -119,7 +120,7 @@ public sealed class RuleFileReader(RuleSchemas schemas)
                 documents.Report(file, stated.Span, $"The name differs from its folder `{name}`.", $"Write `name: {name}`.");
             }
 
-            return Remember(name, null, file, map, () => documents.Convert(file, reader => reader.Specification(map, name, rules)));
+            return Remember(name, null, file, map, () => documents.Convert(file, reader => reader.Specification(map, name, rules) with { OldWords = [.. documents.Old.Skip(before)] }));
         }
 
         public Specification? SingleFile(string file)
@@ -130,7 +131,7 @@ public sealed class RuleFileReader(RuleSchemas schemas)
             }
 
             var name = map.Text("name") ?? Stem(file);
-            return Remember(name, null, file, map, () => documents.Convert(file, reader => reader.Specification(map, name, [])));
+            return Remember(name, null, file, map, () => documents.Convert(file, reader => reader.Specification(map, name, []) with { OldWords = [.. documents.Old] }));
         }
 
         private T Remember<T>(string? specification, string? rule, string file, YamlToken root, Func<T> convert)

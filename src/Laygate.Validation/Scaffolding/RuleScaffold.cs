@@ -73,7 +73,7 @@ public static class RuleScaffold
         check: {{Words.Of(CheckOf(quantity))}}
         quantity: {{quantity.Name}}
         from_stage: submission
-        life: { state: preview, since: 0.1.0 }
+        life: { state: on-trial, since: 0.1.0 }
         bounds:
           - strength: required
             basis: requirement

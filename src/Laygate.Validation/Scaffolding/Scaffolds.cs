@@ -52,8 +52,8 @@ public static class Scaffolds
             title: {{Blanks.Mark}} the title of the contract's specification
             issuer: {{Blanks.Mark}} who issues it
             carrier: the contract itself
-        select: []                         # rules brought into force as they stand
-        deselect: []                       # rules taken out of force, each with a reason
+        bring_in: []                       # rules brought into force as they stand
+        take_out: []                       # rules taken out of force, each with a reason
         # Limits of the contract's own. They replace all limits of the rule:
         #   - rule: LAY-002
         #     reason: why

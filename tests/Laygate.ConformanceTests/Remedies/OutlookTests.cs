@@ -37,8 +37,8 @@ public sealed partial class OutlookTests
         var plan = Text("examples/county-route-us.yaml");
         var mild = Outlook(plan, "us-wa");
         var cold = Outlook(FirstBase().Replace(plan, "base: 20 F", 1), "us-wa");
-        Assert.NotEqual(LayingVerdict.NoGo, mild.Hours[0].Verdict);
-        Assert.Equal(LayingVerdict.NoGo, cold.Hours[0].Verdict);
+        Assert.NotEqual(LayingVerdict.Fail, mild.Hours[0].Verdict);
+        Assert.Equal(LayingVerdict.Fail, cold.Hours[0].Verdict);
         Assert.Equal(Status.Fail, cold.Hours[0].Broken[0].Status);
     }
 
@@ -48,7 +48,7 @@ public sealed partial class OutlookTests
         // Opened late enough for every hour, inside a longer closure.
         var text = Text("examples/county-route-us.yaml").Replace("after: 2.5 h", "after: 6 h", StringComparison.Ordinal).Replace("T20:30", "T23:59", StringComparison.Ordinal);
         var outlook = Outlook(text, "us-wa");
-        var good = outlook.Hours.Where(hour => hour.Verdict == LayingVerdict.Go).ToList();
+        var good = outlook.Hours.Where(hour => hour.Verdict == LayingVerdict.Pass).ToList();
         Assert.NotEmpty(good);
         Assert.All(outlook.Hours, hour => Assert.True(hour.Nearest is null || hour.Broken.Count == 0));
         foreach (var hour in good)
@@ -72,20 +72,20 @@ public sealed partial class OutlookTests
 
         // The dew margin asks for a base of at least dew point + 3 K: 8 °C is the lowest base that passes it (rule WEA-004), whatever else allows.
         var below = weather.Alone[1];
-        Assert.True((below.Go ?? below.NoFailure)!.Number >= -20);
+        Assert.True((below.AllPass ?? below.NoFailure)!.Number >= -20);
         Assert.NotNull(below.BreaksFirst);
         var worst = weather.Alone.Single(limit => limit.Axis == WeatherAxis.Wind);
-        var at = (worst.Go ?? worst.NoFailure)!.Number!.Value;
-        Assert.Equal(worst.Go is null ? LayingVerdict.Caution : LayingVerdict.Go, Verdict(text, at, worst.Go is null));
-        Assert.NotEqual(worst.Go is null ? LayingVerdict.Caution : LayingVerdict.Go, Verdict(text, at + 0.5, worst.Go is null));
+        var at = (worst.AllPass ?? worst.NoFailure)!.Number!.Value;
+        Assert.Equal(worst.AllPass is null ? LayingVerdict.Warn : LayingVerdict.Pass, Verdict(text, at, worst.AllPass is null));
+        Assert.NotEqual(worst.AllPass is null ? LayingVerdict.Warn : LayingVerdict.Pass, Verdict(text, at + 0.5, worst.AllPass is null));
 
         // The wind at the mat is 80 % of the stated one in this plan; rules that do not depend on the weather do not count.
         LayingVerdict Verdict(string plan, double atMat, bool onlyFailures)
         {
             var other = plan.Replace("wind_highest: 3 m/s", FormattableString.Invariant($"wind_highest: {atMat / 0.8:0.#####} m/s"), StringComparison.Ordinal);
             var findings = Check(other, outlook: false).Findings.Where(finding => outlook.Rules.Contains(finding.Rule, StringComparer.Ordinal)).ToList();
-            return findings.Exists(finding => finding.Status == Status.Fail) ? LayingVerdict.NoGo
-                : findings.Exists(finding => finding.Status == Status.Warn) ? LayingVerdict.Caution : LayingVerdict.Go;
+            return findings.Exists(finding => finding.Status == Status.Fail) ? LayingVerdict.Fail
+                : findings.Exists(finding => finding.Status == Status.Warn) ? LayingVerdict.Warn : LayingVerdict.Pass;
         }
     }
 
@@ -121,7 +121,7 @@ public sealed partial class OutlookTests
         var outlook = Outlook(text);
         Assert.Contains(outlook.NotJudged, rule => rule.Finding.Rule == "ROL-001" && rule.Missing.Any(input => input.Address == "existing"));
         Assert.True(outlook.Weather!.IsUnknown);
-        Assert.All(outlook.Weather.Alone, axis => Assert.True(axis.Go is null && axis.NoFailure is null));
+        Assert.All(outlook.Weather.Alone, axis => Assert.True(axis.AllPass is null && axis.NoFailure is null));
         Assert.Empty(outlook.Weather.Pairs);
 
         var shown = Shown(text);
@@ -135,7 +135,7 @@ public sealed partial class OutlookTests
     {
         var outlook = Outlook(Existing().Replace(Text(Quay), string.Empty), "examples/particular/port-of-tamarel.yaml");
         Assert.NotEmpty(outlook.NotJudged);
-        Assert.DoesNotContain(outlook.Hours, hour => hour.Verdict == LayingVerdict.Go);
+        Assert.DoesNotContain(outlook.Hours, hour => hour.Verdict == LayingVerdict.Pass);
     }
 
     [Theory]

@@ -71,7 +71,7 @@ internal sealed record GeneratedCase(CheckedRule Rule, CheckedBound Bound, int? 
         [
             Rule.Definition with
             {
-                Bounds = [Bound.Definition], When = [], Jurisdictions = [], OnDemand = false, FromStage = Stage.Release, Life = new Life(LifeState.Stable, "generated", null),
+                Bounds = [Bound.Definition], When = [], Jurisdictions = [], OnDemand = false, FromStage = Stage.Release, Life = new Life(LifeState.InUse, "generated", null),
             },
         ],
     };

@@ -73,7 +73,7 @@ public sealed class RulePageTests
         Laygate.Rules.Merging.RuleBook.Build(Repository.Book.General!, specifications, LaygateQuantities.Catalogue(), LaygateAssumptions.Set()).Book!;
 
     private static bool Touches(Specification specification, string id) =>
-        specification.Select.Contains(id, StringComparer.Ordinal)
+        specification.BringIn.Contains(id, StringComparer.Ordinal)
         || specification.Set.Any(set => set.Rule == id) || specification.Move.Any(move => move.Rule == id)
-        || specification.Deselect.Any(deselect => deselect.Rule == id) || specification.Rules.Any(rule => rule.Id == id);
+        || specification.TakeOut.Any(taken => taken.Rule == id) || specification.Rules.Any(rule => rule.Id == id);
 }

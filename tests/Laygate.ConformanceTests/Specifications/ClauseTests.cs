@@ -20,7 +20,7 @@ public sealed class ClauseTests
         var astray = specification.Set.SelectMany(set => set.Bounds.SelectMany(ClausesOf).Select(clause => (set.Rule, Clause: clause)))
             .Where(limit => !(listed.TryGetValue(limit.Clause, out var rules) && rules.Contains(limit.Rule, StringComparer.Ordinal)));
         Assert.Empty(astray);
-        Assert.Empty(specification.Select.Concat(specification.Set.Select(set => set.Rule)).Except(specification.Clauses.SelectMany(clause => clause.Rules), StringComparer.Ordinal));
+        Assert.Empty(specification.BringIn.Concat(specification.Set.Select(set => set.Rule)).Except(specification.Clauses.SelectMany(clause => clause.Rules), StringComparer.Ordinal));
     }
 
     [Theory]

@@ -44,8 +44,8 @@ public sealed class OverlayTests
     {
         var onDemand = Thickness with { OnDemand = true };
         Assert.Empty(Book(General(onDemand)).InForce);
-        Assert.Single(Book(General(onDemand), State with { Select = ["LAY-001"] }).InForce);
-        Assert.Single(Book(General(onDemand), State with { Select = ["LAY-001"] }, Specification("other") with { Select = ["LAY-001"] }).InForce);
+        Assert.Single(Book(General(onDemand), State with { BringIn = ["LAY-001"] }).InForce);
+        Assert.Single(Book(General(onDemand), State with { BringIn = ["LAY-001"] }, Specification("other") with { Select = ["LAY-001"] }).InForce);
         Assert.Single(Book(General(onDemand with { Bounds = [] }), State with { Set = [new LimitOverride("LAY-001", [AtLeast(50, "mm")], null)] }).InForce);
     }
 
@@ -60,12 +60,12 @@ public sealed class OverlayTests
     }
 
     [Fact]
-    public void A_deselected_rule_keeps_its_reason_and_gives_no_finding()
+    public void A_rule_taken_out_keeps_its_reason_and_gives_no_finding()
     {
-        var book = Book(General(Thickness), State with { Deselect = [new Deselection("LAY-001", "not used here")] });
+        var book = Book(General(Thickness), State with { TakeOut = [new TakenOut("LAY-001", "not used here")] });
         Assert.Empty(book.InForce);
-        Assert.Equal(("state", "not used here"), (book.All[0].DeselectedBy, book.All[0].Reason));
-        Assert.Single(Book(General(Thickness), State with { Deselect = [new Deselection("LAY-001", "x")] }, Contract with { Select = ["LAY-001"] }).InForce);
+        Assert.Equal(("state", "not used here"), (book.All[0].TakenOutBy, book.All[0].Reason));
+        Assert.Single(Book(General(Thickness), State with { TakeOut = [new TakenOut("LAY-001", "x")] }, Contract with { Select = ["LAY-001"] }).InForce);
     }
 
     [Fact]
@@ -167,8 +167,8 @@ public sealed class OverlayTests
 
     public static TheoryData<string, string> DeadOverrides => new()
     {
-        { "select", "in-force" }, { "set-same", "same-bounds" }, { "set-none", "no-such-bound" }, { "move", "no-such-bound" },
-        { "confirm", "no-such-bound" }, { "deselect-out", "out-of-force" }, { "select-and-deselect", "contradiction" }, { "twice", "contradiction" }, { "assume", "same-value" },
+        { "bring_in", "in-force" }, { "set-same", "same-bounds" }, { "set-none", "no-such-bound" }, { "move", "no-such-bound" },
+        { "confirm", "no-such-bound" }, { "take-out-what-is-out", "out-of-force" }, { "bring-in-and-take-out", "contradiction" }, { "twice", "contradiction" }, { "assume", "same-value" },
     };
 
     [Theory]
@@ -178,14 +178,14 @@ public sealed class OverlayTests
         var onDemand = Thickness with { Id = "LAY-002", Name = "b", OnDemand = true };
         var specification = which switch
         {
-            "select" => State with { Select = ["LAY-001"] },
+            "bring_in" => State with { BringIn = ["LAY-001"] },
             "set-same" => State with { Set = [new LimitOverride("LAY-001", Thickness.Bounds, null)] },
             "set-none" => State with { Set = [new LimitOverride("LAY-001", [], null)] },
             "move" => State with { Move = [new BoundMove("LAY-001", Strength.Advised, Strength.Required, "x")] },
             "confirm" => State with { Confirm = [new LimitConfirmation("LAY-001", Strength.Advised, null, Seen)] },
-            "deselect-out" => State with { Deselect = [new Deselection("LAY-002", "x")] },
-            "select-and-deselect" => State with { Select = ["LAY-002"], Deselect = [new Deselection("LAY-002", "x")] },
-            "twice" => State with { Select = ["LAY-002", "LAY-002"] },
+            "take-out-what-is-out" => State with { TakeOut = [new TakenOut("LAY-002", "x")] },
+            "bring-in-and-take-out" => State with { BringIn = ["LAY-002"], TakeOut = [new TakenOut("LAY-002", "x")] },
+            "twice" => State with { BringIn = ["LAY-002", "LAY-002"] },
             _ => State with { Assume = [Assumptions["density"]] },
         };
         var problem = Only(specification, Thickness, onDemand);
@@ -194,20 +194,20 @@ public sealed class OverlayTests
 
     public static TheoryData<string, string> Weakenings => new()
     {
-        { "deselect", "deselected" }, { "move", "advised" }, { "advised-only", "advised" }, { "required-only", "dropped" },
+        { "take_out", "taken-out" }, { "move", "advised" }, { "advised-only", "advised" }, { "required-only", "dropped" },
         { "recalled", "weaker-evidence" }, { "ends", "shorter" },
     };
 
     [Theory]
     [MemberData(nameof(Weakenings))]
-    public void A_life_critical_rule_is_neither_deselected_nor_weakened(string which, string how)
+    public void A_life_critical_rule_is_neither_taken_out_nor_weakened(string which, string how)
     {
         var required = Of(new PresenceLimit());
         var advised = Of(new PresenceLimit(), Strength.Advised);
         Specification Set(params Bound[] bounds) => State with { Set = [new LimitOverride("SAF-001", bounds, null)] };
         var specification = which switch
         {
-            "deselect" => State with { Deselect = [new Deselection("SAF-001", "x")] },
+            "take_out" => State with { TakeOut = [new TakenOut("SAF-001", "x")] },
             "move" => State with { Move = [new BoundMove("SAF-001", Strength.Required, Strength.Advised, "x")] },
             "advised-only" => Set(advised),
             "required-only" => Set(required),
@@ -233,21 +233,21 @@ public sealed class OverlayTests
     public void A_rule_is_life_critical_in_the_countries_its_source_speaks_for()
     {
         var american = Spotter with { Jurisdictions = ["US"] };
-        Specification Deselect(string place) => State with { Jurisdiction = place, Deselect = [new Deselection("SAF-001", "x")] };
-        Assert.NotNull(Build(General(american), Deselect("DE")).Book);
-        Assert.Null(Build(General(american), Deselect("US-WA")).Book);
-        Assert.Null(Build(General(american), Deselect("none")).Book);
+        Specification TakeOut(string place) => State with { Jurisdiction = place, TakeOut = [new TakenOut("SAF-001", "x")] };
+        Assert.NotNull(Build(General(american), TakeOut("DE")).Book);
+        Assert.Null(Build(General(american), TakeOut("US-WA")).Book);
+        Assert.Null(Build(General(american), TakeOut("none")).Book);
     }
 
     [Fact]
     public void What_a_specification_names_must_exist()
     {
         Assert.Equal(("LAY-999", "set/0/rule"), Named(State with { Set = [new LimitOverride("LAY-999", [AtLeast(1, "mm")], null)] }, BookMistake.UnknownRule));
-        Assert.Equal(("LAY-999", "select/0"), Named(State with { Select = ["LAY-999"] }, BookMistake.UnknownRule));
+        Assert.Equal(("LAY-999", "bring_in/0"), Named(State with { BringIn = ["LAY-999"] }, BookMistake.UnknownRule));
         Assert.Equal(("emissivity", "assume/0/id"), Named(State with { Assume = [Assumptions["density"] with { Id = "emissivity" }] }, BookMistake.UnknownAssumption));
         Assert.Equal(("density", "assume/0"), Named(State with { Assume = [Assumptions["density"] with { Unit = "kg/m3" }] }, BookMistake.AssumptionUnit));
         Assert.Equal(("density", "assume/0"), Named(State with { Assume = [Assumptions["density"] with { Number = 9 }] }, BookMistake.AssumptionRange));
-        Assert.Equal(("LAY-001", "set/0/rule"), Named(State with { Set = [new LimitOverride("LAY-001", [AtLeast(1, "mm")], null)] }, BookMistake.RemovedRule, LifeState.Removed));
+        Assert.Equal(("LAY-001", "set/0/rule"), Named(State with { Set = [new LimitOverride("LAY-001", [AtLeast(1, "mm")], null)] }, BookMistake.RemovedRule, LifeState.Gone));
         Assert.Equal(("manual", "sources/0"), Named(State with { Sources = [Manual with { Title = "Another" }] }, BookMistake.DuplicateSource));
         Assert.Equal(BookMistake.GeneralSpecification, Only(State with { Layer = Layer.GeneralPractice }, Thickness).Mistake);
         Assert.Equal(BookMistake.DuplicateSpecification, Only([State, State], Thickness).Mistake);
@@ -260,7 +260,7 @@ public sealed class OverlayTests
         Assert.Equal(new BookPlace("state", null, "set/0/bounds/0/at_least"), problem.Place);
     }
 
-    private static (string Id, string Path) Named(Specification specification, BookMistake mistake, LifeState life = LifeState.Stable)
+    private static (string Id, string Path) Named(Specification specification, BookMistake mistake, LifeState life = LifeState.InUse)
     {
         var problem = Only(specification, Thickness with { Life = new Life(life, "0.1.0", null) });
         Assert.Equal(mistake, problem.Mistake);

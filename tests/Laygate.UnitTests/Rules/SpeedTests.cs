@@ -79,7 +79,7 @@ public sealed class SpeedTests(ITestOutputHelper output)
         check: at-least
         quantity: course.thickness
         from_stage: submission
-        life: { state: stable, since: 0.1.0 }
+        life: { state: in-use, since: 0.1.0 }
         bounds:
           - { strength: required, basis: requirement, at_least: 30 mm, source: { id: manual, evidence: read } }
         """;

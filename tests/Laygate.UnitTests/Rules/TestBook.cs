@@ -94,7 +94,7 @@ internal static class TestBook
         Quantity = quantity,
         Bounds = bounds,
         FromStage = Stage.Submission,
-        Life = new Life(LifeState.Stable, "0.1.0", null),
+        Life = new Life(LifeState.InUse, "0.1.0", null),
     };
 
     public static BookDefinition General(params RuleDefinition[] rules) => new() { Edition = "0.1.0", Rules = rules, Sources = [Manual] };

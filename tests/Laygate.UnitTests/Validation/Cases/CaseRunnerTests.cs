@@ -33,7 +33,7 @@ public sealed class CaseRunnerTests
         check: at-least
         quantity: course.thickness
         from_stage: concept
-        life: { state: stable, since: 0.1.0 }
+        life: { state: in-use, since: 0.1.0 }
         bounds:
           - strength: required
             basis: requirement

@@ -29,7 +29,7 @@ public sealed class SpecificationCaseTests
         check: at-most
         quantity: course.spread
         from_stage: concept
-        life: { state: stable, since: 0.1.0 }
+        life: { state: in-use, since: 0.1.0 }
         bounds:
           - { strength: advised, basis: recommendation, at_most: 100 kg/m2, source: { id: manual, evidence: read } }
         """;

@@ -27,7 +27,7 @@ public sealed class RuleFileTests
         check: at-least
         quantity: course.thickness_to_size
         from_stage: concept
-        life: { state: stable, since: 0.1.0 }
+        life: { state: in-use, since: 0.1.0 }
         bounds:
           - strength: required
             basis: requirement
@@ -70,7 +70,7 @@ public sealed class RuleFileTests
     {
         var rule = Assert.Single(Read(Book()).General!.Rules);
         Assert.Equal(("LAY-001", "layers", "thin", ElementKind.Course, Stage.Concept), (rule.Id, rule.Family, rule.Name, rule.AppliesTo, rule.FromStage));
-        Assert.Equal(new Life(LifeState.Stable, "0.1.0", null), rule.Life);
+        Assert.Equal(new Life(LifeState.InUse, "0.1.0", null), rule.Life);
         Assert.Equal((new LimitValue(10, "mm", "10 mm"), new LimitValue(0.5, "ft", "0.5 ft")), (rule.When[1].AtLeast!, rule.When[1].Below!));
         Assert.Equal(["separately", "hot-on-warm"], rule.When[0].Words!, StringComparer.Ordinal);
         var required = rule.Bounds[0];

@@ -40,7 +40,7 @@ internal static class SmallPack
         check: {check}
         quantity: {quantity}
         from_stage: submission
-        life: {"{ state: stable, since: 0.1.0 }"}
+        life: {"{ state: in-use, since: 0.1.0 }"}
         {(severity is null ? "bounds:" : $"severity: {severity}\nbounds:")}
           - strength: {(evidence is "judgement" ? "advised" : "required")}
             basis: {(evidence is "judgement" ? "judgement" : "requirement")}
