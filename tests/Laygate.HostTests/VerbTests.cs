@@ -74,8 +74,8 @@ public sealed class VerbTests : IDisposable
     [Theory]
     [InlineData("set: [ { rule: LAY-001, bounds: [ { strength: required, basis: requirement, at_least: 3 mm, source: { id: own, evidence: read } } ] } ]", "is a ratio or count and has no unit")]
     [InlineData("select: [LAY-001]", "This entry for `LAY-001` changes nothing.")]
-    [InlineData("deselect: [ { rule: LAY-001, reason: a }, { rule: LAY-001, reason: b } ]", "This entry for `LAY-001` changes nothing.")]
-    [InlineData("deselect: [ { rule: SEVERE, reason: we do not need it } ]", "guards lives (severity A) and cannot be taken out of force.")]
+    [InlineData("take_out: [ { rule: LAY-001, reason: a }, { rule: LAY-001, reason: b } ]", "This entry for `LAY-001` changes nothing.")]
+    [InlineData("take_out: [ { rule: SEVERE, reason: we do not need it } ]", "guards lives (severity A) and cannot be taken out of force.")]
     public void Dead_entries_conflicts_and_weakened_rules_are_errors_with_a_place(string entry, string message)
     {
         Write("own.yaml", $"title: Own\nissuer: Us\nedition: 1\nlayer: particular\njurisdiction: none\nsources: [ {{ id: own, title: Own, issuer: Us }} ]\n{entry.Replace("SEVERE", Severe(), StringComparison.Ordinal)}\n");
@@ -90,7 +90,7 @@ public sealed class VerbTests : IDisposable
     {
         foreach (var name in (string[])["one", "two"])
         {
-            Write($"{name}.yaml", $"title: Own\nissuer: Us\nedition: 1\nlayer: particular\njurisdiction: none\ndeselect: [ {{ rule: LAY-001, reason: {name} }} ]\n");
+            Write($"{name}.yaml", $"title: Own\nissuer: Us\nedition: 1\nlayer: particular\njurisdiction: none\ntake_out: [ {{ rule: LAY-001, reason: {name} }} ]\n");
         }
 
         Assert.Contains("`one` and `two` both change `LAY-001`.", Run(2, "rules", "--merged", "--rules", "one.yaml", "--rules", "two.yaml").Error, StringComparison.Ordinal);

@@ -103,7 +103,7 @@ public static class IndexPage
         .. specification.BringIn.Select(rule => (rule, "brings into force", string.Empty)),
         .. specification.Set.Select(set => (set.Rule, "sets the limits", set.Reason ?? string.Empty)),
         .. specification.Move.Select(move => (move.Rule, $"makes {Words.Of(move.From)} {Words.Of(move.To)}", move.Reason)),
-        .. specification.TakeOut.Select(deselect => (taken.Rule, "takes out of force", deselect.Reason)),
+        .. specification.TakeOut.Select(taken => (taken.Rule, "takes out of force", taken.Reason)),
         .. specification.Rules.Select(rule => (rule.Id, "adds", rule.Title)),
     ];
 }

@@ -45,7 +45,7 @@ public sealed class OverlayTests
         var onDemand = Thickness with { OnDemand = true };
         Assert.Empty(Book(General(onDemand)).InForce);
         Assert.Single(Book(General(onDemand), State with { BringIn = ["LAY-001"] }).InForce);
-        Assert.Single(Book(General(onDemand), State with { BringIn = ["LAY-001"] }, Specification("other") with { Select = ["LAY-001"] }).InForce);
+        Assert.Single(Book(General(onDemand), State with { BringIn = ["LAY-001"] }, Specification("other") with { BringIn = ["LAY-001"] }).InForce);
         Assert.Single(Book(General(onDemand with { Bounds = [] }), State with { Set = [new LimitOverride("LAY-001", [AtLeast(50, "mm")], null)] }).InForce);
     }
 
@@ -65,7 +65,7 @@ public sealed class OverlayTests
         var book = Book(General(Thickness), State with { TakeOut = [new TakenOut("LAY-001", "not used here")] });
         Assert.Empty(book.InForce);
         Assert.Equal(("state", "not used here"), (book.All[0].TakenOutBy, book.All[0].Reason));
-        Assert.Single(Book(General(Thickness), State with { TakeOut = [new TakenOut("LAY-001", "x")] }, Contract with { Select = ["LAY-001"] }).InForce);
+        Assert.Single(Book(General(Thickness), State with { TakeOut = [new TakenOut("LAY-001", "x")] }, Contract with { BringIn = ["LAY-001"] }).InForce);
     }
 
     [Fact]

@@ -83,7 +83,7 @@ public sealed class ReportReaderTests
     [InlineData("{}", 1, 1, "no report of Laygate")]
     [InlineData("{\"program\": 4, \"report_version\": 1}", 1, 1, "no report of Laygate")]
     [InlineData("{\"program\": \"other\", \"report_version\": 1}", 1, 1, "no report of Laygate")]
-    [InlineData("{\"program\": \"laygate\",\n\"report_version\": 2}", 2, 19, "version 2")]
+    [InlineData("{\"program\": \"laygate\",\n\"report_version\": 3}", 2, 19, "version 3")]
     [InlineData("{\"program\": \"laygate\", \"report_version\": 1, \"program_version\": \"\\ud800\"}", null, null, "no Unicode")]
     [InlineData("{\"program\": \"laygate\", \"report_version\": 1, \"program_version\": \"1\",\n \"files\": {}}", 2, 11, "`files` should be a list")]
     [InlineData("{\"program\": \"laygate\", \"report_version\": 1, \"program_version\": \"1\",\n \"files\": [{\"file\": \"a\"}, {\"file\": 3}]}", 2, 36, "`files[1].file` should be text")]
