@@ -27,6 +27,7 @@ internal sealed class CheckRun(ICheckPipeline pipeline, Streams streams, string 
         var silent = plans.Where(plan => plan.Governed.NotAssessedFails).Select(plan => plan.Input.Name).ToHashSet(StringComparer.Ordinal);
         var problems = sessions.Problems;
         var earlier = changes.Values.SelectMany(one => one.Problems).ToList();
+        arguments.RequireExplained(results);
         WriteProblems([.. problems, .. results.SelectMany(result => result.Problems), .. earlier]);
         Write(arguments, new ReportedRun(version, results, problems)
         {
@@ -88,12 +89,14 @@ internal sealed class CheckRun(ICheckPipeline pipeline, Streams streams, string 
         }
     }
 
+    private static TerminalSettings Settings(CheckArguments arguments, int width) => new(width, arguments.All) { Full = arguments.Full, Explain = arguments.Explain };
+
     // Every form is made before the first file is written: a run that cannot finish leaves no file behind.
     private void Write(CheckArguments arguments, ReportedRun run)
     {
         foreach (var target in arguments.Outputs.Where(target => target.File is null))
         {
-            new ResultForm(target.Format, streams.Width, streams.Colour, arguments.All).Write(run, streams.Out);
+            new ResultForm(target.Format, Settings(arguments, streams.Width), streams.Colour).Write(run, streams.Out);
             streams.Out.Flush();
         }
 
@@ -101,7 +104,7 @@ internal sealed class CheckRun(ICheckPipeline pipeline, Streams streams, string 
         foreach (var target in arguments.Outputs.Where(target => target.File is not null))
         {
             var bytes = new MemoryStream();
-            new ResultForm(target.Format, Streams.UsualWidth, Colour: false, arguments.All).Write(run, bytes);
+            new ResultForm(target.Format, Settings(arguments, Streams.UsualWidth), Colour: false).Write(run, bytes);
             files.Add((target.File!, bytes));
         }
 

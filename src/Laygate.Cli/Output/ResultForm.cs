@@ -13,10 +13,9 @@ namespace Laygate.Cli.Output;
 
 /// <summary>One form of a result. What belongs to another form is not touched.</summary>
 /// <param name="Format">Form.</param>
-/// <param name="Width">Columns of a terminal.</param>
+/// <param name="Settings">How it is shown on a terminal.</param>
 /// <param name="Colour">Whether a terminal shows colour.</param>
-/// <param name="All">Whether everything is listed one by one.</param>
-internal sealed record ResultForm(OutputFormat Format, int Width, bool Colour, bool All)
+internal sealed record ResultForm(OutputFormat Format, TerminalSettings Settings, bool Colour)
 {
     /// <summary>Writes a run.</summary>
     public void Write(ReportedRun run, Stream output)
@@ -53,6 +52,6 @@ internal sealed record ResultForm(OutputFormat Format, int Width, bool Colour, b
     private void Terminal(ReportedRun run, Stream output)
     {
         using var writer = new StreamWriter(output, Streams.Utf8, bufferSize: 16 << 10, leaveOpen: true) { NewLine = "\n" };
-        TerminalWriter.Write(writer, Colour, TerminalReport.Lines(run.Results, new TerminalSettings(Width, All)));
+        TerminalWriter.Write(writer, Colour, TerminalReport.Lines(run.Results, Settings));
     }
 }

@@ -9,8 +9,8 @@ using Laygate.Rules.Results;
 namespace Laygate.Reporting.Annotations;
 
 /// <summary>
-/// Lines that a code host turns into remarks beside the plan's lines, worst first, because it shows ten of each kind at most. Text of a plan
-/// can neither end a line nor begin a command.
+/// Lines that a code host turns into remarks beside the plan's lines, worst first, because it shows ten of each kind at most; the
+/// caution is a remark of its own on top. Text of a plan can neither end a line nor begin a command.
 /// </summary>
 public static class AnnotationWriter
 {
@@ -21,6 +21,11 @@ public static class AnnotationWriter
     {
         using var writer = new StreamWriter(output, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), leaveOpen: true) { NewLine = "\n" };
         var lines = run.AllProblems.Select(Of).Concat(Lines(Listing.Asked(run))).OrderBy(line => line.Kind).ThenBy(line => line.Severity).ToList();
+        if (run.Reports.Any())
+        {
+            writer.WriteLine($"::notice title=Before you rely on this::{Data(string.Join('\n', Caution.Sentences))}");
+        }
+
         lines.ForEach(line => writer.WriteLine(Text(line)));
         foreach (var kind in lines.GroupBy(line => line.Kind).Where(kind => kind.Count() > ShownOfAKind))
         {

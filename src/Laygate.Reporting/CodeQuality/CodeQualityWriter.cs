@@ -9,7 +9,7 @@ using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.CodeQuality;
 
-/// <summary>The code-quality JSON that a code host shows beside a change: an array, without a byte-order mark, of description, check, fingerprint, severity and place.</summary>
+/// <summary>The code-quality JSON that a code host shows beside a change: an array, without a byte-order mark, of description, check, fingerprint, severity and place. The form has room for entries only, so each carries the short caution.</summary>
 public static class CodeQualityWriter
 {
     /// <summary>Writes a run as UTF-8 with a line feed at the end.</summary>
@@ -25,7 +25,7 @@ public static class CodeQualityWriter
 
             foreach (var item in Listing.Asked(run))
             {
-                Write(json, item.Rule, $"{Names.Of(item.Group)}: {item.Text}", item.Fingerprint, Severity(item), item.File, item.Position.Line);
+                Write(json, item.Rule, $"{Names.Of(item.Group)}: {item.Text} {string.Join(' ', Caution.Short)}", item.Fingerprint, Severity(item), item.File, item.Position.Line);
             }
 
             json.WriteEndArray();

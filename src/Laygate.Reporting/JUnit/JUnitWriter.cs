@@ -9,7 +9,7 @@ using Laygate.Rules.Results;
 namespace Laygate.Reporting.JUnit;
 
 /// <summary>
-/// JUnit XML: a suite for each plan, a case for each finding. What counts as failed at the gate is a failure; a warning that does not is a pass
+/// JUnit XML: a suite for each plan with the caution, a case for each finding; one that passes is named after what holds. What counts as failed at the gate is a failure; a warning that does not is a pass
 /// with its text as output; what was not decided is skipped; a file that cannot be read is an error. Names of cases are unique in the whole file.
 /// </summary>
 public static class JUnitWriter
@@ -55,10 +55,13 @@ public static class JUnitWriter
 
     private static Case CaseOf(ListedItem item, ReportedRun run, HashSet<string> names)
     {
-        var name = Unique($"{item.Rule} at {item.Address}: {item.Title} ({item.File}, plan {item.Report.PlanId})", names);
+        var name = Unique($"{item.Rule} at {item.Address}: {Title(item)} ({item.File}, plan {item.Report.PlanId})", names);
         var at = string.Create(CultureInfo.InvariantCulture, $"{item.File}:{item.Position.Line}:{item.Position.Column}");
         return new Case(item.Rule, name, Result(item, run), Names.Of(item.Group), $"{at}: {Names.Of(item.Group)}{(item.Known ? " (known of old)" : string.Empty)}: {item.Text}");
     }
+
+    // A list of green cases that each name something bad would read upside down.
+    private static string Title(ListedItem item) => item is { Group: FindingGroup.Passed, Finding: { } finding } ? HoldsTable.Of(finding) : item.Title;
 
     private static Case CaseOf(Problem problem, HashSet<string> names)
     {
@@ -103,6 +106,8 @@ public static class JUnitWriter
             Write(xml, one);
         }
 
+        // In full for the suite; hosts that show single cases only find the short one there.
+        xml.WriteElementString("system-out", string.Join('\n', Caution.Sentences));
         xml.WriteEndElement();
     }
 
@@ -129,7 +134,7 @@ public static class JUnitWriter
             }
 
             // A host that ignores the attributes still shows the text.
-            xml.WriteString(PlainText.Show(one.Text).Replace(PlainText.Glue, ' '));
+            xml.WriteString(PlainText.Show(one.Text).Replace(PlainText.Glue, ' ') + (one.Result == CaseResult.Error ? string.Empty : "\n" + string.Join(' ', Caution.Short)));
             xml.WriteEndElement();
         }
 

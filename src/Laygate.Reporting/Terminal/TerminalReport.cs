@@ -5,14 +5,25 @@ using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.Terminal;
 
-/// <summary>The report for a person at a terminal: worst first, short lines, each kind counted apart, never one mark for the whole plan.</summary>
+/// <summary>The report for a person at a terminal: usually in short, in full when asked. Worst first, each kind counted apart, never one mark for the whole plan.</summary>
 public static class TerminalReport
 {
     /// <summary>Lines for the plans of one run, in the given order, with the caution below. Files that could not be read are left to <see cref="ProblemLines"/>.</summary>
     public static IReadOnlyList<TerminalLine> Lines(IReadOnlyList<FileResult> results, TerminalSettings settings)
     {
+        var reports = results.SelectMany(result => result.Reports);
+        if (settings.IsBrief)
+        {
+            return Apart(reports.Select(report => new BriefReport(report, settings.Width).Lines()));
+        }
+
+        if (settings.Explain is { } choice)
+        {
+            return Apart(reports.Where(report => report.Findings.Any(choice.Holds)).Select(report => Explained(report, choice, settings.Width)));
+        }
+
         var page = new Page(settings.Width);
-        foreach (var report in results.SelectMany(result => result.Reports))
+        foreach (var report in reports)
         {
             page.Blank();
             Write(page, report, settings);
@@ -24,6 +35,21 @@ public static class TerminalReport
         }
 
         return page.Lines;
+    }
+
+    private static List<TerminalLine> Apart(IEnumerable<IReadOnlyList<TerminalLine>> plans) =>
+        [.. plans.SelectMany((plan, index) => index == 0 ? plan : [new TerminalLine([]), .. plan])];
+
+    private static IReadOnlyList<TerminalLine> Explained(Report report, FindingChoice choice, int width)
+    {
+        var page = new Page(width);
+        var block = new FindingBlock(page, report.File, isFull: true);
+        foreach (var finding in report.Findings.Where(choice.Holds))
+        {
+            block.Write(FindingGroups.Of(finding), finding);
+        }
+
+        return [.. BriefHead.Lines(report, BriefReport.WidthOf(width)), new TerminalLine([]), .. page.Lines];
     }
 
     private static void Write(Page page, Report report, TerminalSettings settings)
@@ -54,7 +80,8 @@ public static class TerminalReport
         page.Blank();
     }
 
-    private static bool IsFirst(Engineering.Quantities.Note note) => string.Equals(note.Id, FindingNotes.SpecificationUnread, StringComparison.Ordinal);
+    /// <summary>Whether a remark stands before everything else.</summary>
+    internal static bool IsFirst(Engineering.Quantities.Note note) => string.Equals(note.Id, FindingNotes.SpecificationUnread, StringComparison.Ordinal);
 
     private static void WriteNotes(Page page, IEnumerable<Engineering.Quantities.Note> notes)
     {
@@ -64,7 +91,8 @@ public static class TerminalReport
         }
     }
 
-    private static string Identity(Report report)
+    /// <summary>File, plan and revision.</summary>
+    internal static string Identity(Report report)
     {
         var document = report.Document > 1 ? $", plan {report.Document} of the file" : string.Empty;
         var revision = report.Revision is { Length: > 0 } known ? $", revision {PlainText.Show(known)}" : string.Empty;
