@@ -106,10 +106,11 @@ internal static class BriefWords
             return [$"{name} {value}"];
         }
 
-        var plain = value.IndexOf(" (", StringComparison.Ordinal) is var band and > 0 ? value[..band] : value;
+        var band = value.IndexOf(" (", StringComparison.Ordinal);
+        var plain = band > 0 ? value[..band] : value;
         var (bound, asked) = (Bound(limit, figures), Names.Of(limit.Strength, limit.Basis));
         var of = limit is { Quantity: { } other, Factor: null or 1 } ? $" ({Names.OfQuantity(other)})" : string.Empty;
-        if (End(finding, limit, figures) is not { } end)
+        if (End(finding, limit, figures, band > 0 ? value[(band + 2)..^1].Split($"{PlainText.Glue}to{PlainText.Glue}") : []) is not { } end)
         {
             return [$"{name} {value}; {asked}: {bound}{of}", $"{name} {plain}; {asked}: {bound}{of}", $"{name} {plain}; {asked}: {bound}", $"{plain}; {asked}: {bound}"];
         }
@@ -118,7 +119,7 @@ internal static class BriefWords
     }
 
     // Where the ends of the spread say otherwise than the expected value, the end that does is shown: that of the value, or of the limit where only it is spread.
-    private static (string Value, string Limit)? End(Finding finding, ShownLimit limit, Figures figures)
+    private static (string Value, string Limit)? End(Finding finding, ShownLimit limit, Figures figures, string[] band)
     {
         var (isWorse, isBetter) = (finding is { Outcome: Outcome.Met, OnExpectedValuesOnly: true }, finding is { Outcome: Outcome.Missed, FavourableEndMeets: true });
         if (!isWorse && !isBetter)
@@ -127,9 +128,9 @@ internal static class BriefWords
         }
 
         var (word, isLow) = (isWorse ? "at worst" : "at best", limit.High is null == isWorse);
-        if ((isLow ? finding.Value?.Low : finding.Value?.High) is { } end && limit.Low is null != limit.High is null)
+        if (band.Length == 2 && limit.Low is null != limit.High is null)
         {
-            return ($", {word} {figures.End(finding.Value! with { Number = end, Low = null, High = null }, limit)}", string.Empty);
+            return ($", {word} {Figures.WithUnit(band[isLow ? 0 : 1], finding.Value!.Unit)}", string.Empty);
         }
 
         return (limit.Low ?? limit.High) is { Low: { } low, High: { } high } spread && limit.Low is null != limit.High is null

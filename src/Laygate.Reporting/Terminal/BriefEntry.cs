@@ -80,13 +80,20 @@ internal static class BriefEntry
         page.Flow(Indent, Indent, [new TextSpan(TextStyle.Plain, where)]);
     }
 
-    // A rule is named after the bad situation; its name is the title in fewer words. What is not known must not sound as if it were so.
+    // A rule is named after the bad situation; its name is the title in fewer words. Behind a status that says that it is not known, it stands small and asserts nothing.
     private static string Title(Finding finding, int room)
     {
         var title = Wording.Title(finding);
         var name = PlainText.Show(finding.RuleName[(finding.RuleName.IndexOf('/', StringComparison.Ordinal) + 1)..].Replace('-', ' '));
-        return BriefText.Fits(title, room) ? title : BriefText.Clip(finding.Outcome is Outcome.Met or Outcome.Missed ? Names.Capital(name) : $"Unknown: {name}", room);
+        return BriefText.Fits(title, room) ? title : BriefText.Clip(Short(finding, name), room);
     }
+
+    private static string Short(Finding finding, string name) => finding switch
+    {
+        { Outcome: Outcome.Met or Outcome.Missed } => Names.Capital(name),
+        { Status: Status.Fail } => $"Unknown: {name}",
+        _ => name,
+    };
 
     private static (string Line, string? Mend) Second(Finding finding, int room)
     {
