@@ -1,5 +1,4 @@
 using Laygate.Engineering.Quantities;
-using Laygate.Reporting.Language;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Results;
 

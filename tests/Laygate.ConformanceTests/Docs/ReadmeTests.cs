@@ -36,13 +36,13 @@ public sealed partial class ReadmeTests
             text.Append(string.Concat(line.Spans.Select(span => span.Text)).TrimEnd()).Append('\n');
         }
 
-        return Place().Replace(Hash().Replace(text.ToString(), "Rule book (hash)"), ":(line):(column)").Replace($"General practice {Repository.Version}", "General practice (version)", StringComparison.Ordinal);
+        return Place().Replace(Hash().Replace(text.ToString(), "Rule book (hash)"), ":(line)").Replace($"General practice {Repository.Version}", "General practice (version)", StringComparison.Ordinal);
     }
 
     [GeneratedRegex("<!-- output of: check (?<arguments>[^\n]*) -->\n```text\n.*?```\n<!-- end of output -->", RegexOptions.Singleline, Patience.Milliseconds)]
     private static partial Regex ShownOutput();
 
-    [GeneratedRegex("(?<=\\.yaml):[0-9]+:[0-9]+", RegexOptions.None, Patience.Milliseconds)]
+    [GeneratedRegex("(?<=\\.yaml):[0-9]+", RegexOptions.None, Patience.Milliseconds)]
     private static partial Regex Place();
 
     [GeneratedRegex("Rule book [0-9a-f]{12}", RegexOptions.None, Patience.Milliseconds)]

@@ -181,9 +181,9 @@ public sealed partial class BriefTests
     private static FileResult Check(string file, byte[] plan, string rules, Stage? stage, bool quick) =>
         new PlanCheck(Repository.Bound(rules.Length > 0 ? [rules] : []), new CheckSettings(stage, Repository.CheckDate, Repository.Version) { Quick = quick }, tools: Tools).Run(file, plan);
 
-    [GeneratedRegex("^(FAIL|WARN|NOT ASSESSED|NEEDS A PERSON) (?<rule>[A-Z]{3}-[0-9]{3}) ", RegexOptions.None, Patience.Milliseconds)]
+    [GeneratedRegex("^(FAIL|WARN|NOT ASSESSED|NEEDS A PERSON) (?<rule>[A-Z]{3}-[0-9]{3}) ", RegexOptions.None | RegexOptions.ExplicitCapture, Patience.Milliseconds)]
     private static partial Regex Entry();
 
-    [GeneratedRegex("((?<family>[A-Z]{3})-|, )(?<number>[0-9]{3})\\b", RegexOptions.None, Patience.Milliseconds)]
+    [GeneratedRegex("((?<family>[A-Z]{3})-|, )(?<number>[0-9]{3})\\b", RegexOptions.None | RegexOptions.ExplicitCapture, Patience.Milliseconds)]
     private static partial Regex Id();
 }
