@@ -75,15 +75,15 @@ internal sealed class AtomicFile : IDisposable
     /// <summary>The file that a path leads to, over any links.</summary>
     public static string Target(string path)
     {
-        var full = Path.GetFullPath(path);
+        var named = Path.GetFullPath(path);
         try
         {
-            return IsDevice(full) || new FileInfo(full) is not { LinkTarget: not null } link ? full : link.ResolveLinkTarget(returnFinalTarget: true)?.FullName ?? full;
+            return IsDevice(named) || new FileInfo(named) is not { LinkTarget: not null } link ? named : link.ResolveLinkTarget(returnFinalTarget: true)?.FullName ?? named;
         }
         catch (IOException)
         {
             // A link that leads to itself: writing says so.
-            return full;
+            return named;
         }
     }
 

@@ -89,10 +89,10 @@ internal sealed class SuiteXml : IDisposable
 
     private static XmlWriter Begin(Stream stream)
     {
-        var xml = XmlWriter.Create(stream, Settings);
-        xml.WriteStartDocument();
-        xml.WriteStartElement(Root);
-        return xml;
+        var begun = XmlWriter.Create(stream, Settings);
+        begun.WriteStartDocument();
+        begun.WriteStartElement(Root);
+        return begun;
     }
 
     private void Write(Case one)
