@@ -48,7 +48,7 @@ internal static class PassPlan
         var times = Times(start, end, passes);
         if (times.Count < 2)
         {
-            calculation.Block(AbsenceReason.OutsideRange, Note.Of(NoteIds.OutsideFormula, ("quantity", "phase.done_by")));
+            calculation.BlockOutside("phase.done_by");
             return [];
         }
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Laygate.Model.Measures;
 
 namespace Laygate.Engineering.Quantities;
@@ -14,6 +15,7 @@ internal sealed class Calculation(QuantityContext context)
     private readonly List<WorkingStep> steps = [];
     private readonly List<AssumptionUse> assumptions = [];
     private readonly List<InputReference> missing = [];
+    private readonly List<InputReference> stated = [];
     private readonly Dictionary<Dimension, double> scales = [];
     private Answer? blocked;
     private Note? partial;
@@ -47,6 +49,11 @@ internal sealed class Calculation(QuantityContext context)
         var definition = context.Catalogue.Find(name);
         var unit = answer.Unit ?? (definition is null ? null : context.UnitOf(definition));
         Add(symbol, name, element.Address, number.Si, unit);
+        if (answer is { Origin: Origin.Stated, Input: { } input })
+        {
+            stated.Add(input);
+        }
+
         Reach(unit, number.Scale);
         foreach (var use in answer.Working.Assumptions)
         {
@@ -65,6 +72,7 @@ internal sealed class Calculation(QuantityContext context)
             return double.NaN;
         }
 
+        stated.Add(new InputReference(address, key));
         Add(symbol, key, address, measure.Si, measure.Unit);
         return measure.Si;
     }
@@ -78,6 +86,7 @@ internal sealed class Calculation(QuantityContext context)
             return 0;
         }
 
+        stated.Add(new InputReference(address, key));
         Add(symbol, key, address, count.Value, null);
         return count.Value;
     }
@@ -138,6 +147,24 @@ internal sealed class Calculation(QuantityContext context)
     /// <summary>Stops for a reason other than a missing input.</summary>
     public void Block(AbsenceReason reason, Note note) => blocked ??= Answer.None(reason, note);
 
+    /// <summary>Stops because stated numbers lie outside the range of a formula.</summary>
+    /// <param name="quantity">Name of the quantity whose formula it is.</param>
+    public void BlockOutside(string quantity) => blocked ??= Outside(quantity);
+
+    /// <summary>The answer where the numbers lie outside the range of a formula: it names those that are stated, and the range.</summary>
+    /// <param name="quantity">Name of the quantity whose formula it is.</param>
+    public Answer Outside(string quantity) => Answer.None(
+        AbsenceReason.OutsideRange,
+        Note.Of(NoteIds.OutsideFormula, ("quantity", quantity), ("numbers", Numbers), ("range", context.Catalogue.Find(quantity)?.Range is { Length: > 0 } range ? range : "numbers of an ordinary size")),
+        FirstStated);
+
+    /// <summary>The numbers that went in and are no assumptions, for a reader who looks for the one that does not fit.</summary>
+    public string Numbers => string.Join(", ", inputs.Where(input => input.Number is not null && context.Assumptions.Find(input.Quantity) is null)
+        .Select(input => string.Create(CultureInfo.InvariantCulture, $"{input.Quantity[(input.Quantity.IndexOf('.', StringComparison.Ordinal) + 1)..].Replace('_', ' ')} {input.Number:G6} {input.Unit}").TrimEnd()).Distinct(StringComparer.Ordinal));
+
+    /// <summary>Where the first stated number that went in stands; null where none did.</summary>
+    public InputReference? FirstStated => stated.Count > 0 ? stated[0] : null;
+
     /// <summary>Adds the assumptions of a part that was computed elsewhere.</summary>
     public void Use(AssumptionUse use)
     {
@@ -171,7 +198,7 @@ internal sealed class Calculation(QuantityContext context)
 
         if (si is not { } value || !double.IsFinite(value))
         {
-            return Answer.None(AbsenceReason.OutsideRange, Note.Of(NoteIds.OutsideFormula, ("quantity", quantity))) with { Working = Shown() };
+            return Outside(quantity) with { Working = Shown() };
         }
 
         var definition = context.Catalogue.Find(quantity);

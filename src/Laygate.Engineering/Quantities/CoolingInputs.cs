@@ -26,13 +26,15 @@ internal static class CoolingInputs
         Show(calculation, found.Weather);
         if (found.Band is not { } band)
         {
-            return Failed(found.Failure);
+            return Failed(found.Failure, calculation);
         }
 
         if (band.Expected is not { } expected)
         {
-            return Answer.None(AbsenceReason.NotComputable, new Note(
-                NoteIds.NotReached, [new NoteArgument("quantity", quantity), new NoteArgument("within", null, longest / 3600, "h")]));
+            return Answer.None(
+                AbsenceReason.OutsideRange,
+                new Note(NoteIds.NotReached, [new NoteArgument("quantity", quantity), new NoteArgument("within", null, longest / 3600, "h"), new NoteArgument("numbers", calculation.Numbers)]),
+                calculation.FirstStated);
         }
 
         var answer = calculation.Result(quantity, symbol, expression, expected, Math.Min(band.Low, expected), Math.Max(band.High, expected));
@@ -40,8 +42,10 @@ internal static class CoolingInputs
     }
 
     /// <summary>The answer where nothing could be solved.</summary>
-    public static Answer Failed(CoolingFailure? failure) => Answer.None(
-        AbsenceReason.NotComputable, Note.Of(NoteIds.CoolingFailed, ("reason", failure is { } known ? Words.Of(known.Kind) : "no-result")));
+    public static Answer Failed(CoolingFailure? failure, Calculation? calculation = null) => Answer.None(
+        AbsenceReason.OutsideRange,
+        Note.Of(NoteIds.CoolingFailed, ("reason", failure is { } known ? Words.Of(known.Kind) : "no-result"), ("numbers", calculation?.Numbers ?? "what is stated")),
+        calculation?.FirstStated);
 
     /// <summary>Shows the temperature of the base at a depth that tells what the day or night before left.</summary>
     private static void ShowBelow(Calculation calculation, MatWeather weather, bool us)

@@ -1,5 +1,7 @@
+using System.Globalization;
 using Laygate.Engineering.Formulas;
 using Laygate.Engineering.Reading;
+using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 using PlanOpening = Laygate.Model.Plans.Opening;
 
@@ -103,6 +105,9 @@ internal static class FrictionAndOpeningQuantities
         var input = new InputReference(element.Address, "after");
         return LayingEnd.Of(context) is not { } end ? Answer.Missing(ShiftTimes.Missing(context.Plan.Shift))
             : end.Year < 9000 && double.IsFinite(after.Si) && Math.Abs(after.Si) < 1e9 ? Answers.At(end.AddSeconds(Math.Round(after.Si, 3)), input, Origin.Computed)
-            : Answer.None(AbsenceReason.OutsideRange, Note.Of(NoteIds.OutsideFormula, ("quantity", "opening.at")), input);
+            : Answer.None(AbsenceReason.OutsideRange, Outside(after), input);
     }
+
+    private static Note Outside(IMeasure after) => Note.Of(
+        NoteIds.OutsideFormula, ("quantity", "opening.at"), ("numbers", string.Create(CultureInfo.InvariantCulture, $"after {after.Number:G6} {after.Unit.Spelling}")), ("range", "an opening within thirty years"));
 }

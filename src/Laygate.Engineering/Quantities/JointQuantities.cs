@@ -50,7 +50,7 @@ internal static class JointQuantities
 
         if (delay is < 0 or > MatCooling.LongestRolling / 2)
         {
-            return Answer.None(AbsenceReason.OutsideRange, Note.Of(NoteIds.OutsideFormula, ("quantity", "joint.edge_temperature")));
+            return calculation.Outside("joint.edge_temperature");
         }
 
         var cooling = MatCooling.Of(context).While(pass);

@@ -15,7 +15,7 @@ public static class NoteIds
     /// <summary>The aggregate size is a maximum size; which sieve lies below it must be read from the sieve series. Argument: <c>sieve</c>, a designation.</summary>
     public const string SizeBasisMaximum = "size-basis-maximum";
 
-    /// <summary>Stated values do not go into the formula, for example a width of zero. Argument: <c>quantity</c>, a name.</summary>
+    /// <summary>Stated numbers lie outside the range of the formula, for example 8000 passes. Arguments: <c>quantity</c>, a name; <c>numbers</c>, what went in; <c>range</c>, in which it holds.</summary>
     public const string OutsideFormula = "outside-formula";
 
     /// <summary>Nothing shows that the passes reach the density. Arguments: <c>passes</c>, <c>behind</c>, <c>target</c>, numbers.</summary>
@@ -45,13 +45,13 @@ public static class NoteIds
     /// <summary>Two neighbouring hours of weather lie far apart; a straight line bridges them: <c>from</c> and <c>to</c>, moments.</summary>
     public const string HoursBridged = "hours-bridged";
 
-    /// <summary>The temperature is not reached within the time that is solved for. Arguments: <c>quantity</c>, a name; <c>within</c>, a number in h.</summary>
+    /// <summary>The temperature is not reached within the time that is solved for. Arguments: <c>quantity</c>, a name; <c>within</c>, a number in h; <c>numbers</c>, what went in.</summary>
     public const string NotReached = "not-reached";
 
     /// <summary>The plan's limit is stated for another place than the one that the model predicts. Arguments: <c>stated</c> and <c>predicted</c>, words of the list of places.</summary>
     public const string OtherPlace = "other-place";
 
-    /// <summary>The cooling of the mat could not be solved. Argument: <c>reason</c>, a word of the solver.</summary>
+    /// <summary>The cooling of the mat could not be solved. Arguments: <c>reason</c>, a word of the solver; <c>numbers</c>, what went in.</summary>
     public const string CoolingFailed = "cooling-failed";
 
     /// <summary>The course is not laid on a hot or warm one. No arguments.</summary>

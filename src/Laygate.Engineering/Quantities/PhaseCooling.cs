@@ -60,7 +60,7 @@ internal static class PhaseCooling
         // A zone whose time cannot be computed, at a paver speed of nothing for example, leaves no passes although nothing is missing.
         if (passes.Count == 0)
         {
-            return calculation.Stopped ?? Answer.None(AbsenceReason.NotComputable, Note.Of(NoteIds.OutsideFormula, ("quantity", quantity)));
+            return calculation.Stopped ?? calculation.Outside(quantity);
         }
 
         var time = pick(passes);

@@ -78,7 +78,7 @@ internal sealed record WeatherAtLaying(WeatherTable? Table, IReadOnlyList<Weathe
             // All keys may be there and yet leave no time, as when a clock change swallows the shift.
             return ShiftTimes.Missing(context.Plan.Shift) is { Length: > 0 } missing
                 ? Answer.Missing(missing)
-                : Answer.None(AbsenceReason.OutsideRange, Note.Of(NoteIds.OutsideFormula, ("quantity", "shift.duration")), new InputReference("shift", "end"));
+                : Answer.None(AbsenceReason.OutsideRange, Note.Of(NoteIds.OutsideFormula, ("quantity", "shift.duration"), ("numbers", "start, end and clock change"), ("range", "an end after the start")), new InputReference("shift", "end"));
         }
 
         return Answer.None(AbsenceReason.NotComputable, WeatherGaps.Outside(WeatherTable.Of(context)!, [], span)!, new InputReference(Address, "hours"));

@@ -42,7 +42,7 @@ internal sealed class TimelineReader(Calculation calculation)
         {
             if (Place(strip) is not { } laid)
             {
-                calculation.Block(AbsenceReason.OutsideRange, Note.Of(NoteIds.OutsideFormula, ("quantity", "shift.time_needed")));
+                calculation.BlockOutside("shift.time_needed");
                 return null;
             }
 

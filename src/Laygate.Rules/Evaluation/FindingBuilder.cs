@@ -24,14 +24,16 @@ internal sealed class FindingBuilder(QuantityContext context, IReadOnlyDictionar
     {
         var missing = silence.Answers.SelectMany(answer => answer.Absence!.Missing).Distinct().ToList();
         var reasons = silence.Answers.Select(answer => answer.Absence!.Note).OfType<Note>();
-        return Start(rule, element, given.Outcome, GateStatus.Of(given)) with
+        var outside = given.OutOfRange ? silence.Answers.FirstOrDefault(answer => answer.Absence!.Reason == AbsenceReason.OutsideRange) : null;
+        var status = GateStatus.Of(given);
+        return Start(rule, element, given.Outcome, status) with
         {
-            Input = value?.Input ?? silence.Answers.Select(answer => answer.Input).Prepend(missing.Count > 0 ? missing[0] : null).FirstOrDefault(input => input is not null),
+            Input = outside?.Input ?? value?.Input ?? silence.Answers.Select(answer => answer.Input).Prepend(missing.Count > 0 ? missing[0] : null).FirstOrDefault(input => input is not null),
             Value = value?.Value is null ? null : display.Value(rule.Quantity, value),
             Origin = value?.Value is null ? null : value.Origin,
             Working = value?.Value is null ? null : value.Working,
             Missing = missing,
-            Notes = [.. Life(rule), .. reasons, .. silence.Notes],
+            Notes = [.. Life(rule), .. reasons, .. silence.Notes, .. given.OutOfRange && status == Status.Fail ? [Note.Of(FindingNotes.OutOfRangeFails)] : (Note[])[]],
         };
     }
 

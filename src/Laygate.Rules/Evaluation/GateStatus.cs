@@ -30,6 +30,9 @@ public sealed record GateCase
     /// <summary>Not assessed: whether an input is missing, in place of any other reason.</summary>
     public bool InputMissing { get; init; }
 
+    /// <summary>Not assessed: whether a stated number lies outside the range of the solver, the formula or the table, and no input is missing.</summary>
+    public bool OutOfRange { get; init; }
+
     /// <summary>Not assessed: whether the missing input is a condition of the rule.</summary>
     public bool ConditionUnknown { get; init; }
 
@@ -77,7 +80,7 @@ public static class GateStatus
     public static Status Of(GateCase given) => given.Outcome switch
     {
         Outcome.NotApplicable or Outcome.Open => Status.None,
-        Outcome.NotAssessed => given.InputMissing && SilenceFails(given) ? Status.Fail : Status.Warn,
+        Outcome.NotAssessed => (given.InputMissing ? SilenceFails(given) : OutOfRangeFails(given)) ? Status.Fail : Status.Warn,
         Outcome.NeedsPerson => Status.Warn,
         Outcome.Missed => MissFails(given) ? Status.Fail : Status.Warn,
         _ => given.Band is Band.Straddles or Band.Misses ? Status.Warn : Status.Pass,
@@ -99,6 +102,9 @@ public static class GateStatus
     private static bool SilenceFails(GateCase given) =>
         (given.AtRelease && ((given.Severity == Severity.A && given.ConditionUnknown) || given.AboutOpening))
         || (given.StagesLate > 0 && given.MissCouldFail);
+
+    // A number out of range is not a missing one: more data do not help, and a release must not rest on what could not be judged.
+    private static bool OutOfRangeFails(GateCase given) => given is { OutOfRange: true, AtRelease: true, MissCouldFail: true };
 
     // At release the silence about a measure of severity A fails, whatever its source: not the limit decides, but that nothing is said.
     private static bool MissFails(GateCase given) =>

@@ -63,7 +63,9 @@ internal sealed class LimitResolver(AnswerLog answers, DateOnly date)
 
         if (candidates.Count == 0)
         {
-            return (null, new UnresolvedBound(bound, InForce: true, [], NotListed(bound, table, keys)));
+            return OutsideTable(bound, table, keys) is { } outside
+                ? (null, new UnresolvedBound(bound, InForce: true, [outside], null))
+                : (null, new UnresolvedBound(bound, InForce: true, [], NotListed(bound, table, keys)));
         }
 
         return rows.Count > 0
@@ -71,8 +73,8 @@ internal sealed class LimitResolver(AnswerLog answers, DateOnly date)
             : InForce(bound, candidates[0].Source, candidates[0].Range, candidates[0].Source.Remark);
     }
 
-    private static bool MayMatch(CheckedRow row, List<Answer> keys) =>
-        row.Matches.Zip(keys).All(pair => pair.Second.Value is null || Matching.Matches(pair.First, pair.Second.Value));
+    private static bool MayMatch(CheckedRow row, List<Answer> keys, int besides = -1) =>
+        row.Matches.Zip(keys).Index().All(pair => pair.Index == besides || pair.Item.Second.Value is null || Matching.Matches(pair.Item.First, pair.Item.Second.Value));
 
     private (ResolvedBound?, UnresolvedBound?) InForce(CheckedBound bound, SourceReference source, CheckedRange? range, string? remark)
     {
@@ -94,6 +96,33 @@ internal sealed class LimitResolver(AnswerLog answers, DateOnly date)
         }
 
         return (new ResolvedBound(bound, source, range, null, notes), null);
+    }
+
+    // A number beyond the first or last band of the rows that list everything else; between two bands, or with a word that is not listed, the table is silent.
+    private Answer? OutsideTable(CheckedBound bound, CheckedTable table, List<Answer> keys)
+    {
+        for (var index = 0; index < keys.Count; index++)
+        {
+            var at = index;
+            if (keys[at].Value is not NumberValue number) continue;
+            var bands = table.Rows.Where(row => MayMatch(row, keys, besides: at)).Select(row => row.Matches[at]).ToList();
+            var low = bands.TrueForAll(band => band.AtLeast is not null) ? bands.Select(band => band.AtLeast!).MinBy(end => end.Si) : null;
+            var high = bands.TrueForAll(band => band.Below is not null) ? bands.Select(band => band.Below!).MaxBy(end => end.Si) : null;
+            if (bands.Count == 0 || !((low is not null && number.Si < low.Si) || (high is not null && number.Si >= high.Si))) continue;
+            return Answer.None(AbsenceReason.OutsideRange, OutsideNote(bound, table.Keys[at], keys[at], low, high), keys[at].Input);
+        }
+
+        return null;
+    }
+
+    private Note OutsideNote(CheckedBound bound, QuantityDefinition key, Answer answer, LimitEnd? low, LimitEnd? high)
+    {
+        var shown = new Display(answers.Context).Value(key, answer);
+        var range = string.Join(" ", new[] { low is null ? null : $"from {low.Stated.Text}", high is null ? null : $"to below {high.Stated.Text}" }.OfType<string>());
+        return new Note(FindingNotes.OutsideTable,
+        [
+            new("key", key.Meaning.TrimEnd('.')), new("number", shown.Text, shown.Number, shown.Unit), new("strength", Words.Of(bound.Definition.Strength)), new("range", range),
+        ]);
     }
 
     private Note NotListed(CheckedBound bound, CheckedTable table, List<Answer> keys)

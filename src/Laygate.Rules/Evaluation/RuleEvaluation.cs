@@ -148,6 +148,7 @@ internal sealed class RuleEvaluation(AnswerLog answers, FindingBuilder findings,
         {
             Outcome = outcome,
             InputMissing = missing,
+            OutOfRange = outcome == Outcome.NotAssessed && !missing && reasons.Contains(AbsenceReason.OutsideRange),
             ConditionUnknown = silence.InCondition,
             MissCouldFail = silence.Bounds.Any(bound => Periods.CouldFail(bound, date)),
             StagesLate = late,

@@ -39,6 +39,12 @@ public static class FindingNotes
     /// <summary>The table does not list what the plan has: strength, and each key with its value.</summary>
     public const string RowNotListed = "row-not-listed";
 
+    /// <summary>A number lies below or above all bands of the table: strength, key, number, range (words).</summary>
+    public const string OutsideTable = "outside-table";
+
+    /// <summary>At release a required limit fails that could not be judged because a stated number is out of range. No arguments.</summary>
+    public const string OutOfRangeFails = "out-of-range-fails";
+
     /// <summary>The value is a temperature at another place than the limit's: place, limit.</summary>
     public const string PlacesDiffer = "places-differ";
 

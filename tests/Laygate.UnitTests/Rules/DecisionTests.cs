@@ -155,12 +155,31 @@ public sealed class DecisionTests
     }
 
     [Fact]
-    public void Outside_the_range_of_a_formula_warns_at_every_stage()
+    public void A_number_outside_the_range_of_a_formula_warns_and_fails_at_release_at_its_line()
     {
-        var context = Context(Plan(Stage.Concept)).GivenAnswer("course.thickness", Answer.None(AbsenceReason.OutsideRange, Note.Of("outside")));
+        var input = new InputReference("course:wearing", "thickness");
+        var context = Context(Plan(Stage.Concept)).GivenAnswer("course.thickness", Answer.None(AbsenceReason.OutsideRange, Note.Of("outside"), input));
         var rule = Rule("course.thickness", CheckKind.AtLeast, AtLeast(40, "mm"));
         Assert.Equal((Outcome.NotAssessed, Status.Warn), (Judge(rule, context).Outcome, Judge(rule, context).Status));
-        Assert.Equal(Status.Warn, Judge(rule, context, Stage.Release).Status);
+        Assert.Equal(Status.Warn, Judge(rule, context, Stage.Submission).Status);
+        var released = Judge(rule, context, Stage.Release);
+        Assert.Equal((Outcome.NotAssessed, Status.Fail, input), (released.Outcome, released.Status, released.Input));
+        Assert.Equal(["outside", FindingNotes.OutOfRangeFails], released.Notes.Select(note => note.Id), StringComparer.Ordinal);
+        Assert.Empty(released.Missing);
+    }
+
+    [Fact]
+    public void A_number_outside_the_range_of_an_advised_limit_only_warns()
+    {
+        var context = Context().GivenAnswer("course.thickness", Answer.None(AbsenceReason.OutsideRange, Note.Of("outside")));
+        Assert.Equal(Status.Warn, Judge(Rule("course.thickness", CheckKind.AtLeast, AtLeast(40, "mm", Strength.Advised)), context, Stage.Release).Status);
+    }
+
+    [Fact]
+    public void What_cannot_be_computed_for_another_reason_warns_at_release()
+    {
+        var context = Context().GivenAnswer("course.thickness", Answer.None(AbsenceReason.NotComputable, Note.Of("two-feeders")));
+        Assert.Equal(Status.Warn, Judge(Rule("course.thickness", CheckKind.AtLeast, AtLeast(40, "mm")), context, Stage.Release).Status);
     }
 
     [Fact]

@@ -17,7 +17,10 @@ public sealed class GateStatusTests
         ("2 silence one stage later or more", at => Silent(at) && !Excepted(at) && at.MissCouldFail && at.StagesLate >= 1, Status.Fail),
         ("2 silence at the rule's stage", at => Silent(at) && !Excepted(at) && at.MissCouldFail && at.StagesLate <= 0, Status.Warn),
         ("2 silence of a rule whose miss could only warn", at => Silent(at) && !Excepted(at) && !at.MissCouldFail, Status.Warn),
-        ("2 not assessed for another reason", at => at is { Outcome: Outcome.NotAssessed, InputMissing: false }, Status.Warn),
+        ("2 a number out of range of a required limit at release", at => OutOfRangeOfRequired(at) && at.AtRelease, Status.Fail),
+        ("2 a number out of range of a required limit before release", at => OutOfRangeOfRequired(at) && !at.AtRelease, Status.Warn),
+        ("2 a number out of range where a miss could only warn", at => OutOfRange(at) && !at.MissCouldFail, Status.Warn),
+        ("2 not assessed for another reason", at => at is { Outcome: Outcome.NotAssessed, InputMissing: false, OutOfRange: false }, Status.Warn),
         ("3 needs a person", at => at.Outcome == Outcome.NeedsPerson, Status.Warn),
         ("4 nothing stated of a measure of severity A at release", at => SaysNothing(at), Status.Fail),
         ("4 required missed, limit known, value firm", at => RequiredMissed(at) && WellKnown(at) && !at.WeakAssumption, Status.Fail),
@@ -46,6 +49,10 @@ public sealed class GateStatusTests
 
     private static bool Silent(GateCase at) => at is { Outcome: Outcome.NotAssessed, InputMissing: true };
 
+    private static bool OutOfRange(GateCase at) => at is { Outcome: Outcome.NotAssessed, InputMissing: false, OutOfRange: true };
+
+    private static bool OutOfRangeOfRequired(GateCase at) => OutOfRange(at) && at.MissCouldFail;
+
     private static bool SevereAtRelease(GateCase at) => at is { AtRelease: true, Severity: Severity.A, ConditionUnknown: true };
 
     private static bool OpeningAtRelease(GateCase at) => at is { AtRelease: true, AboutOpening: true };
@@ -72,6 +79,7 @@ public sealed class GateStatusTests
         {
             Outcome = outcome,
             InputMissing = silence.InputMissing,
+            OutOfRange = silence.OutOfRange,
             ConditionUnknown = silence.ConditionUnknown,
             MissCouldFail = silence.MissCouldFail,
             StagesLate = silence.StagesLate,
@@ -85,6 +93,7 @@ public sealed class GateStatusTests
 
     private static IEnumerable<GateCase> Silences() =>
         from missing in Both
+        from outside in Both
         from condition in Both
         from couldFail in Both
         from late in new[] { 0, 1, 2 }
@@ -93,6 +102,7 @@ public sealed class GateStatusTests
         {
             Outcome = Outcome.Met,
             InputMissing = missing,
+            OutOfRange = outside,
             ConditionUnknown = condition,
             MissCouldFail = couldFail,
             StagesLate = late,

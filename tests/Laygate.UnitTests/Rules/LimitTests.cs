@@ -25,8 +25,7 @@ public sealed class LimitTests
 
     [Theory]
     [InlineData("porous", 40)]
-    [InlineData("asphalt-concrete", 50)]
-    [InlineData("asphalt-concrete", 19.9)]
+    [InlineData("porous", 500)]
     public void What_no_row_lists_is_not_assessed(string kind, double millimetres)
     {
         var finding = Judge(TableRule, Ready(9).Given("mix.kind", new CategoryValue(kind)).Given("course.thickness", new NumberValue(millimetres / 1000), "mm"), Stage.Release);
@@ -34,6 +33,21 @@ public sealed class LimitTests
         var note = Assert.Single(finding.Notes);
         Assert.Equal(FindingNotes.RowNotListed, note.Id);
         Assert.Contains(new NoteArgument("mix.kind", kind, null, ""), note.Arguments);
+    }
+
+    [Theory]
+    [InlineData(50, Stage.Release, Status.Fail)]
+    [InlineData(19.9, Stage.Release, Status.Fail)]
+    [InlineData(50, Stage.Submission, Status.Warn)]
+    public void A_number_beyond_the_bands_of_a_required_table_is_named_with_the_range_and_fails_at_release(double millimetres, Stage stage, Status status)
+    {
+        var finding = Judge(TableRule, Context(Plan(Stage.Concept)).Given("course.thickness_to_size", new NumberValue(9)).Given("mix.kind", new CategoryValue("asphalt-concrete")).Given("course.thickness", new NumberValue(millimetres / 1000), "mm"), stage);
+        Assert.Equal((Outcome.NotAssessed, status), (finding.Outcome, finding.Status));
+        var note = finding.Notes[0];
+        Assert.Equal(FindingNotes.OutsideTable, note.Id);
+        Assert.Contains(new NoteArgument("number", null, millimetres, "mm"), note.Arguments);
+        Assert.Contains(new NoteArgument("range", "from 20 mm to below 50 mm"), note.Arguments);
+        Assert.Equal(status == Status.Fail, finding.Notes.Any(other => other.Id == FindingNotes.OutOfRangeFails));
     }
 
     [Fact]

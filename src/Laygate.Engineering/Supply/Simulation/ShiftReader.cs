@@ -38,7 +38,7 @@ internal sealed class ShiftReader(Calculation calculation)
     }
 
     /// <summary>Notes that the shift is too large to be simulated.</summary>
-    public static void IsTooLarge(Calculation calculation) => calculation.Block(AbsenceReason.NotComputable, new Note(SimulationNotes.TooLarge,
+    public static void IsTooLarge(Calculation calculation) => calculation.Block(AbsenceReason.OutsideRange, new Note(SimulationNotes.TooLarge,
     [
         new NoteArgument("hours", null, ShiftSimulator.LongestTime / 3600, "h"), new NoteArgument("loads", null, ShiftSimulator.MostLoads, string.Empty),
     ]));
@@ -132,7 +132,7 @@ internal sealed class ShiftReader(Calculation calculation)
                 IsTooLarge(calculation);
                 return false;
             default:
-                calculation.Block(AbsenceReason.OutsideRange, Note.Of(NoteIds.OutsideFormula, ("quantity", "shift.stop_chance")));
+                calculation.BlockOutside("shift.stop_chance");
                 return false;
         }
     }
