@@ -88,7 +88,7 @@ public sealed class CheckTests
     }
 
     [Theory]
-    [InlineData("laygate: No finding of a rule `LAY-0001` in this plan. Did you mean LAY-001?", "--explain", "LAY-0001")]
+    [InlineData("laygate: No plan has a finding of a rule `LAY-0001`. Did you mean LAY-001?", "--explain", "LAY-0001")]
     [InlineData("laygate: LAY-001 has no finding at `course:none`. It was judged at course:wearing, course:patch", "--explain", "LAY-001@course:none")]
     [InlineData("laygate: --explain shows on the console only", "--explain", "LAY-001", "--format", "json")]
     [InlineData("laygate: --explain shows one finding, --full and --all show all of them: choose one.", "--explain", "LAY-001", "--full")]

@@ -1,24 +1,43 @@
+using Laygate.Reporting.Terminal;
 using Laygate.Rules.Results;
 using Laygate.Validation.Schema;
 
 namespace Laygate.Cli.Arguments;
 
-/// <summary>Sees to it that <c>--explain</c> names a finding that there is.</summary>
-internal static class ExplainedFinding
+/// <summary>Sees to it that <c>--explain</c> names a finding that one of the plans has.</summary>
+/// <param name="choice">What was asked for.</param>
+internal sealed class ExplainedFinding(FindingChoice choice)
 {
-    /// <summary>Looks for the finding.</summary>
-    /// <exception cref="ArgumentProblem">Plans were read, and none has it.</exception>
-    public static void RequireExplained(this CheckArguments arguments, IReadOnlyList<FileResult> results)
+    private readonly SortedSet<string> rules = new(StringComparer.Ordinal);
+    private readonly List<string> places = [];
+    private bool isFound;
+
+    /// <summary>Looks into the next file.</summary>
+    public void Look(FileResult result)
     {
-        var findings = results.SelectMany(result => result.Reports).SelectMany(report => report.Findings).ToList();
-        if (arguments.Explain is not { } choice || findings.Count == 0 || findings.Exists(choice.Holds))
+        foreach (var finding in result.Reports.SelectMany(report => report.Findings))
+        {
+            rules.Add(finding.Rule);
+            isFound |= choice.Holds(finding);
+            if (choice.IsRuleOf(finding) && !places.Contains(finding.Address, StringComparer.Ordinal))
+            {
+                places.Add(finding.Address);
+            }
+        }
+    }
+
+    /// <summary>Says what there is in its place.</summary>
+    /// <exception cref="ArgumentProblem">Plans were read, and none has it.</exception>
+    public void Require()
+    {
+        if (isFound || rules.Count == 0)
         {
             return;
         }
 
-        var places = findings.Where(choice.IsRuleOf).Select(finding => finding.Address).Distinct(StringComparer.Ordinal).ToList();
+        var near = NearestNames.Of(choice.Rule, rules) is [var meant, ..] ? $" Did you mean {meant}?" : string.Empty;
         throw new ArgumentProblem(places.Count > 0
             ? $"{choice.Rule} has no finding at `{choice.Address}`. It was judged at {string.Join(", ", places)}."
-            : $"No finding of a rule `{choice.Rule}` in this plan.{(NearestNames.Of(choice.Rule, findings.Select(finding => finding.Rule).Distinct(StringComparer.Ordinal)) is [var meant, ..] ? $" Did you mean {meant}?" : string.Empty)} `laygate rules` lists the rules.");
+            : $"No plan has a finding of a rule `{choice.Rule}`.{near} `laygate rules` lists the rules.");
     }
 }

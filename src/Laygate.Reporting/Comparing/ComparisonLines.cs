@@ -17,7 +17,7 @@ public static class ComparisonLines
             Write(page, result, plan);
         }
 
-        return page.Lines;
+        return page.Take();
     }
 
     private static void Write(Page page, ComparisonResult result, PlanComparison plan)
@@ -30,7 +30,7 @@ public static class ComparisonLines
 
         page.Blank();
         page.Flow(0, 2, [new TextSpan(TextStyle.Plain, ComparisonWords.Counts(plan))]);
-        foreach (var sentence in Caution.Short)
+        foreach (var sentence in Caution.Brief)
         {
             page.Flow(0, 2, [new TextSpan(TextStyle.Heading, sentence)]);
         }

@@ -15,7 +15,7 @@ public static class Caution
     ];
 
     /// <summary>The same where there is little room: behind a verdict, or beside a single finding.</summary>
-    public static IReadOnlyList<string> Short { get; } =
+    public static IReadOnlyList<string> Brief { get; } =
     [
         "In doubt stop and ask. In an emergency call the local emergency number first.",
         "This is no approval: local codes and the competent person come first.",

@@ -37,12 +37,12 @@ public static class RuleExplanation
 
         WriteCases(page, cases);
         page.Blank();
-        foreach (var sentence in Caution.Short)
+        foreach (var sentence in Caution.Brief)
         {
             page.Flow(0, 2, [new TextSpan(TextStyle.Heading, sentence)]);
         }
 
-        return page.Lines;
+        return page.Take();
     }
 
     private static void WriteLimits(Page page, RuleBook book, MergedRule merged)

@@ -32,7 +32,7 @@ internal static class BriefEntry
             page.Flow(Indent, Indent + 2, [new TextSpan(TextStyle.Plain, NoteWords.Glued(note))]);
         }
 
-        return page.Lines;
+        return page.Take();
     }
 
     /// <summary>Findings of one rule with one status in a line: how many, where, and what is wrong.</summary>
@@ -42,7 +42,7 @@ internal static class BriefEntry
         var places = Places(same);
         var others = places.Count > 1 ? $" (also {string.Join(", ", places.Skip(1).Take(MostPlaces))}{(places.Count > MostPlaces + 1 ? ", …" : string.Empty)})" : string.Empty;
         WriteFirst(page, $"{file}{At(same[0])}{others}", same);
-        return page.Lines;
+        return page.Take();
     }
 
     /// <summary>The rule with the lines at which its findings stand, for a list.</summary>

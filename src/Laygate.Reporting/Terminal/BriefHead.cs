@@ -24,12 +24,12 @@ internal static class BriefHead
         page.Flow(0, 2, [new TextSpan(TextStyle.Plain, Judged(report))]);
         page.Flow(0, 2, [new TextSpan(TextStyle.Plain, BriefText.Clip(Rules(report), width))]);
         page.Flow(0, 2, Verdict(report.Counts));
-        foreach (var sentence in Caution.Short)
+        foreach (var sentence in Caution.Brief)
         {
             page.Flow(0, 2, [new TextSpan(TextStyle.Heading, sentence)]);
         }
 
-        return page.Lines;
+        return page.Take();
     }
 
     /// <summary>Remarks on the run, what a baseline did, and departures that do not hold: somebody relies on them.</summary>
@@ -48,8 +48,9 @@ internal static class BriefHead
             page.Flow(0, 2, [new TextSpan(TextStyle.Plain, BaselineWords.Of(baseline))]);
         }
 
-        return page.Lines.Count <= MostLinesOfNotes ? page.Lines
-            : [.. page.Lines.Take(MostLinesOfNotes - 1), new TerminalLine([new TextSpan(TextStyle.Quiet, "More remarks on the run: --full.")])];
+        var lines = page.Take();
+        return lines.Count <= MostLinesOfNotes ? lines
+            : [.. lines.Take(MostLinesOfNotes - 1), new TerminalLine([new TextSpan(TextStyle.Quiet, "More remarks on the run: --full.")])];
     }
 
     private static void WriteNotes(Page page, IEnumerable<Note> notes)

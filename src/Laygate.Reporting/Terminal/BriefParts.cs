@@ -38,7 +38,8 @@ internal sealed class BriefParts(Report report, int width)
             page.Flow(0, 2, [new TextSpan(TextStyle.Plain, OutlookWords.Alone(axis, outlook.Weather!.IsUnknown))]);
         }
 
-        return page.Lines.Count <= MostOfWeather ? page.Lines : [.. page.Lines.Take(MostOfWeather - 1), new TerminalLine([new TextSpan(TextStyle.Quiet, "More about the weather: --full.")])];
+        var lines = page.Take();
+        return lines.Count <= MostOfWeather ? lines : [.. lines.Take(MostOfWeather - 1), new TerminalLine([new TextSpan(TextStyle.Quiet, "More about the weather: --full.")])];
     }
 
     /// <summary>Findings that do not count, and what was taken in place of a statement.</summary>

@@ -75,7 +75,7 @@ internal sealed class BriefReport
     {
         var page = new Page(width, cuts: false);
         page.Flow(0, 2, [new TextSpan(TextStyle.Quiet, "One finding in full: --explain RULE[@ADDRESS]; all: --full; passes, too: --all")]);
-        return page.Lines;
+        return page.Take();
     }
 
     // A blank line between parts, as long as there is room for it.

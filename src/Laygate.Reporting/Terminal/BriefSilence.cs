@@ -7,20 +7,20 @@ using Laygate.Rules.Results;
 namespace Laygate.Reporting.Terminal;
 
 /// <summary>What the plan does not say, as one block: how many findings wait for it, which of them fail, and which keys to state.</summary>
-internal sealed class BriefSilence(IReadOnlyList<Finding> silent, int width)
+internal sealed class BriefSilence(IReadOnlyList<Finding> unordered, int width)
 {
     private const int LeastKeys = 3;
 
     // A handful is better read one by one.
     private const int MostAsFindings = 3;
 
-    private readonly IReadOnlyList<Finding> silent = BriefOrder.Of(silent);
+    private readonly IReadOnlyList<Finding> silent = BriefOrder.Of(unordered);
 
     /// <summary>Splits findings into those that wait for a statement, where they are many, and the rest.</summary>
     public static (IReadOnlyList<Finding> Silent, IReadOnlyList<Finding> Others) Split(IReadOnlyList<Finding> findings)
     {
-        var silent = findings.Where(Is).ToList();
-        return silent.Count > MostAsFindings ? (silent, [.. findings.Where(finding => !Is(finding))]) : ([], findings);
+        var many = findings.Where(Is).ToList();
+        return many.Count > MostAsFindings ? (many, [.. findings.Where(finding => !Is(finding))]) : ([], findings);
     }
 
     /// <summary>Whether a finding says no more than that something is not stated.</summary>
@@ -61,7 +61,7 @@ internal sealed class BriefSilence(IReadOnlyList<Finding> silent, int width)
             new TextSpan(Styles.Of(group), fail > 0 ? "FAIL" : "WARN"),
             new TextSpan(TextStyle.Heading, " The plan does not say enough: "),
             new TextSpan(TextStyle.Plain, $"{(fail > 0 ? Number(fail) + " fail for it" : string.Empty)}{(fail > 0 && warn > 0 ? ", " : string.Empty)}{(warn > 0 ? Number(warn) + " warn or are not assessed" : string.Empty)}.")]);
-        return page.Lines;
+        return page.Take();
     }
 
     private List<TerminalLine> Failing(bool byFamily)

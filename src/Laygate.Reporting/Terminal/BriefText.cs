@@ -63,7 +63,7 @@ internal static class BriefText
             var shown = entries.Take(count).Select(entry => entry.Length < LongestInOnePiece ? entry.Replace(' ', PlainText.Glue) : entry).ToList();
             var rest = count == entries.Count ? string.Empty : $"{(count > 0 ? " " : string.Empty)}and {entries.Count - count}{PlainText.Glue}more:{PlainText.Glue}--full";
             page.Flow(indent, indent + 2, [label, new TextSpan(TextStyle.Plain, string.Join(", ", shown) + (rest.Length > 0 && count > 0 ? "," : string.Empty) + rest)]);
-            return page.Lines;
+            return page.Take();
         }
     }
 }

@@ -99,7 +99,7 @@ public sealed partial class BriefTests
         foreach (var choice in (string[])["LAY-001", "lay-001", $"LAY-001@{finding.Address}"])
         {
             var text = Squeezed(TerminalReport.Lines([result], new TerminalSettings(Columns) { Explain = FindingChoice.Of(choice) }).Select(line => line.Text));
-            Assert.All((string[])[Wording.Title(finding), finding.Why, finding.Remedy, finding.Local, SourceWords.Line(finding.Limit!), Caution.Short[0]], part => Assert.Contains(Squeezed([part]), text, StringComparison.Ordinal));
+            Assert.All((string[])[Wording.Title(finding), finding.Why, finding.Remedy, finding.Local, SourceWords.Line(finding.Limit!), Caution.Brief[0]], part => Assert.Contains(Squeezed([part]), text, StringComparison.Ordinal));
             Assert.DoesNotContain("LAY-005", text, StringComparison.Ordinal);
         }
 
@@ -124,10 +124,10 @@ public sealed partial class BriefTests
     private static void CautionStandsBehindTheVerdict(List<string> lines)
     {
         var verdict = lines.FindIndex(line => line.StartsWith("DOES NOT PASS: ", StringComparison.Ordinal) || line.StartsWith("NO FAILURE", StringComparison.Ordinal));
-        var caution = lines.IndexOf(Caution.Short[0]);
+        var caution = lines.IndexOf(Caution.Brief[0]);
         Assert.InRange(verdict, 3, 8);
         Assert.InRange(caution - verdict, 1, 2);
-        Assert.Equal(Caution.Short[1], lines[caution + 1]);
+        Assert.Equal(Caution.Brief[1], lines[caution + 1]);
     }
 
     private static void NothingGraveIsMissing(Report report, List<string> lines)
