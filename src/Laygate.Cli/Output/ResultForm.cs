@@ -7,7 +7,6 @@ using Laygate.Reporting.JUnit;
 using Laygate.Reporting.Markdown;
 using Laygate.Reporting.Runs;
 using Laygate.Reporting.Sarif;
-using Laygate.Reporting.Terminal;
 
 namespace Laygate.Cli.Output;
 
@@ -18,41 +17,19 @@ namespace Laygate.Cli.Output;
 /// <param name="All">Whether everything is listed one by one.</param>
 internal sealed record ResultForm(OutputFormat Format, int Width, bool Colour, bool All)
 {
-    /// <summary>Writes a run.</summary>
-    public void Write(ReportedRun run, Stream output)
+    /// <summary>Begins to write a run.</summary>
+    /// <param name="head">The run.</param>
+    /// <param name="output">Where to write.</param>
+    /// <param name="folder">Where what must wait may stand.</param>
+    public IRunForm Begin(RunHead head, Stream output, string folder) => Format switch
     {
-        switch (Format)
-        {
-            case OutputFormat.Json:
-                JsonOutput.Write(output, run.ProgramVersion, run.Results, run.Problems);
-                break;
-            case OutputFormat.Sarif:
-                SarifWriter.Write(run, output);
-                break;
-            case OutputFormat.Junit:
-                JUnitWriter.Write(run, output);
-                break;
-            case OutputFormat.CodeQuality:
-                CodeQualityWriter.Write(run, output);
-                break;
-            case OutputFormat.Annotations:
-                AnnotationWriter.Write(run, output);
-                break;
-            case OutputFormat.Markdown:
-                MarkdownWriter.Write(run, output);
-                break;
-            case OutputFormat.Html:
-                HtmlWriter.Write(run, output);
-                break;
-            default:
-                Terminal(run, output);
-                break;
-        }
-    }
-
-    private void Terminal(ReportedRun run, Stream output)
-    {
-        using var writer = new StreamWriter(output, Streams.Utf8, bufferSize: 16 << 10, leaveOpen: true) { NewLine = "\n" };
-        TerminalWriter.Write(writer, Colour, TerminalReport.Lines(run.Results, new TerminalSettings(Width, All)));
-    }
+        OutputFormat.Json => new JsonForm(head, output),
+        OutputFormat.Sarif => new SarifForm(head, output, new Spool(folder)),
+        OutputFormat.Junit => new JUnitForm(head, output, new Spool(folder)),
+        OutputFormat.CodeQuality => new CodeQualityForm(head, output, new Spool(folder)),
+        OutputFormat.Annotations => new AnnotationForm(head, output, () => new Spool(folder)),
+        OutputFormat.Markdown => new MarkdownForm(head, output),
+        OutputFormat.Html => new HtmlForm(head, output, new Spool(folder)),
+        _ => new TerminalForm(output, Width, Colour, All),
+    };
 }

@@ -16,7 +16,7 @@ public static class ComparisonLines
             Write(page, result, plan);
         }
 
-        return page.Lines;
+        return page.Take();
     }
 
     private static void Write(Page page, ComparisonResult result, PlanComparison plan)

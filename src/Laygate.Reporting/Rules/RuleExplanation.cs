@@ -35,7 +35,7 @@ public static class RuleExplanation
         }
 
         WriteCases(page, cases);
-        return page.Lines;
+        return page.Take();
     }
 
     private static void WriteLimits(Page page, RuleBook book, MergedRule merged)

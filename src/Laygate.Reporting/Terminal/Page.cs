@@ -12,11 +12,20 @@ internal sealed class Page(int width)
     private readonly int width = Math.Clamp(width, Narrowest, Widest);
     private readonly List<TerminalLine> lines = [];
     private readonly List<TextSpan> current = [];
+    private TerminalLine? last;
     private int column;
     private bool needsBlank;
 
-    /// <summary>The lines so far.</summary>
-    public IReadOnlyList<TerminalLine> Lines => lines;
+    /// <summary>Whether there is a line, taken or not.</summary>
+    public bool HasLines => last is not null;
+
+    /// <summary>The lines since they were taken last.</summary>
+    public IReadOnlyList<TerminalLine> Take()
+    {
+        IReadOnlyList<TerminalLine> taken = [.. lines];
+        lines.Clear();
+        return taken;
+    }
 
     /// <summary>Columns of a line.</summary>
     public int Width => width;
@@ -24,9 +33,9 @@ internal sealed class Page(int width)
     /// <summary>An empty line, never two in a row and none at the top.</summary>
     public void Blank()
     {
-        if (lines.Count > 0 && lines[^1].Spans.Count > 0)
+        if (last is { Spans.Count: > 0 })
         {
-            lines.Add(new TerminalLine([]));
+            Put(new TerminalLine([]));
         }
     }
 
@@ -51,6 +60,12 @@ internal sealed class Page(int width)
     /// <summary>A label and text beside it that hangs from the column behind the label.</summary>
     public void Labelled(int first, int next, string label, params IEnumerable<TextSpan> spans) =>
         Flow(first, next, [new TextSpan(TextStyle.Quiet, label.PadRight(next - first).Replace(' ', '\u00A0')), .. spans]);
+
+    private void Put(TerminalLine line)
+    {
+        last = line;
+        lines.Add(line);
+    }
 
     private void Word(TextStyle style, string word, int next)
     {
@@ -112,7 +127,7 @@ internal sealed class Page(int width)
     private void Break()
     {
         TrimEnd();
-        lines.Add(new TerminalLine([.. current]));
+        Put(new TerminalLine([.. current]));
         current.Clear();
         column = 0;
         needsBlank = false;

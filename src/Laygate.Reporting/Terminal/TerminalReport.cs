@@ -5,25 +5,40 @@ using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.Terminal;
 
-/// <summary>The report for a person at a terminal: worst first, short lines, each kind counted apart, never one mark for the whole plan.</summary>
-public static class TerminalReport
+/// <summary>The report for a person at a terminal: worst first, short lines, each kind counted apart, never one mark for the whole plan. Plan by plan: nothing waits.</summary>
+/// <param name="settings">Width and how much is listed.</param>
+public sealed class TerminalReport(TerminalSettings settings)
 {
+    private readonly Page page = new(settings.Width);
+
     /// <summary>Lines for the plans of one run, in the given order, with the caution below. Files that could not be read are left to <see cref="ProblemLines"/>.</summary>
     public static IReadOnlyList<TerminalLine> Lines(IReadOnlyList<FileResult> results, TerminalSettings settings)
     {
-        var page = new Page(settings.Width);
-        foreach (var report in results.SelectMany(result => result.Reports))
+        var form = new TerminalReport(settings);
+        return [.. results.SelectMany(form.Add), .. form.End()];
+    }
+
+    /// <summary>Lines for the plans of the next file.</summary>
+    public IReadOnlyList<TerminalLine> Add(FileResult result)
+    {
+        foreach (var report in result.Reports)
         {
             page.Blank();
             Write(page, report, settings);
         }
 
-        if (page.Lines.Count > 0)
+        return page.Take();
+    }
+
+    /// <summary>Lines below the last plan.</summary>
+    public IReadOnlyList<TerminalLine> End()
+    {
+        if (page.HasLines)
         {
             WriteCaution(page);
         }
 
-        return page.Lines;
+        return page.Take();
     }
 
     private static void Write(Page page, Report report, TerminalSettings settings)
