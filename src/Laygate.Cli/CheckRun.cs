@@ -11,35 +11,37 @@ namespace Laygate.Cli;
 /// <summary>One run of <c>laygate check</c>.</summary>
 internal sealed class CheckRun(ICheckPipeline pipeline, Streams streams, string version)
 {
-    /// <summary>Checks the named plans and writes what was found.</summary>
-    /// <returns>The exit code.</returns>
+    /// <summary>Checks the named plans and writes what was found, each report as soon as those before it are written.</summary>
+    /// <returns>The exit code: the highest.</returns>
     /// <exception cref="ArgumentProblem">The output cannot be written.</exception>
     public int Run(CheckArguments arguments)
     {
         var sessions = new CheckSessions(pipeline, arguments, version);
         var plans = GovernedPlans.Of(sessions, arguments, streams);
         KeepApart(arguments, plans);
-        var done = Check(WithEarlier(arguments, plans));
-        var results = Array.ConvertAll(done, one => one.Result);
-        var changes = done.Select(one => one.Changes).OfType<ComparisonResult>().ToDictionary(one => one.NewFile, StringComparer.Ordinal);
-        var code = plans.Select((plan, index) => ExitCodes.Of([results[index]], plan.Governed.FailOn, plan.Governed.NotAssessedFails)).DefaultIfEmpty(ExitCodes.Clean).Max();
-        var strict = plans.Where(plan => plan.Governed.FailOn == FailOn.Warn).Select(plan => plan.Input.Name).ToHashSet(StringComparer.Ordinal);
-        var silent = plans.Where(plan => plan.Governed.NotAssessedFails).Select(plan => plan.Input.Name).ToHashSet(StringComparer.Ordinal);
+        plans = WithEarlier(arguments, plans);
         var problems = sessions.Problems;
-        var earlier = changes.Values.SelectMany(one => one.Problems).ToList();
-        WriteProblems([.. problems, .. results.SelectMany(result => result.Problems), .. earlier]);
-        Write(arguments, new ReportedRun(version, results, problems)
-        {
-            Include = arguments.Include,
-            WarningsFail = strict,
-            NotAssessedFail = silent,
-            InformationUri = App.Address,
-            RulePages = App.RulePages,
-            RulesInForce = arguments.Outputs.Any(target => target.Format == OutputFormat.Sarif) ? sessions.RulesInForce() : [],
-            Earlier = arguments.Previous is null ? null : changes,
-        });
+        WriteProblems(problems);
+        using var forms = new ResultForms(arguments, Head(arguments, sessions, plans), streams);
+        var explained = arguments.Explain is { } choice ? new ExplainedFinding(choice) : null;
+        var (code, earlier) = Check(plans, forms, explained);
+        explained?.Require();
+        WriteProblems(earlier);
+        forms.End();
         return problems.Count + earlier.Count > 0 ? ExitCodes.Unreadable : code;
     }
+
+    private RunHead Head(CheckArguments arguments, CheckSessions sessions, IReadOnlyList<GovernedPlan> plans) => new(version, sessions.Problems)
+    {
+        Include = arguments.Include,
+        WarningsFail = plans.Where(plan => plan.Governed.FailOn == FailOn.Warn).Select(plan => plan.Input.Name).ToHashSet(StringComparer.Ordinal),
+        NotAssessedFail = plans.Where(plan => plan.Governed.NotAssessedFails).Select(plan => plan.Input.Name).ToHashSet(StringComparer.Ordinal),
+        InformationUri = App.Address,
+        RulePages = App.RulePages,
+        RulesInForce = arguments.Outputs.Any(target => target.Format == OutputFormat.Sarif) ? sessions.RulesInForce() : [],
+        IsCompared = arguments.Previous is not null,
+        SharedNames = RunHead.SharedAmong(plans.Select(plan => plan.Input.Name)),
+    };
 
     private static void KeepApart(CheckArguments arguments, IReadOnlyList<GovernedPlan> plans)
     {
@@ -61,23 +63,29 @@ internal sealed class CheckRun(ICheckPipeline pipeline, Streams streams, string 
         return [.. plans.Select(plan => plan with { Earlier = earlier.Of(plan.Input) })];
     }
 
-    // Plans are checked side by side and reported in their order.
-    private (FileResult Result, ComparisonResult? Changes)[] Check(IReadOnlyList<GovernedPlan> plans)
+    // Plans are checked side by side and reported in their order; nothing is kept of a report that is written.
+    private (int Code, IReadOnlyList<Problem> Earlier) Check(IReadOnlyList<GovernedPlan> plans, ResultForms forms, ExplainedFinding? explained)
     {
-        var results = new (FileResult Result, ComparisonResult? Changes)[plans.Count];
+        var code = ExitCodes.Clean;
+        var earlier = new List<Problem>();
         using var progress = new Progress(streams, plans.Count);
-        if (plans.Count == 1)
-        {
-            results[0] = plans[0].Check();
-            return results;
-        }
-
-        Parallel.For(0, plans.Count, index =>
-        {
-            results[index] = plans[index].Check();
-            progress.Step();
-        });
-        return results;
+        InOrder.Run(
+            plans.Count,
+            number =>
+            {
+                var done = plans[number].Check();
+                progress.Step();
+                return done;
+            },
+            (number, done) => progress.Aside(() =>
+            {
+                WriteProblems(done.Result.Problems);
+                forms.Add(done.Result, done.Changes);
+                explained?.Look(done.Result);
+                earlier.AddRange(done.Changes?.Problems ?? []);
+                code = Math.Max(code, ExitCodes.Of(done.Result, plans[number].Governed.FailOn, plans[number].Governed.NotAssessedFails));
+            }));
+        return (code, earlier);
     }
 
     private void WriteProblems(IReadOnlyList<Problem> problems)
@@ -86,25 +94,5 @@ internal sealed class CheckRun(ICheckPipeline pipeline, Streams streams, string 
         {
             TerminalWriter.Write(streams.Error, streams.ErrorColour, ProblemLines.Lines(problems));
         }
-    }
-
-    // Every form is made before the first file is written: a run that cannot finish leaves no file behind.
-    private void Write(CheckArguments arguments, ReportedRun run)
-    {
-        foreach (var target in arguments.Outputs.Where(target => target.File is null))
-        {
-            new ResultForm(target.Format, streams.Width, streams.Colour, arguments.All).Write(run, streams.Out);
-            streams.Out.Flush();
-        }
-
-        var files = new List<(string Path, MemoryStream Bytes)>();
-        foreach (var target in arguments.Outputs.Where(target => target.File is not null))
-        {
-            var bytes = new MemoryStream();
-            new ResultForm(target.Format, Streams.UsualWidth, Colour: false, arguments.All).Write(run, bytes);
-            files.Add((target.File!, bytes));
-        }
-
-        files.ForEach(file => ResultOutput.WriteFile(file.Path, file.Bytes.GetBuffer().AsSpan(0, (int)file.Bytes.Length)));
     }
 }

@@ -30,14 +30,11 @@ internal static class ExitCodes
     /// <summary>An error of the program itself.</summary>
     public const int OwnError = 3;
 
-    /// <summary>The code of a whole run.</summary>
-    /// <param name="results">What was found.</param>
+    /// <summary>The code of one file.</summary>
+    /// <param name="result">What was found in it.</param>
     /// <param name="failOn">From which kind of finding on it counts as failed.</param>
     /// <param name="notAssessedFails">Whether what is not assessed counts like a failure.</param>
-    public static int Of(IReadOnlyList<FileResult> results, FailOn failOn, bool notAssessedFails = false) =>
-        results.Select(result => Of(result, failOn, notAssessedFails)).DefaultIfEmpty(Clean).Max();
-
-    private static int Of(FileResult result, FailOn failOn, bool notAssessedFails) => result.Problems.Count > 0
+    public static int Of(FileResult result, FailOn failOn, bool notAssessedFails = false) => result.Problems.Count > 0
         ? Unreadable
         : result.Reports.Any(report => Counts(report.Counts, failOn, notAssessedFails) > 0) ? Findings : Clean;
 

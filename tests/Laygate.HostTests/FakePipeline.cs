@@ -1,4 +1,5 @@
 using Laygate.Cli.Checking;
+using Laygate.Reporting.Runs;
 using Laygate.Rules.Results;
 using Laygate.UnitTests.Reporting;
 
@@ -16,8 +17,12 @@ internal sealed class FakePipeline : ICheckPipeline
     public CheckSession Open(CheckRequest request)
     {
         Asked = request;
-        return new CheckSession(RuleProblems.Count > 0 ? null : Check, RuleProblems);
+        return new CheckSession(RuleProblems.Count > 0 ? null : Check, RuleProblems) { Rules = Rules };
     }
+
+    /// <summary>The rules that its findings name.</summary>
+    public static IReadOnlyList<RuleInForce> Rules() =>
+        [.. Samples.Report().Findings.Select(finding => new RuleInForce(finding.Rule, finding.RuleName, finding.Title, finding.Why, finding.Remedy, finding.Local, [])).DistinctBy(rule => rule.Id, StringComparer.Ordinal)];
 
     private static FileResult Check(string file, byte[] bytes) => System.Text.Encoding.UTF8.GetString(bytes).Trim() switch
     {

@@ -10,8 +10,8 @@ namespace Laygate.Cli.Checking;
 /// <param name="Governed">A session with a rule book.</param>
 internal sealed record GovernedPlan(PlanInput Input, GovernedSession Governed)
 {
-    /// <summary>Its earlier state; null where none is compared.</summary>
-    public EarlierPlan? Earlier { get; init; }
+    /// <summary>Finds its earlier state; null where none is compared.</summary>
+    public Func<EarlierPlan>? Earlier { get; init; }
 
     /// <summary>Reads and checks it, and compares it with its earlier state where there is one and both can be read.</summary>
     public (FileResult Result, ComparisonResult? Changes) Check()
@@ -23,7 +23,7 @@ internal sealed record GovernedPlan(PlanInput Input, GovernedSession Governed)
         }
 
         var result = Governed.Session.Check!(Input.Name, bytes);
-        return (result, Earlier is null || result.Problems.Count > 0 ? null : Compare(Earlier, bytes));
+        return (result, Earlier is null || result.Problems.Count > 0 ? null : Compare(Earlier(), bytes));
     }
 
     private ComparisonResult? Compare(EarlierPlan earlier, byte[] bytes) => earlier.Problem is { } problem

@@ -25,6 +25,7 @@ internal sealed class EarlierPlans
         if (!File.Exists(previous))
         {
             revisions = Repository(previous);
+            revisions.Require(previous);
         }
         else if (plans > 1)
         {
@@ -32,19 +33,27 @@ internal sealed class EarlierPlans
         }
     }
 
-    /// <summary>The earlier state of an input.</summary>
-    /// <exception cref="ArgumentProblem">There is no such revision, or standard input has none.</exception>
-    public EarlierPlan Of(PlanInput input)
+    /// <summary>How to find the earlier state of an input, when it is asked for.</summary>
+    /// <exception cref="ArgumentProblem">Standard input has none; there is no such revision.</exception>
+    public Func<EarlierPlan> Of(PlanInput input)
     {
         if (revisions is null)
         {
-            var (bytes, problem) = PlanBytes.Read(new PlanInput(previous, Path.GetFullPath(previous), () => File.ReadAllBytes(previous), null));
-            return new EarlierPlan(previous, bytes, problem);
+            return OfFile;
         }
 
-        return input.Identity is "-"
-            ? throw new ArgumentProblem("Standard input has no earlier revision: name a file with --previous.")
-            : new EarlierPlan($"{input.Name} at {previous}", revisions.Show(previous, input.Identity), null);
+        if (input.Identity is "-")
+        {
+            throw new ArgumentProblem("Standard input has no earlier revision: name a file with --previous.");
+        }
+
+        return () => new EarlierPlan($"{input.Name} at {previous}", revisions.Show(previous, input.Identity), null);
+    }
+
+    private EarlierPlan OfFile()
+    {
+        var (bytes, problem) = PlanBytes.Read(new PlanInput(previous, Path.GetFullPath(previous), () => File.ReadAllBytes(previous), null));
+        return new EarlierPlan(previous, bytes, problem);
     }
 
     private static Revisions Repository(string previous)

@@ -41,8 +41,9 @@ internal sealed class Revisions
         return code == 0 ? output : null;
     }
 
-    // A revision that begins with a dash would be taken for an option.
-    private void Require(string revision)
+    /// <summary>Sees to it that there is a revision; one that begins with a dash would be taken for an option.</summary>
+    /// <exception cref="ArgumentProblem">There is no such revision.</exception>
+    public void Require(string revision)
     {
         if (revision.StartsWith('-') || Git(top, "rev-parse", "--verify", "--quiet", revision + "^{commit}").Code != 0)
         {

@@ -10,6 +10,7 @@ internal sealed class Progress : IDisposable
     private readonly int total;
     private readonly Lock sync = new();
     private int done;
+    private bool over;
 
     /// <summary>Begins the line.</summary>
     /// <param name="streams">Where messages go.</param>
@@ -21,7 +22,7 @@ internal sealed class Progress : IDisposable
         Show();
     }
 
-    private bool IsShown => streams.ErrorTerminal && total > 1;
+    private bool IsShown => streams.ErrorTerminal && total > 1 && !over;
 
     /// <summary>One more plan is done.</summary>
     public void Step()
@@ -33,8 +34,34 @@ internal sealed class Progress : IDisposable
         }
     }
 
+    /// <summary>Takes the line away while something else is written, for results and messages may go to the same terminal.</summary>
+    public void Aside(Action write)
+    {
+        if (!IsShown)
+        {
+            write();
+            return;
+        }
+
+        lock (sync)
+        {
+            Hide();
+            write();
+            Show();
+        }
+    }
+
     /// <summary>Takes the line away.</summary>
     public void Dispose()
+    {
+        lock (sync)
+        {
+            Hide();
+            over = true;
+        }
+    }
+
+    private void Hide()
     {
         if (IsShown)
         {

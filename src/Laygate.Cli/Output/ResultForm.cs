@@ -13,46 +13,23 @@ namespace Laygate.Cli.Output;
 
 /// <summary>One form of a result. What belongs to another form is not touched.</summary>
 /// <param name="Format">Form.</param>
-/// <param name="Width">Columns of a terminal.</param>
+/// <param name="Settings">How it is shown on a terminal.</param>
 /// <param name="Colour">Whether a terminal shows colour.</param>
-/// <param name="All">Whether everything is listed one by one.</param>
-internal sealed record ResultForm(OutputFormat Format, int Width, bool Colour, bool All)
+internal sealed record ResultForm(OutputFormat Format, TerminalSettings Settings, bool Colour)
 {
-    /// <summary>Writes a run.</summary>
-    public void Write(ReportedRun run, Stream output)
+    /// <summary>Begins to write a run.</summary>
+    /// <param name="head">The run.</param>
+    /// <param name="output">Where to write.</param>
+    /// <param name="folder">Where what must wait may stand.</param>
+    public IRunForm Begin(RunHead head, Stream output, string folder) => Format switch
     {
-        switch (Format)
-        {
-            case OutputFormat.Json:
-                JsonOutput.Write(output, run.ProgramVersion, run.Results, run.Problems);
-                break;
-            case OutputFormat.Sarif:
-                SarifWriter.Write(run, output);
-                break;
-            case OutputFormat.Junit:
-                JUnitWriter.Write(run, output);
-                break;
-            case OutputFormat.CodeQuality:
-                CodeQualityWriter.Write(run, output);
-                break;
-            case OutputFormat.Annotations:
-                AnnotationWriter.Write(run, output);
-                break;
-            case OutputFormat.Markdown:
-                MarkdownWriter.Write(run, output);
-                break;
-            case OutputFormat.Html:
-                HtmlWriter.Write(run, output);
-                break;
-            default:
-                Terminal(run, output);
-                break;
-        }
-    }
-
-    private void Terminal(ReportedRun run, Stream output)
-    {
-        using var writer = new StreamWriter(output, Streams.Utf8, bufferSize: 16 << 10, leaveOpen: true) { NewLine = "\n" };
-        TerminalWriter.Write(writer, Colour, TerminalReport.Lines(run.Results, new TerminalSettings(Width, All)));
-    }
+        OutputFormat.Json => new JsonForm(head, output),
+        OutputFormat.Sarif => new SarifForm(head, output, new Spool(folder)),
+        OutputFormat.Junit => new JUnitForm(head, output, new Spool(folder)),
+        OutputFormat.CodeQuality => new CodeQualityForm(head, output, new Spool(folder)),
+        OutputFormat.Annotations => new AnnotationForm(head, output, () => new Spool(folder)),
+        OutputFormat.Markdown => new MarkdownForm(head, output),
+        OutputFormat.Html => new HtmlForm(head, output, new Spool(folder)),
+        _ => new TerminalForm(output, Settings, Colour),
+    };
 }

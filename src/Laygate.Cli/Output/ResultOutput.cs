@@ -51,7 +51,27 @@ internal sealed class ResultOutput(Streams streams)
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new ArgumentProblem($"The result cannot be written to `{path}`: check that the folder exists and that you may write there.");
+            throw Refused(path);
         }
     }
+
+    /// <summary>Writes a file from what was put aside.</summary>
+    /// <exception cref="ArgumentProblem">It cannot be written.</exception>
+    public static void WriteFile(string path, Spool bytes)
+    {
+        try
+        {
+            using var file = new AtomicFile(path);
+            bytes.Position = 0;
+            bytes.CopyTo(file.Stream);
+            file.Finish();
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw Refused(path);
+        }
+    }
+
+    /// <summary>Says that a file cannot be written.</summary>
+    public static ArgumentProblem Refused(string path) => new($"The result cannot be written to `{path}`: check that the folder exists and that you may write there.");
 }

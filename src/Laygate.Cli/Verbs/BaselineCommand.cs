@@ -4,7 +4,6 @@ using Laygate.Cli.Checking;
 using Laygate.Cli.Files;
 using Laygate.Cli.Output;
 using Laygate.Model.Plans;
-using Laygate.Rules.Baselines;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Results;
 using Laygate.Validation.Baselines;
@@ -81,19 +80,27 @@ internal sealed class BaselineCommand : Verb
         var sessions = new CheckSessions(host.Pipeline, arguments, host.Version);
         var plans = GovernedPlans.Of(sessions, arguments, host.Streams);
         ResultOutput.KeepApart(path, plans.Where(plan => plan.Input.Read is not null).Select(plan => plan.Input.Name));
-        List<FileResult> results = [.. plans.Select(plan => plan.Check().Result)];
-        List<Problem> problems = [.. sessions.Problems, .. results.SelectMany(result => result.Problems)];
+        var (problems, counts) = (sessions.Problems.ToList(), (Plans: 0, Known: 0, Lives: 0));
+        using var spool = new Spool(Path.GetTempPath());
+        using var baseline = new BaselineWriter(spool, arguments.Date);
+        InOrder.Run(plans.Count, number => plans[number].Check().Result, (_, result) =>
+        {
+            problems.AddRange(result.Problems);
+            foreach (var report in result.Reports)
+            {
+                var lives = report.Findings.Count(finding => finding is { Status: Status.Warn or Status.Fail, Severity: Severity.A });
+                counts = (counts.Plans + 1, counts.Known + baseline.Add(BaselinePaths.Of(path, report.File), report), counts.Lives + lives);
+            }
+        });
         if (problems.Count > 0)
         {
             return host.Streams.Refuse(problems);
         }
 
-        var reports = results.SelectMany(result => result.Reports).ToList();
-        ResultOutput.WriteFile(path, BaselineFile.Write(reports.Select(report => (BaselinePaths.Of(path, report.File), report)), arguments.Date));
-        var known = reports.Sum(report => report.Findings.Count(BaselineJudge.Belongs));
-        var lives = reports.Sum(report => report.Findings.Count(finding => finding is { Status: Status.Warn or Status.Fail, Severity: Severity.A }));
-        host.Streams.Text(FormattableString.Invariant($"{known} findings of {reports.Count} plans are recorded in {path}.\n")
-            + (lives > 0 ? FormattableString.Invariant($"{lives} findings guard lives (severity A): they are not recorded and go on counting.\n") : string.Empty));
+        baseline.End();
+        ResultOutput.WriteFile(path, spool);
+        host.Streams.Text(FormattableString.Invariant($"{counts.Known} findings of {counts.Plans} plans are recorded in {path}.\n")
+            + (counts.Lives > 0 ? FormattableString.Invariant($"{counts.Lives} findings guard lives (severity A): they are not recorded and go on counting.\n") : string.Empty));
         return ExitCodes.Clean;
     }
 }

@@ -1,4 +1,3 @@
-using Laygate.Reporting.Runs;
 using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.Comparing;
@@ -9,7 +8,9 @@ namespace Laygate.Reporting.Comparing;
 public sealed record EarlierState(ComparisonResult File, PlanComparison? Plan)
 {
     /// <summary>The earlier state of a report's plan; null where nothing was compared.</summary>
-    public static EarlierState? Of(ReportedRun run, Report report) => run.Earlier?.GetValueOrDefault(report.File) is { } file
+    /// <param name="changes">The comparison of its file; null where there is none.</param>
+    /// <param name="report">The report.</param>
+    public static EarlierState? Of(ComparisonResult? changes, Report report) => changes is { } file
         ? new EarlierState(file, file.Plans.FirstOrDefault(plan => plan.New?.Document == report.Document))
         : null;
 }

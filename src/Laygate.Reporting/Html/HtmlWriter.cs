@@ -20,24 +20,38 @@ public static class HtmlWriter
     /// <summary>Writes a run as UTF-8.</summary>
     /// <param name="run">The run; reports made for a page carry plots and inputs.</param>
     /// <param name="output">Where to write.</param>
-    public static void Write(ReportedRun run, Stream output) =>
-        Render<ReportPage>(output, new Dictionary<string, object?>(StringComparer.Ordinal) { [nameof(ReportPage.Run)] = run });
+    public static void Write(ReportedRun run, Stream output)
+    {
+        using var form = new HtmlForm(run, output, WholeRun.Aside());
+        form.Write(run);
+    }
 
     /// <summary>Renders a page.</summary>
     internal static void Render<[DynamicallyAccessedMembers(DynamicallyAccessedMemberTypes.All)] T>(Stream output, Dictionary<string, object?> parameters)
         where T : IComponent
     {
-        using var writer = new StreamWriter(output, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), bufferSize: 64 << 10, leaveOpen: true) { NewLine = "\n" };
-        using var renderer = new HtmlRenderer(new NoServices(), NullLoggerFactory.Instance);
+        using var writer = Writer(output);
         writer.Write("<!DOCTYPE html>\n");
+        RenderPart<T>(writer, parameters);
+        writer.Write('\n');
+    }
+
+    /// <summary>Renders a part of a page.</summary>
+    internal static void RenderPart<[DynamicallyAccessedMembers(DynamicallyAccessedMemberTypes.All)] T>(TextWriter writer, Dictionary<string, object?> parameters)
+        where T : IComponent
+    {
+        using var renderer = new HtmlRenderer(new NoServices(), NullLoggerFactory.Instance);
         renderer.Dispatcher.InvokeAsync(() =>
         {
             // Nothing in the pages waits, so that rendering is over when the call returns.
             var root = renderer.BeginRenderingComponent<T>(ParameterView.FromDictionary(parameters));
             root.WriteHtmlTo(writer);
         }).GetAwaiter().GetResult();
-        writer.Write('\n');
     }
+
+    /// <summary>Writes text to a page, which stays open.</summary>
+    internal static StreamWriter Writer(Stream output) =>
+        new(output, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), bufferSize: 64 << 10, leaveOpen: true) { NewLine = "\n" };
 
     /// <summary>The policy that lets one style sheet through and nothing else.</summary>
     internal static string Policy(string css) =>

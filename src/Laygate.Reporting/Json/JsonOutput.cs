@@ -1,7 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Unicode;
-using Laygate.Reporting.Language;
+using Laygate.Reporting.Runs;
 using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.Json;
@@ -21,46 +21,13 @@ public static class JsonOutput
     /// <param name="problems">What stopped the run as a whole, such as a rule file that cannot be read.</param>
     public static void Write(Stream output, string programVersion, IReadOnlyList<FileResult> results, IReadOnlyList<Problem> problems)
     {
-        using (var json = new Utf8JsonWriter(output, Options))
+        using var form = new JsonForm(new RunHead(programVersion, problems), output);
+        foreach (var result in results)
         {
-            json.WriteStartObject();
-            json.WriteNumber("report_version", ReportVersion);
-            json.WriteString("program", "laygate");
-            json.WriteString("program_version", programVersion);
-            json.WriteStartArray("files");
-            foreach (var result in results)
-            {
-                WriteFile(json, result);
-            }
-
-            json.WriteEndArray();
-            JsonParts.Problems(json, problems);
-            json.WriteStartArray("caution");
-            foreach (var sentence in Caution.Sentences)
-            {
-                json.WriteStringValue(sentence);
-            }
-
-            json.WriteEndArray();
-            json.WriteEndObject();
+            form.Add(result, changes: null);
         }
 
-        output.WriteByte((byte)'\n');
-    }
-
-    private static void WriteFile(Utf8JsonWriter json, FileResult result)
-    {
-        json.WriteStartObject();
-        json.WriteString("file", result.File);
-        json.WriteStartArray("reports");
-        foreach (var report in result.Reports)
-        {
-            JsonReport.Write(json, report);
-        }
-
-        json.WriteEndArray();
-        JsonParts.Problems(json, result.Problems);
-        json.WriteEndObject();
+        form.End();
     }
 
     // Units and trade words stay readable; what could turn or hide text is written as its code.

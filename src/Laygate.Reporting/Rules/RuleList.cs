@@ -63,7 +63,7 @@ public static class RuleList
 
         page.Blank();
         page.Flow(0, 2, [new TextSpan(TextStyle.Plain, Tally(book, rules))]);
-        return page.Lines;
+        return page.Take();
     }
 
     private static void Write(Page page, MergedRule merged)

@@ -8,22 +8,24 @@ using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.Runs;
 
-/// <summary>Lists what a run found, in its order, for formats that machines read.</summary>
-internal sealed class Listing
+/// <summary>Lists what a run found, file by file in its order, for formats that machines read.</summary>
+internal sealed class Listing(RunHead head)
 {
     private static readonly Position Start = new(1, 1, 1, 2);
 
-    private readonly Dictionary<string, int> seen = new(StringComparer.Ordinal);
+    // Fingerprints of a file hold its name, so that they are counted within it; a name that another file has too is remembered.
+    private readonly Dictionary<string, int> shared = new(StringComparer.Ordinal);
+    private Dictionary<string, int> seen = [];
 
     /// <summary>What fails and warns and no baseline knows, departures that do not hold, and the parts that the run asks for.</summary>
-    public static IReadOnlyList<ListedItem> Asked(ReportedRun run) =>
-        [.. Everything(run).Where(item => !item.Known && (item.Group is FindingGroup.Failed or FindingGroup.Warned || run.Include.Contains(item.Group)))];
+    public IEnumerable<ListedItem> Asked(FileResult result) =>
+        Everything(result).Where(item => !item.Known && (item.Group is FindingGroup.Failed or FindingGroup.Warned || head.Include.Contains(item.Group)));
 
     /// <summary>Every finding and every departure that does not hold.</summary>
-    public static IReadOnlyList<ListedItem> Everything(ReportedRun run)
+    public IEnumerable<ListedItem> Everything(FileResult result)
     {
-        var listing = new Listing();
-        return [.. run.Reports.SelectMany(listing.Of)];
+        seen = head.IsShared(result.File) ? shared : new Dictionary<string, int>(StringComparer.Ordinal);
+        return result.Reports.SelectMany(Of);
     }
 
     private IEnumerable<ListedItem> Of(Report report) =>
@@ -59,6 +61,11 @@ internal sealed class Listing
         if (FindingGroups.Of(finding) is not (FindingGroup.Passed or FindingGroup.NotApplicable))
         {
             yield return PlainText.Show(finding.Remedy);
+            if (finding.Local.Length > 0)
+            {
+                yield return $"Ask: {PlainText.Show(finding.Local)}";
+            }
+
             foreach (var sentence in RemedyWords.Of(finding))
             {
                 yield return sentence.Replace(PlainText.Glue, ' ');

@@ -1,5 +1,3 @@
-using System.Collections.Frozen;
-using Laygate.Reporting.Language;
 using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.Runs;
@@ -8,31 +6,16 @@ namespace Laygate.Reporting.Runs;
 /// <param name="ProgramVersion">Version of the program.</param>
 /// <param name="Results">Files in the given order.</param>
 /// <param name="Problems">What stopped the run as a whole, such as a rule file that cannot be read.</param>
-public sealed record ReportedRun(string ProgramVersion, IReadOnlyList<FileResult> Results, IReadOnlyList<Problem> Problems)
+public sealed record ReportedRun(string ProgramVersion, IReadOnlyList<FileResult> Results, IReadOnlyList<Problem> Problems) : RunHead(ProgramVersion, Problems)
 {
-    /// <summary>Parts of a report that a format for machines lists besides what fails and what warns.</summary>
-    public IReadOnlyCollection<FindingGroup> Include { get; init; } = [];
-
-    /// <summary>Files in which a warning counts as failed at the gate.</summary>
-    public IReadOnlySet<string> WarningsFail { get; init; } = FrozenSet<string>.Empty;
-
-    /// <summary>Files in which what is not assessed counts as failed at the gate.</summary>
-    public IReadOnlySet<string> NotAssessedFail { get; init; } = FrozenSet<string>.Empty;
-
-    /// <summary>Absolute address of a page about the program; null where there is none.</summary>
-    public string? InformationUri { get; init; }
-
-    /// <summary>Absolute address below which the page of each rule stands as <c>ID.md</c>; null where there is none.</summary>
-    public string? RulePages { get; init; }
-
-    /// <summary>The rules in force, each once; none where no form lists them.</summary>
-    public IReadOnlyList<RuleInForce> RulesInForce { get; init; } = [];
-
     /// <summary>What has changed in each file since an earlier revision, by the name of the file; null where none was named.</summary>
     public IReadOnlyDictionary<string, ComparisonResult>? Earlier { get; init; }
 
-    /// <summary>A sentence that the page says above everything else, for example why it has no plots; null where there is nothing to say.</summary>
-    public string? Notice { get; init; }
+    /// <inheritdoc/>
+    public override bool IsCompared => Earlier is not null;
+
+    /// <inheritdoc/>
+    public override IReadOnlySet<string> SharedNames => SharedAmong(Results.Select(result => result.File));
 
     /// <summary>All reports in order.</summary>
     public IEnumerable<Report> Reports => Results.SelectMany(result => result.Reports);

@@ -2,36 +2,34 @@ using System.Globalization;
 using System.Text.Json;
 using Laygate.Reporting.Language;
 using Laygate.Reporting.Runs;
-using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.Sarif;
 
-/// <summary>The rules in force in a run, each once, by id; also those without a result.</summary>
+/// <summary>The rules of a run, each once, by id; also those without a result.</summary>
 internal sealed class SarifRules
 {
     private readonly List<RuleInForce> rules;
     private readonly Dictionary<string, int> indices;
-    private readonly bool withDepartures;
     private readonly string? pages;
 
-    private SarifRules(ReportedRun run)
+    /// <summary>Lists rules.</summary>
+    /// <param name="inForce">The rules that a result may name.</param>
+    /// <param name="pages">Absolute address below which their pages stand; null where there is none.</param>
+    public SarifRules(IEnumerable<RuleInForce> inForce, string? pages)
     {
-        pages = run.RulePages;
-        rules = [.. run.RulesInForce.Concat(Applied(run)).DistinctBy(rule => rule.Id, StringComparer.Ordinal).OrderBy(rule => rule.Id, StringComparer.Ordinal)];
+        this.pages = pages;
+        rules = [.. inForce.DistinctBy(rule => rule.Id, StringComparer.Ordinal).OrderBy(rule => rule.Id, StringComparer.Ordinal)];
         indices = rules.Select((rule, index) => (rule.Id, index)).ToDictionary(pair => pair.Id, pair => pair.index, StringComparer.Ordinal);
-        withDepartures = run.Reports.Any(report => report.Departures.Any(use => use.State != DepartureState.Holds));
-        if (withDepartures)
-        {
-            indices.Add(ListedItem.DepartureRule, rules.Count);
-        }
+        indices.Add(ListedItem.DepartureRule, rules.Count);
     }
-
-    public static SarifRules Of(ReportedRun run) => new(run);
 
     /// <summary>Place of a rule in the list.</summary>
     public int IndexOf(string rule) => indices[rule];
 
-    public void Write(Utf8JsonWriter json)
+    /// <summary>Writes them.</summary>
+    /// <param name="json">Where to.</param>
+    /// <param name="withDepartures">Whether a departure that does not hold is among the results.</param>
+    public void Write(Utf8JsonWriter json, bool withDepartures)
     {
         foreach (var rule in rules)
         {
@@ -44,8 +42,8 @@ internal sealed class SarifRules
         }
     }
 
-    // A report that came without its book: the finding of a rule that says most is one with a limit, which names its source.
-    private static IEnumerable<RuleInForce> Applied(ReportedRun run) => run.Reports.SelectMany(report => report.Findings)
+    /// <summary>The rules of reports that came without their book: the finding of a rule that says most is one with a limit, which names its source.</summary>
+    public static IEnumerable<RuleInForce> Applied(ReportedRun run) => run.Reports.SelectMany(report => report.Findings)
         .GroupBy(finding => finding.Rule, StringComparer.Ordinal)
         .Select(same => same.FirstOrDefault(finding => finding.Limit is not null) ?? same.First())
         .Select(rule => new RuleInForce(
@@ -56,7 +54,7 @@ internal sealed class SarifRules
         var (family, name) = rule.Name.Split('/') is [var first, var second] ? (first, second) : (string.Empty, rule.Name);
         var source = rule.Sources.Count > 0 ? $" Source: {string.Join("; ", rule.Sources)}." : string.Empty;
         var local = rule.Local.Length > 0 ? $" Whom to ask: {rule.Local}" : string.Empty;
-        Rule(json, rule.Id, Pascal(name), rule.Title, rule.Why, $"{rule.Remedy}{local}{source} {string.Join(' ', Caution.Sentences.Take(2))}", family);
+        Rule(json, rule.Id, Pascal(name), rule.Title, rule.Why, $"{rule.Remedy}{local}{source} {string.Join(' ', Caution.Sentences.Take(3))}", family);
     }
 
     private void Rule(Utf8JsonWriter json, string id, string name, string title, string why, string help, string family)

@@ -3,7 +3,9 @@ using Laygate.Reporting.Text;
 namespace Laygate.Reporting.Terminal;
 
 /// <summary>Collects lines and breaks text between words.</summary>
-internal sealed class Page(int width)
+/// <param name="width">Columns of a line.</param>
+/// <param name="cuts">Whether a word that is longer than a line is cut; a path or key that somebody clicks or copies is not.</param>
+internal sealed class Page(int width, bool cuts = true)
 {
     /// <summary>Narrowest and widest line.</summary>
     private const int Narrowest = 40;
@@ -12,11 +14,20 @@ internal sealed class Page(int width)
     private readonly int width = Math.Clamp(width, Narrowest, Widest);
     private readonly List<TerminalLine> lines = [];
     private readonly List<TextSpan> current = [];
+    private TerminalLine? last;
     private int column;
     private bool needsBlank;
 
-    /// <summary>The lines so far.</summary>
-    public IReadOnlyList<TerminalLine> Lines => lines;
+    /// <summary>Whether there is a line, taken or not.</summary>
+    public bool HasLines => last is not null;
+
+    /// <summary>The lines since they were taken last.</summary>
+    public IReadOnlyList<TerminalLine> Take()
+    {
+        IReadOnlyList<TerminalLine> taken = [.. lines];
+        lines.Clear();
+        return taken;
+    }
 
     /// <summary>Columns of a line.</summary>
     public int Width => width;
@@ -24,9 +35,9 @@ internal sealed class Page(int width)
     /// <summary>An empty line, never two in a row and none at the top.</summary>
     public void Blank()
     {
-        if (lines.Count > 0 && lines[^1].Spans.Count > 0)
+        if (last is { Spans.Count: > 0 })
         {
-            lines.Add(new TerminalLine([]));
+            Put(new TerminalLine([]));
         }
     }
 
@@ -52,6 +63,21 @@ internal sealed class Page(int width)
     public void Labelled(int first, int next, string label, params IEnumerable<TextSpan> spans) =>
         Flow(first, next, [new TextSpan(TextStyle.Quiet, label.PadRight(next - first).Replace(' ', '\u00A0')), .. spans]);
 
+    /// <summary>Lines that were broken elsewhere.</summary>
+    public void Put(IReadOnlyList<TerminalLine> whole)
+    {
+        foreach (var line in whole)
+        {
+            Put(line);
+        }
+    }
+
+    private void Put(TerminalLine line)
+    {
+        last = line;
+        lines.Add(line);
+    }
+
     private void Word(TextStyle style, string word, int next)
     {
         var size = TextWidth.Of(word);
@@ -76,7 +102,7 @@ internal sealed class Page(int width)
         foreach (var rune in text.EnumerateRunes())
         {
             var size = TextWidth.Of(rune);
-            if (column + size > width)
+            if (cuts && column + size > width)
             {
                 Break();
                 Indent(next);
@@ -112,7 +138,7 @@ internal sealed class Page(int width)
     private void Break()
     {
         TrimEnd();
-        lines.Add(new TerminalLine([.. current]));
+        Put(new TerminalLine([.. current]));
         current.Clear();
         column = 0;
         needsBlank = false;

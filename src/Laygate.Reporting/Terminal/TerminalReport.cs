@@ -5,25 +5,72 @@ using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.Terminal;
 
-/// <summary>The report for a person at a terminal: worst first, short lines, each kind counted apart, never one mark for the whole plan.</summary>
-public static class TerminalReport
+/// <summary>The report for a person at a terminal: usually in short, in full when asked. Worst first, each kind counted apart, never one mark for the whole plan. Plan by plan: nothing waits.</summary>
+/// <param name="settings">Width and how much is listed.</param>
+public sealed class TerminalReport(TerminalSettings settings)
 {
+    private readonly Page page = new(settings.Width);
+
     /// <summary>Lines for the plans of one run, in the given order, with the caution below. Files that could not be read are left to <see cref="ProblemLines"/>.</summary>
     public static IReadOnlyList<TerminalLine> Lines(IReadOnlyList<FileResult> results, TerminalSettings settings)
     {
-        var page = new Page(settings.Width);
-        foreach (var report in results.SelectMany(result => result.Reports))
+        var form = new TerminalReport(settings);
+        return [.. results.SelectMany(form.Add), .. form.End()];
+    }
+
+    /// <summary>Lines for the plans of the next file.</summary>
+    public IReadOnlyList<TerminalLine> Add(FileResult result)
+    {
+        foreach (var report in result.Reports)
         {
-            page.Blank();
-            Write(page, report, settings);
+            if (LinesOf(report) is { Count: > 0 } lines)
+            {
+                page.Blank();
+                page.Put(lines);
+            }
         }
 
-        if (page.Lines.Count > 0)
+        return page.Take();
+    }
+
+    /// <summary>Lines below the last plan.</summary>
+    public IReadOnlyList<TerminalLine> End()
+    {
+        if (page.HasLines && settings is { IsBrief: false, Explain: null })
         {
             WriteCaution(page);
         }
 
-        return page.Lines;
+        return page.Take();
+    }
+
+    private IReadOnlyList<TerminalLine> LinesOf(Report report)
+    {
+        if (settings.IsBrief)
+        {
+            return new BriefReport(report, settings.Width).Lines();
+        }
+
+        return settings.Explain is { } choice ? Explained(report, choice, settings.Width) : InFull(report);
+    }
+
+    private List<TerminalLine> InFull(Report report)
+    {
+        var full = new Page(settings.Width);
+        Write(full, report, settings);
+        return [.. full.Take()];
+    }
+
+    private static List<TerminalLine> Explained(Report report, FindingChoice choice, int width)
+    {
+        var own = new Page(width);
+        var block = new FindingBlock(own, report.File, isFull: true);
+        foreach (var finding in report.Findings.Where(choice.Holds))
+        {
+            block.Write(FindingGroups.Of(finding), finding);
+        }
+
+        return own.HasLines ? [.. BriefHead.Lines(report, BriefReport.WidthOf(width)), new TerminalLine([]), .. own.Take()] : [];
     }
 
     private static void Write(Page page, Report report, TerminalSettings settings)
@@ -54,7 +101,8 @@ public static class TerminalReport
         page.Blank();
     }
 
-    private static bool IsFirst(Engineering.Quantities.Note note) => string.Equals(note.Id, FindingNotes.SpecificationUnread, StringComparison.Ordinal);
+    /// <summary>Whether a remark stands before everything else.</summary>
+    internal static bool IsFirst(Engineering.Quantities.Note note) => string.Equals(note.Id, FindingNotes.SpecificationUnread, StringComparison.Ordinal);
 
     private static void WriteNotes(Page page, IEnumerable<Engineering.Quantities.Note> notes)
     {
@@ -64,7 +112,8 @@ public static class TerminalReport
         }
     }
 
-    private static string Identity(Report report)
+    /// <summary>File, plan and revision.</summary>
+    internal static string Identity(Report report)
     {
         var document = report.Document > 1 ? $", plan {report.Document} of the file" : string.Empty;
         var revision = report.Revision is { Length: > 0 } known ? $", revision {PlainText.Show(known)}" : string.Empty;

@@ -77,7 +77,14 @@ public sealed class BaselineTests
 
     private static (string, string) Key(Finding finding) => (finding.Rule, finding.Address);
 
-    private static byte[] Written(Report report) => BaselineFile.Write([("jobs/plan.yaml", report)], Repository.CheckDate);
+    private static byte[] Written(Report report)
+    {
+        using var bytes = new MemoryStream();
+        using var baseline = new BaselineWriter(bytes, Repository.CheckDate);
+        baseline.Add("jobs/plan.yaml", report);
+        baseline.End();
+        return bytes.ToArray();
+    }
 
     private static Baseline Read(byte[] bytes)
     {
