@@ -86,6 +86,17 @@ public sealed class VerbTests : IDisposable
     }
 
     [Fact]
+    public void A_plan_and_a_specification_in_words_of_the_last_version_are_checked_and_the_words_are_named()
+    {
+        Write("plan.yaml", Thin + "pavers:\n  - id: p1\n    screeds: [ { course: wearing, kind: tamper-and-pressure-bars } ]\n");
+        Write("own.yaml", "title: Own\nissuer: Us\nedition: 1\nlayer: particular\njurisdiction: none\nselect: []\n");
+        var shown = string.Join(' ', Run(1, "check", "plan.yaml", "--rules", "own.yaml", "--full").Out.Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
+        Assert.Contains("plan.yaml:9: `tamper-and-pressure-bars` is a word of the last version", shown, StringComparison.Ordinal);
+        Assert.Contains("Write `high-compaction`.", shown, StringComparison.Ordinal);
+        Assert.Contains("own.yaml:6: `select` is a word of the last version", shown, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Two_specifications_of_one_layer_are_never_averaged()
     {
         foreach (var name in (string[])["one", "two"])

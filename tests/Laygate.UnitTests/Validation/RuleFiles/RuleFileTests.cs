@@ -114,6 +114,32 @@ public sealed class RuleFileTests
         Assert.Equal("own", Assert.Single(single.Specifications).Name);
     }
 
+    [Fact]
+    public void Words_of_the_last_version_are_read_and_named()
+    {
+        var text = Specification.TrimEnd() + "\nselect: [LAY-008]\ndeselect: [ { rule: LAY-009, reason: not ours } ]\n";
+        var read = new RuleFileReader(Schemas).ReadSpecificationFile("my/own.yaml", Encoding.UTF8.GetBytes(text));
+        Assert.Empty(read.Problems);
+        var specification = Assert.Single(read.Specifications);
+        Assert.Equal(("LAY-008", "LAY-009"), (specification.BringIn[^1], specification.TakeOut[^1].Rule));
+        Assert.Equal([("select", "bring_in"), ("deselect", "take_out")], specification.OldWords.Select(word => (word.Old, word.New)));
+        Assert.StartsWith("my/own.yaml:", specification.OldWords[0].At, StringComparison.Ordinal);
+
+        var files = Book();
+        files["specifications/wa/specification.yaml"] = Specification;
+        files["specifications/wa/rules/layers/own/rule.yaml"] = Rule.Replace("LAY-001", "LAY-901", StringComparison.Ordinal).Replace("in-use", "stable", StringComparison.Ordinal);
+        var old = Assert.Single(Read(files).Specifications);
+        Assert.Equal(LifeState.InUse, old.Rules[0].Life.State);
+        Assert.Equal("stable", Assert.Single(old.OldWords).Old);
+    }
+
+    [Fact]
+    public void An_old_key_beside_the_new_one_is_refused()
+    {
+        var text = Specification.TrimEnd() + "\nselect: [LAY-008]\nbring_in: [LAY-009]\n";
+        Assert.NotEmpty(new RuleFileReader(Schemas).ReadSpecificationFile("my/own.yaml", Encoding.UTF8.GetBytes(text)).Problems);
+    }
+
     [Theory]
     [InlineData("quantity: course.thickness_to_size", "quantity: course.thicknes", "`course.thicknes` is no quantity.", "Did you mean `course.thickness`?", 14, 11)]
     [InlineData("below: 30 mm", "below: 30 °C", "`°C` does not measure `course.thickness`.", null, 30, 46)]
