@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Text;
 
 namespace Laygate.Model.Plans;
@@ -7,27 +8,16 @@ public static class Words
 {
     /// <summary>All words of a list, in the order of its members.</summary>
     public static IReadOnlyList<string> Of<T>()
-        where T : struct, Enum => [.. Enum.GetNames<T>().Select(Hyphenate)];
+        where T : struct, Enum => Table<T>.Words;
 
     /// <summary>The word of one member.</summary>
     public static string Of<T>(T member)
-        where T : struct, Enum => Hyphenate(Enum.GetName(member) ?? string.Empty);
+        where T : struct, Enum => Table<T>.ByMember.GetValueOrDefault(member, string.Empty);
 
     /// <summary>Finds the member that a word names; letter case matters.</summary>
     /// <returns>The member, or null when the list has no such word.</returns>
     public static T? Find<T>(string word)
-        where T : struct, Enum
-    {
-        foreach (var member in Enum.GetValues<T>())
-        {
-            if (string.Equals(Of(member), word, StringComparison.Ordinal))
-            {
-                return member;
-            }
-        }
-
-        return null;
-    }
+        where T : struct, Enum => Table<T>.ByWord.TryGetValue(word, out var member) ? member : null;
 
     private static string Hyphenate(string name)
     {
@@ -43,5 +33,18 @@ public static class Words
         }
 
         return text.ToString();
+    }
+
+    // A report asks for thousands of words; they are made from the names of the members once.
+    private static class Table<T>
+        where T : struct, Enum
+    {
+        public static readonly string[] Words = Array.ConvertAll(Enum.GetNames<T>(), Hyphenate);
+
+        public static readonly FrozenDictionary<T, string> ByMember =
+            Enum.GetValues<T>().Distinct().ToFrozenDictionary(member => member, member => Hyphenate(Enum.GetName(member)!));
+
+        public static readonly FrozenDictionary<string, T> ByWord =
+            ByMember.DistinctBy(pair => pair.Value, StringComparer.Ordinal).ToFrozenDictionary(pair => pair.Value, pair => pair.Key, StringComparer.Ordinal);
     }
 }
