@@ -179,7 +179,7 @@ public sealed class PlanCheck
     }
 
     private Report Departed(Report report, QuantityContext context) =>
-        DepartureJudge.Apply(report, book, departures, context.Elements.All.Select(element => element.Address), settings.CheckDate);
+        DepartureJudge.Apply(report, book, departures, context.Elements.All.Select(element => element.Address).Concat(context.Elements.Values.Select(value => value.Address)), settings.CheckDate);
 
     private static (string Rule, string Address) KeyOf(Finding finding) => (finding.Rule, finding.Address);
 

@@ -91,6 +91,9 @@ public enum ElementKind
 
     /// <summary>A condition of the site that the plan states.</summary>
     Condition,
+
+    /// <summary>A single number that the plan states. Only its rules are asked whether it is usual; what is usual is no finding.</summary>
+    Value,
 }
 
 /// <summary>One element of a plan.</summary>
@@ -99,8 +102,8 @@ public enum ElementKind
 /// <param name="Subject">The stated record; null where the plan says nothing about it.</param>
 public sealed record Element(ElementKind Kind, string Id, object? Subject)
 {
-    /// <summary>Kind and id, for example <c>course:wearing</c>; for what a plan has once, the kind alone.</summary>
-    public string Address => Id.Length == 0 ? Words.Of(Kind) : $"{Words.Of(Kind)}:{Id}";
+    /// <summary>Kind and id, for example <c>course:wearing</c>; for what a plan has once, the kind alone; for a single number its element and key, <c>course:wearing/thickness</c>.</summary>
+    public string Address => Kind == ElementKind.Value ? Id : Id.Length == 0 ? Words.Of(Kind) : $"{Words.Of(Kind)}:{Id}";
 }
 
 /// <summary>Two courses laid hot-on-hot, as one hot body.</summary>

@@ -43,5 +43,6 @@ public static class LaygateQuantities
         .. RollingOrder.All(),
         .. PeopleOfThePlan.All(),
         .. DatesOfEvidence.All(),
+        .. Values.ValueQuantities.All(),
     ]);
 }

@@ -1,4 +1,5 @@
 using Laygate.Engineering.Quantities.Safety;
+using Laygate.Engineering.Quantities.Values;
 using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Quantities;
@@ -26,12 +27,19 @@ public sealed class PlanElements
     /// <summary>All elements in plan order.</summary>
     public IReadOnlyList<Element> All { get; }
 
+    /// <summary>The numbers that the plan states, in plan order. They are elements of a kind of their own, and not among <see cref="All"/>.</summary>
+    public IReadOnlyList<StatedValue> Values => field ??= StatedValues.Of(Plan);
+
+    /// <summary>A stated number as an element.</summary>
+    public static Element OfValue(StatedValue value) => new(ElementKind.Value, value.Address, value);
+
     /// <summary>The elements of one kind, in plan order.</summary>
-    public IEnumerable<Element> Of(ElementKind kind) => All.Where(element => element.Kind == kind);
+    public IEnumerable<Element> Of(ElementKind kind) => kind == ElementKind.Value ? Values.Select(OfValue) : All.Where(element => element.Kind == kind);
 
     /// <summary>Finds an element by its address.</summary>
     /// <returns>The element, or null.</returns>
-    public Element? Find(string address) => byAddress.GetValueOrDefault(address);
+    public Element? Find(string address) => byAddress.GetValueOrDefault(address)
+        ?? (address.Contains('/', StringComparison.Ordinal) && Values.FirstOrDefault(value => string.Equals(value.Address, address, StringComparison.Ordinal)) is { } value ? OfValue(value) : null);
 
     /// <summary>
     /// The one element of a kind that another belongs to: a course to its mix, trucks to their mix and plant, a roller to its phase,

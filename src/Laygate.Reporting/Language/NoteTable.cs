@@ -79,6 +79,8 @@ internal static class NoteTable
         ["simulation-waits-for-trucks"] = "When the paver stands, it waits {share} of that time because no truck was back at the plant. Add trucks or shorten their round.",
         ["size-basis-maximum"] = "The aggregate size {sieve} is stated as the maximum; without the sieve series it cannot be set against a limit for D or the nominal maximum.",
         ["specification-unread"] = "Nothing of {specification} was read. Its limits are recalled and only warn: hold the plan against the specification itself before you rely on it.",
+        ["unit-slip"] = "Did you mean {meant}? That is {same}, and usual.",
+        ["usual-because"] = "Why that is usual: {text}",
         ["too-many-mixes"] = "{count} mixes pass through one feeder; no relation is known for more than two.",
         ["weak-assumption"] = "Only a warning, because the value rests on an assumption in place of something that the plan does not state.",
     }.ToFrozenDictionary(StringComparer.Ordinal);

@@ -131,6 +131,7 @@ public static class RuleWords
     private static string Element(ElementKind kind) => kind switch
     {
         ElementKind.Trucks => "each group of trucks",
+        ElementKind.Value => "each number that the plan states",
         ElementKind.EarlyFriction => "early skid resistance",
         _ when PlanElements.IsSingle(kind) => $"the {Words.Of(kind).Replace('-', ' ')}",
         _ => $"each {Words.Of(kind).Replace('-', ' ')}",

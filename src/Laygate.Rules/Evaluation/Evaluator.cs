@@ -24,6 +24,7 @@ public static class Evaluator
             .SelectMany(element => book.On(element.Kind)
                 .Where(rule => settings.OnlyRule is null || string.Equals(settings.OnlyRule, rule.Definition.Id, StringComparison.Ordinal))
                 .Select(rule => (rule, evaluation.Evaluate(rule, element))))
+            .Concat(settings.OnlyRule is { } only ? UsualValues.Of(book, context, evaluation, only) : UsualValues.Of(book, context, evaluation))
             .ToList();
         var findings = new DecidingAssumptions(book, context, settings).Noted(LastWord.Noted(judged, context.Catalogue));
         return new Report

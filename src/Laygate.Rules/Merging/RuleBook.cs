@@ -2,6 +2,7 @@ using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
 using Laygate.Rules.Binding;
 using Laygate.Rules.Definitions;
+using Laygate.Rules.Evaluation;
 using Laygate.Rules.Results;
 
 namespace Laygate.Rules.Merging;
@@ -21,11 +22,15 @@ public sealed class RuleBook
         Assumptions = assumptions;
         InForce = [.. all.Where(rule => rule.InForce).Select(rule => rule.Rule)];
         byElement = InForce.ToLookup(rule => rule.Definition.AppliesTo);
+        Usual = new UsualRanges(On(ElementKind.Value));
         Text = CanonicalText.Of(this);
         Hash = CanonicalText.HashOf(Text);
     }
 
     private readonly ILookup<ElementKind, CheckedRule> byElement;
+
+    /// <summary>What is usual of stated numbers, by the rules in force.</summary>
+    internal UsualRanges Usual { get; }
 
     /// <summary>Layers in order.</summary>
     public IReadOnlyList<BookLayer> Layers { get; }

@@ -46,7 +46,10 @@ internal sealed class Variant(RuleBook book, QuantityContext context, Evaluation
 
     /// <summary>What all rules say.</summary>
     public IReadOnlyList<Finding> All() =>
-        [.. context.Elements.All.SelectMany(element => book.On(element.Kind).Select(rule => evaluation.Evaluate(rule, element)))];
+    [
+        .. context.Elements.All.SelectMany(element => book.On(element.Kind).Select(rule => evaluation.Evaluate(rule, element))),
+        .. UsualValues.Of(book, context, evaluation).Select(judged => judged.Finding),
+    ];
 }
 
 /// <summary>Makes and judges changed copies of one plan. Serves several threads.</summary>

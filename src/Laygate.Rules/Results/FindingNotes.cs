@@ -42,6 +42,12 @@ public static class FindingNotes
     /// <summary>A number lies below or above all bands of the table: strength, key, number, range (words).</summary>
     public const string OutsideTable = "outside-table";
 
+    /// <summary>Why a range is taken as usual: text.</summary>
+    public const string UsualBecause = "usual-because";
+
+    /// <summary>The same number would be usual in another unit: meant, number in that unit; same, what that is in the unit of the plan.</summary>
+    public const string UnitSlip = "unit-slip";
+
     /// <summary>At release a required limit fails that could not be judged because a stated number is out of range. No arguments.</summary>
     public const string OutOfRangeFails = "out-of-range-fails";
 

@@ -163,7 +163,7 @@ public sealed partial class CaseRunner
     {
         string[] needed = rule.When.Count > 0 || rule.Jurisdictions.Count > 0
             ? ["met", "missed", Unknown(rule), "not-applicable"]
-            : rule.Check == CheckKind.Present ? ["met", "missed"] : ["met", "missed", "not-assessed"];
+            : rule.Check == CheckKind.Present || rule.AppliesTo == ElementKind.Value ? ["met", "missed"] : ["met", "missed", "not-assessed"];
         // What is stated may be for a person to judge: nothing is met then.
         var shown = cases.Select(one => one.Finding.Text("outcome")).ToHashSet(StringComparer.Ordinal);
         var lacking = needed.Where(kind => !shown.Contains(kind) && !(kind is "met" && rule.Check == CheckKind.Present && shown.Contains("needs-person"))).ToList();

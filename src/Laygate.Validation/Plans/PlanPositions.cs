@@ -144,11 +144,11 @@ internal readonly record struct PositionedToken(YamlToken Token, TextSpan Span)
     /// <summary>An entry of a list.</summary>
     public static PositionedToken Entry(YamlToken item) => new(item, TokenNames.Head(item).Span);
 
-    /// <summary>By what an entry of a list is named in references: its id, course or station, or itself.</summary>
+    /// <summary>By what an entry of a list is named in references: its id, course, station, depth or phase, or itself.</summary>
     public static string? Name(YamlToken item) => item switch
     {
         ScalarToken scalar => scalar.Text,
-        MapToken map => ((map["id"] ?? map["course"] ?? map["at"]) as ScalarToken)?.Text,
+        MapToken map => ((map["id"] ?? map["course"] ?? map["at"] ?? map["depth"] ?? map["phase"]) as ScalarToken)?.Text,
         _ => null,
     };
 }

@@ -140,6 +140,7 @@ public static class BaseElements
         _ when PlanElements.IsSingle(kind) => ("single", Words.Of(kind)),
         ElementKind.Pair => ("pair", "pair:lower+upper"),
         ElementKind.Feeder => ("pair", "feeder:feeder"),
+        ElementKind.Value => ("single", "course:wearing/thickness"),
         _ => ("single", $"{Words.Of(kind)}:{Id(kind)}"),
     };
 

@@ -59,7 +59,7 @@ internal sealed record GeneratedCase(CheckedRule Rule, CheckedBound Bound, int? 
         Give(context, element, Rule.Quantity, value);
         var book = Laygate.Rules.Merging.RuleBook.Build(General(), [], Catalogue, LaygateAssumptions.Set());
         Assert.Empty(book.Problems);
-        return Evaluator.Evaluate(book.Book!, context, new EvaluationSettings { File = plan, CheckedOn = Date() }).Findings.Single(finding => finding.Address == address);
+        return Evaluator.Evaluate(book.Book!, context, new EvaluationSettings { File = plan, CheckedOn = Date(), OnlyRule = Rule.Definition.Id }).Findings.Single(finding => finding.Address == address);
     }
 
     // The rule with this bound alone, in force anywhere and under no condition: conditions have cases of their own.
