@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Text;
 
 namespace Laygate.Model.Plans;
@@ -12,12 +11,12 @@ public static class Words
 
     /// <summary>The word of one member.</summary>
     public static string Of<T>(T member)
-        where T : struct, Enum => Table<T>.ByMember.GetValueOrDefault(member, string.Empty);
+        where T : struct, Enum => Array.IndexOf(Table<T>.Members, member) is var index and >= 0 ? Table<T>.Words[index] : string.Empty;
 
     /// <summary>Finds the member that a word names; letter case matters.</summary>
     /// <returns>The member, or null when the list has no such word.</returns>
     public static T? Find<T>(string word)
-        where T : struct, Enum => Table<T>.ByWord.TryGetValue(word, out var member) ? member : null;
+        where T : struct, Enum => Array.IndexOf(Table<T>.Words, word) is var index and >= 0 ? Table<T>.Members[index] : null;
 
     private static string Hyphenate(string name)
     {
@@ -35,16 +34,11 @@ public static class Words
         return text.ToString();
     }
 
-    // A report asks for thousands of words; they are made from the names of the members once.
+    // A report asks for thousands of words; they are made from the names of the members once. Arrays: a dictionary for each list would be megabytes of machine code.
     private static class Table<T>
         where T : struct, Enum
     {
+        public static readonly T[] Members = Enum.GetValues<T>();
         public static readonly string[] Words = Array.ConvertAll(Enum.GetNames<T>(), Hyphenate);
-
-        public static readonly FrozenDictionary<T, string> ByMember =
-            Enum.GetValues<T>().Distinct().ToFrozenDictionary(member => member, member => Hyphenate(Enum.GetName(member)!));
-
-        public static readonly FrozenDictionary<string, T> ByWord =
-            ByMember.DistinctBy(pair => pair.Value, StringComparer.Ordinal).ToFrozenDictionary(pair => pair.Value, pair => pair.Key, StringComparer.Ordinal);
     }
 }
