@@ -23,7 +23,9 @@ internal sealed class CheckRun(ICheckPipeline pipeline, Streams streams, string 
         var problems = sessions.Problems;
         WriteProblems(problems);
         using var forms = new ResultForms(arguments, Head(arguments, sessions, plans), streams);
-        var (code, earlier) = Check(plans, forms);
+        var explained = arguments.Explain is { } choice ? new ExplainedFinding(choice) : null;
+        var (code, earlier) = Check(plans, forms, explained);
+        explained?.Require();
         WriteProblems(earlier);
         forms.End();
         return problems.Count + earlier.Count > 0 ? ExitCodes.Unreadable : code;
@@ -62,7 +64,7 @@ internal sealed class CheckRun(ICheckPipeline pipeline, Streams streams, string 
     }
 
     // Plans are checked side by side and reported in their order; nothing is kept of a report that is written.
-    private (int Code, IReadOnlyList<Problem> Earlier) Check(IReadOnlyList<GovernedPlan> plans, ResultForms forms)
+    private (int Code, IReadOnlyList<Problem> Earlier) Check(IReadOnlyList<GovernedPlan> plans, ResultForms forms, ExplainedFinding? explained)
     {
         var code = ExitCodes.Clean;
         var earlier = new List<Problem>();
@@ -79,6 +81,7 @@ internal sealed class CheckRun(ICheckPipeline pipeline, Streams streams, string 
             {
                 WriteProblems(done.Result.Problems);
                 forms.Add(done.Result, done.Changes);
+                explained?.Look(done.Result);
                 earlier.AddRange(done.Changes?.Problems ?? []);
                 code = Math.Max(code, ExitCodes.Of(done.Result, plans[number].Governed.FailOn, plans[number].Governed.NotAssessedFails));
             }));

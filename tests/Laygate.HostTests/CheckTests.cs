@@ -74,6 +74,46 @@ public sealed class CheckTests
         Assert.StartsWith("standard input: The file has more than 4 MiB", app.Error, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("LAY-001")]
+    [InlineData("LAY-001@course:patch")]
+    public void One_finding_is_explained_also_of_standard_input_and_of_several_plans(string choice)
+    {
+        using var app = new AppHarness { Input = "fail" };
+        Assert.Equal(1, app.Run("check", "-", app.Plan("a.yaml", "pass"), "--explain", choice));
+        Assert.Equal(2, app.Out.Split("Harbour road, thin overlay at night").Length - 1);
+        Assert.Contains("  where   course:patch, standard input:48:16\n", app.Out, StringComparison.Ordinal);
+        Assert.Contains("  why     Large stones drag", app.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("ROL-002", app.Out, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("laygate: No plan has a finding of a rule `LAY-0001`. Did you mean LAY-001?", "--explain", "LAY-0001")]
+    [InlineData("laygate: LAY-001 has no finding at `course:none`. It was judged at course:wearing, course:patch", "--explain", "LAY-001@course:none")]
+    [InlineData("laygate: --explain shows on the console only", "--explain", "LAY-001", "--format", "json")]
+    [InlineData("laygate: --explain shows one finding, --full and --all show all of them: choose one.", "--explain", "LAY-001", "--full")]
+    public void A_finding_that_cannot_be_explained_is_said_and_gives_2(string message, params string[] options)
+    {
+        using var app = new AppHarness();
+        Assert.Equal(2, app.Run(["check", app.Plan("a.yaml", "pass"), .. options]));
+        Assert.StartsWith(message, app.Error, StringComparison.Ordinal);
+        Assert.Empty(app.Out);
+    }
+
+    [Fact]
+    public void The_full_form_shows_what_the_short_one_does_not()
+    {
+        using var app = new AppHarness();
+        var plan = app.Plan("a.yaml", "pass");
+        app.Run("check", plan);
+        Assert.DoesNotContain("  why ", app.Out, StringComparison.Ordinal);
+        app.Run("check", plan, "--full");
+        Assert.Contains("  why ", app.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("SAF-002", app.Out, StringComparison.Ordinal);
+        app.Run("check", plan, "--all");
+        Assert.Contains("SAF-002", app.Out, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Standard_input_has_a_name()
     {

@@ -187,9 +187,11 @@ public sealed class FormatTests
             Assert.Equal("testsuite", suite.Name.LocalName);
             Allowed(suite, "name", "tests", "failures", "errors", "skipped", "file");
             Assert.All((string[])["name", "tests", "failures", "errors"], name => Assert.NotNull(suite.Attribute(name)));
-            Assert.Equal(suite.Elements().Count().ToString(CultureInfo.InvariantCulture), suite.Attribute("tests")!.Value);
+            var cases = suite.Elements().SkipLast(1).ToList();
+            Assert.Equal("system-out", suite.Elements().Last().Name.LocalName);
+            Assert.Equal(cases.Count.ToString(CultureInfo.InvariantCulture), suite.Attribute("tests")!.Value);
             Assert.All((string[])["failures", "errors", "skipped"], name => Assert.Equal(suite.Elements().Elements(name is "skipped" ? name : name[..^1]).Count().ToString(CultureInfo.InvariantCulture), suite.Attribute(name)!.Value));
-            foreach (var one in suite.Elements())
+            foreach (var one in cases)
             {
                 Assert.Equal("testcase", one.Name.LocalName);
                 Allowed(one, "name", "classname");
@@ -238,7 +240,8 @@ public sealed class FormatTests
     public void Annotations_are_sorted_and_plan_text_cannot_begin_a_command()
     {
         var text = Written(AnnotationWriter.Write, With(Samples.Finding() with { Title = Hostile, Status = Status.Warn }, Samples.Finding() with { Rule = "X,:1" }));
-        var lines = text.TrimEnd('\n').Split('\n');
+        var lines = text.TrimEnd('\n').Split('\n')[1..];
+        Assert.StartsWith("::notice title=Before you rely on this::In doubt ", text, StringComparison.Ordinal);
         Assert.Equal(2, lines.Length);
         Assert.StartsWith("::error file=jobs/harbour-road.yaml,line=41,endLine=41,col=16,endColumn=20,title=X%2C%3A1 fail::", lines[0], StringComparison.Ordinal);
         Assert.StartsWith("::warning ", lines[1], StringComparison.Ordinal);
@@ -265,7 +268,7 @@ public sealed class FormatTests
                 Notes = [Laygate.Engineering.Quantities.Note.Of("entry-missing", ("kind", $"kind-{i}"), ("list", "measures"), ("fields", "what"))],
             }),
         ]);
-        var lines = Written(AnnotationWriter.Write, run).TrimEnd('\n').Split('\n');
+        var lines = Written(AnnotationWriter.Write, run).TrimEnd('\n').Split('\n')[1..];
         Assert.Equal(3, lines.Length);
         Assert.Contains("title=10 hazards of severity A%3A fail::The plan says nothing, or too little, about 10 hazards of severity A.%0A", lines[0], StringComparison.Ordinal);
         Assert.Contains("Hazard 9 (SAF-009): Add an entry of the kind `kind-9` to `measures`, with what.", lines[0], StringComparison.Ordinal);
@@ -279,6 +282,32 @@ public sealed class FormatTests
         Assert.DoesNotContain("State measures", text, StringComparison.Ordinal);
         Assert.DoesNotContain("<b>", text, StringComparison.Ordinal);
         Assert.True(text.IndexOf("severity A", StringComparison.Ordinal) < text.IndexOf("(LAY-001", StringComparison.Ordinal));
+    }
+
+    /// <summary>Whoever is told what to do is told in the same breath whom to ask, and every form says that stopping and the emergency call come first.</summary>
+    [Fact]
+    public void Each_form_carries_the_caution_and_whom_to_ask()
+    {
+        var run = With(Samples.Finding());
+        foreach (var write in (Action<ReportedRun, Stream>[])[JUnitWriter.Write, CodeQualityWriter.Write, AnnotationWriter.Write])
+        {
+            var text = Written(write, run);
+            Assert.Contains("Ask: The specification names the thickness of each mix; ask the pavement engineer.", text, StringComparison.Ordinal);
+            Assert.Contains("In an emergency call the local emergency number first.", text, StringComparison.Ordinal);
+            Assert.True(text.IndexOf("stop and ask", StringComparison.Ordinal) < text.IndexOf("o approval", StringComparison.Ordinal));
+        }
+
+        Assert.Contains("stop and ask", Caution.Sentences[0], StringComparison.Ordinal);
+        Assert.Contains("In an emergency", Caution.Sentences[0], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_junit_case_that_passes_is_named_after_what_holds()
+    {
+        var passed = Samples.Finding() with { Outcome = Outcome.Met, Status = Status.Pass };
+        var names = XDocument.Parse(Written(JUnitWriter.Write, With(passed, passed with { Rule = "ZZZ-999" }))).Descendants("testcase").Select(one => one.Attribute("name")!.Value).ToList();
+        Assert.StartsWith("LAY-001 at course:wearing: The course is thick enough for the size of its stones (", names[0], StringComparison.Ordinal);
+        Assert.StartsWith("ZZZ-999 at course:wearing: Does not occur: Course too thin for its aggregate (", names[1], StringComparison.Ordinal);
     }
 
     [Fact]

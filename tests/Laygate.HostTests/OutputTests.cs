@@ -12,7 +12,7 @@ public sealed class OutputTests
         Assert.Equal(1, app.Run("check", plan, "--output", $"sarif={sarif}", "--output", $"junit={junit}"));
         Assert.Contains("\"version\": \"2.1.0\"", File.ReadAllText(sarif), StringComparison.Ordinal);
         Assert.StartsWith("<?xml", File.ReadAllText(junit), StringComparison.Ordinal);
-        Assert.Contains("Before you rely on this", app.Out, StringComparison.Ordinal);
+        Assert.Contains("In doubt stop and ask.", app.Out, StringComparison.Ordinal);
         Assert.Empty(Directory.GetFiles(app.Folder, "*.part"));
     }
 
@@ -20,7 +20,7 @@ public sealed class OutputTests
     [InlineData("sarif", "{")]
     [InlineData("junit", "<?xml")]
     [InlineData("code-quality", "[")]
-    [InlineData("annotations", "::error ")]
+    [InlineData("annotations", "::notice ")]
     [InlineData("markdown", "# Plan check")]
     public void Each_form_goes_to_standard_output_alone(string format, string start)
     {

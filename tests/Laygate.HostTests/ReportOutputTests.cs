@@ -22,7 +22,7 @@ public sealed class ReportOutputTests
     [InlineData(100)]
     public void Report_on_a_terminal(int width)
     {
-        var lines = TerminalReport.Lines([Samples.Result()], new TerminalSettings(width, All: width == 100));
+        var lines = TerminalReport.Lines([Samples.Result()], new TerminalSettings(width, All: width == 100) { Full = true });
         Snapshot.Match(string.Join('\n', lines.Select(line => line.Text)) + "\n", $"terminal-{width}");
     }
 

@@ -1,5 +1,6 @@
 using Laygate.Model.Plans;
 using Laygate.Reporting.Language;
+using Laygate.Reporting.Terminal;
 
 namespace Laygate.Cli.Arguments;
 
@@ -66,8 +67,14 @@ internal sealed record CheckArguments
     /// <summary>Date of checking.</summary>
     public required DateOnly Date { get; init; }
 
+    /// <summary>Whether the console shows each finding in full.</summary>
+    public bool Full { get; init; }
+
     /// <summary>Whether everything is listed one by one.</summary>
     public required bool All { get; init; }
+
+    /// <summary>The findings that alone the console shows; null for all of them.</summary>
+    public FindingChoice? Explain { get; init; }
 
     /// <summary>Whether to look for what would mend findings.</summary>
     public bool Remedies { get; init; } = true;

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Laygate.Model.Plans;
+using Laygate.Reporting.Terminal;
 
 namespace Laygate.Cli.Arguments;
 
@@ -21,13 +22,15 @@ internal sealed class CheckCommand : Verb
     private readonly Option<string> previous = new("--previous");
     private readonly Option<bool> outlook = new("--outlook") { Arity = ArgumentArity.Zero };
     private readonly Option<bool> quick = new("--quick") { Arity = ArgumentArity.Zero };
+    private readonly Option<bool> full = new("--full") { Arity = ArgumentArity.Zero };
     private readonly Option<bool> all = new("--all") { Arity = ArgumentArity.Zero };
+    private readonly Option<string> explain = new("--explain");
 
     public CheckCommand()
         : base("check", HelpText.Check)
     {
         Add(files);
-        foreach (var option in (Option[])[rules, departures, stage, failOn, format, output, include, date, baseline, changedSince, previous, stdinName, outlook, quick, all])
+        foreach (var option in (Option[])[rules, departures, stage, failOn, format, output, include, date, baseline, changedSince, previous, stdinName, outlook, quick, full, all, explain])
         {
             Add(option);
         }
@@ -53,7 +56,9 @@ internal sealed class CheckCommand : Verb
         Quick = parsed.GetValue(quick) && parsed.GetValue(outlook)
             ? throw new ArgumentProblem("A quick check makes no outlook. Leave out --quick or --outlook.")
             : parsed.GetValue(quick),
+        Full = parsed.GetValue(full),
         All = parsed.GetValue(all),
+        Explain = Values.NotEmpty("--explain", parsed.GetValue(explain)) is { } asked ? FindingChoice.Of(asked) : null,
         Baseline = Values.NotEmpty("--baseline", parsed.GetValue(baseline)),
         Previous = Values.NotEmpty("--previous", parsed.GetValue(previous)),
         ChangedSince = Values.NotEmpty("--changed-since", parsed.GetValue(changedSince)),
@@ -61,8 +66,13 @@ internal sealed class CheckCommand : Verb
     }));
 
     // An option that no chosen form shows would be lost without a word.
-    private static CheckArguments Consistent(CheckArguments arguments) =>
-        arguments.Previous is null || arguments.Outputs.Any(target => target.Format is OutputFormat.Html or OutputFormat.Markdown)
-            ? arguments
-            : throw new ArgumentProblem("--previous shows in html and markdown only: add --format or --output for one of them, or use `laygate compare`.");
+    private static CheckArguments Consistent(CheckArguments arguments) => arguments switch
+    {
+        { Previous: not null } when !arguments.Outputs.Any(target => target.Format is OutputFormat.Html or OutputFormat.Markdown) =>
+            throw new ArgumentProblem("--previous shows in html and markdown only: add --format or --output for one of them, or use `laygate compare`."),
+        { Explain: not null } when !arguments.Outputs.Any(target => target.Format == OutputFormat.Console) =>
+            throw new ArgumentProblem("--explain shows on the console only; the other forms hold every finding in full."),
+        { Explain: not null } when arguments.Full || arguments.All => throw new ArgumentProblem("--explain shows one finding, --full and --all show all of them: choose one."),
+        _ => arguments,
+    };
 }

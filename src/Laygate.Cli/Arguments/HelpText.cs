@@ -99,7 +99,10 @@ internal static class HelpText
                                  which weather the plan still works
           --quick                leave out spread, simulated shifts and remedies; for
                                  drafting, not to rely on
-          --all                  list every pass, and every assumption
+          --explain RULE[@ADDRESS]
+                                 show only the findings of one rule, in full
+          --full                 show every finding in full, not in two lines
+          --all                  the same, with every pass and every assumption
           --stdin-name NAME      name to show for standard input
           --help                 show this
 

@@ -7,15 +7,15 @@ using Laygate.Reporting.JUnit;
 using Laygate.Reporting.Markdown;
 using Laygate.Reporting.Runs;
 using Laygate.Reporting.Sarif;
+using Laygate.Reporting.Terminal;
 
 namespace Laygate.Cli.Output;
 
 /// <summary>One form of a result. What belongs to another form is not touched.</summary>
 /// <param name="Format">Form.</param>
-/// <param name="Width">Columns of a terminal.</param>
+/// <param name="Settings">How it is shown on a terminal.</param>
 /// <param name="Colour">Whether a terminal shows colour.</param>
-/// <param name="All">Whether everything is listed one by one.</param>
-internal sealed record ResultForm(OutputFormat Format, int Width, bool Colour, bool All)
+internal sealed record ResultForm(OutputFormat Format, TerminalSettings Settings, bool Colour)
 {
     /// <summary>Begins to write a run.</summary>
     /// <param name="head">The run.</param>
@@ -30,6 +30,6 @@ internal sealed record ResultForm(OutputFormat Format, int Width, bool Colour, b
         OutputFormat.Annotations => new AnnotationForm(head, output, () => new Spool(folder)),
         OutputFormat.Markdown => new MarkdownForm(head, output),
         OutputFormat.Html => new HtmlForm(head, output, new Spool(folder)),
-        _ => new TerminalForm(output, Width, Colour, All),
+        _ => new TerminalForm(output, Settings, Colour),
     };
 }

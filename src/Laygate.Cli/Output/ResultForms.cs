@@ -1,6 +1,7 @@
 using Laygate.Cli.Arguments;
 using Laygate.Cli.Files;
 using Laygate.Reporting.Runs;
+using Laygate.Reporting.Terminal;
 using Laygate.Rules.Results;
 
 namespace Laygate.Cli.Output;
@@ -21,7 +22,7 @@ internal sealed class ResultForms : IDisposable
         {
             foreach (var target in arguments.Outputs.OrderBy(target => target.File is not null))
             {
-                forms.Add(Begin(target, head, arguments.All));
+                forms.Add(Begin(target, head, arguments));
             }
         }
         catch
@@ -55,18 +56,20 @@ internal sealed class ResultForms : IDisposable
         files.ForEach(file => file.File.Dispose());
     }
 
-    private IRunForm Begin(OutputTarget target, RunHead head, bool all)
+    private IRunForm Begin(OutputTarget target, RunHead head, CheckArguments arguments)
     {
         if (target.File is not { } path)
         {
-            return new ResultForm(target.Format, streams.Width, streams.Colour, all).Begin(head, streams.Out, Path.GetTempPath());
+            return new ResultForm(target.Format, Settings(arguments, streams.Width), streams.Colour).Begin(head, streams.Out, Path.GetTempPath());
         }
 
         var file = Guarded(path, () => new AtomicFile(path));
         files.Add((path, file));
-        return new ResultForm(target.Format, Streams.UsualWidth, Colour: false, all)
+        return new ResultForm(target.Format, Settings(arguments, Streams.UsualWidth), Colour: false)
             .Begin(head, new GuardedStream(file.Stream, () => throw ResultOutput.Refused(path)), file.Folder);
     }
+
+    private static TerminalSettings Settings(CheckArguments arguments, int width) => new(width, arguments.All) { Full = arguments.Full, Explain = arguments.Explain };
 
     private static T Guarded<T>(string path, Func<T> write)
     {

@@ -5,10 +5,10 @@ using Laygate.Rules.Results;
 namespace Laygate.Cli.Output;
 
 /// <summary>The report for a person at a terminal, plan by plan.</summary>
-internal sealed class TerminalForm(Stream output, int width, bool colour, bool all) : IRunForm
+internal sealed class TerminalForm(Stream output, TerminalSettings settings, bool colour) : IRunForm
 {
     private readonly StreamWriter writer = new(output, Streams.Utf8, bufferSize: 16 << 10, leaveOpen: true) { NewLine = "\n" };
-    private readonly TerminalReport report = new(new TerminalSettings(width, all));
+    private readonly TerminalReport report = new(settings);
 
     /// <inheritdoc/>
     public void Add(FileResult result, ComparisonResult? changes) => TerminalWriter.Write(writer, colour, report.Add(result));

@@ -23,6 +23,7 @@ public sealed class AnnotationForm : IRunForm
     private readonly List<Problem> problems;
     private readonly SortedDictionary<Rank, StreamWriter> ranks = [];
     private readonly SortedDictionary<Kind, int> counts = [];
+    private bool hasReports;
 
     /// <summary>Begins.</summary>
     /// <param name="head">The run.</param>
@@ -39,6 +40,7 @@ public sealed class AnnotationForm : IRunForm
     public void Add(FileResult result, ComparisonResult? changes)
     {
         problems.AddRange(result.Problems);
+        hasReports |= result.Reports.Count > 0;
         var (single, merged) = Lines([.. listing.Asked(result)]);
         foreach (var line in single)
         {
@@ -60,6 +62,7 @@ public sealed class AnnotationForm : IRunForm
     public void End()
     {
         problems.ForEach(problem => Put(Of(problem), Order.Problem));
+        WriteCaution();
         foreach (var writer in ranks.Values)
         {
             writer.Flush();
@@ -70,6 +73,16 @@ public sealed class AnnotationForm : IRunForm
         foreach (var (kind, count) in counts.Where(kind => kind.Value > ShownOfAKind))
         {
             last.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{count - ShownOfAKind} more of the kind {Word(kind)} stand above only: ten of each are shown beside the files."));
+        }
+    }
+
+    // A clean result carries it too.
+    private void WriteCaution()
+    {
+        if (hasReports)
+        {
+            using var first = Writer(output);
+            first.WriteLine($"::notice title=Before you rely on this::{Data(string.Join('\n', Caution.Sentences))}");
         }
     }
 

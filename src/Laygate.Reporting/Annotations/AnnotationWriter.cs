@@ -3,8 +3,8 @@ using Laygate.Reporting.Runs;
 namespace Laygate.Reporting.Annotations;
 
 /// <summary>
-/// Lines that a code host turns into remarks beside the plan's lines, worst first, because it shows ten of each kind at most. Text of a plan
-/// can neither end a line nor begin a command.
+/// Lines that a code host turns into remarks beside the plan's lines, worst first, because it shows ten of each kind at most; the
+/// caution is a remark of its own on top. Text of a plan can neither end a line nor begin a command.
 /// </summary>
 public static class AnnotationWriter
 {

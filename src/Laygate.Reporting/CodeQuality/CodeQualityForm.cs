@@ -35,7 +35,7 @@ public sealed class CodeQualityForm : IRunForm
         problems.AddRange(result.Problems);
         foreach (var item in listing.Asked(result))
         {
-            Write(tail.Json, item.Rule, $"{Names.Of(item.Group)}: {item.Text}", item.Fingerprint, Severity(item), item.File, item.Position.Line);
+            Write(tail.Json, item.Rule, $"{Names.Of(item.Group)}: {item.Text} {string.Join(' ', Caution.Brief)}", item.Fingerprint, Severity(item), item.File, item.Position.Line);
         }
 
         tail.Json.Flush();

@@ -2,7 +2,7 @@ using Laygate.Reporting.Runs;
 
 namespace Laygate.Reporting.CodeQuality;
 
-/// <summary>The code-quality JSON that a code host shows beside a change: an array, without a byte-order mark, of description, check, fingerprint, severity and place.</summary>
+/// <summary>The code-quality JSON that a code host shows beside a change: an array, without a byte-order mark, of description, check, fingerprint, severity and place. The form has room for entries only, so each carries the short caution.</summary>
 public static class CodeQualityWriter
 {
     /// <summary>Writes a run as UTF-8 with a line feed at the end.</summary>

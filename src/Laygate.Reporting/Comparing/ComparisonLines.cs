@@ -1,3 +1,4 @@
+using Laygate.Reporting.Language;
 using Laygate.Reporting.Terminal;
 using Laygate.Rules.Results;
 
@@ -29,6 +30,11 @@ public static class ComparisonLines
 
         page.Blank();
         page.Flow(0, 2, [new TextSpan(TextStyle.Plain, ComparisonWords.Counts(plan))]);
+        foreach (var sentence in Caution.Brief)
+        {
+            page.Flow(0, 2, [new TextSpan(TextStyle.Heading, sentence)]);
+        }
+
         var parts = ComparisonWords.Parts(plan);
         if (parts.Count == 0 || plan.Old is null || plan.New is null)
         {

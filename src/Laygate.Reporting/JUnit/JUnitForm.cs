@@ -75,10 +75,13 @@ public sealed class JUnitForm : IRunForm
 
     private Case CaseOf(ListedItem item)
     {
-        var name = names.Unique(item, $"{item.Rule} at {item.Address}: {item.Title} ({item.File}, plan {item.Report.PlanId})");
+        var name = names.Unique(item, $"{item.Rule} at {item.Address}: {Title(item)} ({item.File}, plan {item.Report.PlanId})");
         var at = string.Create(CultureInfo.InvariantCulture, $"{item.File}:{item.Position.Line}:{item.Position.Column}");
         return new Case(item.Rule, name, Result(item), Names.Of(item.Group), $"{at}: {Names.Of(item.Group)}{(item.Known ? " (known of old)" : string.Empty)}: {item.Text}");
     }
+
+    // A list of green cases that each name something bad would read upside down.
+    private static string Title(ListedItem item) => item is { Group: FindingGroup.Passed, Finding: { } finding } ? HoldsTable.Of(finding) : item.Title;
 
     private Case CaseOf(Problem problem)
     {

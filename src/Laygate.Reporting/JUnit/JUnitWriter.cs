@@ -3,8 +3,9 @@ using Laygate.Reporting.Runs;
 namespace Laygate.Reporting.JUnit;
 
 /// <summary>
-/// JUnit XML: a suite for each plan, a case for each finding. What counts as failed at the gate is a failure; a warning that does not is a pass
-/// with its text as output; what was not decided is skipped; a file that cannot be read is an error. Names of cases are unique in the whole file.
+/// JUnit XML: a suite for each plan with the caution, a case for each finding; one that passes is named after what holds. What counts as failed at the
+/// gate is a failure; a warning that does not is a pass with its text as output; what was not decided is skipped; a file that cannot be read is an
+/// error. Names of cases are unique in the whole file.
 /// </summary>
 public static class JUnitWriter
 {

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using System.Xml;
+using Laygate.Reporting.Language;
 using Laygate.Reporting.Runs;
 using Laygate.Reporting.Text;
 
@@ -52,6 +53,8 @@ internal sealed class SuiteXml : IDisposable
             Write(one);
         }
 
+        // In full for the suite; hosts that show single cases only find the short one there.
+        xml.WriteElementString("system-out", string.Join('\n', Caution.Sentences));
         xml.WriteEndElement();
         xml.Flush();
     }
@@ -118,7 +121,7 @@ internal sealed class SuiteXml : IDisposable
             }
 
             // A host that ignores the attributes still shows the text.
-            xml.WriteString(PlainText.Show(one.Text).Replace(PlainText.Glue, ' '));
+            xml.WriteString(PlainText.Show(one.Text).Replace(PlainText.Glue, ' ') + (one.Result == CaseResult.Error ? string.Empty : "\n" + string.Join(' ', Caution.Brief)));
             xml.WriteEndElement();
         }
 

@@ -1,4 +1,5 @@
 using Laygate.Model.Plans;
+using Laygate.Reporting.Language;
 using Laygate.Reporting.Terminal;
 using Laygate.Reporting.Text;
 using Laygate.Rules.Merging;
@@ -35,6 +36,12 @@ public static class RuleExplanation
         }
 
         WriteCases(page, cases);
+        page.Blank();
+        foreach (var sentence in Caution.Brief)
+        {
+            page.Flow(0, 2, [new TextSpan(TextStyle.Heading, sentence)]);
+        }
+
         return page.Take();
     }
 

@@ -61,6 +61,11 @@ internal sealed class Listing(RunHead head)
         if (FindingGroups.Of(finding) is not (FindingGroup.Passed or FindingGroup.NotApplicable))
         {
             yield return PlainText.Show(finding.Remedy);
+            if (finding.Local.Length > 0)
+            {
+                yield return $"Ask: {PlainText.Show(finding.Local)}";
+            }
+
             foreach (var sentence in RemedyWords.Of(finding))
             {
                 yield return sentence.Replace(PlainText.Glue, ' ');

@@ -54,7 +54,7 @@ internal sealed class SarifRules
         var (family, name) = rule.Name.Split('/') is [var first, var second] ? (first, second) : (string.Empty, rule.Name);
         var source = rule.Sources.Count > 0 ? $" Source: {string.Join("; ", rule.Sources)}." : string.Empty;
         var local = rule.Local.Length > 0 ? $" Whom to ask: {rule.Local}" : string.Empty;
-        Rule(json, rule.Id, Pascal(name), rule.Title, rule.Why, $"{rule.Remedy}{local}{source} {string.Join(' ', Caution.Sentences.Take(2))}", family);
+        Rule(json, rule.Id, Pascal(name), rule.Title, rule.Why, $"{rule.Remedy}{local}{source} {string.Join(' ', Caution.Sentences.Take(3))}", family);
     }
 
     private void Rule(Utf8JsonWriter json, string id, string name, string title, string why, string help, string family)

@@ -3,7 +3,9 @@ using Laygate.Reporting.Text;
 namespace Laygate.Reporting.Terminal;
 
 /// <summary>Collects lines and breaks text between words.</summary>
-internal sealed class Page(int width)
+/// <param name="width">Columns of a line.</param>
+/// <param name="cuts">Whether a word that is longer than a line is cut; a path or key that somebody clicks or copies is not.</param>
+internal sealed class Page(int width, bool cuts = true)
 {
     /// <summary>Narrowest and widest line.</summary>
     private const int Narrowest = 40;
@@ -61,6 +63,15 @@ internal sealed class Page(int width)
     public void Labelled(int first, int next, string label, params IEnumerable<TextSpan> spans) =>
         Flow(first, next, [new TextSpan(TextStyle.Quiet, label.PadRight(next - first).Replace(' ', '\u00A0')), .. spans]);
 
+    /// <summary>Lines that were broken elsewhere.</summary>
+    public void Put(IReadOnlyList<TerminalLine> whole)
+    {
+        foreach (var line in whole)
+        {
+            Put(line);
+        }
+    }
+
     private void Put(TerminalLine line)
     {
         last = line;
@@ -91,7 +102,7 @@ internal sealed class Page(int width)
         foreach (var rune in text.EnumerateRunes())
         {
             var size = TextWidth.Of(rune);
-            if (column + size > width)
+            if (cuts && column + size > width)
             {
                 Break();
                 Indent(next);

@@ -41,4 +41,14 @@ public sealed record TerminalLine(IReadOnlyList<TextSpan> Spans)
 /// <summary>How a report is shown on a terminal.</summary>
 /// <param name="Width">Columns of the terminal; lines are at least 40 and at most 100 columns wide.</param>
 /// <param name="All">Whether passes, what does not apply and properties of the model are listed one by one.</param>
-public sealed record TerminalSettings(int Width, bool All = false);
+public sealed record TerminalSettings(int Width, bool All = false)
+{
+    /// <summary>Whether each finding is shown in full; otherwise a plan takes at most 60 lines.</summary>
+    public bool Full { get; init; }
+
+    /// <summary>The findings that alone are shown, in full; null for all of them.</summary>
+    public FindingChoice? Explain { get; init; }
+
+    /// <summary>Whether the short form is meant.</summary>
+    internal bool IsBrief => !Full && !All && Explain is null;
+}

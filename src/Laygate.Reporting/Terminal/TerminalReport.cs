@@ -5,7 +5,7 @@ using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.Terminal;
 
-/// <summary>The report for a person at a terminal: worst first, short lines, each kind counted apart, never one mark for the whole plan. Plan by plan: nothing waits.</summary>
+/// <summary>The report for a person at a terminal: usually in short, in full when asked. Worst first, each kind counted apart, never one mark for the whole plan. Plan by plan: nothing waits.</summary>
 /// <param name="settings">Width and how much is listed.</param>
 public sealed class TerminalReport(TerminalSettings settings)
 {
@@ -23,8 +23,11 @@ public sealed class TerminalReport(TerminalSettings settings)
     {
         foreach (var report in result.Reports)
         {
-            page.Blank();
-            Write(page, report, settings);
+            if (LinesOf(report) is { Count: > 0 } lines)
+            {
+                page.Blank();
+                page.Put(lines);
+            }
         }
 
         return page.Take();
@@ -33,12 +36,41 @@ public sealed class TerminalReport(TerminalSettings settings)
     /// <summary>Lines below the last plan.</summary>
     public IReadOnlyList<TerminalLine> End()
     {
-        if (page.HasLines)
+        if (page.HasLines && settings is { IsBrief: false, Explain: null })
         {
             WriteCaution(page);
         }
 
         return page.Take();
+    }
+
+    private IReadOnlyList<TerminalLine> LinesOf(Report report)
+    {
+        if (settings.IsBrief)
+        {
+            return new BriefReport(report, settings.Width).Lines();
+        }
+
+        return settings.Explain is { } choice ? Explained(report, choice, settings.Width) : InFull(report);
+    }
+
+    private List<TerminalLine> InFull(Report report)
+    {
+        var full = new Page(settings.Width);
+        Write(full, report, settings);
+        return [.. full.Take()];
+    }
+
+    private static List<TerminalLine> Explained(Report report, FindingChoice choice, int width)
+    {
+        var own = new Page(width);
+        var block = new FindingBlock(own, report.File, isFull: true);
+        foreach (var finding in report.Findings.Where(choice.Holds))
+        {
+            block.Write(FindingGroups.Of(finding), finding);
+        }
+
+        return own.HasLines ? [.. BriefHead.Lines(report, BriefReport.WidthOf(width)), new TerminalLine([]), .. own.Take()] : [];
     }
 
     private static void Write(Page page, Report report, TerminalSettings settings)
@@ -69,7 +101,8 @@ public sealed class TerminalReport(TerminalSettings settings)
         page.Blank();
     }
 
-    private static bool IsFirst(Engineering.Quantities.Note note) => string.Equals(note.Id, FindingNotes.SpecificationUnread, StringComparison.Ordinal);
+    /// <summary>Whether a remark stands before everything else.</summary>
+    internal static bool IsFirst(Engineering.Quantities.Note note) => string.Equals(note.Id, FindingNotes.SpecificationUnread, StringComparison.Ordinal);
 
     private static void WriteNotes(Page page, IEnumerable<Engineering.Quantities.Note> notes)
     {
@@ -79,7 +112,8 @@ public sealed class TerminalReport(TerminalSettings settings)
         }
     }
 
-    private static string Identity(Report report)
+    /// <summary>File, plan and revision.</summary>
+    internal static string Identity(Report report)
     {
         var document = report.Document > 1 ? $", plan {report.Document} of the file" : string.Empty;
         var revision = report.Revision is { Length: > 0 } known ? $", revision {PlainText.Show(known)}" : string.Empty;

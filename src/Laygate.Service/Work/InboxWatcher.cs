@@ -158,7 +158,7 @@ internal sealed class InboxWatcher(CheckDesk desk, TimeProvider clock, IOptions<
     {
         var lines = result.Problems.Count > 0
             ? ProblemLines.Lines(result.Problems)
-            : TerminalReport.Lines([result], new TerminalSettings(80, All: false));
+            : TerminalReport.Lines([result], new TerminalSettings(80) { Full = true });
         return System.Text.Encoding.UTF8.GetBytes(string.Concat(lines.Select(line => line.Text + "\n")));
     }
 

@@ -1,6 +1,8 @@
 using System.Text;
 using System.Text.RegularExpressions;
 using Laygate.Reporting.Terminal;
+using Laygate.Rules.Results;
+using Laygate.Validation;
 
 namespace Laygate.ConformanceTests.Docs;
 
@@ -28,21 +30,25 @@ public sealed partial class ReadmeTests
         Assert.Contains("\ndotnet test\n", readme, StringComparison.Ordinal);
     }
 
+    // With remedies, as the command looks for them.
+    private static FileResult Checked(string plan, string rules) =>
+        new PlanCheck(Repository.Bound(rules), new CheckSettings(null, Repository.CheckDate, Repository.Version) { Remedies = true }).Run(plan, Repository.Bytes(plan));
+
     private static string Output(string plan, string rules)
     {
         var text = new StringBuilder();
-        foreach (var line in TerminalReport.Lines([Repository.Check(plan, rules)], new TerminalSettings(80)))
+        foreach (var line in TerminalReport.Lines([Checked(plan, rules)], new TerminalSettings(80)))
         {
             text.Append(string.Concat(line.Spans.Select(span => span.Text)).TrimEnd()).Append('\n');
         }
 
-        return Place().Replace(Hash().Replace(text.ToString(), "Rule book (hash)"), ":(line):(column)").Replace($"General practice {Repository.Version}", "General practice (version)", StringComparison.Ordinal);
+        return Place().Replace(Hash().Replace(text.ToString(), "Rule book (hash)"), ":(line)").Replace($"General practice {Repository.Version}", "General practice (version)", StringComparison.Ordinal);
     }
 
     [GeneratedRegex("<!-- output of: check (?<arguments>[^\n]*) -->\n```text\n.*?```\n<!-- end of output -->", RegexOptions.Singleline, Patience.Milliseconds)]
     private static partial Regex ShownOutput();
 
-    [GeneratedRegex("(?<=\\.yaml):[0-9]+:[0-9]+", RegexOptions.None, Patience.Milliseconds)]
+    [GeneratedRegex("(?<=\\.yaml):[0-9]+", RegexOptions.None, Patience.Milliseconds)]
     private static partial Regex Place();
 
     [GeneratedRegex("Rule book [0-9a-f]{12}", RegexOptions.None, Patience.Milliseconds)]

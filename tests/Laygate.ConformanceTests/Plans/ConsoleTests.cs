@@ -29,7 +29,7 @@ public sealed class ConsoleTests
     }
 
     private static string Text(FileResult result, bool all) =>
-        Words(string.Join(' ', TerminalReport.Lines([result], new TerminalSettings(80, all)).Select(line => string.Concat(line.Spans.Select(span => span.Text)))));
+        Words(string.Join(' ', TerminalReport.Lines([result], new TerminalSettings(80, all) { Full = true }).Select(line => string.Concat(line.Spans.Select(span => span.Text)))));
 
     // Lines are broken to fit; what they say is one text.
     private static string Words(string text) => string.Join(' ', text.Split((char[])[' ', '\u00A0', '\n'], StringSplitOptions.RemoveEmptyEntries));

@@ -75,7 +75,8 @@ public sealed class DecidingAssumptionTests
         var run = new ReportedRun("0.0.0", [result], []);
         string[] forms =
         [
-            string.Join('\n', TerminalReport.Lines([result], new TerminalSettings(400)).Select(line => line.Text)),
+            string.Join('\n', TerminalReport.Lines([result], new TerminalSettings(400) { Full = true }).Select(line => line.Text)),
+            string.Join(' ', TerminalReport.Lines([result], new TerminalSettings(80)).Select(line => line.Text.Trim())),
             Written(stream => JsonOutput.Write(stream, "0.0.0", [result], [])),
             Written(stream => HtmlWriter.Write(run, stream)),
         ];

@@ -160,7 +160,7 @@ public sealed partial class OutlookTests
     }
 
     private static string Shown(string plan) => string.Join('\n', TerminalReport.Lines(
-        [new FileResult("plan.yaml", [Check(plan, outlook: true)], [])], new TerminalSettings(500)).Select(line => line.Text));
+        [new FileResult("plan.yaml", [Check(plan, outlook: true)], [])], new TerminalSettings(500) { Full = true }).Select(line => line.Text));
 
     private static LayingOutlook Outlook(string plan, params string[] rules) => Check(plan, outlook: true, rules).Outlook!;
 

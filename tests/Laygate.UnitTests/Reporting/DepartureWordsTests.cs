@@ -44,7 +44,7 @@ public sealed class DepartureWordsTests
     public void One_that_does_not_hold_stands_before_the_findings_of_the_report()
     {
         var report = Samples.Report() with { Departures = [new DepartureUse(Permitted, DepartureState.Expired, Status.Fail, Outcome.Missed, null)] };
-        var lines = TerminalReport.Lines([new FileResult("plan.yaml", [report], [])], new TerminalSettings(100)).Select(line => line.Text).ToList();
+        var lines = TerminalReport.Lines([new FileResult("plan.yaml", [report], [])], new TerminalSettings(100) { Full = true }).Select(line => line.Text).ToList();
         var at = lines.FindIndex(line => line.StartsWith("Departures that do not hold: 1", StringComparison.Ordinal));
         Assert.StartsWith("  WARN  Departure dep-001", lines[at + 1], StringComparison.Ordinal);
     }

@@ -29,7 +29,7 @@ public class TerminalReportTests
     public void A_word_longer_than_a_line_is_cut_not_lost()
     {
         var report = Samples.Report() with { PlanTitle = new string('重', 90) };
-        var lines = TerminalReport.Lines([new FileResult("a", [report], [])], new TerminalSettings(60));
+        var lines = TerminalReport.Lines([new FileResult("a", [report], [])], new TerminalSettings(60) { Full = true });
         Assert.All(lines, line => Assert.InRange(TextWidth.Of(line.Text), 0, 60));
         Assert.Equal(90, lines.Sum(line => line.Text.Count(letter => letter == '重')));
     }
@@ -84,7 +84,7 @@ public class TerminalReportTests
         const string Bad = "\u001b[2J\u202Eevil\r\n";
         var finding = Samples.Finding() with { Title = Bad, Why = Bad, Remedy = Bad, Local = Bad, Address = Bad, RuleName = Bad, Rule = Bad, Quantity = Bad };
         var report = Samples.Report() with { Findings = [finding], PlanTitle = Bad, PlanId = Bad, File = Bad, Revision = Bad, BookHash = Bad };
-        var lines = TerminalReport.Lines([new FileResult(Bad, [report], [])], new TerminalSettings(80));
+        var lines = TerminalReport.Lines([new FileResult(Bad, [report], [])], new TerminalSettings(80) { Full = true });
         Assert.All(lines, line => Assert.DoesNotContain(line.Text, letter => char.IsControl(letter) || letter == '\u202E'));
     }
 
@@ -123,5 +123,5 @@ public class TerminalReportTests
         string.Concat(lines).Replace(" ", string.Empty, StringComparison.Ordinal);
 
     private static List<string> Lines(int width, bool all = false) =>
-        [.. TerminalReport.Lines([Samples.Result()], new TerminalSettings(width, all)).Select(line => line.Text)];
+        [.. TerminalReport.Lines([Samples.Result()], new TerminalSettings(width, all) { Full = true }).Select(line => line.Text)];
 }
