@@ -4,7 +4,7 @@ namespace Laygate.HostTests;
 public sealed class QuickCommandTests
 {
     [Theory]
-    [InlineData("console", "This was a quick check.", "\n  mend    ")]
+    [InlineData("console", "This was a quick check.", "Mend: ")]
     [InlineData("json", "\"quick\": true", "\"remedies\": {")]
     public void It_says_what_it_left_out(string format, string says, string mended)
     {

@@ -168,7 +168,7 @@ public sealed class VerbTests : IDisposable
         Assert.Equal("warn", Status(Run(0, [.. check, "--format", "json"]).Out, "WEA-002"));
         Run(0, "confirm", "WEA-002", "--rules", "de", "--edition", "2013", "--page", "14", "--by", "A. Checker", "--date", "2026-11-25", "--into", "confirmed.yaml");
         Assert.Equal("fail", Status(Run(0, [.. check, "--rules", "confirmed.yaml", "--format", "json"]).Out, "WEA-002"));
-        Assert.Contains("confirmed by A. Checker on 2026-11-25, 2013, page 14", string.Join(' ', Run(0, [.. check, "--rules", "confirmed.yaml"]).Out.Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
+        Assert.Contains("confirmed by A. Checker on 2026-11-25, 2013, page 14", string.Join(' ', Run(0, [.. check, "--rules", "confirmed.yaml", "--full"]).Out.Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -184,7 +184,7 @@ public sealed class VerbTests : IDisposable
         var report = json.RootElement.GetProperty("files")[0].GetProperty("reports")[0];
         Assert.Equal((status, "missed"), (Finding(report, "LAY-001").GetProperty("status").GetString(), Finding(report, "LAY-001").GetProperty("outcome").GetString()));
         Assert.Equal(warnings, report.GetProperty("counts").GetProperty("departure_warnings").GetInt32());
-        var text = Run(0, "check", "plan.yaml", "--departures", "departures.yaml", "--date", day).Out;
+        var text = Run(0, "check", "plan.yaml", "--departures", "departures.yaml", "--date", day, "--full").Out;
         Assert.Contains(status == "departed" ? "DEPARTED" : "Departures that do not hold: 1", text, StringComparison.Ordinal);
     }
 

@@ -14,10 +14,13 @@ internal sealed class RuleFilesOnDisk : IRuleFiles
 
     private sealed class RuleFolderOnDisk(string path) : IRuleFolder
     {
+        // Running cases asks for the list thousands of times.
+        private readonly Lazy<IReadOnlyList<string>> files = new(() =>
+            [.. Directory.EnumerateFiles(path, "*", SearchOption.AllDirectories).Select(file => Path.GetRelativePath(path, file).Replace('\\', '/'))]);
+
         public string Name => path;
 
-        public IReadOnlyList<string> Files =>
-            [.. Directory.EnumerateFiles(path, "*", SearchOption.AllDirectories).Select(file => Path.GetRelativePath(path, file).Replace('\\', '/'))];
+        public IReadOnlyList<string> Files => files.Value;
 
         public byte[] Read(string file) => File.ReadAllBytes(Path.Combine(path, file));
     }

@@ -10,6 +10,7 @@ namespace Laygate.Engineering.Quantities;
 internal sealed class Calculation(QuantityContext context)
 {
     private const double AbsoluteZeroBelowCelsius = 273.15;
+    private const int Few = 32;
 
     private readonly List<WorkingInput> inputs = [];
     private readonly List<WorkingStep> steps = [];
@@ -17,6 +18,7 @@ internal sealed class Calculation(QuantityContext context)
     private readonly List<InputReference> missing = [];
     private readonly List<InputReference> stated = [];
     private readonly Dictionary<Dimension, double> scales = [];
+    private HashSet<WorkingInput>? known;
     private Answer? blocked;
     private Note? partial;
 
@@ -243,13 +245,25 @@ internal sealed class Calculation(QuantityContext context)
         }
     }
 
+    // Few inputs are looked through; of many, a set knows those that were there.
+    private bool IsNew(WorkingInput input)
+    {
+        if (inputs.Count < Few)
+        {
+            return !inputs.Contains(input);
+        }
+
+        known ??= [.. inputs];
+        return known.Add(input);
+    }
+
     private Working Shown() => new([.. inputs], [.. steps], [.. assumptions]);
 
     private void Add(string symbol, string name, string address, double si, Unit? unit)
     {
         Reach(unit, si);
         var input = new WorkingInput(symbol, name, address, unit?.FromSi(si) ?? si, unit?.Spelling ?? string.Empty);
-        if (!inputs.Contains(input))
+        if (IsNew(input))
         {
             inputs.Add(input);
         }

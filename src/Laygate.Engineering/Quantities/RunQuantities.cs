@@ -108,11 +108,39 @@ internal static class RunQuantities
     private static Method LaidMethod { get; } = new(
         "t = Σ (L / (v · a) + moves + stops) of what the paver lays before", Sources.Definition, "order of the runs as stated, else as listed; mix is always there");
 
+    /// <summary>Runs whose stations are shown in the working of each other; of more, each shows its own, for all of all would be the square of the list.</summary>
+    internal const int MostShown = 12;
+
     private static Answer Laid(QuantityContext context, Element element, string quantity, string symbol, Func<IReadOnlyList<LaidStrip>, double> read)
     {
         var calculation = new Calculation(context);
-        var strips = new TimelineReader(calculation).Read()?.Strips.Where(strip => ReferenceEquals(strip.Run, element.Subject)).ToList();
+        var timeline = context.Plan.Runs.Count > MostShown ? ShiftTimeline.Of(context) : null;
+        if (timeline is not null)
+        {
+            var run = (Run)element.Subject!;
+            calculation.Stated("from", run.From, element.Address, "from");
+            calculation.Stated("to", run.To, element.Address, "to");
+            calculation.Show("N", "runs in order, each with its stations", "plan", context.Plan.Runs.Count, null);
+        }
+
+        if (timeline is null && context.Plan.Runs.Count > MostShown)
+        {
+            return context.Service(Unplaced.Of).Answer;
+        }
+
+        var strips = (timeline ?? new TimelineReader(calculation).Read())?.Strips.Where(strip => ReferenceEquals(strip.Run, element.Subject)).ToList();
         return calculation.Result(quantity, symbol, $"{symbol} = Σ (L / (v · a) + moves + stops)", strips is { Count: > 0 } ? read(strips) : null);
+    }
+
+    /// <summary>Why there is no timeline, found once for all runs.</summary>
+    private sealed record Unplaced(Answer Answer)
+    {
+        public static Unplaced Of(QuantityContext context)
+        {
+            var calculation = new Calculation(context);
+            _ = new TimelineReader(calculation).Read();
+            return new Unplaced(calculation.Stopped ?? calculation.Outside("shift.time_needed"));
+        }
     }
 
     private static Answer LiesBeside(QuantityContext context, Element element)
@@ -123,7 +151,7 @@ internal static class RunQuantities
             return Answers.Follows(flag: false, new InputReference(element.Address, "from"));
         }
 
-        foreach (var run in context.Plan.Runs)
+        foreach (var run in context.Plan.Runs.Where(run => run.From is null || run.To is null))
         {
             calculation.Stated("from", run.From, $"run:{run.Id}", "from");
             calculation.Stated("to", run.To, $"run:{run.Id}", "to");

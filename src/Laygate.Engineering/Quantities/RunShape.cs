@@ -73,21 +73,23 @@ internal static class RunShape
     private static Answer RunsBeside(QuantityContext context, Element element)
     {
         var calculation = new Calculation(context);
-        var runs = context.Plan.Runs;
-        foreach (var run in runs.Count > 1 ? runs : [])
+        var (own, runs) = ((Run)element.Subject!, context.Plan.Runs);
+        var beside = Beside(context, own).ToHashSet();
+
+        // Stations of runs that lie elsewhere are needed, too, but say no more than that: shown for each run they would be the square of the list.
+        foreach (var run in runs.Count > 1 ? runs.Where(run => ReferenceEquals(run, own) || (runs.Count <= RunQuantities.MostShown && beside.Contains(run)) || run.From is null || run.To is null) : [])
         {
             calculation.Stated("from", run.From, $"run:{run.Id}", "from");
             calculation.Stated("to", run.To, $"run:{run.Id}", "to");
         }
 
-        return calculation.Result("run.runs_beside", "n", "n = runs", Beside(context, (Run)element.Subject!).Count());
+        return calculation.Result("run.runs_beside", "n", "n = runs", beside.Count);
     }
 
     private static IEnumerable<Run> Beside(QuantityContext context, Run run)
     {
-        var view = PlanView.Of(context);
-        return context.Plan.Runs.Where(other => !ReferenceEquals(other, run) && Neighbours.Shares(other, run)
-            && context.Plan.Courses.Any(course => view.RunsOf(course).Contains(run) && view.RunsOf(course).Contains(other)));
+        var courses = context.Plan.Courses.Where(course => PlanView.Lays(run, course)).ToList();
+        return context.Plan.Runs.Where(other => !ReferenceEquals(other, run) && Neighbours.Shares(other, run) && courses.Exists(course => PlanView.Lays(other, course)));
     }
 
     private static Run? RunOf(QuantityContext context, Joint joint) => joint is { Kind: JointKind.Longitudinal, Run: { } named }

@@ -14,7 +14,7 @@ internal static class SimulationQuantities
 
     private const string Source = "simulation of the haul by discrete events, derived here; its engine is checked against queueing theory";
     private const string Range =
-        "runs of a paving train in their order with the moves between, also of two trains that share neither mix nor feeder, or lay one mix in echelon; availability as a slower paver; no breakdowns, no hand work, no traffic jams beyond the spread of the journeys; 500 shifts, fixed seed";
+        "runs of a paving train in their order with the moves between, also of two trains that share neither mix nor feeder, or lay one mix in echelon; availability as a slower paver; no breakdowns, no hand work, no traffic jams beyond the spread of the journeys; 500 shifts, above 400 loads and trucks fewer in proportion, at least 100; fixed seed";
 
     private static readonly Define Shift = new(ElementKind.Shift);
     private static readonly Define Course = new(ElementKind.Course);
@@ -101,8 +101,8 @@ internal static class SimulationQuantities
             return Quantities.Answer.None(AbsenceReason.NotComputable, Note.Of(NoteIds.QuickCheck));
         }
 
-        calculation.Show("shifts", "replications", "shift", ShiftSimulator.Replications, null);
         var simulation = ShiftSimulation.Of(context);
+        calculation.Show("shifts", "replications", "shift", simulation.Replications, null);
         if (simulation.Result is null)
         {
             ShiftReader.IsTooLarge(calculation);

@@ -41,8 +41,10 @@ internal sealed class PlanView
         Passes.FirstOrDefault(pass => pass.Courses.Contains(course)) ?? new PavingPass([course]);
 
     /// <summary>Runs that lay a course.</summary>
-    public IEnumerable<Run> RunsOf(Course course) =>
-        plan.Runs.Where(run => run.Courses.Count == 0 || run.Courses.Contains(course.Id, StringComparer.Ordinal));
+    public IEnumerable<Run> RunsOf(Course course) => plan.Runs.Where(run => Lays(run, course));
+
+    /// <summary>Whether a run lays a course: it names it, or none.</summary>
+    public static bool Lays(Run run, Course course) => run.Courses.Count == 0 || run.Courses.Contains(course.Id, StringComparer.Ordinal);
 
     /// <summary>The paver that lays a course in a run: the one that the run names, else the one that names the course, else the only one.</summary>
     public Paver? PaverOf(Course course, Run? run = null)

@@ -33,17 +33,18 @@ internal static class RunProfile
 
         var widths = Widths(run);
         var (start, end) = Ends(run);
-        var stops = Stops(run, course, widths, start, end);
+        var thicknesses = Thicknesses(run, course);
+        var stops = Stops(widths, thicknesses, start, end);
         var parts = new List<RunPart>(stops.Count);
         for (var i = 0; i + 1 < stops.Count; i++)
         {
             parts.Add(new RunPart(
-                stops[i + 1] - stops[i], After(widths, stops[i]), Before(widths, stops[i + 1]), ThicknessFrom(run, course, stops[i])));
+                stops[i + 1] - stops[i], After(widths, stops[i]), Before(widths, stops[i + 1]), ThicknessFrom(thicknesses, course, stops[i])));
         }
 
         return parts.Count > 0
             ? parts
-            : [new RunPart(0, After(widths, start), After(widths, start), ThicknessFrom(run, course, start))];
+            : [new RunPart(0, After(widths, start), After(widths, start), ThicknessFrom(thicknesses, course, start))];
     }
 
     /// <summary>Length of a run in m, or null where a station is missing.</summary>
@@ -81,39 +82,48 @@ internal static class RunProfile
             .OrderBy(width => width.At)];
     }
 
-    private static List<double> Stops(Run run, Course course, List<(double At, double Width)> widths, double start, double end)
+    private static List<double> Stops(List<(double At, double Width)> widths, List<(double At, double Thickness)> thicknesses, double start, double end)
     {
-        var sign = Direction(run);
-        IEnumerable<double> inside =
-        [
-            .. widths.Select(width => width.At),
-            .. run.Thickness.Where(at => IsOf(at, course)).Select(at => sign * at.At.Si),
-        ];
+        IEnumerable<double> inside = [.. widths.Select(width => width.At), .. thicknesses.Select(thickness => thickness.At)];
         return [.. inside.Where(at => at > start && at < end).Append(start).Append(end).Distinct().Order()];
     }
 
     private static bool IsOf(ThicknessAt thickness, Course course) =>
         thickness.Nominal is not null && string.Equals(thickness.Course, course.Id, StringComparison.Ordinal);
 
-    private static double ThicknessFrom(Run run, Course course, double at)
+    private static List<(double At, double Thickness)> Thicknesses(Run run, Course course)
     {
         var sign = Direction(run);
-        return run.Thickness
-            .Where(thickness => IsOf(thickness, course) && sign * thickness.At.Si <= at)
-            .OrderBy(thickness => sign * thickness.At.Si)
-            .LastOrDefault()?.Nominal?.Si ?? course.Thickness.Si;
+        return [.. run.Thickness.Where(at => IsOf(at, course)).Select(at => (At: sign * at.At.Si, at.Nominal!.Si)).OrderBy(at => at.At)];
+    }
+
+    private static double ThicknessFrom(List<(double At, double Thickness)> thicknesses, Course course, double at) =>
+        Upto(thicknesses, at) is >= 0 and var i ? thicknesses[i].Thickness : course.Thickness.Si;
+
+    /// <summary>Place of the last of ordered stations that does not lie beyond a point; −1 where all do.</summary>
+    private static int Upto(List<(double At, double Value)> ordered, double at)
+    {
+        var (low, high) = (0, ordered.Count);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = ordered[middle].At <= at ? (middle + 1, high) : (low, middle);
+        }
+
+        return low - 1;
     }
 
     private static double After(List<(double At, double Width)> widths, double at)
     {
-        var i = widths.FindLastIndex(width => width.At <= at);
+        var i = Upto(widths, at);
         return i < 0 ? widths[0].Width : i == widths.Count - 1 ? widths[i].Width : Between(widths[i], widths[i + 1], at);
     }
 
     private static double Before(List<(double At, double Width)> widths, double at)
     {
-        var j = widths.FindIndex(width => width.At >= at);
-        return j < 0 ? widths[^1].Width : j == 0 ? widths[0].Width : Between(widths[j - 1], widths[j], at);
+        // The first that does not lie before the point: one of several at one station comes first.
+        var j = Upto(widths, Math.BitDecrement(at)) + 1;
+        return j == widths.Count ? widths[^1].Width : j == 0 ? widths[0].Width : Between(widths[j - 1], widths[j], at);
     }
 
     private static double Between((double At, double Width) a, (double At, double Width) b, double at) =>

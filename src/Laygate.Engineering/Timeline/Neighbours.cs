@@ -63,10 +63,9 @@ internal static class Neighbours
     /// <summary>Runs laid before one that share stations and a course with it.</summary>
     public static IEnumerable<Run> Before(QuantityContext context, Run run)
     {
-        var view = PlanView.Of(context);
-        var courses = context.Plan.Courses.Where(course => view.RunsOf(course).Contains(run)).ToList();
+        var courses = context.Plan.Courses.Where(course => PlanView.Lays(run, course)).ToList();
         return StripOrder.InOrder(context.Plan.Runs).TakeWhile(other => !ReferenceEquals(other, run))
-            .Where(other => Shares(other, run) && courses.Exists(course => view.RunsOf(course).Contains(other)));
+            .Where(other => Shares(other, run) && courses.Exists(course => PlanView.Lays(other, course)));
     }
 
     /// <summary>
@@ -90,8 +89,7 @@ internal static class Neighbours
     // Counted on the runs, not on the strips, which may not all be placed yet.
     private static int CountBeside(QuantityContext context, LaidStrip strip)
     {
-        var view = PlanView.Of(context);
-        return context.Plan.Runs.Count(run => !ReferenceEquals(run, strip.Run) && strip.Courses.Any(course => view.RunsOf(course).Contains(run)) && Shares(run, strip.Run));
+        return context.Plan.Runs.Count(run => !ReferenceEquals(run, strip.Run) && strip.Courses.Any(course => PlanView.Lays(run, course)) && Shares(run, strip.Run));
     }
 
     /// <summary>Whether two runs share more than a station.</summary>

@@ -30,7 +30,7 @@ internal sealed class StripOrder(Calculation calculation)
     private List<PavingPass> PassesOf(Run run)
     {
         var passes = new List<PavingPass>();
-        foreach (var pass in view.Passes.Where(pass => pass.Courses.Any(course => view.RunsOf(course).Contains(run))))
+        foreach (var pass in view.Passes.Where(pass => pass.Courses.Any(course => PlanView.Lays(run, course))))
         {
             if (passes.Count > 0 && pass.Courses[0].Laid == Laying.HotOnWarm && IsOneMachine(run, passes[^1].Top, pass.Courses[0]))
             {
@@ -92,7 +92,7 @@ internal sealed class StripOrder(Calculation calculation)
         var address = $"run:{run.Id}";
         calculation.Stated("from", run.From, address, "from");
         calculation.Stated("to", run.To, address, "to");
-        var courses = pass.Courses.Where(course => view.RunsOf(course).Contains(run)).ToList();
+        var courses = pass.Courses.Where(course => PlanView.Lays(run, course)).ToList();
         var pavers = courses.Select(course => view.PaverOf(course, run)).ToList();
         if (pavers.Contains(null))
         {

@@ -7,27 +7,16 @@ public static class Words
 {
     /// <summary>All words of a list, in the order of its members.</summary>
     public static IReadOnlyList<string> Of<T>()
-        where T : struct, Enum => [.. Enum.GetNames<T>().Select(Hyphenate)];
+        where T : struct, Enum => Table<T>.Words;
 
     /// <summary>The word of one member.</summary>
     public static string Of<T>(T member)
-        where T : struct, Enum => Hyphenate(Enum.GetName(member) ?? string.Empty);
+        where T : struct, Enum => Array.IndexOf(Table<T>.Members, member) is var index and >= 0 ? Table<T>.Words[index] : string.Empty;
 
     /// <summary>Finds the member that a word names; letter case matters.</summary>
     /// <returns>The member, or null when the list has no such word.</returns>
     public static T? Find<T>(string word)
-        where T : struct, Enum
-    {
-        foreach (var member in Enum.GetValues<T>())
-        {
-            if (string.Equals(Of(member), word, StringComparison.Ordinal))
-            {
-                return member;
-            }
-        }
-
-        return null;
-    }
+        where T : struct, Enum => Array.IndexOf(Table<T>.Words, word) is var index and >= 0 ? Table<T>.Members[index] : null;
 
     private static string Hyphenate(string name)
     {
@@ -43,5 +32,13 @@ public static class Words
         }
 
         return text.ToString();
+    }
+
+    // A report asks for thousands of words; they are made from the names of the members once. Arrays: a dictionary for each list would be megabytes of machine code.
+    private static class Table<T>
+        where T : struct, Enum
+    {
+        public static readonly T[] Members = Enum.GetValues<T>();
+        public static readonly string[] Words = Array.ConvertAll(Enum.GetNames<T>(), Hyphenate);
     }
 }

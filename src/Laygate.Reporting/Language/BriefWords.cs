@@ -40,10 +40,10 @@ internal static class BriefWords
             : Own(limit.Source.Source) is { } own ? [own] : [$"{PlainText.Show(limit.Source.Source)}, {known}", known];
     }
 
-    /// <summary>The smallest change that mends it; null where none was found.</summary>
+    /// <summary>The smallest change that mends it, or the unit that was meant; null where neither was found.</summary>
     public static string? Mend(Finding finding) => finding.Remedies?.Found is [var remedy, ..]
         ? $"Mend: {string.Join(" and ", remedy.Changes.Select(change => $"{LeverWords.Name(change)} to {LeverWords.Value(change.To)}{(change.ByDesigner ? " (ask the designer)" : string.Empty)}"))}{(remedy.OnExpectedValuesOnly ? ", but the worse case still misses" : string.Empty)}"
-        : null;
+        : finding.Notes.FirstOrDefault(note => string.Equals(note.Id, FindingNotes.UnitSlip, StringComparison.Ordinal)) is { } slip ? NoteWords.Glued(slip).TrimEnd('.') : null;
 
     /// <summary>What to write into the plan, each entry once: keys, and kinds of entries with the list to which they belong.</summary>
     public static IReadOnlyList<(string List, string Entry)> ToState(Finding finding)

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Text;
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
@@ -6,13 +7,14 @@ using Laygate.Rules.Evaluation;
 using Laygate.Rules.Merging;
 using Laygate.Rules.Results;
 using Laygate.Validation.Plans;
+using Laygate.Validation.Plans.Consistency;
 using Laygate.Validation.Reading;
 using Laygate.Validation.RuleFiles;
 using Laygate.Validation.Schema;
 
 namespace Laygate.Validation.Cases;
 
-/// <summary>Runs the cases of rules: each plan is changed, mapped and judged by its one rule, and the finding is compared in full.</summary>
+/// <summary>Runs the cases of rules: each plan is changed, mapped and judged by its one rule, and the finding is compared in full. Several rules may be run at once.</summary>
 public sealed partial class CaseRunner
 {
     private readonly IRuleFolder folder;
@@ -22,8 +24,9 @@ public sealed partial class CaseRunner
     private readonly AssumptionSet assumptions;
     private readonly DateOnly date;
     private readonly LoadedSchema planSchema = EmbeddedSchemas.Plan();
-    private readonly Dictionary<string, RuleBook> books = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, MapToken> bases = new(StringComparer.Ordinal);
+    private readonly PlanValidator validator = new();
+    private readonly ConcurrentDictionary<string, Lazy<RuleBook>> books = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, Lazy<BasePlan>> bases = new(StringComparer.Ordinal);
 
     /// <summary>Prepares a run.</summary>
     /// <param name="folder">The folder <c>rules</c>.</param>
@@ -215,14 +218,14 @@ public sealed partial class CaseRunner
 
     private PreparedCase Prepare(RuleCase one, RuleBook? book = null)
     {
-        var plan = BasePlan(one.Base);
-        plan = one.Remove.Aggregate(plan, PlanEdit.Remove);
+        var from = Base(one.Base);
+        var plan = one.Remove.Aggregate(from.Plan, PlanEdit.Remove);
         plan = one.Set.Aggregate(plan, (changed, set) => PlanEdit.Set(changed, set.Path, set.Value));
         var document = new YamlDocument(plan, 1);
-        Refuse(SchemaChecker.Check(document, planSchema));
+        Refuse(from.Keeps(plan, planSchema) ? [] : SchemaChecker.Check(document, planSchema));
         var mapping = PlanMapper.Map(document);
         Refuse(mapping.Problems);
-        Refuse(PlanConsistency.Check(mapping.Plan!, mapping.Positions));
+        Refuse(PlanConsistency.Check(mapping.Plan!, mapping.Positions, validator));
         var set = new AssumptionSet([.. assumptions.All, .. (book ?? BookOf(one.With)).Assumptions]);
         var context = new QuantityContext(mapping.Plan!, catalogue, set, seed: 1);
         foreach (var (address, quantity, value) in one.Give)
@@ -241,13 +244,10 @@ public sealed partial class CaseRunner
         }
     }
 
-    private MapToken BasePlan(string name)
-    {
-        if (bases.TryGetValue(name, out var known))
-        {
-            return known;
-        }
+    private BasePlan Base(string name) => bases.GetOrAdd(name, asked => new Lazy<BasePlan>(() => ReadBase(asked))).Value;
 
+    private BasePlan ReadBase(string name)
+    {
         var file = $"bases/{name}.yaml";
         if (!folder.Files.Contains(file, StringComparer.Ordinal))
         {
@@ -256,22 +256,20 @@ public sealed partial class CaseRunner
 
         var read = YamlReader.Read(folder.Read(file));
         Refuse(read.Problems);
-        return bases[name] = read.Documents[0].Root as MapToken ?? throw new CaseException($"The base plan `{name}` is no plan.");
+        return read.Documents[0].Root is MapToken plan
+            ? new BasePlan(plan, SchemaChecker.Check(read.Documents[0], planSchema).Count == 0)
+            : throw new CaseException($"The base plan `{name}` is no plan.");
     }
 
-    private RuleBook BookOf(IReadOnlyList<string> with)
-    {
-        var key = string.Join('+', with);
-        if (books.TryGetValue(key, out var known))
-        {
-            return known;
-        }
+    private RuleBook BookOf(IReadOnlyList<string> with) => books.GetOrAdd(string.Join('+', with), _ => new Lazy<RuleBook>(() => Bind(with))).Value;
 
+    private RuleBook Bind(IReadOnlyList<string> with)
+    {
         var specifications = with.Select(name =>
             files.Specifications.FirstOrDefault(specification => string.Equals(specification.Name, name, StringComparison.Ordinal))
             ?? throw new CaseException($"There is no specification `{name}`.")).ToList();
         var bound = BookBinder.Bind(General, specifications, catalogue, assumptions, files.Positions);
-        return books[key] = bound.Book ?? throw new CaseException(new StringBuilder("The rule book is refused: ").Append(bound.Problems[0].Message).ToString());
+        return bound.Book ?? throw new CaseException(new StringBuilder("The rule book is refused: ").Append(bound.Problems[0].Message).ToString());
     }
 
     private sealed record PreparedCase(RuleCase Case, QuantityContext Context);

@@ -42,7 +42,16 @@ public static class RuleTests
         var runner = new CaseRunner(folder, files, schemas, LaygateQuantities.Catalogue(), LaygateAssumptions.Set(), date);
         return isSpecification
             ? Of(runner, files.Specifications.First(one => string.Equals(one.Name, name, StringComparison.Ordinal)))
-            : new RuleTestRun(runner.Rules.Count(), [.. runner.Rules.SelectMany(runner.Run), .. files.Specifications.SelectMany(runner.RunSet).SelectMany(set => set.Results)], []);
+            : new RuleTestRun(runner.Rules.Count(), [.. SideBySide(runner.Rules, runner.Run), .. SideBySide(files.Specifications, one => runner.RunSet(one).SelectMany(set => set.Results))], []);
+    }
+
+    // Rules do not know of each other; their order is kept.
+    private static IEnumerable<CaseResult> SideBySide<T>(IEnumerable<T> all, Func<T, IEnumerable<CaseResult>> run)
+    {
+        T[] each = [.. all];
+        var results = new List<CaseResult>[each.Length];
+        Parallel.For(0, each.Length, number => results[number] = [.. run(each[number])]);
+        return results.SelectMany(one => one);
     }
 
     // The rules that a specification adds, and the limits that it sets. Those of shipped specifications are held by tables of their own as well.

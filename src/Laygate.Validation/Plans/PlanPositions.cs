@@ -8,8 +8,13 @@ namespace Laygate.Validation.Plans;
 public sealed class PlanPositions
 {
     private readonly MapToken root;
+    private readonly Lazy<PositionedToken> plan;
 
-    internal PlanPositions(MapToken root) => this.root = root;
+    internal PlanPositions(MapToken root)
+    {
+        this.root = root;
+        plan = new Lazy<PositionedToken>(() => PlanAddresses.Plan(root));
+    }
 
     /// <summary>Where the value of a key stands.</summary>
     /// <param name="address">Address of an element, for example <c>course:wearing</c> or <c>shift</c>; a pair stands for its upper course.</param>
@@ -17,15 +22,19 @@ public sealed class PlanPositions
     /// <returns>The value; where it is missing, the nearest key above it; where the element is missing, the start of the plan.</returns>
     public TextSpan Of(string address, string key = "")
     {
-        return PlanAddresses.Find(root, address) is { } element ? Walk(element, key) : PlanAddresses.Above(root, address);
+        return Find(address) is { } element ? Walk(element, key) : PlanAddresses.Above(root, address);
     }
+
+    // Many findings are about the plan as a whole, whose keys are gathered from two places.
+    private PositionedToken? Find(string address) =>
+        string.Equals(address, PlanAddresses.OfPlan, StringComparison.Ordinal) ? plan.Value : PlanAddresses.Find(root, address);
 
     /// <summary>Where every value under a key stands: one place for a single value, one for each number of a list of stations.</summary>
     /// <param name="address">Address of an element.</param>
     /// <param name="key">Key within the element; an empty one stands for the element itself, not for all that it holds.</param>
     internal IReadOnlyList<TextSpan> Within(string address, string key)
     {
-        if (key.Length == 0 || PlanAddresses.Find(root, address) is not { } element)
+        if (key.Length == 0 || Find(address) is not { } element)
         {
             return [Of(address, key)];
         }
@@ -147,6 +156,9 @@ internal readonly record struct PositionedToken(YamlToken Token, TextSpan Span)
 /// <summary>Finds the elements of a plan by their addresses in the token tree.</summary>
 internal static class PlanAddresses
 {
+    /// <summary>Address of the plan as a whole.</summary>
+    public const string OfPlan = "plan";
+
     /// <summary>The element; null when the plan states none such.</summary>
     public static PositionedToken? Find(MapToken root, string address)
     {
@@ -170,10 +182,12 @@ internal static class PlanAddresses
     }
 
     // The plan itself holds the keys under `plan` and the blocks that are no element of their own.
-    private static PositionedToken? Single(MapToken root, string kind)
+    private static PositionedToken? Single(MapToken root, string kind) =>
+        string.Equals(kind, OfPlan, StringComparison.Ordinal) ? Plan(root) : Path(root, [kind.Replace('-', '_')]);
+
+    /// <summary>The plan as a whole.</summary>
+    public static PositionedToken Plan(MapToken root)
     {
-        var key = kind.Replace('-', '_');
-        if (!string.Equals(kind, "plan", StringComparison.Ordinal)) return Path(root, [key]);
         var own = root["plan"] as MapToken;
         var span = root.Find("plan")?.Key.Span ?? TokenNames.Head(root).Span;
         return new PositionedToken(own is null ? root : new MapToken([.. own.Entries, .. root.Entries.Where(entry => own.Find(entry.Key.Text) is null)], root.Span), span);

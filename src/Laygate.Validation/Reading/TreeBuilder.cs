@@ -8,6 +8,7 @@ internal sealed class TreeBuilder(SourceText source, List<ReadingProblem> proble
 {
     private readonly Stack<OpenCollection> _open = new();
     private readonly AnchorTable _anchors = new(problems);
+    private readonly bool _hasTab = source.Text.Contains('\t', StringComparison.Ordinal);
     private int _nodes;
     private TextSpan _documentStart = TextSpan.FileStart;
 
@@ -127,7 +128,7 @@ internal sealed class TreeBuilder(SourceText source, List<ReadingProblem> proble
     // The parser takes a tab before the first key of a file and behind the dash of an entry, and counts it as one column.
     private void RefuseTab(TextSpan span)
     {
-        if (OpenBracket is not null) return;
+        if (!_hasTab || OpenBracket is not null) return;
         var lead = source.Line(span.Line).AsSpan(0, span.Column - 1);
         var tab = lead.IndexOf('\t');
         if (tab >= 0 && lead.Trim(" -\t").IsEmpty) problems.Add(ReadingProblems.Tab(span.Line, tab + 1));

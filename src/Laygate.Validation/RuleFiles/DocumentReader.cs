@@ -9,6 +9,7 @@ namespace Laygate.Validation.RuleFiles;
 internal sealed class DocumentReader(IRuleFolder folder)
 {
     private readonly HashSet<string> files = new(folder.Files, StringComparer.Ordinal);
+    private readonly Dictionary<string, Parsed> parsed = new(StringComparer.Ordinal);
 
     public List<Problem> Problems { get; } = [];
 
@@ -27,7 +28,7 @@ internal sealed class DocumentReader(IRuleFolder folder)
             return null;
         }
 
-        var read = YamlReader.Read(folder.Read(file), what);
+        var (read, shape, old) = parsed.TryGetValue(file, out var known) ? known : Parse(folder.Read(file), what, schema);
         Report(file, read.Problems);
         if (!read.IsSound)
         {
@@ -40,12 +41,37 @@ internal sealed class DocumentReader(IRuleFolder folder)
             return null;
         }
 
-        var (root, old) = OldWords.OfRules.Renew(read.Documents[0].Root);
         Old.AddRange(old.Select(word => new OldWord(FormattableString.Invariant($"{NameOf(file)}:{word.Span.Line}"), word.Old, word.New)));
-        var shape = SchemaChecker.Check(read.Documents[0] with { Root = root }, schema);
         Report(file, shape);
-        return shape.Count > 0 ? null : root;
+        return shape.Count > 0 ? null : read.Documents[0].Root;
     }
+
+    /// <summary>Reads files side by side that will be asked for one by one: thousands of rules are mostly time for reading.</summary>
+    public void Prepare(IReadOnlyList<string> names, string what, LoadedSchema schema)
+    {
+        var found = new Parsed[names.Count];
+        var texts = names.Select(folder.Read).ToArray();
+        Parallel.For(0, names.Count, number => found[number] = Parse(texts[number], what, schema));
+        for (var number = 0; number < names.Count; number++)
+        {
+            parsed[names[number]] = found[number];
+        }
+    }
+
+    private static Parsed Parse(byte[] text, string what, LoadedSchema schema)
+    {
+        var read = YamlReader.Read(text, what);
+        if (read is not { IsSound: true, Documents: [var document] })
+        {
+            return new Parsed(read, [], []);
+        }
+
+        var (root, old) = OldWords.OfRules.Renew(document.Root);
+        var renewed = document with { Root = root };
+        return new Parsed(read with { Documents = [renewed] }, SchemaChecker.Check(renewed, schema), old);
+    }
+
+    private sealed record Parsed(ReadingResult Read, IReadOnlyList<ReadingProblem> Shape, IReadOnlyList<FoundOldWord> Old);
 
     /// <summary>Turns a document into a definition, and reports what cannot be turned.</summary>
     public T Convert<T>(string file, Func<DefinitionReader, T> convert)

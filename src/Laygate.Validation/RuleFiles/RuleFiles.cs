@@ -88,7 +88,9 @@ public sealed class RuleFileReader(RuleSchemas schemas)
         public List<RuleDefinition> Rules(string prefix, string? specification)
         {
             var rules = new List<RuleDefinition>();
-            foreach (var file in folder.Files.Where(file => IsRule(file, prefix)).Order(StringComparer.Ordinal))
+            List<string> files = [.. folder.Files.Where(file => IsRule(file, prefix)).Order(StringComparer.Ordinal)];
+            documents.Prepare(files.FindAll(file => Families.Contains(file[prefix.Length..].Split('/')[0], StringComparer.Ordinal)), "rule", schemas.Rule);
+            foreach (var file in files)
             {
                 var parts = file[prefix.Length..].Split('/');
                 if (!Families.Contains(parts[0], StringComparer.Ordinal))

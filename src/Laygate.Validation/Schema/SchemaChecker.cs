@@ -14,6 +14,7 @@ public static class SchemaChecker
     public static IReadOnlyList<ReadingProblem> Check(YamlDocument document, LoadedSchema schema)
     {
         var errors = new JsonSchemaValidator().Validate(Json(document.Root), schema.Validator);
+        if (errors.Count == 0 && !HoldsNothing(document.Root)) return [];
         var walked = new SchemaWalker(schema).Walk(document.Root);
         // The validator decides. A key without a value is wrong even where a schema would let it pass.
         var problems = errors.Count > 0 ? walked : walked.Where(problem => problem.IsMissingValue).ToList();
@@ -26,6 +27,15 @@ public static class SchemaChecker
     /// <param name="schema">The schema.</param>
     public static bool IsValid(YamlDocument document, LoadedSchema schema) =>
         new JsonSchemaValidator().Validate(Json(document.Root), schema.Validator).Count == 0;
+
+    // Most documents are right: finding words for what is wrong costs as much as finding that nothing is.
+    private static bool HoldsNothing(YamlToken token) => token switch
+    {
+        ScalarToken scalar => scalar.IsNull,
+        MapToken map => map.Entries.Any(entry => HoldsNothing(entry.Value)),
+        ListToken list => list.Items.Any(HoldsNothing),
+        _ => false,
+    };
 
     private static JToken Json(YamlToken root)
     {

@@ -28,6 +28,7 @@ public sealed class RecursionTests
         ["PlanPositions"] = Document,
         ["PlanTextChanges"] = Document,
         ["TokenNames"] = Document,
+        ["SchemaChecker"] = Document,
         ["SchemaWalker"] = Document + ", and " + Schema,
         ["KeyPlaces"] = Schema,
         ["Needs"] = Schema,

@@ -10,9 +10,12 @@ internal sealed class ShiftMemory
 {
     // A fleet of many groups is changed in many ways, and each result holds figures for each of its groups.
     private const int MostKept = 64;
+    private const long MostBytes = 24 << 20;
 
     private readonly ConcurrentDictionary<ShiftModel, ShiftResult?> few = new(SameShift.Instance);
     private readonly ConcurrentDictionary<ShiftModel, ShiftResult?> all = new(SameShift.Instance);
+
+    private long bytes;
 
     /// <summary>Simulations that were kept; for tests and measurements.</summary>
     public int Count => few.Count + all.Count;
@@ -20,17 +23,24 @@ internal sealed class ShiftMemory
     /// <summary>The result of a shift, from memory or newly simulated.</summary>
     /// <param name="model">The shift.</param>
     /// <param name="withSpread">Whether all replications count, or the few of a search.</param>
+    /// <param name="replications">How often it is simulated: a result of another number is not taken.</param>
     /// <param name="run">Simulates it.</param>
-    public ShiftResult? Run(ShiftModel model, bool withSpread, Func<ShiftResult?> run)
+    public ShiftResult? Run(ShiftModel model, bool withSpread, int replications, Func<ShiftResult?> run)
     {
         var kept = withSpread ? all : few;
-        if (kept.TryGetValue(model, out var known))
+        if (kept.TryGetValue(model, out var known) && (known is null || known.Outcomes.Count == replications))
         {
             return known;
         }
 
         var found = run();
-        return kept.Count < MostKept ? kept.GetOrAdd(model, found) : found;
+        if (kept.Count >= MostKept || Interlocked.Read(ref bytes) + (found?.Bytes ?? 0) > MostBytes)
+        {
+            return found;
+        }
+
+        Interlocked.Add(ref bytes, found?.Bytes ?? 0);
+        return kept.GetOrAdd(model, found);
     }
 
     /// <summary>Compares shifts by every number and name in them.</summary>

@@ -15,6 +15,8 @@ internal sealed class ShiftRecord
     /// <summary>Number of classes of waiting time.</summary>
     public const int WaitClasses = 2880;
 
+    private const int FirstClasses = 240; // Two hours: most trucks wait no longer.
+
     private readonly ShiftArrays arrays;
     private readonly float[] road = new float[Moments + 1];
     private readonly double step;
@@ -28,8 +30,8 @@ internal sealed class ShiftRecord
         step = duration / (Moments - 1);
     }
 
-    /// <summary>Trucks by class of waiting time, for each group.</summary>
-    public int[] Waited { get; private set; } = [];
+    /// <summary>Trucks by class of waiting time, for each group; each list as long as the longest wait so far asks for.</summary>
+    public int[][] Waited { get; private set; } = [];
 
     /// <summary>When levels are looked at next, s; infinite after the last time.</summary>
     public double SampleTime => moment < Moments ? moment * step : double.PositiveInfinity;
@@ -38,7 +40,7 @@ internal sealed class ShiftRecord
     {
         if (Waited.Length == 0)
         {
-            Waited = new int[arrays.Groups * WaitClasses];
+            Waited = [.. Enumerable.Range(0, arrays.Groups).Select(_ => new int[FirstClasses])];
         }
 
         (replication, moment, queueHighest) = (number, 0, 0);
@@ -57,7 +59,14 @@ internal sealed class ShiftRecord
         var place = (replication * arrays.Groups) + group;
         arrays.WaitSum[place] += time;
         arrays.WaitCount[place]++;
-        Waited[(group * WaitClasses) + (int)Math.Clamp(time / WaitClass, 0, WaitClasses - 1)]++;
+        var wait = (int)Math.Clamp(time / WaitClass, 0, WaitClasses - 1);
+        ref var classes = ref Waited[group];
+        if (wait >= classes.Length)
+        {
+            Array.Resize(ref classes, Math.Min(WaitClasses, Math.Max(wait + 1, 2 * classes.Length)));
+        }
+
+        classes[wait]++;
     }
 
     /// <summary>The paver has stood for want of mix.</summary>
@@ -148,6 +157,9 @@ internal sealed class ShiftRecord
 internal sealed class ShiftArrays(int replications, int buffers, int mixes, int groups)
 {
     public int Groups { get; } = groups;
+
+    /// <summary>Bytes of the larger arrays.</summary>
+    public long Bytes => (4L * Samples.Length) + (12L * WaitSum.Length) + (8L * StoppedBy.Length);
 
     /// <summary>Levels of the buffers, waiting loads, loads on the road.</summary>
     public int Channels { get; } = buffers + 2;

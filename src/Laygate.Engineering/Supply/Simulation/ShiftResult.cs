@@ -22,10 +22,13 @@ public sealed class ShiftResult : ShiftStatistics
     private readonly ShiftModel model;
     private readonly ShiftPlan plan;
     private readonly ShiftArrays arrays;
-    private readonly int[] waited;
+    private readonly int[][] waited;
 
-    internal ShiftResult(ShiftModel model, ShiftPlan plan, ShiftArrays arrays, int[] waited)
+    internal ShiftResult(ShiftModel model, ShiftPlan plan, ShiftArrays arrays, int[][] waited)
         : base(arrays.Outcomes) => (this.model, this.plan, this.arrays, this.waited) = (model, plan, arrays, waited);
+
+    /// <summary>Bytes that it holds, about.</summary>
+    internal long Bytes => arrays.Bytes + waited.Sum(classes => 4L * classes.Length);
 
     /// <summary>What the paver waited for when it stood for want of mix, largest share first; empty where it never stood.</summary>
     public IReadOnlyList<StopShare> StopCauses() => StopShare.Of(StopTimes());
@@ -50,7 +53,7 @@ public sealed class ShiftResult : ShiftStatistics
     /// <summary>Wait of a truck on site before it docks, s: mean over all trucks of a group; low and high are the 5 % and 95 % points of single waits, to half a minute. Null where no truck came.</summary>
     public Band? Wait(int group)
     {
-        var classes = waited.AsSpan(group * ShiftRecord.WaitClasses, ShiftRecord.WaitClasses);
+        var classes = waited[group].AsSpan();
         long count = 0;
         var sum = 0.0;
         for (var i = 0; i < Outcomes.Count; i++)

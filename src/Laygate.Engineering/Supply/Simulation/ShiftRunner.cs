@@ -32,11 +32,20 @@ internal sealed class ShiftRunner
     }
 
     /// <summary>Adds the waiting times of this worker to those of the others.</summary>
-    public void AddWaited(int[] waited)
+    public void AddWaited(int[][] waited)
     {
-        for (var i = 0; i < record.Waited.Length; i++)
+        for (var group = 0; group < record.Waited.Length; group++)
         {
-            waited[i] += record.Waited[i];
+            var own = record.Waited[group];
+            if (waited[group].Length < own.Length)
+            {
+                Array.Resize(ref waited[group], own.Length);
+            }
+
+            for (var i = 0; i < own.Length; i++)
+            {
+                waited[group][i] += own[i];
+            }
         }
     }
 }

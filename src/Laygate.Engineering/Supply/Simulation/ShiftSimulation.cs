@@ -25,6 +25,7 @@ public sealed class ShiftSimulation
     {
         this.context = context;
         Models = new ShiftReader(new Calculation(context)).Read() ?? [];
+        Replications = ShiftSimulator.ReplicationsOf(Models, context.WithSpread ? ShiftSimulator.Replications : SearchReplications);
         result = new Lazy<ShiftTrains?>(() => All(Models));
         otherwise = new Lazy<ShiftTrains?>(Otherwise);
         steady = new Lazy<IReadOnlyList<SteadyTrain>>(() =>
@@ -36,6 +37,9 @@ public sealed class ShiftSimulation
 
     /// <summary>The shift of the only or first train; null where there is none.</summary>
     public ShiftModel? Model => Models.Count > 0 ? Models[0] : null;
+
+    /// <summary>How often each train is simulated.</summary>
+    public int Replications { get; }
 
     /// <summary>What happened in the replications; null where there is no model or a shift needed too many events.</summary>
     public ShiftTrains? Result => result.Value;
@@ -108,11 +112,11 @@ public sealed class ShiftSimulation
 
     private ShiftResult? Run(ShiftModel model)
     {
-        return context.Shifts is { } memory ? memory.Run(model, context.WithSpread, Simulate) : Simulate();
+        return context.Shifts is { } memory ? memory.Run(model, context.WithSpread, Replications, Simulate) : Simulate();
 
         // A search keeps all cores busy by itself.
         ShiftResult? Simulate() => ShiftSimulator.Run(
-            model, context.Seed, context.WithSpread ? ShiftSimulator.Replications : SearchReplications, parallel: context.WithSpread, context.Cancel);
+            model, context.Seed, Replications, parallel: context.WithSpread, context.Cancel);
     }
 
     private IReadOnlyList<double> LoadsOf(int buffer)

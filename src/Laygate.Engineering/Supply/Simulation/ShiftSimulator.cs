@@ -42,6 +42,22 @@ public static class ShiftSimulator
     /// <summary>Most events of one shift.</summary>
     public const long MostEvents = 30_000;
 
+    /// <summary>Loads and trucks up to which a shift is simulated as often as is asked for.</summary>
+    public const int UsualLoads = 400;
+
+    /// <summary>
+    /// How often a shift is simulated: as often as is asked for, and less often in proportion where it has more than <see cref="UsualLoads"/> loads and trucks,
+    /// but never less than a fifth, so that loads times replications have a bound. The confidence limits widen by themselves.
+    /// </summary>
+    /// <param name="models">The trains of the shift, of which none has a <see cref="Problem"/>.</param>
+    /// <param name="asked">Replications of an ordinary shift.</param>
+    public static int ReplicationsOf(IReadOnlyList<ShiftModel> models, int asked) =>
+        Math.Clamp((int)(asked * UsualLoads / Math.Max(1, models.Sum(Size))), Math.Max(1, asked / 5), asked);
+
+    /// <summary>Loads and trucks of one shift.</summary>
+    private static double Size(ShiftModel model) =>
+        (model.Buffers.Select((_, i) => model.Tonnage(i)).Sum() / model.Trucks.Where(trucks => trucks.Count > 0).Min(trucks => trucks.Payload)) + model.Trucks.Sum(trucks => (double)trucks.Count);
+
     /// <summary>What stands in the way of a simulation.</summary>
     public static ShiftProblem Problem(ShiftModel model)
     {
@@ -94,7 +110,7 @@ public static class ShiftSimulator
 
         var plan = new ShiftPlan(model);
         var arrays = new ShiftArrays(replications, model.Buffers.Count, plan.Mixes.Count, model.Trucks.Count);
-        var waited = new int[model.Trucks.Count * ShiftRecord.WaitClasses];
+        int[][] waited = [.. model.Trucks.Select(_ => Array.Empty<int>())];
         var first = new ShiftRunner(model, plan, arrays);
         if (!first.Run(seed, 0, 1))
         {
@@ -132,7 +148,7 @@ public static class ShiftSimulator
         return new ShiftRunner(steady, plan, arrays, list).Run(0, 0, 1) ? (list, arrays.Outcomes[0]) : null;
     }
 
-    private static bool RunParallel(ShiftModel model, ShiftPlan plan, ShiftArrays arrays, ulong seed, int[] waited, CancellationToken cancel)
+    private static bool RunParallel(ShiftModel model, ShiftPlan plan, ShiftArrays arrays, ulong seed, int[][] waited, CancellationToken cancel)
     {
         var complete = 1;
         Parallel.ForEach(
