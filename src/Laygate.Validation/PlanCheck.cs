@@ -137,7 +137,7 @@ public sealed class PlanCheck
     {
         Report = plan.Report with
         {
-            Notes = [.. plan.Report.Notes, .. old.Select(word => FindingNotes.Of(new OldWord(FormattableString.Invariant($"{file}:{word.Span.Line}"), word.Old, word.New)))],
+            Notes = [.. plan.Report.Notes, .. old.Select(word => OldWordNotes.Of(new OldWord(FormattableString.Invariant($"{file}:{word.Span.Line}"), word.Old, word.New)))],
         },
     };
 

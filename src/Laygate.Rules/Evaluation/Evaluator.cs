@@ -46,7 +46,7 @@ public static class Evaluator
             Counts = Counting.Of(findings),
             Assumptions = answers.Assumptions,
             IsQuick = context.IsQuick,
-            Notes = [.. book.Layers.Where(layer => layer.IsUnread).Select(layer => Note.Of(FindingNotes.SpecificationUnread, ("specification", layer.Title))), .. context.IsQuick ? [Note.Of(FindingNotes.QuickReport)] : (Note[])[], .. JurisdictionNotes(plan.Location?.Jurisdiction, book.Layers), .. book.Layers.SelectMany(layer => layer.OldWords).Select(FindingNotes.Of)],
+            Notes = [.. book.Layers.Where(layer => layer.IsUnread).Select(layer => Note.Of(FindingNotes.SpecificationUnread, ("specification", layer.Title))), .. context.IsQuick ? [Note.Of(FindingNotes.QuickReport)] : (Note[])[], .. JurisdictionNotes(plan.Location?.Jurisdiction, book.Layers), .. book.Layers.SelectMany(layer => layer.OldWords).Select(OldWordNotes.Of)],
         };
     }
 

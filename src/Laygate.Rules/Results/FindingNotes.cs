@@ -1,5 +1,3 @@
-using Laygate.Engineering.Quantities;
-
 namespace Laygate.Rules.Results;
 
 /// <summary>Ids of the remarks that evaluation adds to findings and reports; Reporting words them. The arguments are named behind each.</summary>
@@ -106,7 +104,4 @@ public static class FindingNotes
 
     /// <summary>A file uses a word of the last version: where (file and line), old, new.</summary>
     public const string OldWord = "old-word";
-
-    /// <summary>What a report says of an old word.</summary>
-    public static Note Of(Definitions.OldWord word) => Note.Of(OldWord, ("where", word.At), ("old", word.Old), ("new", word.New));
 }

@@ -24,6 +24,7 @@ public sealed class RecursionTests
         ["PavingSite"] = "one level: a truck that is called stands at its loading place, which calls nobody",
         ["Blanks"] = Document,
         ["InputList"] = Document,
+        ["OldWords"] = Document,
         ["PlanEdit"] = Document,
         ["PlanPositions"] = Document,
         ["PlanTextChanges"] = Document,

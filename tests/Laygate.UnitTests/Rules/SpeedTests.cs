@@ -11,7 +11,12 @@ using static Laygate.UnitTests.Rules.TestBook;
 
 namespace Laygate.UnitTests.Rules;
 
+/// <summary>Tests that count the memory of all threads, and so run alone.</summary>
+[CollectionDefinition(nameof(CountsAllThreads), DisableParallelization = true)]
+public sealed class CountsAllThreads;
+
 /// <summary>A book of 1,000 rules loads and checks in linear time. Counted, not timed: a busy machine changes no count. Wall time is only reported.</summary>
+[Collection(nameof(CountsAllThreads))]
 public sealed class SpeedTests(ITestOutputHelper output)
 {
     private const int Large = 1000;
@@ -47,9 +52,9 @@ public sealed class SpeedTests(ITestOutputHelper output)
 
     private static long Allocated(Action act)
     {
-        var before = GC.GetAllocatedBytesForCurrentThread();
+        var before = GC.GetTotalAllocatedBytes(precise: true);
         act();
-        return GC.GetAllocatedBytesForCurrentThread() - before;
+        return GC.GetTotalAllocatedBytes(precise: true) - before;
     }
 
     private static IEnumerable<RuleDefinition> Rules(int count) => Enumerable.Range(0, count).Select(number =>
