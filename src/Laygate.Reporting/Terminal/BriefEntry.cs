@@ -27,7 +27,7 @@ internal static class BriefEntry
             page.Flow(Indent, Indent + 2, [new TextSpan(TextStyle.Plain, mend)]);
         }
 
-        foreach (var note in finding.Notes.Where(IsDeciding))
+        foreach (var note in finding.Notes.Where(note => IsDeciding(note) || note.Id is FindingNotes.UnitSlip))
         {
             page.Flow(Indent, Indent + 2, [new TextSpan(TextStyle.Plain, NoteWords.Glued(note))]);
         }

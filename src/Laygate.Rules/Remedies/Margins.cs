@@ -11,8 +11,12 @@ internal static class Margins
     /// <summary>Whether a number could mend a finding: it misses, or meets on expected values only, and value and limit are numbers or moments.</summary>
     public static bool IsTarget(Finding finding) =>
         finding.Status is Status.Warn or Status.Fail
+        && !MayBeASlip(finding)
         && (finding.Outcome == Outcome.Missed || finding.OnExpectedValuesOnly)
         && Of(finding) is not null;
+
+    // A number that is far from the usual is looked at; to tune it to what is usual would hide the slip.
+    private static bool MayBeASlip(Finding finding) => finding.Notes.Any(note => string.Equals(note.Id, FindingNotes.UsualBecause, StringComparison.Ordinal));
 
     /// <summary>Distance of the expected value inside the deciding limit, below zero outside it, in the unit of the value; null for words and presence.</summary>
     public static double? Of(Finding finding)

@@ -152,8 +152,8 @@ public sealed partial class BriefTests
         foreach (var (line, index) in lines.Select((line, index) => (line, index)).Where(pair => Entry().IsMatch(pair.line)))
         {
             var more = lines.Skip(index + 1).TakeWhile(next => next.StartsWith("     ", StringComparison.Ordinal)).ToList();
-            var extra = more.FindIndex(next => next.StartsWith("     Mend: ", StringComparison.Ordinal) || next.StartsWith("     Rests on ", StringComparison.Ordinal));
-            Assert.True((extra < 0 ? more.Count : extra) <= 2, line);
+            var extra = more.FindIndex(next => next.StartsWith("     Mend: ", StringComparison.Ordinal) || next.StartsWith("     Rests on ", StringComparison.Ordinal) || next.StartsWith("     Did you mean ", StringComparison.Ordinal));
+            Assert.True((extra < 0 ? more.Count : extra) <= 2, string.Join('\n', more.Prepend(line)));
         }
     }
 

@@ -34,7 +34,8 @@ public sealed class LogTests
             Assert.Equal(0, service.Stop());
             lines = [.. service.Output.Split('\n', StringSplitOptions.TrimEntries).Where(line => line.StartsWith('{')).Select(line => JsonDocument.Parse(line).RootElement)];
             Assert.DoesNotContain(Mark, service.Output, StringComparison.OrdinalIgnoreCase);
-            Assert.Equal(1, service.Output.Split(key.Split('_')[2]).Length - 1);
+            // The secret may hold the mark between the parts of a key.
+            Assert.Equal(1, service.Output.Split(string.Join('_', key.Split('_')[2..])).Length - 1);
         }
 
         var requests = lines.Where(line => line.TryGetProperty("StatusCode", out _)).ToList();
