@@ -25,7 +25,7 @@ internal static class WorstMoments
     private const int Rounds = 12;
 
     /// <summary>Over this time an answer may come to rise twice as fast as before: a mat takes tens of minutes. 2,000 random shifts have none that needs less.</summary>
-    private static readonly TimeSpan Doubling = TimeSpan.FromMinutes(40);
+    private static readonly TimeSpan Doubling = TimeSpan.FromMinutes(30);
 
     /// <summary>Moments this close are not told apart.</summary>
     private static readonly TimeSpan Closest = TimeSpan.FromSeconds(20);
