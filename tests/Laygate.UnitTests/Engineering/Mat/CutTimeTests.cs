@@ -27,6 +27,24 @@ public class CutTimeTests(ITestOutputHelper output)
     public void A_part_of_the_time_is_never_worse_than_the_whole()
     {
         var (from, count) = (Asked("LAYGATE_PLANS_FROM", 0), Asked("LAYGATE_PLANS", 12));
+        var compared = Compare(from, count);
+        Assert.True(compared >= 8 * count, $"{compared} answers compared");
+        output.WriteLine($"{count} plans, {compared} answers compared");
+    }
+
+    /// <summary>Plans of the 2,000 whose worst moment hides between milder ones: a search that expects less than it does missed it by up to 40 %.</summary>
+    [Theory]
+    [InlineData(105)]
+    [InlineData(241)]
+    [InlineData(599)]
+    [InlineData(1347)]
+    [InlineData(1780)]
+    [InlineData(1916)]
+    public void A_moment_that_hides_between_milder_ones_is_found(int seed) => Assert.InRange(Compare(seed, 1), 1, int.MaxValue);
+
+    /// <summary>Compares plans and cuts of their time from a seed on; says which are milder.</summary>
+    private static int Compare(int from, int count)
+    {
         var (compared, milder) = (0, new List<string>());
         for (var seed = from; seed < from + count; seed++)
         {
@@ -38,8 +56,7 @@ public class CutTimeTests(ITestOutputHelper output)
         }
 
         Assert.True(milder.Count == 0, string.Join('\n', milder));
-        Assert.True(compared >= 8 * count, $"{compared} answers compared");
-        output.WriteLine($"{count} plans, {compared} answers compared");
+        return compared;
     }
 
     private static int Asked(string name, int otherwise) =>
