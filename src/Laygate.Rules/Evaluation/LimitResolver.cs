@@ -104,12 +104,18 @@ internal sealed class LimitResolver(AnswerLog answers, DateOnly date)
         for (var index = 0; index < keys.Count; index++)
         {
             var at = index;
-            if (keys[at].Value is not NumberValue number) continue;
+            if (keys[at].Value is not NumberValue number)
+            {
+                continue;
+            }
+
             var bands = table.Rows.Where(row => MayMatch(row, keys, besides: at)).Select(row => row.Matches[at]).ToList();
             var low = bands.TrueForAll(band => band.AtLeast is not null) ? bands.Select(band => band.AtLeast!).MinBy(end => end.Si) : null;
             var high = bands.TrueForAll(band => band.Below is not null) ? bands.Select(band => band.Below!).MaxBy(end => end.Si) : null;
-            if (bands.Count == 0 || !((low is not null && number.Si < low.Si) || (high is not null && number.Si >= high.Si))) continue;
-            return Answer.None(AbsenceReason.OutsideRange, OutsideNote(bound, table.Keys[at], keys[at], low, high), keys[at].Input);
+            if (bands.Count > 0 && ((low is not null && number.Si < low.Si) || (high is not null && number.Si >= high.Si)))
+            {
+                return Answer.None(AbsenceReason.OutsideRange, OutsideNote(bound, table.Keys[at], keys[at], low, high), keys[at].Input);
+            }
         }
 
         return null;

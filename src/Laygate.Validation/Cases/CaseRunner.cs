@@ -221,6 +221,7 @@ public sealed partial class CaseRunner
         var from = Base(one.Base);
         var plan = one.Remove.Aggregate(from.Plan, PlanEdit.Remove);
         plan = one.Set.Aggregate(plan, (changed, set) => PlanEdit.Set(changed, set.Path, set.Value));
+        plan = (MapToken)OldWords.OfPlans.Renew(plan).Root;
         var document = new YamlDocument(plan, 1);
         Refuse(from.Keeps(plan, planSchema) ? [] : SchemaChecker.Check(document, planSchema));
         var mapping = PlanMapper.Map(document);

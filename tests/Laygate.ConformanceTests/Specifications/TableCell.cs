@@ -56,7 +56,7 @@ internal static class TableCells
 {
     private const string Header = "jurisdiction,quantity,conditions,min,max,unit,ends,strength,mark,carrier,row";
 
-    // Design section 5: what stands only on such a carrier is recalled, whatever the sheet's word says.
+    // What stands only on such a carrier is recalled, whatever it calls itself (rules/README.md, evidence).
     private static readonly string[] WeakCarriers = ["forum", "exam", "card", "checklist", "trade page", "news", "slides"];
 
     public static IReadOnlyList<TableCell> All { get; } =

@@ -5,8 +5,8 @@ namespace Laygate.UnitTests.Engineering.Cooling;
 
 public class CatalogueTests
 {
-    /// <summary>thermal.md 1.1, check values at 0, 1, 2, 3, 5, 8, 10 m/s; C6 at skin 100 and air 10 °C,
-    /// C11 at a difference of 90 K. The sheet rounds to 0.01 from coefficients of one digit more (C2).</summary>
+    /// <summary>Each form of its publication (named at <see cref="ConvectionForms"/>), multiplied out at 0, 1, 2, 3, 5, 8, 10 m/s; C6 at skin 100 and air 10 °C,
+    /// C11 at a difference of 90 K. Rounded to 0.01 from coefficients of one digit more (C2).</summary>
     [Theory]
     [InlineData("C1", 7.40, 13.79, 18.15, 21.97, 28.77, 37.80, 43.33)]
     [InlineData("C2", 0, 7.03, 12.24, 16.93, 25.47, 37.10, 44.35)]
@@ -32,7 +32,7 @@ public class CatalogueTests
         Assert.Equal(form.DependsOnSurface, !form.Coefficient(2, 100, 10).Equals(form.Coefficient(2, 60, 10)));
     }
 
-    /// <summary>thermal.md 1.1, C9: 1.509 dT^(1/3).</summary>
+    /// <summary>C9, Walton 1983 (Engineering Reference of a public building energy programme (NREL), read): 1.509 dT^(1/3).</summary>
     [Fact]
     public void Natural_convection() => Near(1.509 * Math.Cbrt(90), ConvectionForms.Walton.Coefficient(7, 100, 10), 0.001);
 
@@ -52,7 +52,7 @@ public class CatalogueTests
     public void Convection_by_hand(string id, double wind, double expected) =>
         Near(expected, ConvectionForms.All.Single(f => f.Id.Equals(id, StringComparison.Ordinal)).Coefficient(wind, 100, 10), 0.01);
 
-    /// <summary>thermal.md 1.1, wind height: shares of the wind at 10 m.</summary>
+    /// <summary>Power law of ASHRAE Fundamentals 2005 (Engineering Reference of a public building energy programme (NREL), read): shares of the wind at 10 m.</summary>
     [Theory]
     [InlineData(2, WindExposure.Open, 0.798)]
     [InlineData(2, WindExposure.Town, 0.264)]
@@ -60,7 +60,7 @@ public class CatalogueTests
     [InlineData(10, WindExposure.Open, 1)]
     public void Wind_at_height(double height, WindExposure exposure, double share) => Near(5 * share, WindHeight.At(5, height, exposure), 0.005);
 
-    /// <summary>thermal.md 1.2, check table: air 10 °C, dew point 4 °C.</summary>
+    /// <summary>Each sky form of its publication (named at <see cref="SkyForms"/>), multiplied out: air 10 °C, dew point 4 °C.</summary>
     [Theory]
     [InlineData("swinbank", -10.15)]
     [InlineData("brunt", -13.66)]
@@ -75,7 +75,7 @@ public class CatalogueTests
     [InlineData("idso-jackson", -8.86)]
     public void Sky(string id, double expected) => Near(expected, SkyForms.All.Single(f => f.Id.Equals(id, StringComparison.Ordinal)).Temperature(10, 4), 0.011);
 
-    /// <summary>thermal.md 1.2: published example, air 20 °C, dew point 10 °C, clear: emissivity 0.815; vapour pressure at 4 °C 8.1323 hPa.</summary>
+    /// <summary>A published example of a clear-sky form (read; its title is not on record): air 20 °C, dew point 10 °C, clear: emissivity 0.815; vapour pressure at 4 °C 8.1323 hPa.</summary>
     [Fact]
     public void Sky_example()
     {
@@ -83,7 +83,7 @@ public class CatalogueTests
         Near(8.1323, SkyForms.VapourPressure(4), 0.0002);
     }
 
-    /// <summary>thermal.md 1.2: cloud factor at N = 0, 5, 8, 10 tenths.</summary>
+    /// <summary>Cloud factor of Clark and Allen 1978 (Engineering Reference of a public building energy programme (NREL), read) at N = 0, 5, 8, 10 tenths.</summary>
     [Theory]
     [InlineData(0, 1.0000)]
     [InlineData(5, 1.0595)]
@@ -91,14 +91,14 @@ public class CatalogueTests
     [InlineData(10, 1.1540)]
     public void Clouds(double tenths, double factor) => Near(0.7 * factor, SkyForms.WithOpaqueCover(0.7, tenths), 0.00005);
 
-    /// <summary>thermal.md 1.2: eps (1 − 0.84 n) + 0.84 n (arithmetic of the formula at its ends and middle).</summary>
+    /// <summary>After Campbell and Norman 1998 (second-hand): eps (1 − 0.84 n) + 0.84 n (arithmetic of the formula at its ends and middle).</summary>
     [Theory]
     [InlineData(0, 0.7)]
     [InlineData(0.5, 0.826)]
     [InlineData(1, 0.952)]
     public void Clouds_linear(double share, double expected) => Near(expected, SkyForms.WithCloudShare(0.7, share), 1e-12);
 
-    /// <summary>thermal.md 1.4: clear sky, June and October.</summary>
+    /// <summary>Clear-sky model of ASHRAE (Engineering Reference of a public building energy programme (NREL), read, climate calculations), June and October.</summary>
     [Theory]
     [InlineData(6, 20, 304.6)]
     [InlineData(6, 40, 638.6)]
@@ -109,7 +109,7 @@ public class CatalogueTests
     [InlineData(6, -5, 0)]
     public void Clear_sun(int month, double altitude, double expected) => Near(expected, Sun.Clear(month, altitude), 0.051);
 
-    /// <summary>thermal.md 1.4: Haurwitz.</summary>
+    /// <summary>Haurwitz 1945 (recalled): 1098 sin b exp(−0.057/sin b) W/m².</summary>
     [Theory]
     [InlineData(20, 317.9)]
     [InlineData(40, 645.9)]
@@ -118,7 +118,7 @@ public class CatalogueTests
     [InlineData(-1, 0)]
     public void Haurwitz_sun(double altitude, double expected) => Near(expected, Sun.Haurwitz(altitude), 0.051);
 
-    /// <summary>thermal.md 1.4: clouds, oktas.</summary>
+    /// <summary>Kasten and Czeplak 1980 (recalled): clouds, oktas.</summary>
     [Theory]
     [InlineData(0, 1)]
     [InlineData(2, 0.993)]
@@ -136,7 +136,7 @@ public class CatalogueTests
     [InlineData(-35, 355, 12, 78.45)]
     public void Sun_height(double latitude, int day, double hour, double expected) => Near(expected, Sun.Altitude(latitude, day, hour), 0.05);
 
-    /// <summary>thermal.md 2: every row lies in its range, has a source, and no compacted mix conducts below 0.3 W/(m K).</summary>
+    /// <summary>Every row lies in its range, has a source, and no compacted mix conducts below 0.3 W/(m K).</summary>
     [Fact]
     public void Properties_are_complete()
     {

@@ -2,7 +2,7 @@ using Laygate.Engineering.Cooling;
 
 namespace Laygate.UnitTests.Engineering.Cooling;
 
-/// <summary>Materials and shortcuts of the reference sheet thermal.md, section 3.</summary>
+/// <summary>Materials of the exact solutions, round numbers within the published ranges of mixes and bases, and shortcuts.</summary>
 internal static class CoolingCase
 {
     public static readonly LayerMaterial Hot = new(1.2, 2300, 920);

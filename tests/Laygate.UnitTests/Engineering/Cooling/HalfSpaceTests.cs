@@ -4,14 +4,14 @@ using static Laygate.UnitTests.Engineering.Cooling.CoolingCase;
 namespace Laygate.UnitTests.Engineering.Cooling;
 
 /// <summary>
-/// thermal.md 3a, 3b, 3d: closed solutions for half-spaces (Carslaw and Jaeger, Conduction of Heat in Solids, 2nd ed.,
-/// chapters 2 and 10), evaluated there at 30 digits.
+/// Closed solutions for half-spaces (Carslaw and Jaeger, Conduction of Heat in Solids, 2nd ed.,
+/// chapters 2 and 10, recalled), evaluated at 30 digits.
 /// </summary>
 public class HalfSpaceTests
 {
     private const double Kelvin = 0.05;
 
-    /// <summary>thermal.md 3a: contact temperature (e1 T1 + e2 T2)/(e1 + e2) and flux k1 (T1 − Ti)/√(pi alpha1 t).</summary>
+    /// <summary>Two half-spaces in contact: temperature (e1 T1 + e2 T2)/(e1 + e2) and flux k1 (T1 − Ti)/√(pi alpha1 t).</summary>
     [Theory]
     [InlineData("HOT", 150, 10, 80.000, 8124.49)]
     [InlineData("OLD", 150, 10, 76.10728, 8576.29)]
@@ -36,7 +36,7 @@ public class HalfSpaceTests
         }
     }
 
-    /// <summary>thermal.md 3a: profile of HOT 150 on OLD 10 at 300 s.</summary>
+    /// <summary>Two half-spaces: profile of HOT 150 on OLD 10 at 300 s.</summary>
     [Theory]
     [InlineData(-0.005, 91.89470)]
     [InlineData(-0.010, 106.57036)]
@@ -52,7 +52,7 @@ public class HalfSpaceTests
         Near(expected, curve.Value(CoolingPlace.Depth(0.2 + belowContact), 300), Kelvin);
     }
 
-    /// <summary>thermal.md 3b: slab of 50 mm at 150 °C, closed above, on a half-space at 10 °C.</summary>
+    /// <summary>By images: slab of 50 mm at 150 °C, closed above, on a half-space at 10 °C.</summary>
     [Theory]
     [InlineData("HOT", 300, 149.05967, 137.72384, 80.000, 22.27281, 129.39482)]
     [InlineData("HOT", 600, 142.26076, 126.06455, 79.99115, 33.65251, 120.86095)]
@@ -78,7 +78,7 @@ public class HalfSpaceTests
         Near(mean, curve.Value(CoolingPlace.Mean(0), time), Kelvin);
     }
 
-    /// <summary>thermal.md 3d: half-space HOT at 150 °C under convection to 10 °C.</summary>
+    /// <summary>Convection: half-space HOT at 150 °C under convection to 10 °C.</summary>
     [Theory]
     [InlineData(10, 300, 134.35700, 142.63042, 147.14777, 149.95778)]
     [InlineData(10, 1800, 116.17921, 124.35156, 131.14506, 143.88290)]
@@ -99,7 +99,7 @@ public class HalfSpaceTests
         Near(at50, curve.Value(CoolingPlace.Depth(0.050), time), Kelvin);
     }
 
-    /// <summary>thermal.md 3d: constant flux of 500 W/m² into HOT.</summary>
+    /// <summary>Constant flux of 500 W/m² into HOT.</summary>
     [Theory]
     [InlineData(600, 8.672658, 2.770249, 0.230104)]
     [InlineData(3600, 21.24359, 13.94238, 6.601082)]
@@ -111,7 +111,7 @@ public class HalfSpaceTests
         Near(20 + at50, curve.Value(CoolingPlace.Depth(0.050), time), Kelvin);
     }
 
-    /// <summary>Geankoplis, Transport Processes and Unit Operations, example 5.3-1, in thermal.md 3d: soil after 5 h of frost.</summary>
+    /// <summary>Geankoplis, Transport Processes and Unit Operations, example 5.3-1 (second-hand, from a unit test of a public library; evaluated again here): soil after 5 h of frost.</summary>
     [Fact]
     public void Soil_under_sudden_frost()
     {
@@ -121,7 +121,7 @@ public class HalfSpaceTests
         Near(0, curve.Value(CoolingPlace.Depth(0.033120), 5 * 3600), Kelvin);
     }
 
-    /// <summary>TMAP ver-1fd after Incropera (thermal.md 3d): k 401, rho c 3.439e6, h 200, 100 to 500, at 50 mm.</summary>
+    /// <summary>TMAP8, verification case ver-1fd, after Incropera (read): k 401, rho c 3.439e6, h 200, 100 to 500, at 50 mm.</summary>
     [Theory]
     [InlineData(100, 114.98102)]
     [InlineData(500, 140.76485)]

@@ -10,7 +10,7 @@ public class HeatLawTests
     private static readonly SpecificHeatLaw Mix = HeatLaws.Mix(0.05);
     private static readonly LayerMaterial Varying = Hot.WithHeatLaw(Mix, 100);
 
-    /// <summary>thermal.md 2.1: a mix with 5 % of binder about 850 cold and 990 J/(kg K) at 150 °C (recalled there, rounded).</summary>
+    /// <summary>Specific heats of bitumen and rock by mass, as texts on asphalt give them (recalled, rounded): a mix with 5 % of binder about 850 cold and 990 J/(kg K) at 150 °C.</summary>
     [Fact]
     public void Mix_of_bitumen_and_aggregate()
     {

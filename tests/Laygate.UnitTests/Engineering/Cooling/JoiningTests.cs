@@ -6,7 +6,7 @@ namespace Laygate.UnitTests.Engineering.Cooling;
 
 public class JoiningTests
 {
-    /// <summary>thermal.md 3b, base OLD, shifted by the time at which the slab is laid on a closed, uniform body.</summary>
+    /// <summary>Slab on a half-space by images (Carslaw and Jaeger, Conduction of Heat in Solids, 2nd ed. 1959, recalled), base OLD, shifted by the time at which the slab is laid on a closed, uniform body.</summary>
     [Theory]
     [InlineData(300, 149.00738, 137.04116, 76.10728, 128.24896)]
     [InlineData(1800, 110.33114, 99.99833, 74.23115, 97.38459)]
@@ -23,7 +23,7 @@ public class JoiningTests
         Near(mean, curve.Value(CoolingPlace.Mean(0), Laid + time), 0.05);
     }
 
-    /// <summary>A lower course cools by thermal.md 3f V1 until the upper one arrives, then keeps its profile at that moment.</summary>
+    /// <summary>A lower course cools by the transform solution of <see cref="MultilayerTests"/> until the upper one arrives, then keeps its profile at that moment.</summary>
     [Fact]
     public void Lower_course_keeps_its_own_profile_until_the_upper_arrives()
     {

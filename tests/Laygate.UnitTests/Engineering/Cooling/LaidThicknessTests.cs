@@ -5,7 +5,7 @@ namespace Laygate.UnitTests.Engineering.Cooling;
 
 public class LaidThicknessTests
 {
-    /// <summary>practice.md M16: lower 85 mm at 98 % from 93 %: +4.6 mm, from 88 %: +9.7 mm; upper 25 mm from 90 %: +2.2 mm (derived there).</summary>
+    /// <summary>The mass stays (Laygate, Relations derived from mass balance and kinematics): lower 85 mm at 98 % from 93 %: +4.6 mm, from 88 %: +9.7 mm; upper 25 mm from 90 %: +2.2 mm.</summary>
     [Theory]
     [InlineData(85, 93, 4.6)]
     [InlineData(85, 88, 9.7)]
@@ -13,7 +13,7 @@ public class LaidThicknessTests
     public void Roll_down(double final, double screed, double millimetres) =>
         Near(millimetres, 1000 * LaidThickness.RollDown(new RolledCourse(final / 1000, 98, screed)), 0.05);
 
-    /// <summary>practice.md 8 A: behind the screeds 89.6 and 27.2 mm, total roll-down 6.8 mm.</summary>
+    /// <summary>The same relation for a pair: behind the screeds 89.6 and 27.2 mm, total roll-down 6.8 mm.</summary>
     [Fact]
     public void Roll_down_of_a_pair()
     {

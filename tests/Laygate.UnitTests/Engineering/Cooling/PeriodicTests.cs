@@ -4,7 +4,7 @@ using static Laygate.UnitTests.Engineering.Cooling.CoolingCase;
 namespace Laygate.UnitTests.Engineering.Cooling;
 
 /// <summary>
-/// thermal.md 3e: half-space under a daily sine; T = m + A exp(−x/d) sin(w t − x/d) (Carslaw and Jaeger, 2nd ed., 2.6).
+/// Half-space under a daily sine; T = m + A exp(−x/d) sin(w t − x/d) (Carslaw and Jaeger, 2nd ed., 2.6).
 /// </summary>
 public class PeriodicTests
 {

@@ -4,8 +4,8 @@ using static Laygate.UnitTests.Engineering.Cooling.CoolingCase;
 namespace Laygate.UnitTests.Engineering.Cooling;
 
 /// <summary>
-/// thermal.md 3c: plane wall, one face convective, the other closed; series solution with 40 terms (Incropera and
-/// others, Fundamentals of Heat and Mass Transfer, chapter 5).
+/// Plane wall, one face convective, the other closed; series solution with 40 terms (Incropera and
+/// others, Fundamentals of Heat and Mass Transfer, chapter 5, recalled).
 /// </summary>
 public class PlaneWallTests
 {
@@ -40,7 +40,7 @@ public class PlaneWallTests
         Near(Air + (mean * (Start - Air)), curve.Value(CoolingPlace.Mean(0), time), 0.05);
     }
 
-    /// <summary>thermal.md 3c, dimensional rows: HOT 50 mm, h 25, 150 to 10 °C.</summary>
+    /// <summary>The same series with dimensions: HOT 50 mm, h 25, 150 to 10 °C.</summary>
     [Theory]
     [InlineData(600, 147.29558, 138.99044, 105.22276, 134.70251)]
     [InlineData(1200, 136.81584, 125.84658, 92.87352, 122.15075)]
@@ -56,7 +56,7 @@ public class PlaneWallTests
         Near(closed - convective, curve.Value(CoolingPlace.CoreSkinDifference, time), 0.05);
     }
 
-    /// <summary>A wall of twice the thickness that loses heat on both faces alike is closed in its middle: thermal.md 3c, dimensional rows.</summary>
+    /// <summary>A wall of twice the thickness that loses heat on both faces alike is closed in its middle: the same series.</summary>
     [Theory]
     [InlineData(600, 147.29558, 138.99044, 105.22276, 134.70251)]
     [InlineData(3600, 94.31412, 86.40707, 64.16581, 84.00274)]
@@ -85,7 +85,7 @@ public class PlaneWallTests
         Near(Window(new BottomBoundary.Insulated()), Window(new BottomBoundary.ConstantCoefficient(0, 10)), 1e-6);
     }
 
-    /// <summary>Incropera example 5.4 (thermal.md 3c): wall of 40 mm, exterior 42.9 °C after 8 min; printed to 0.1 K from a one-term series.</summary>
+    /// <summary>Incropera and others, example 5.4 (second-hand): wall of 40 mm, exterior 42.9 °C after 8 min; printed to 0.1 K from a one-term series.</summary>
     [Fact]
     public void Textbook_pipe_wall()
     {

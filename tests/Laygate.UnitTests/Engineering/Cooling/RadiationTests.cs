@@ -4,10 +4,10 @@ using static Laygate.UnitTests.Engineering.Cooling.CoolingCase;
 
 namespace Laygate.UnitTests.Engineering.Cooling;
 
-/// <summary>thermal.md 3g: non-linear surface balance.</summary>
+/// <summary>Surface balance of convection and long-wave exchange, which is not linear (Engineering Reference of a public building energy programme (NREL), read, outside surface heat balance).</summary>
 public class RadiationTests
 {
-    /// <summary>thermal.md 3g NL1: independent finite volumes of 0.125 mm, converged to about 1e-3 K.</summary>
+    /// <summary>The same balance by independent finite volumes of 0.125 mm, converged to about 1e-3 K.</summary>
     [Theory]
     [InlineData(60, 133.162, 158.600, 80.831, 143.41)]
     [InlineData(300, 106.303, 128.148, 80.088, 115.98)]
@@ -25,8 +25,8 @@ public class RadiationTests
     }
 
     /// <summary>
-    /// thermal.md 3g, lumped: radiation only by the closed form ln|(T+Ts)/(T−Ts)| + 2 atan(T/Ts) (Heat Transfer
-    /// Handbook, eq. 3.283), convection only by the exponential, both by integration there.
+    /// Lumped slab: radiation only by the closed form ln|(T+Ts)/(T−Ts)| + 2 atan(T/Ts) (Heat Transfer
+    /// Handbook, eq. 3.283), convection only by the exponential, both by numerical integration.
     /// </summary>
     [Theory]
     [InlineData(0, 0.95, 3603.93)]
@@ -40,7 +40,7 @@ public class RadiationTests
         Near(seconds, curve.FirstBelow(CoolingPlace.Mean(0), 80), 0.001 * seconds);
     }
 
-    /// <summary>thermal.md 1.2: losses at emissivity 0.95 to surroundings of 10 °C and to a sky of −10.145 °C.</summary>
+    /// <summary>Law of Stefan and Boltzmann, 5.670e-8 W/(m² K⁴) (CODATA, recalled): losses at emissivity 0.95 to surroundings of 10 °C and to a sky of −10.145 °C.</summary>
     [Theory]
     [InlineData(60, 10, 317.32)]
     [InlineData(100, 10, 698.15)]

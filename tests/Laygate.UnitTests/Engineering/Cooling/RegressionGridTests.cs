@@ -5,8 +5,8 @@ using static Laygate.UnitTests.Engineering.Cooling.CoolingCase;
 namespace Laygate.UnitTests.Engineering.Cooling;
 
 /// <summary>
-/// thermal.md 2.3 and 4.5: minutes computed there by an independent finite volume code (grid error below 0.05 min),
-/// with C1, emissivity 0.95, sky and base as the air, night.
+/// Minutes computed by an independent finite-volume program (grid error below 0.05 min), run for this project,
+/// with C1 (Barber 1957, recalled), emissivity 0.95, sky and base as the air, night.
 /// </summary>
 public class RegressionGridTests
 {
@@ -76,7 +76,7 @@ public class RegressionGridTests
         Near(mid80, curve.FirstBelow(CoolingPlace.MidDepth(0), 80) / 60, 0.1);
     }
 
-    /// <summary>thermal.md 2.3: 40 mm, 160 °C, base and air 10 °C, wind 5 m/s, one thing changed at a time; its sun is absorbed at 0.9.</summary>
+    /// <summary>The same program: 40 mm, 160 °C, base and air 10 °C, wind 5 m/s, one thing changed at a time; its sun is absorbed at 0.9.</summary>
     [Theory]
     [InlineData("base concrete", 13.53)]
     [InlineData("base granular dry", 20.12)]

@@ -73,7 +73,7 @@ public class SolverTests
     }
 
     /// <summary>
-    /// Error against the closed solution of thermal.md 3b (OLD, 900 s) while the grid is refined: third order on coarse
+    /// Error against the closed solution of a slab on a half-space (Carslaw and Jaeger, Conduction of Heat in Solids, 2nd ed. 1959, by images; OLD, 900 s) while the grid is refined: third order on coarse
     /// grids, second in the limit, where what the first contact leaves behind decides.
     /// </summary>
     [Fact]

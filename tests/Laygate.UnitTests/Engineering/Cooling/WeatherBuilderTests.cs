@@ -9,7 +9,7 @@ public class WeatherBuilderTests
     private static readonly DateTimeOffset Noon = new(2027, 6, 21, 12, 0, 0, TimeSpan.Zero);
     private static readonly WeatherHour Hour = new(Noon, 10, 5, 0, 4);
 
-    /// <summary>thermal.md 1.2, check table at air 10 and dew point 4 °C; clouds by its factor at 8 tenths = 6.4 eighths.</summary>
+    /// <summary>Clark and Allen 1978 with its cloud factor (Engineering Reference of a public building energy programme (NREL), read, climate calculations), multiplied out at air 10 and dew point 4 °C; 8 tenths = 6.4 eighths.</summary>
     [Fact]
     public void Sky_of_an_hour()
     {
@@ -21,7 +21,7 @@ public class WeatherBuilderTests
         Near(SkyForms.Temperature(10, (clear * 0.58) + 0.42), Build(SkyForms.ClarkAllen with { Clouds = CloudForm.CloudShare }).Point(Hour with { Cloud = 4 }, 0).Sky, 1e-9);
     }
 
-    /// <summary>thermal.md 1.2: Berdahl and Martin with 0.013 cos(pi hour/12): +0.013 at midnight, −0.013 at noon, none at six.</summary>
+    /// <summary>Berdahl and Martin 1984 (recalled) with 0.013 cos(pi hour/12): +0.013 at midnight, −0.013 at noon, none at six.</summary>
     [Theory]
     [InlineData(0, 0.013)]
     [InlineData(6, 0)]
@@ -29,11 +29,11 @@ public class WeatherBuilderTests
     public void Hourly_sky(double hour, double added) =>
         Near(SkyForms.BerdahlMartin.ClearEmissivity(10, 4) + added, SkyForms.BerdahlMartinHourly.Emissivity(10, 4, 0, hour), 1e-12);
 
-    /// <summary>thermal.md 1.2: Berdahl and Fromberg, day, 0.727 + 0.0060 Td.</summary>
+    /// <summary>Berdahl and Fromberg 1982 (recalled), day, 0.727 + 0.0060 Td.</summary>
     [Fact]
     public void Day_sky() => Near(0.751, SkyForms.BerdahlFrombergDay.Emissivity(10, 4, 0, 12), 1e-12);
 
-    /// <summary>thermal.md 1.1, wind height; practice.md scenario A takes a stated share of 0.80.</summary>
+    /// <summary>Power law of the wind over height (ASHRAE Fundamentals 2005 in the Engineering Reference of a public building energy programme (NREL), read); a stated share of 0.80 is taken as stated.</summary>
     [Fact]
     public void Wind_at_the_mat()
     {
@@ -45,7 +45,7 @@ public class WeatherBuilderTests
 
     /// <summary>
     /// The sun of the June solstice stands 90 − latitude + 23.45° high at true noon (astronomy, from
-    /// memory); at latitude 53.45° that is 60°, for which thermal.md 1.4 gives 884.6 W/m².
+    /// memory); at latitude 53.45° that is 60°, for which the clear-sky model of ASHRAE (Engineering Reference of a public building energy programme (NREL), read, climate calculations) gives 884.6 W/m² in June.
     /// </summary>
     [Fact]
     public void Sun_of_an_hour()

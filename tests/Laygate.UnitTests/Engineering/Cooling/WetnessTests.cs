@@ -4,7 +4,7 @@ using static Laygate.UnitTests.Engineering.Cooling.CoolingCase;
 
 namespace Laygate.UnitTests.Engineering.Cooling;
 
-/// <summary>thermal.md 1.5: the bounded treatment of water on the base and of rain (derived there from steam-table values).</summary>
+/// <summary>Water on the base and rain, bounded by its heat: 4.19 kJ/(kg K) and 2257 kJ/kg at 100 °C (steam tables, recalled), multiplied out.</summary>
 public class WetnessTests
 {
     [Theory]

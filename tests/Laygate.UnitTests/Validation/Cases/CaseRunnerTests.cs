@@ -101,6 +101,10 @@ public sealed class CaseRunnerTests
     }
 
     [Fact]
+    public void A_base_plan_in_words_of_the_last_version_is_read() =>
+        Assert.All(Run(Cases, "pavers: [ { id: p1, screeds: [ { course: wearing, kind: tamper-and-pressure-bars } ] } ]"), result => Assert.Empty(result.Differences));
+
+    [Fact]
     public void A_key_that_the_plan_format_does_not_know_is_refused()
     {
         var results = Run(Cases.Replace("course:wearing/kind: binder", "course:wearing/kinds: binder", StringComparison.Ordinal));
@@ -139,9 +143,9 @@ public sealed class CaseRunnerTests
         Assert.Equal(new Survivor("LAY-001", null, "bounds/0/table/course.thickness_to_size", "4.0", "3.9"), Assert.Single(survivors));
     }
 
-    private static IReadOnlyList<CaseResult> Run(string cases)
+    private static IReadOnlyList<CaseResult> Run(string cases, string more = "")
     {
-        var (runner, rule) = Runner(cases);
+        var (runner, rule) = Runner(cases, more);
         return runner.Run(rule);
     }
 
@@ -151,13 +155,13 @@ public sealed class CaseRunnerTests
         return runner.Mutate(rule);
     }
 
-    private static (CaseRunner Runner, RuleDefinition Rule) Runner(string cases)
+    private static (CaseRunner Runner, RuleDefinition Rule) Runner(string cases, string more = "")
     {
         var texts = new Dictionary<string, string>(StringComparer.Ordinal)
         {
             ["layers/thin/rule.yaml"] = Rule,
             ["layers/thin/cases.yaml"] = cases,
-            ["bases/small.yaml"] = Plan,
+            ["bases/small.yaml"] = $"{Plan}\n{more}\n",
             ["sources.yaml"] = "- { id: manual, title: Manual, issuer: Issuer }\n",
         };
         var folder = new RuleFolderInMemory("rules", texts.ToDictionary(file => file.Key, file => Encoding.UTF8.GetBytes(file.Value), StringComparer.Ordinal));
