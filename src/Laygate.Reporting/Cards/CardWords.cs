@@ -37,11 +37,11 @@ internal sealed class CardWords(SiteSheet sheet, CardTexts texts)
         return $"{title}. {remedy} ({Show(finding.Rule)})";
     }
 
-    /// <summary>A rule's title.</summary>
-    public string Title(Finding finding) => texts.Rule(finding.Rule)?.Title ?? Foreign(finding.Title);
-
-    /// <summary>Why the plan fails, each rule once.</summary>
-    public IEnumerable<string> Failing() => sheet.Failing.GroupBy(finding => finding.Rule, StringComparer.Ordinal).Select(same => $"{Title(same.First())} ({Show(same.Key)})");
+    /// <summary>Why the plan fails, each rule once: by its title, or by its number and places where this language has no words for it.</summary>
+    public IEnumerable<string> Failing() => sheet.Failing.GroupBy(finding => finding.Rule, StringComparer.Ordinal).Select(same =>
+        (texts.Rule(same.Key)?.Title ?? (texts.Language is "en" ? Show(same.First().Title) : null)) is { } title
+            ? $"{title} ({Show(same.Key)})"
+            : $"{Show(same.Key)}: {string.Join(", ", same.Select(finding => Show(finding.Address)).Distinct(StringComparer.Ordinal))}");
 
     /// <summary>A yes or no of the plan.</summary>
     public string Flag(bool? flag, string key) => texts[$"{key}.{(flag switch { true => "yes", false => "no", _ => "unknown" })}"];

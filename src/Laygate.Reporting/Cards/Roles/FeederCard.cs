@@ -15,7 +15,8 @@ internal sealed class FeederCard(CardWords card)
         yield return new CardList(texts["levels"],
         [
             .. sheet.Buffers.SelectMany(Levels), .. sheet.Buffers.Count > 0 && sheet.Loads.Count > 0 ? [texts["level.decide"]] : Array.Empty<CardLine>(),
-        ]) { IsLarge = true };
+        ])
+        { IsLarge = true };
         if (sheet.Feeder is { } feeder)
         {
             yield return new CardList(texts["drill"],
@@ -45,7 +46,8 @@ internal sealed class FeederCard(CardWords card)
         [
             load.Number.ToString(CultureInfo.InvariantCulture), .. one ? Array.Empty<string>() : [card.Show(load.Course)], numbers.Bare(load.Size) + (load.IsLast ? $" {texts["last"]}" : string.Empty),
             numbers.TimeAfter(load.TipsBy, index > 0 ? sheet.Loads[index - 1].TipsBy : sheet.ShiftStart), End(load, ends), string.Empty,
-        ])]) { IsLoads = true };
+        ])])
+        { IsLoads = true };
     }
 
     private static string End(SheetLoad load, string unit) => load.EndsAt is null ? "—" : string.Equals(load.EndsAt.Unit, unit, StringComparison.Ordinal) ? CardNumbers.Bare(load.EndsAt, 0) : CardNumbers.Whole(load.EndsAt);

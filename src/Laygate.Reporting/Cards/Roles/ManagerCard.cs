@@ -62,7 +62,8 @@ internal sealed class ManagerCard(CardWords card)
             card.Show(course.Id), Mass(course.Tonnage.Value, 0), Mass(course.Ordered.Value, 0),
             course.Loads == 0 ? "—" : course.Loads.ToString(CultureInfo.InvariantCulture), Mass(course.Payload.Value, 1), Mass(course.LastLoad.Value, 1),
             IsByCourse ? Mass(sheet.Committed[index].OnTheWay.Value, 0) : "—", IsByCourse ? Mass(sheet.Committed[index].OnMachines.Value, 0) : "—",
-        ]) with { Title = title };
+        ]) with
+        { Title = title };
     }
 
     private bool IsByCourse => sheet.Committed.Count == sheet.Courses.Count && sheet.Courses.Select((course, i) => string.Equals(course.MixId, sheet.Committed[i].Mix, StringComparison.Ordinal)).All(same => same);

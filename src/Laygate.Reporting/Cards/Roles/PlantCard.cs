@@ -35,7 +35,8 @@ internal sealed class PlantCard(CardWords card, SheetPlant plant)
             load.OfMix.ToString(CultureInfo.InvariantCulture), .. one ? Array.Empty<string>() : [card.Show(load.Course)], numbers.Bare(load.Size) + (load.IsLast ? $" {texts["last"]}" : string.Empty),
             numbers.TimeAfter(load.LeavesAt, index > 0 ? own[index - 1].LeavesAt : sheet.ShiftStart), string.Empty,
             numbers.TimeAfter(load.TipsBy, index > 0 ? own[index - 1].TipsBy : sheet.ShiftStart),
-        ])]) { IsLoads = true };
+        ])])
+        { IsLoads = true };
     }
 
     private CardLine Call(string word) => new(texts[$"call.{word}"], texts[$"call.{word}.do"]);
