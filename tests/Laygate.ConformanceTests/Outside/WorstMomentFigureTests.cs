@@ -7,7 +7,7 @@ using Xunit.Abstractions;
 namespace Laygate.ConformanceTests.Outside;
 
 /// <summary>
-/// Shifts in which one worst hour for everything would mislead, with the figures by name. Each figure is the reference's own (<see cref="BareConduction"/>);
+/// Shifts in which one worst hour for everything would mislead, with the figures by name. Source: derived with <see cref="BareConduction"/>, a solver that shares no code with the program;
 /// the inputs stand beside it. Both are written out: what the shift is told now, and what the hour says that is worst for something else.
 /// </summary>
 public class WorstMomentFigureTests(ITestOutputHelper output)

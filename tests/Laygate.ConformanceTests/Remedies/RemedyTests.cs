@@ -216,7 +216,7 @@ public sealed class RemedyTests
         Assert.Equal(Outcome.Missed, finding.Outcome);
         var change = Assert.Single(finding.Remedies!.Found.Single(remedy => remedy.Changes[0].Lever == LeverKind.DoneWithin).Changes);
 
-        // Three passes on 150 ft behind a screed at 23 ft/min: the last one begins after 2/3 · 150 / 23 = 4.35 min.
+        // By hand: three passes on 150 ft behind a screed at 23 ft/min: the last one begins after 2/3 · 150 / 23 = 4.35 min.
         Assert.Equal((3.0, 5.0), (change.From.Number, change.To.Number));
     }
 
