@@ -24,7 +24,7 @@ internal sealed partial record TestMethod(int Line, string Name, string Comments
         ];
     }
 
-    /// <summary>Literal numbers that the test expects and that it neither works out nor gives itself: 0, ±1, 2 and counts of a list are none.</summary>
+    /// <summary>Literal numbers that the test expects and that it neither works out nor gives itself: 0, ±1, 2, counts of a list and bounds of rounding below 1e-5 are none.</summary>
     public IReadOnlyList<string> Figures()
     {
         var (bare, rows) = (InlineRow().Replace(Code, string.Empty), Rows());
@@ -67,7 +67,7 @@ internal sealed partial record TestMethod(int Line, string Name, string Comments
     }
 
     private static IEnumerable<string> Numbers(string text) => Number().Matches(Quotes().Replace(text, string.Empty)).Select(match => match.Value)
-        .Where(number => double.Parse(number.Replace("_", string.Empty, StringComparison.Ordinal), CultureInfo.InvariantCulture) is not (0 or 1 or -1 or 2));
+        .Where(number => double.Parse(number.Replace("_", string.Empty, StringComparison.Ordinal), CultureInfo.InvariantCulture) is not (0 or 1 or -1 or 2 or (> -1e-5 and < 1e-5)));
 
     private IEnumerable<IReadOnlyList<string>> Calls(string name)
     {
