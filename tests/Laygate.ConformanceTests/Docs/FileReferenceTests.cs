@@ -80,12 +80,12 @@ public sealed partial class FileReferenceTests
         }
     }
 
-    [GeneratedRegex(@"(?<![\w./:-])[\w.-]+(/[\w.-]+)*\.(md|ya?ml|json|txt|csv|cs|py|mjs)\b(?!\w)", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"(?<![\w./:-])[\w.-]+(/[\w.-]+)*\.(md|ya?ml|json|txt|csv|cs|py|mjs)\b(?!\w)", RegexOptions.ExplicitCapture, Patience.Milliseconds)]
     private static partial Regex FileName();
 
-    [GeneratedRegex(@"\]\((?<path>[^)#:\s]+)(#[^)]*)?\)", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"\]\((?<path>[^)#:\s]+)(#[^)]*)?\)", RegexOptions.ExplicitCapture, Patience.Milliseconds)]
     private static partial Regex Link();
 
-    [GeneratedRegex(@"`(?<path>(src|tests|docs|rules|schemas|examples|\.ci|\.config)/[^`\s]*)`", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"`(?<path>(src|tests|docs|rules|schemas|examples|\.ci|\.config)/[^`\s]*)`", RegexOptions.ExplicitCapture, Patience.Milliseconds)]
     private static partial Regex InCode();
 }

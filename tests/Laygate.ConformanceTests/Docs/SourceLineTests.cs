@@ -67,12 +67,12 @@ public sealed partial class SourceLineTests
 
     private static bool Names(string comments) => comments.Split('\n').Any(line => Known().IsMatch(line) && line.Trim().Length > 24);
 
-    [GeneratedRegex(@"\bread[,:;)]|\b(recalled|second-hand|derived|by hand|common practice|judgement)\b", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\bread[,:;)]|\b(recalled|second-hand|derived|by hand|common practice|judgement)\b", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, Patience.Milliseconds)]
     private static partial Regex Known();
 
-    [GeneratedRegex(@"\bown (program|inputs|figures)\b|run for this project|computed for this project", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\bown (program|inputs|figures)\b|run for this project|computed for this project", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, Patience.Milliseconds)]
     private static partial Regex Empty();
 
-    [GeneratedRegex(@"[=·/*^]|\bsqrt|\bexp\b|\d{4}|:")]
+    [GeneratedRegex(@"[=·/*^]|\bsqrt|\bexp\b|\d{4}|:", RegexOptions.ExplicitCapture, Patience.Milliseconds)]
     private static partial Regex Worked();
 }

@@ -102,24 +102,24 @@ internal sealed partial record TestMethod(int Line, string Name, string Comments
     private static bool IsLead(string[] code, string[] comments, int line) =>
         comments[line].StartsWith("    //", StringComparison.Ordinal) || code[line].StartsWith("    [", StringComparison.Ordinal);
 
-    [GeneratedRegex(@"^(public |internal )?(sealed |static |partial )*(class|record)\b", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"^(public |internal )?(sealed |static |partial )*(class|record)\b", RegexOptions.ExplicitCapture, Patience.Milliseconds)]
     private static partial Regex ClassHead();
 
-    [GeneratedRegex(@"^    (\[|public |private |internal |protected )", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"^    (\[|public |private |internal |protected )", RegexOptions.ExplicitCapture, Patience.Milliseconds)]
     private static partial Regex Member();
 
-    [GeneratedRegex(@"\bpublic (async )?[\w<>]+ (?<name>\w+)\((?<parameters>[^)]*)\)", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"\bpublic (async )?[\w<>]+ (?<name>\w+)\((?<parameters>[^)]*)\)", RegexOptions.ExplicitCapture, Patience.Milliseconds)]
     private static partial Regex MethodName();
 
-    [GeneratedRegex(@"^[-+0-9._eEdf()\[\]{},:\s]*(null)?[-+0-9._eEdf()\[\]{},:\s]*$", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"^[-+0-9._eEdf()\[\]{},:\s]*(null)?[-+0-9._eEdf()\[\]{},:\s]*$", RegexOptions.ExplicitCapture, Patience.Milliseconds)]
     private static partial Regex OnlyLiterals();
 
-    [GeneratedRegex(@"(?<![\w.])-?\d[\d_]*(\.\d+)?(e-?\d+)?(?![\w.])", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"(?<![\w.])-?\d[\d_]*(\.\d+)?(e-?\d+)?(?![\w.])", RegexOptions.ExplicitCapture, Patience.Milliseconds)]
     private static partial Regex Number();
 
-    [GeneratedRegex("\"[^\"]*\"")]
+    [GeneratedRegex("\"[^\"]*\"", RegexOptions.ExplicitCapture, Patience.Milliseconds)]
     private static partial Regex Quotes();
 
-    [GeneratedRegex(@"InlineData\(.*\)\]")]
+    [GeneratedRegex(@"InlineData\(.*\)\]", RegexOptions.ExplicitCapture, Patience.Milliseconds)]
     private static partial Regex InlineRow();
 }
