@@ -132,7 +132,7 @@ public class SimulationQuantityTests
         Assert.Equal(NoteIds.OutsideFormula, Reason(Simple with { Pavers = [Simple.Pavers[0] with { Speed = M<UnitsNet.Speed>(0, "m/min") }] }));
         var runs = new[] { Simple.Runs[0] with { Paver = "p1" }, Simple.Runs[0] with { Id = "2", Paver = "p2", StartsAfter = Min(60) } };
         var slower = Simple.Pavers[0] with { Id = "p2", Speed = M<UnitsNet.Speed>(Simple.Pavers[0].Speed!.Number / 2, Simple.Pavers[0].Speed!.Unit.Spelling) };
-        Assert.Equal(SimulationNotes.SharedTrucks, Reason(Simple with { Runs = runs, Pavers = [Simple.Pavers[0], slower] }));
+        Assert.Equal(SimulationNotes.TooFewTrucks, Reason(WithTrucks(trucks => trucks with { Count = 1 }) with { Runs = runs, Pavers = [Simple.Pavers[0], slower] }));
 
         static string Reason(Plan plan) => Ask.Answer(plan, "shift.stop_chance", "shift").Absence!.Note!.Id;
 
