@@ -57,10 +57,20 @@ public sealed class CardTests
     public void A_limit_in_another_unit_has_few_digits_and_errs_to_the_safe_side()
     {
         // 55 °F are 12.777… °C: not below 12.8 °C.
-        var page = Program("examples/moor-road-thin-overlay.yaml", "--draft", "--rules", "us-wa");
-        Assert.Contains("at least 55\u00A0\u00B0F (12.8\u00A0\u00B0C)", System.Net.WebUtility.HtmlDecode(page), StringComparison.Ordinal);
-        Assert.DoesNotContain("12.77", page, StringComparison.Ordinal);
-        Assert.Empty(PageText.All(page, @"(\d\.\d{4,})"));
+        var folder = Directory.CreateTempSubdirectory("laygate-test-");
+        try
+        {
+            var plan = Path.Combine(folder.FullName, "plan.yaml");
+            File.WriteAllText(plan, File.ReadAllText(Path.Combine(SourceTree.Root, "examples", "moor-road-thin-overlay.yaml")).Replace("base: 39 °F", "base: 4 °C", StringComparison.Ordinal));
+            var page = Program(plan, "--draft", "--rules", "us-wa");
+            Assert.Contains("at least 55\u00A0\u00B0F (12.8\u00A0\u00B0C)", System.Net.WebUtility.HtmlDecode(page), StringComparison.Ordinal);
+            Assert.DoesNotContain("12.77", page, StringComparison.Ordinal);
+            Assert.Empty(PageText.All(page, @"(\d\.\d{4,})"));
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
+        }
     }
 
     [Fact]

@@ -14,6 +14,7 @@ public static class SimulationAssumptions
     public const string LoadStep = "supply.load_step";
     public const string SmallestLoad = "supply.smallest_load";
     public const string ByTimetable = "supply.sent_by_timetable";
+    public const string TrucksStay = "trucks.stay_with_one_paver";
     public const string LoadingPlaces = "plant.loading_places";
     public const string HopperCapacity = "paver.hopper_capacity";
     public const string HopperLowest = "paver.hopper_lowest";
@@ -31,6 +32,7 @@ public static class SimulationAssumptions
         LaygateAssumptions.Judged(LoadStep, "Step in which a load that is not a full one is ordered.", 1, "t", 0.5, 2),
         LaygateAssumptions.Judged(SmallestLoad, "Smallest useful load as a share of a full one: a smaller last load is shared with the one before it. A thin load cools faster, and a truck is sent for it.", 50, "%", 30, 50),
         LaygateAssumptions.Judged(ByTimetable, "Share of the loads that leave by timetable, where the plan does not say how loads are sent: 100 % by timetable, 0 % each as soon as it is loaded.", 100, "%", 0, 100),
+        LaygateAssumptions.Judged(TrucksStay, "Share of the trucks that stay with one paver, where several lay their mix at the same time and the plan does not say whom they serve: dealt out by what each lays in an hour.", 100, "%", 100, 100),
         LaygateAssumptions.Judged(LoadingPlaces, "Trucks that are loaded with the same mix at the same time.", 1, string.Empty, 1, 2),
         new(HopperCapacity, "Mix that the hopper of a paver holds.", 12, "t", 10, 15, "plain hopper 10 to 15 t, recalled", Evidence.Recalled),
         LaygateAssumptions.Judged(HopperLowest, "Lowest workable level of a paver's hopper.", 3, "t", 1, 5),

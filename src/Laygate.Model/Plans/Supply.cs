@@ -71,6 +71,9 @@ public sealed record TruckGroup
     /// <summary>Id of the mix.</summary>
     public string? Mix { get; init; }
 
+    /// <summary>Id of the paver that they serve; null where they serve whichever lays their mix.</summary>
+    public string? Paver { get; init; }
+
     /// <summary>Kind of body.</summary>
     public TruckKind? Kind { get; init; }
 

@@ -69,7 +69,7 @@ internal static class NoteTable
         ["simulation-no-trucks"] = "No truck carries the mix {mix}, so the shift cannot be simulated.",
         ["simulation-plant-without-mix"] = "The plant {plant} does not make the mix {mix} that its trucks carry, so the shift cannot be simulated.",
         ["simulation-shared-feeder"] = "The feeder {feeder} would have to serve several pavers at different places; how it goes between them is not simulated. Stops for want of mix, finish and waits are not judged.",
-        ["simulation-shared-trucks"] = "Several pavers take the mix {mix} from the same trucks without laying side by side at one speed; who gets which truck is not simulated. Stops for want of mix, finish and waits are not judged: give each paver a mix and trucks of its own in the plan, or check each as a plan of its own.",
+        ["simulation-too-few-trucks"] = "Several pavers lay the mix {mix} at the same time, and not each has a truck that carries it, so the shift cannot be simulated: add trucks, or let one paver lay after the other.",
         ["simulation-too-large"] = "The shift is too large to be simulated: at most {hours} and {loads} loads or trucks.",
         ["simulation-waits-for-buffer"] = "When the paver stands, it stands {share} of that time with trucks on site: the buffer does not last until the next load is fed. A larger buffer or a quicker exchange helps, more trucks do not.",
         ["simulation-waits-for-dispatch"] = "When the paver stands, it waits {share} of that time for loads that timetable or call held back at the plant. Send loads as soon as they are loaded, or let more wait before the start; more trucks do not help.",

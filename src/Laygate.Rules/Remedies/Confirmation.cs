@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Laygate.Model.Levers;
 using Laygate.Rules.Results;
 
@@ -9,22 +10,18 @@ internal sealed class Confirmation(RemedyCandidates candidates, Before before)
     /// <summary>How often a change is carried further when the unfavourable end still misses.</summary>
     private const int MostFurther = 3;
 
-    private readonly Dictionary<string, Variant?> judged = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, Lazy<Variant?>> judged = new(StringComparer.Ordinal);
 
     /// <summary>Remedies and failed attempts of every finding that a number might mend.</summary>
-    public Dictionary<(string Rule, string Address), RemedySet> Sets()
+    /// <param name="workers">Threads; at least 1. The result does not depend on it.</param>
+    public Dictionary<(string Rule, string Address), RemedySet> Sets(int workers)
     {
-        var sets = new Dictionary<(string, string), RemedySet>();
-        foreach (var target in candidates.Targets)
-        {
-            var set = Of(target);
-            if (set.Found.Count > 0 || set.CannotBy.Count > 0)
-            {
-                sets[(target.Rule, target.Address)] = set;
-            }
-        }
-
-        return sets;
+        var sets = new RemedySet[candidates.Targets.Count];
+        var options = new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, workers), CancellationToken = candidates.Judge.Cancel };
+        // One at a time to each thread: a finding costs from nothing to hundreds of simulated shifts.
+        Parallel.ForEach(Partitioner.Create(Enumerable.Range(0, sets.Length), EnumerablePartitionerOptions.NoBuffering), options, i => sets[i] = Of(candidates.Targets[i]));
+        return candidates.Targets.Zip(sets).Where(pair => pair.Second.Found.Count > 0 || pair.Second.CannotBy.Count > 0)
+            .ToDictionary(pair => (pair.First.Rule, pair.First.Address), pair => pair.Second);
     }
 
     private RemedySet Of(Finding target)
@@ -129,13 +126,7 @@ internal sealed class Confirmation(RemedyCandidates candidates, Before before)
     private Variant? Judged(IReadOnlyList<Setting> change)
     {
         var name = string.Join('|', change.Select(one => FormattableString.Invariant($"{one.Lever.Kind} {one.Lever.Address} {one.Lever.Key} {one.Value:R}")));
-        if (!judged.TryGetValue(name, out var known))
-        {
-            known = candidates.Judge.Confirmed(change);
-            judged[name] = known;
-        }
-
-        return known;
+        return judged.GetOrAdd(name, _ => new Lazy<Variant?>(() => candidates.Judge.Confirmed(change))).Value;
     }
 
     private static FailedRemedy Failed(Setting setting, RemedyObstacle obstacle, Finding? there, IReadOnlyList<Finding> worsened) => new(

@@ -12,9 +12,10 @@ namespace Laygate.Rules.Remedies;
 /// <param name="Value">The value.</param>
 internal sealed record Setting(Lever Lever, double Value);
 
-/// <summary>A changed copy of the plan under judgement; answers are kept while it lives.</summary>
+/// <summary>A changed copy of the plan under judgement; answers are kept while it lives. Serves several threads, one at a time.</summary>
 internal sealed class Variant(RuleBook book, QuantityContext context, EvaluationSettings settings)
 {
+    private readonly Lock gate = new();
     private readonly Dictionary<(string Rule, string Address), Finding?> judged = [];
     private readonly RuleEvaluation evaluation = new(
         new AnswerLog(context),
@@ -26,11 +27,14 @@ internal sealed class Variant(RuleBook book, QuantityContext context, Evaluation
     /// <summary>What one rule says of one element of the changed plan; null when it has no such element.</summary>
     public Finding? Find(string rule, string address)
     {
-        if (judged.TryGetValue((rule, address), out var known))
+        lock (gate)
         {
-            return known;
+            return judged.TryGetValue((rule, address), out var known) ? known : Judged(rule, address);
         }
+    }
 
+    private Finding? Judged(string rule, string address)
+    {
         var element = context.Elements.Find(address);
         var found = element is null ? null : book.On(element.Kind)
             .Where(candidate => string.Equals(candidate.Definition.Id, rule, StringComparison.Ordinal))
@@ -45,11 +49,17 @@ internal sealed class Variant(RuleBook book, QuantityContext context, Evaluation
         finding.Working?.Inputs.Any(input => string.Equals(input.Quantity, "replications", StringComparison.Ordinal)) == true;
 
     /// <summary>What all rules say.</summary>
-    public IReadOnlyList<Finding> All() =>
-    [
-        .. context.Elements.All.SelectMany(element => book.On(element.Kind).Select(rule => evaluation.Evaluate(rule, element))),
-        .. UsualValues.Of(book, context, evaluation).Select(judged => judged.Finding),
-    ];
+    public IReadOnlyList<Finding> All()
+    {
+        lock (gate)
+        {
+            return
+            [
+                .. context.Elements.All.SelectMany(element => book.On(element.Kind).Select(rule => evaluation.Evaluate(rule, element))),
+                .. UsualValues.Of(book, context, evaluation).Select(judged => judged.Finding),
+            ];
+        }
+    }
 }
 
 /// <summary>Makes and judges changed copies of one plan. Serves several threads.</summary>

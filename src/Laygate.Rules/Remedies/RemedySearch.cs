@@ -40,7 +40,7 @@ public static class RemedySearch
         }
 
         var candidates = RemedyCandidates.Find(new Judge(book, context, settings, isConsistent), targets, workers);
-        return Confirm(report, candidates);
+        return Confirm(report, candidates, workers);
     }
 
     /// <summary>The search on expected values alone, without the confirming runs; for measurements.</summary>
@@ -49,10 +49,10 @@ public static class RemedySearch
         RemedyCandidates.Find(new Judge(book, context, settings, isConsistent), [.. report.Findings.Where(Margins.IsTarget)], workers);
 
     /// <summary>Confirms what the search proposes and adds it to the report.</summary>
-    public static Report Confirm(Report report, RemedyCandidates candidates)
+    public static Report Confirm(Report report, RemedyCandidates candidates, int workers = 2)
     {
         var confirmation = new Confirmation(candidates, new Before(report.Findings));
-        var sets = confirmation.Sets();
+        var sets = confirmation.Sets(workers);
         return report with
         {
             Findings = [.. report.Findings.Select(finding => sets.TryGetValue((finding.Rule, finding.Address), out var set) ? finding with { Remedies = set } : finding)],

@@ -35,6 +35,7 @@ internal static class SupplyMapper
         Id = at.RequiredId("id"),
         Plant = at.Id("plant"),
         Mix = at.Id("mix"),
+        Paver = at.Id("paver"),
         Kind = at.Word<TruckKind>("kind"),
         Count = at.Count("count"),
         Payload = at.Measure<Mass>("payload"),

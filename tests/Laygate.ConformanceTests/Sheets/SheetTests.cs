@@ -49,7 +49,7 @@ public sealed class SheetTests
         Assert.True(second.TipsBy - second.LeavesAt >= TimeSpan.FromMinutes(42));
         Assert.Equal(150 + (2 * 33.613), second.EndsAt!.Number!.Value, 2);
 
-        // 85 · 98 / 93 = 89.57 mm and 25 · 98 / 90 = 27.22 mm behind the screeds (practice sheet, M16: +4.6 and +2.2 mm).
+        // 85 · 98 / 93 = 89.57 mm and 25 · 98 / 90 = 27.22 mm behind the screeds, by mass balance.
         Assert.Equal(89.57, sheet.Courses[0].Behind.Value!.Number!.Value, 2);
         Assert.Equal(27.22, sheet.Courses[1].Behind.Value!.Number!.Value, 2);
     }

@@ -78,7 +78,7 @@ public sealed class TelemetryTests
         var durations = Points(receiver, "laygate.check.duration");
         Assert.All(durations, point => Assert.Equal(
             long.Parse(point.GetProperty("count").GetString()!, System.Globalization.CultureInfo.InvariantCulture),
-            point.GetProperty("bucketCounts").EnumerateArray().Sum(count => long.Parse(count.GetString()!, System.Globalization.CultureInfo.InvariantCulture))));
+            point.Each("bucketCounts").Sum(count => long.Parse(count.GetString()!, System.Globalization.CultureInfo.InvariantCulture))));
         Assert.Equal(["request", "screening"], durations.Select(point => Attribute(point, "kind")).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal), StringComparer.Ordinal);
         Assert.Contains(durations, point => Attribute(point, "kind") == "screening" && point.GetProperty("count").GetString() == "3");
 
@@ -90,8 +90,8 @@ public sealed class TelemetryTests
 
     private static void Traced(TelemetryReceiver receiver)
     {
-        var spans = receiver.Decoded("traces").SelectMany(message => message.GetProperty("resourceSpans").EnumerateArray())
-            .SelectMany(resource => resource.GetProperty("scopeSpans").EnumerateArray()).SelectMany(scope => scope.GetProperty("spans").EnumerateArray()).ToList();
+        var spans = receiver.Decoded("traces").SelectMany(message => message.Each("resourceSpans"))
+            .SelectMany(resource => resource.Each("scopeSpans")).SelectMany(scope => scope.Each("spans")).ToList();
         var requests = spans.Where(span => span.GetProperty("kind").GetString() == "SPAN_KIND_SERVER").ToList();
         var check = requests.First(span => Attribute(span, "http.route") == "/api/v1/checks" && Attribute(span, "http.response.status_code") == "200");
         Assert.Contains(spans, span => span.GetProperty("name").GetString() == "check"
@@ -101,15 +101,22 @@ public sealed class TelemetryTests
 
     private static List<JsonElement> Points(TelemetryReceiver receiver, string name) =>
     [
-        .. receiver.Decoded("metrics").SelectMany(message => message.GetProperty("resourceMetrics").EnumerateArray())
-            .SelectMany(resource => resource.GetProperty("scopeMetrics").EnumerateArray()).SelectMany(scope => scope.GetProperty("metrics").EnumerateArray())
+        .. receiver.Decoded("metrics").SelectMany(message => message.Each("resourceMetrics"))
+            .SelectMany(resource => resource.Each("scopeMetrics")).SelectMany(scope => scope.Each("metrics"))
             .Where(metric => metric.GetProperty("name").GetString() == name)
-            .SelectMany(metric => new[] { "histogram", "sum", "gauge" }.Where(kind => metric.TryGetProperty(kind, out _)).SelectMany(kind => metric.GetProperty(kind).GetProperty("dataPoints").EnumerateArray())),
+            .SelectMany(metric => new[] { "histogram", "sum", "gauge" }.Where(kind => metric.TryGetProperty(kind, out _)).SelectMany(kind => metric.GetProperty(kind).Each("dataPoints"))),
     ];
 
     private static string? Attribute(JsonElement of, string key)
     {
-        var value = of.GetProperty("attributes").EnumerateArray().Where(one => one.GetProperty("key").GetString() == key).Select(one => one.GetProperty("value")).FirstOrDefault();
+        var value = of.Each("attributes").Where(one => one.GetProperty("key").GetString() == key).Select(one => one.GetProperty("value")).FirstOrDefault();
         return value.ValueKind == JsonValueKind.Undefined ? null : value.EnumerateObject().First().Value.ToString();
     }
+}
+
+file static class Repeated
+{
+    /// <summary>The entries of a repeated field; none where the message leaves the field out, as protobuf does with an empty one (a process that has measured nothing yet exports a resource without scopes).</summary>
+    public static IEnumerable<JsonElement> Each(this JsonElement message, string field) =>
+        message.TryGetProperty(field, out var entries) ? entries.EnumerateArray() : [];
 }

@@ -6,7 +6,7 @@ using Laygate.Model.Plans;
 namespace Laygate.Engineering.Supply.Simulation;
 
 /// <summary>Reads plants and trucks.</summary>
-internal sealed class HaulReader(Calculation calculation, IReadOnlyDictionary<string, double>? ofAllTrains = null)
+internal sealed class HaulReader(Calculation calculation, TruckDeal? deal = null)
 {
     private readonly List<ShiftLine> lines = [];
     private readonly Plan plan = calculation.Context.Plan;
@@ -27,7 +27,7 @@ internal sealed class HaulReader(Calculation calculation, IReadOnlyDictionary<st
         var groups = (plan.Supply?.Trucks ?? []).Where(trucks => trucks.Mix is not null && tonnages.ContainsKey(trucks.Mix)).ToList();
         foreach (var mix in tonnages.Keys)
         {
-            var carried = groups.Where(trucks => PlanView.Same(trucks.Mix, mix)).ToList();
+            var carried = OfMix(mix);
             if (carried.Count == 0)
             {
                 calculation.Miss("supply", "trucks");
@@ -36,9 +36,28 @@ internal sealed class HaulReader(Calculation calculation, IReadOnlyDictionary<st
             {
                 calculation.Block(AbsenceReason.NotComputable, Note.Of(SimulationNotes.NoTrucks, ("mix", mix)));
             }
+            else if (carried.All(trucks => CountOf(trucks) <= 0))
+            {
+                calculation.Block(AbsenceReason.NotComputable, Note.Of(SimulationNotes.TooFewTrucks, ("mix", mix)));
+            }
         }
 
-        return [.. groups.Select(trucks => OfGroup(trucks, tonnages, serviceSpread))];
+        return [.. groups.Where(trucks => trucks.Count is not > 0 || CountOf(trucks) > 0).Select(trucks => OfGroup(trucks, tonnages, serviceSpread))];
+    }
+
+    private List<TruckGroup> OfMix(string mix) => [.. (plan.Supply?.Trucks ?? []).Where(trucks => PlanView.Same(trucks.Mix, mix))];
+
+    private int CountOf(TruckGroup trucks) => deal?.Count(trucks, OfMix(trucks.Mix!)) ?? trucks.Count ?? 0;
+
+    private int Counted(TruckGroup trucks, string address)
+    {
+        var (all, own) = (calculation.Stated("N", trucks.Count, address, "count"), CountOf(trucks));
+        if (own < all)
+        {
+            calculation.Step("N own", "trucks of this group for this paver", own, string.Empty, string.Empty);
+        }
+
+        return own;
     }
 
     private ShiftTrucks OfGroup(TruckGroup trucks, IReadOnlyDictionary<string, double> tonnages, double serviceSpread)
@@ -53,7 +72,7 @@ internal sealed class HaulReader(Calculation calculation, IReadOnlyDictionary<st
         return new ShiftTrucks(
             trucks.Id,
             LineOf(trucks, payload, tonnages),
-            calculation.Stated("N", trucks.Count, address, "count"),
+            Counted(trucks, address),
             payload,
             TimeSpread.Lognormal(loading, serviceSpread),
             Journey("out", trucks.HaulOut, trucks.HaulOutBad, address, "haul_out").Plus(ticket),
@@ -99,12 +118,12 @@ internal sealed class HaulReader(Calculation calculation, IReadOnlyDictionary<st
         return lines.Count - 1;
     }
 
-    /// <summary>One mix at a plant; a plant that makes several of the mixes gives each its share by tonnage.</summary>
+    /// <summary>One mix at a plant; a plant that makes several of the mixes gives each its share by tonnage, and trains that lay at the same time theirs by what each lays in an hour.</summary>
     private ShiftLine OfPlant(Plant plant, string mix, double payload, IReadOnlyDictionary<string, double> tonnages)
     {
         var address = $"plant:{plant.Id}";
-        var made = (ofAllTrains ?? tonnages).Where(tonnage => Makes(plant, tonnage.Key)).Sum(tonnage => tonnage.Value);
-        var share = made > 0 ? tonnages[mix] / made : 1;
+        var made = tonnages.Where(tonnage => Makes(plant, tonnage.Key)).Sum(tonnage => tonnage.Value);
+        var share = (made > 0 ? tonnages[mix] / made : 1) * (deal?.ShareOf(other => Makes(plant, other)) ?? 1);
         var rate = calculation.Stated("S0", plant.Planned, address, "planned");
         var stock = plant.SiloAtStart is null ? 0 : calculation.Stated("B", plant.SiloAtStart, address, "silo_at_start");
         var capacity = plant.SiloCapacity is null ? stock : calculation.Stated("Bmax", plant.SiloCapacity, address, "silo_capacity");

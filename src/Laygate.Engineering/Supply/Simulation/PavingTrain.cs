@@ -23,6 +23,9 @@ internal sealed record PavingTrain(
     /// <summary>When the first metre is laid, s after the start of laying.</summary>
     public double Begins => Strips[0].Begins;
 
+    /// <summary>When the last metre is laid if nothing is late, s after the start of laying.</summary>
+    public double Ends => Strips.Concat(Beside).Max(strip => strip.Ends);
+
     /// <summary>Average speed between stops, m/s.</summary>
     public double Speed => Strips.Min(strip => strip.Speed);
 }

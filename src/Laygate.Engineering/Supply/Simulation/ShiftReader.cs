@@ -33,7 +33,8 @@ internal sealed class ShiftReader(Calculation calculation)
             NoteSupply();
         }
 
-        var models = trains.Select(train => Read(train, trains)).ToList();
+        var demands = trains.Select(train => new TrainDemand(train, Tonnages(train))).ToList();
+        var models = demands.Select(demand => Read(demand, demands)).ToList();
         return calculation.Stopped is null && models.Count > 0 && models.TrueForAll(IsPossible) ? models : null;
     }
 
@@ -47,12 +48,13 @@ internal sealed class ShiftReader(Calculation calculation)
     private void NoteSupply() => new HaulReader(calculation).Read(
         context.Plan.Courses.Select(course => course.Mix).Distinct(StringComparer.Ordinal).ToDictionary(mix => mix, _ => 0.0, StringComparer.Ordinal), 0);
 
-    private ShiftModel Read(PavingTrain train, IReadOnlyList<PavingTrain> all)
+    private ShiftModel Read(TrainDemand demand, IReadOnlyList<TrainDemand> all)
     {
+        var train = demand.Train;
         var stretches = new StretchReader(calculation, view).Read(train);
         var spread = calculation.Assumed(SimulationAssumptions.ServiceSpread, "cv", "supply", null);
-        var haul = new HaulReader(calculation, Tonnages(all));
-        var trucks = haul.Read(Tonnages([train]), spread);
+        var haul = new HaulReader(calculation, new TruckDeal(calculation, demand, all));
+        var trucks = haul.Read(demand.Tonnages, spread);
         var unloading = Unloading(train, spread);
         return new ShiftModel
         {
@@ -86,9 +88,9 @@ internal sealed class ShiftReader(Calculation calculation)
             : Dispatch.AsLoaded;
     }
 
-    /// <summary>Mix to be laid by trains, by mix, kg.</summary>
-    private Dictionary<string, double> Tonnages(IReadOnlyList<PavingTrain> trains) => trains
-        .SelectMany(train => new StretchReader(calculation, view).Read(train).SelectMany(stretch => train.Lanes.Select((lane, i) => (lane.Course.Mix, Mass: stretch.Length * stretch.PerMetre[i]))))
+    /// <summary>Mix to be laid by a train, by mix, kg.</summary>
+    private Dictionary<string, double> Tonnages(PavingTrain train) => new StretchReader(calculation, view).Read(train)
+        .SelectMany(stretch => train.Lanes.Select((lane, i) => (lane.Course.Mix, Mass: stretch.Length * stretch.PerMetre[i])))
         .GroupBy(part => part.Mix, StringComparer.Ordinal)
         .ToDictionary(mix => mix.Key, mix => mix.Sum(part => part.Mass), StringComparer.Ordinal);
 

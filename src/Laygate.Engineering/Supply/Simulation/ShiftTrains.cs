@@ -1,8 +1,8 @@
 namespace Laygate.Engineering.Supply.Simulation;
 
 /// <summary>
-/// The simulated shifts of all trains together, replication by replication. Trains that are simulated apart share nothing, so
-/// their highest masses and queues are added, which is an upper bound.
+/// The simulated shifts of all trains together, replication by replication. Each train has trucks of its own, so the highest masses and queues are
+/// added, which is an upper bound.
 /// </summary>
 public sealed class ShiftTrains : ShiftStatistics
 {
@@ -12,19 +12,12 @@ public sealed class ShiftTrains : ShiftStatistics
     /// <summary>Each train.</summary>
     public IReadOnlyList<(ShiftModel Model, ShiftResult Result)> Trains { get; }
 
-    /// <summary>Wait on site of the trucks of a group, s; null where no truck came.</summary>
+    /// <summary>Wait on site of the trucks of a group, s, at the train where it is longest; null where no truck came.</summary>
     /// <param name="group">Id of the group.</param>
     public Band? Wait(string group)
     {
-        foreach (var (model, result) in Trains)
-        {
-            if (Place(model.Trucks, trucks => Same(trucks.Id, group)) is { } place)
-            {
-                return result.Wait(place);
-            }
-        }
-
-        return null;
+        var waits = Trains.Select(train => Place(train.Model.Trucks, trucks => Same(trucks.Id, group)) is { } place ? train.Result.Wait(place) : null).OfType<Band>().ToList();
+        return waits.Count > 0 ? waits.MaxBy(wait => wait.Expected) : null;
     }
 
     /// <summary>Mix of a course left over at the end, kg; null where no train lays it.</summary>

@@ -5,8 +5,8 @@ namespace Laygate.Engineering.Supply.Simulation;
 /// <summary>Ids of the remarks that the simulation hands out. Reporting words them; each says which arguments come with it.</summary>
 public static class SimulationNotes
 {
-    /// <summary>Several trains take one mix from the same trucks without laying side by side at one speed. Argument: <c>mix</c>, an id.</summary>
-    public const string SharedTrucks = "simulation-shared-trucks";
+    /// <summary>Too few trucks carry a mix for each paver that lays it at the same time to have one. Argument: <c>mix</c>, an id.</summary>
+    public const string TooFewTrucks = "simulation-too-few-trucks";
 
     /// <summary>One feeder would have to serve several trains. Argument: <c>feeder</c>, an id.</summary>
     public const string SharedFeeder = "simulation-shared-feeder";

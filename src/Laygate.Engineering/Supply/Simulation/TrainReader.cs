@@ -5,8 +5,8 @@ using Laygate.Engineering.Timeline;
 namespace Laygate.Engineering.Supply.Simulation;
 
 /// <summary>
-/// Finds what can be simulated: one train; several that share neither mix nor feeder; two with one mix in echelon. What is
-/// left, such as two trains that send for the same trucks from different places, is refused with its reason.
+/// Finds what can be simulated: one train; several without a feeder, each with trucks of its own (see <see cref="TruckDeal"/>); two with one mix in
+/// echelon. A feeder that would serve pavers at different places is refused with its reason.
 /// </summary>
 internal static class TrainReader
 {
@@ -22,14 +22,6 @@ internal static class TrainReader
         }
 
         var singles = trains.Select(strips => new PavingTrain(strips, [], Lanes(view, strips), timeline.StopsOf(strips[0].Train))).ToList();
-        var shared = singles.SelectMany(train => train.Lanes.Select(lane => lane.Course.Mix).Distinct(StringComparer.Ordinal))
-            .GroupBy(mix => mix, StringComparer.Ordinal).FirstOrDefault(mix => mix.Count() > 1)?.Key;
-        if (shared is not null)
-        {
-            calculation.Block(AbsenceReason.NotComputable, Note.Of(SimulationNotes.SharedTrucks, ("mix", shared)));
-            return [];
-        }
-
         return singles.Count < 2 || NoSharedFeeder(calculation, singles.Count) ? singles : [];
     }
 

@@ -12,7 +12,7 @@ internal static class References
         var mixes = new Names("mix", "mixes", plan.Mixes.Select(mix => mix.Id));
         Courses(plan, at, courses, mixes);
         Runs(plan, at, courses, mixes);
-        Supply(plan.Supply, at.Inside("supply"), mixes);
+        Supply(plan, at.Inside("supply"), mixes);
         Pavers(plan, at, courses);
         Rollers(plan.Rolling, at.Inside("rolling"));
         Rest(plan, at, courses);
@@ -39,15 +39,17 @@ internal static class References
         }
     }
 
-    private static void Supply(Supply? supply, Where at, Names mixes)
+    private static void Supply(Plan plan, Where at, Names mixes)
     {
-        if (supply is null) return;
+        if (plan.Supply is not { } supply) return;
+        var pavers = new Names("paver", "pavers", plan.Pavers.Select(paver => paver.Id));
         var plants = new Names("plant", "plants", supply.Plants.Select(plant => plant.Id));
         foreach (var (plant, where) in at.Each("plants", supply.Plants)) mixes.CheckAll(where, "mixes", plant.Mixes);
         foreach (var (trucks, where) in at.Each("trucks", supply.Trucks))
         {
             plants.Check(where, "plant", trucks.Plant);
             mixes.Check(where, "mix", trucks.Mix);
+            pavers.Check(where, "paver", trucks.Paver);
             var made = supply.Plants.FirstOrDefault(plant => string.Equals(plant.Id, trucks.Plant, StringComparison.Ordinal))?.Mixes ?? [];
             if (trucks.Mix is { } mix && mixes.Has(mix) && made.Count > 0 && !made.Contains(mix, StringComparer.Ordinal))
                 where.Fail("mix", $"The plant `{trucks.Plant}` does not make the mix `{mix}` that these trucks carry.", "Correct the plant or the mix of the trucks, or add the mix to the plant.");

@@ -147,7 +147,9 @@ public class TimelineTests
         Assert.Equal(5 + 250, Needed(Echelon(3.6)), 6);
         Assert.Equal(5, Ask.Number(Echelon(3.6), "joint.delay_shortest", "joint:middle", "min"), 6);
         Assert.Equal(55, Ask.Number(Echelon(3.6), "joint.delay_longest", "joint:middle", "min"), 6);
-        Assert.Equal(SimulationNotes.SharedTrucks, Ask.Answer(Echelon(3.6), "shift.stop_chance", "shift").Absence!.Note!.Id);
+
+        // They cannot be one train: each has trucks of its own (TruckDealTests).
+        Assert.Equal(2, ShiftSimulation.Of(Ask.Context(Echelon(3.6))).Models.Count);
     }
 
     [Fact]
@@ -162,10 +164,6 @@ public class TimelineTests
         Assert.Equal(1800, Ask.Number(plan, "shift.metres_laid", "shift", "m"), 1);
         Assert.Equal(350, Steady(plan), 0.001);
         Assert.Equal(["c", "d"], new SheetQuantities(Ask.Context(plan)).Loads().Select(load => load.Course.Id).Distinct(StringComparer.Ordinal), StringComparer.Ordinal);
-
-        // One mix from the same trucks for both is more than is simulated, and is said to be.
-        var one = plan with { Courses = [plan.Courses[0], plan.Courses[1] with { Mix = "m" }] };
-        Assert.Equal(SimulationNotes.SharedTrucks, Ask.Answer(one, "shift.finish_chance", "shift").Absence!.Note!.Id);
     }
 
     [Fact]
@@ -246,7 +244,7 @@ public class TimelineTests
         },
     };
 
-    private static Plan Echelon(double speed) => TwoLanes with
+    internal static Plan Echelon(double speed) => TwoLanes with
     {
         Runs = [Lane("left") with { Paver = "p1" }, Lane("right") with { Paver = "p2" }],
         Pavers = [TwoLanes.Pavers[0], new Paver { Id = "p2", Speed = M<Speed>(speed, "m/min") }],
