@@ -148,7 +148,7 @@ internal sealed partial class CardNumbers(CardTexts texts, SiteSheet sheet)
 
     // As the source writes it: 55 F, 40 °C, 10.
     private string Source(string stated) => SourceFigure().Match(stated) is { Success: true } figure
-        ? WithUnit(Local(figure.Groups[1].Value), figure.Groups[2].Value)
+        ? WithUnit(Local(figure.Groups["number"].Value), figure.Groups["unit"].Value)
         : PlainText.Show(stated);
 
     private static double ToSafe(double number, string unit, bool up) => ToStep(number, unit switch
@@ -196,6 +196,6 @@ internal sealed partial class CardNumbers(CardTexts texts, SiteSheet sheet)
 
     private string Condition(string word) => texts.Find($"condition.{word}") is { Length: > 0 } known ? known : PlainText.Show(word);
 
-    [GeneratedRegex(@"^(-?[\d.]+) ?(.*)$", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex(@"^(?<number>-?[\d.]+) ?(?<unit>.*)$", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]
     private static partial Regex SourceFigure();
 }

@@ -67,7 +67,7 @@ internal sealed class CardWords(SiteSheet sheet, CardTexts texts)
         .GroupBy(limit => Instruction(limit))
         .Select(same =>
         {
-            var ends = same.GroupBy(limit => Numbers.Limit(limit.Finding.Limit!)).Select(end => end.Key + Places(end.Select(limit => limit.Finding.Address))).ToList();
+            var ends = same.GroupBy(limit => Numbers.Limit(limit.Finding.Limit!), StringComparer.Ordinal).Select(end => end.Key + Places(end.Select(limit => limit.Finding.Address))).ToList();
             return new CardLine(same.Key.Watch, $"{string.Join("; ", ends)}. {same.Key.Otherwise} ({string.Join(", ", same.Select(limit => Show(limit.Finding.Rule)).Distinct(StringComparer.Ordinal))})");
         });
 

@@ -19,7 +19,7 @@ internal sealed class PlantCard(CardWords card, SheetPlant plant)
         yield return new CardList(texts["rhythm"], [.. Rhythm()]);
         yield return card.Table(texts["mixes"], ["mix", "lowest", "expected", "highest", "refuse"], plant.Mixes, mix =>
             [card.Show(mix.Name), Figure(mix.Lowest), Figure(mix.Expected), Figure(mix.Highest), Figure(mix.RefuseBelow)]);
-        yield return new CardList(texts["stop"], [.. card.Limits(sheet.Limits.Where(limit => StopLines.IsOfPlants(limit) && plant.Mixes.Any(mix => limit.Finding.Address == $"mix:{mix.Id}")))]);
+        yield return new CardList(texts["stop"], [.. card.Limits(sheet.Limits.Where(limit => StopLines.IsOfPlants(limit) && plant.Mixes.Any(mix => string.Equals(limit.Finding.Address, $"mix:{mix.Id}", StringComparison.Ordinal))))]);
         yield return own.Count == 0
             ? new CardList(texts["order"], [texts["order.none"]])
             : Loads();

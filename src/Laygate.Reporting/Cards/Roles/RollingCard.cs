@@ -37,8 +37,10 @@ internal sealed class RollingCard(CardWords card, IReadOnlyList<SheetRoller> rol
 
     private IEnumerable<SheetLimit> Limits() => sheet.Limits.Where(limit =>
         StopLines.IsOfRollers(limit)
-            ? rollers.Any(roller => limit.Finding.Address == $"roller:{roller.Id}" || (roller.Phase is { } phase && limit.Finding.Address == $"phase:{phase}"))
+            ? rollers.Any(roller => Is(limit, $"roller:{roller.Id}") || Is(limit, $"phase:{roller.Phase}"))
             : StopLines.IsWhileLaying(limit) && limit.Finding.RuleName.StartsWith("rolling/", StringComparison.Ordinal) && Concerns(limit));
+
+    private static bool Is(SheetLimit limit, string address) => string.Equals(limit.Finding.Address, address, StringComparison.Ordinal);
 
     // The first pass is for the first phase, the last one that densifies for those that still densify.
     private bool Concerns(SheetLimit limit) => limit.Finding.Quantity.EndsWith("first_pass", StringComparison.Ordinal)

@@ -12,9 +12,9 @@ internal sealed class StopLines(CardWords card)
     /// <summary>Loads that are refused and a paver that stands, as the plan states them.</summary>
     public IEnumerable<CardLine> Machines() =>
     [
-        .. sheet.Mixes.Where(mix => mix.RefuseBelow.Value is not null).GroupBy(mix => numbers.Of(mix.RefuseBelow)).Select(same => new CardLine(
+        .. sheet.Mixes.Where(mix => mix.RefuseBelow.Value is not null).GroupBy(mix => numbers.Of(mix.RefuseBelow), StringComparer.Ordinal).Select(same => new CardLine(
             texts["stop.load"], texts["stop.load.line", same.Key] + (same.Count() == sheet.Mixes.Count ? string.Empty : $" ({string.Join("; ", same.Select(mix => card.Show(mix.Name)))})"))),
-        .. sheet.Speeds.Where(speed => speed.StopLimit.Value is not null).GroupBy(speed => numbers.Of(speed.StopLimit)).Select(same => new CardLine(
+        .. sheet.Speeds.Where(speed => speed.StopLimit.Value is not null).GroupBy(speed => numbers.Of(speed.StopLimit), StringComparer.Ordinal).Select(same => new CardLine(
             texts["stop.paver"], texts["stop.paver.line", same.Key] + (same.Count() == sheet.Speeds.Count ? string.Empty : $" ({string.Join(", ", same.Select(speed => card.Show(speed.Paver)))})"))),
     ];
 
