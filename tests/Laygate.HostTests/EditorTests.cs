@@ -29,10 +29,10 @@ public sealed class EditorTests : IDisposable
     }
 
     [SkippableTheory]
-    [InlineData("thickness: 25 mm", "thickness: 25")]
+    [InlineData("thickness: 1.0 in", "thickness: 1.0")]
     [InlineData("\nmixes:", "\nmixs:")]
     [InlineData("stage: release", "stage: relase")]
-    [InlineData("thickness: 25 mm", "thickness: 25 mm\n    thicknes_lowest: 3 mm")]
+    [InlineData("thickness: 1.0 in", "thickness: 1.0 in\n    thicknes_lowest: 0.1 in")]
     public void What_is_wrong_is_underlined_on_the_line_that_the_program_names(string from, string to)
     {
         var text = File.ReadAllText(Path.Combine(SourceTree.Root, "examples", "moor-road-thin-overlay.yaml"));

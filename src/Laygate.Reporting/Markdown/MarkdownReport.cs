@@ -3,7 +3,6 @@ using System.Text;
 using Laygate.Model.Plans;
 using Laygate.Reporting.Comparing;
 using Laygate.Reporting.Language;
-using Laygate.Reporting.Sheet;
 using Laygate.Reporting.Text;
 using Laygate.Rules.Results;
 

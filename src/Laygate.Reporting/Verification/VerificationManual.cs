@@ -34,7 +34,7 @@ public static class VerificationManual
             .GroupBy(worst => worst.Kind)
             .Select(group => group.OrderByDescending(worst => worst.Tolerance.EndsWith('%')).ThenByDescending(worst => worst.Checks).First())
             .Select(worst => string.Create(CultureInfo.InvariantCulture, $"{Largest(worst)} in {worst.Checks} {VerificationWords.Plural(worst.Kind)} (tolerance {worst.Tolerance})"));
-        return $"With the settings that `check` uses, the solver is off from closed solutions, textbook examples and an independent program by at most {string.Join(", ", parts)}, "
+        return $"With the settings that `check` uses, the solver is off from closed solutions, textbook examples and another program (`tests/Tools`) by at most {string.Join(", ", parts)}, "
             + "and no field test whose inputs are all known has been found to compare the model with: these figures say how well the equations are solved, not how near the model comes to a real mat. "
             + "Properties of the mix, wind at the mat, contact and moisture of the base are known far less well than the equations are solved. Before you rely on a time, measure the mat on site; your specification and its engineer decide.";
     }

@@ -25,6 +25,14 @@ internal sealed class OldWords
         ("life", "state", "preview", "on-trial"), ("life", "state", "stable", "in-use"), ("life", "state", "deprecated", "leaving"), ("life", "state", "removed", "gone"),
     ]);
 
+    /// <summary>Cases of verification of version 0.1, which numbered the convection forms.</summary>
+    public static OldWords OfCases { get; } = new([], new[]
+    {
+        ("C1", "barber-1957"), ("C2", "corlew-dickson-1968"), ("C3", "nusselt-juerges-1922"), ("C4", "mcadams-1954"), ("C5", "en-iso-6946"), ("C6", "vehrencamp-1953"),
+        ("C7", "ashrae-1989"), ("C8", "emmel-2007"), ("C9", "walton-1983"), ("C10", "smooth-glass"), ("C11", "herb-2008"), ("C12", "jansson-2006"),
+        ("C13", "turbulent-plate"), ("C13K", "kreith-plate"), ("C13S", "schlichting-plate"), ("C13L", "laminar-plate"), ("C14", "mcadams-hot-plate"),
+    }.SelectMany(form => new[] { ("weather", "form", form.Item1, form.Item2), ("inputs", "form", form.Item1, form.Item2) }));
+
     private readonly Dictionary<string, string> keys;
     private readonly Dictionary<(string Above, string Key, string Old), string> words;
 

@@ -16,9 +16,10 @@ internal static class CaseReader
     {
         var reading = YamlReader.Read(bytes, schema.DocumentName);
         problems.AddRange(reading.Problems);
-        if (reading.IsSound) problems.AddRange(reading.Documents.SelectMany(document => SchemaChecker.Check(document, schema)));
+        var documents = reading.Documents.Select(document => document with { Root = OldWords.OfCases.Renew(document.Root).Root }).ToList();
+        if (reading.IsSound) problems.AddRange(documents.SelectMany(document => SchemaChecker.Check(document, schema)));
         if (problems.Count > 0) return [];
-        return [.. reading.Documents.Select(document => Map(new CaseFields((MapToken)document.Root, problems)))];
+        return [.. documents.Select(document => Map(new CaseFields((MapToken)document.Root, problems)))];
     }
 
     private static CaseDefinition Map(CaseFields fields)

@@ -7,7 +7,7 @@ using Xunit.Abstractions;
 namespace Laygate.ConformanceTests.Outside;
 
 /// <summary>
-/// Shifts in which one worst hour for everything would mislead, with the figures by name. Each figure is the reference's own (<see cref="BareConduction"/>);
+/// Shifts in which one worst hour for everything would mislead, with the figures by name. Source: derived with <see cref="BareConduction"/>, a solver that shares no code with the program;
 /// the inputs stand beside it. Both are written out: what the shift is told now, and what the hour says that is worst for something else.
 /// </summary>
 public class WorstMomentFigureTests(ITestOutputHelper output)
@@ -79,7 +79,7 @@ public class WorstMomentFigureTests(ITestOutputHelper output)
     }
 
     [Fact]
-    public void The_county_route_has_31_8_minutes_at_six_in_the_morning_not_42_0()
+    public void The_county_route_has_31_4_minutes_at_six_in_the_morning_not_42_0()
     {
         // The base is stated uniform, as deep as the layers that the plan names; everything else is the shipped plan.
         var text = File.ReadAllText(Path.Combine(Repository.Root, "examples/county-route-us.yaml"));
@@ -90,9 +90,9 @@ public class WorstMomentFigureTests(ITestOutputHelper output)
 
         var finding = MatAgainstReferenceTests.Checked(text).Findings.Single(one => Is(one.Rule, "ROL-001"));
         var found = finding.Limit!.High!.Number!.Value;
-        Assert.Equal(31.8, County(6), 0.1);
+        Assert.Equal(31.4, County(6), 0.1);
         Assert.Equal(42.0, County(17), 0.2);
-        Assert.Equal(31.8, found, 0.1);
+        Assert.Equal(31.4, found, 0.1);
         Assert.Equal("06:00", Laid(finding.Working!));
     }
 
@@ -104,7 +104,7 @@ public class WorstMomentFigureTests(ITestOutputHelper output)
     {
         Hour At(double at, double air, double below, double wind, double dew, double sun) =>
             new(at, Celsius(air), Celsius(below), wind * 0.44704 * Math.Pow(0.2, 0.14), sun) { Sky = (2, Celsius(dew)) };
-        var lines = new WeatherLine([At(6, 64, 70, 3, 50, 120), At(10, 75, 88, 5, 52, 720), At(14, 84, 118, 8, 52, 880), At(17, 82, 112, 9, 51, 520)]);
+        var lines = new WeatherLine([At(6, 64, 70, 3, 50, 85), At(10, 75, 88, 5, 52, 720), At(14, 84, 118, 8, 52, 880), At(17, 82, 112, 9, 51, 520)]);
         var surface = lines.At(hour, one => one.Base);
         double Of(string id) => MatAgainstReferenceTests.Of(id);
         var (heat, rise) = (Of(AssumptionIds.SpecificHeatOf(MaterialClass.AsphaltConcrete)), Of(AssumptionIds.HeatRise));

@@ -23,7 +23,7 @@ public sealed partial class OutlookTests
         var outlook = Outlook(Text(Quay), "examples/particular/port-of-tamarel.yaml");
         Assert.Equal(10, outlook.Hours.Count);
 
-        // Five loads of 5 min each, ticket 4 min, 36 min on a bad day: 65 min; surface mix: two of 4 min, 4 min, 50 min: 62 min.
+        // By hand: five loads of 5 min each, ticket 4 min, 36 min on a bad day: 65 min; surface mix: two of 4 min, 4 min, 50 min: 62 min.
         Assert.Equal([65.0, 62.0], outlook.Leads.Select(lead => Math.Round(lead.Lead.Number!.Value, 6)));
         Assert.All(outlook.Hours, hour => Assert.Equal(TimeSpan.FromMinutes(65), hour.At - hour.CallBy));
         Assert.Contains("WEA-001", outlook.Rules, StringComparer.Ordinal);

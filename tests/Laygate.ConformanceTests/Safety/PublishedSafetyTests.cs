@@ -11,7 +11,7 @@ using Laygate.Validation.Reading;
 
 namespace Laygate.ConformanceTests.Safety;
 
-/// <summary>Published clearances, light levels, exposure limits and distances to lines, typed from the sheet in <c>published-limits.txt</c>, against what the rule book answers on both sides of each.</summary>
+/// <summary>Published clearances, light levels, exposure limits and distances to lines, typed from their sources in <c>published-limits.txt</c>, against what the rule book answers on both sides of each.</summary>
 public sealed class PublishedSafetyTests
 {
     private static readonly string[] Lines =

@@ -59,6 +59,7 @@ public class PlanSchemaTests
         Assert.DoesNotContain(SchemaChecker.Check(Read(Plan(most)), Loaded), problem => problem.Message.Contains("at most", StringComparison.Ordinal));
         var problem = Assert.Single(SchemaChecker.Check(Read(Plan(most + 1)), Loaded), problem => problem.Message.Contains("at most", StringComparison.Ordinal));
         Assert.Contains($"{most + 1} entries; at most {most} are allowed", problem.Message, StringComparison.Ordinal);
+        // By hand: format, plan, then the list.
         Assert.Equal(3, problem.Position.Line);
     }
 

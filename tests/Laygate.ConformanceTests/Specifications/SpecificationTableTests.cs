@@ -24,7 +24,7 @@ public sealed class SpecificationTableTests
 
     [Theory]
     [MemberData(nameof(Numbers))]
-    public void The_rule_book_answers_as_the_sheet_says(int number)
+    public void The_rule_book_answers_as_the_table_says(int number)
     {
         var cell = TableCells.All[number];
         var wrong = CellCheck.Findings(cell, cell.Inside).Select(finding => Allowed(cell, finding)).ToList() is { Count: > 0 } inside

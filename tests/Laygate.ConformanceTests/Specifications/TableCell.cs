@@ -107,7 +107,7 @@ internal static class TableCells
             _ when mark.StartsWith("MEM", StringComparison.Ordinal) || carrier.Length > 0 => Evidence.Recalled,
             "SEEN-2nd" => Evidence.SecondHand,
             "SEEN" => Evidence.Read,
-            _ => throw new InvalidDataException($"{at}: the sheet has no mark {mark}."),
+            _ => throw new InvalidDataException($"{at}: the table has no mark {mark}."),
         };
     }
 }

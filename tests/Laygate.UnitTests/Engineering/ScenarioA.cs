@@ -7,7 +7,7 @@ using PlanSupply = Laygate.Model.Plans.Supply;
 
 namespace Laygate.UnitTests.Engineering;
 
-/// <summary>Scenario A of the practice sheet, section 8: two courses hot-on-hot at night. Invented place; its figures are derived or computed there.</summary>
+/// <summary>Scenario A: two courses hot-on-hot at night. Place and figures are invented; what must follow from them is derived where it is expected.</summary>
 internal static class ScenarioA
 {
     public static Plan Plan { get; } = new()

@@ -1,6 +1,7 @@
 namespace Laygate.UnitTests.Engineering;
 
-/// <summary>Scenario A of the practice sheet, section 8. Its logistics figures are marked derived there, its temperatures computed with another solver and convection form.</summary>
+/// <summary>What follows from the stated figures of scenario A. Source: derived by hand from the plan in <see cref="ScenarioA"/>: mass = area · thickness · density, demand = speed · width · spread, a round = the sum of its
+/// parts, trucks = round/interval rounded up, feeder and buffers by the time balance of TwoMixFeedingTests, rollers by strips, reversals and zone/paver speed.</summary>
 public class ScenarioATests
 {
     [Theory]

@@ -8,7 +8,7 @@ using Laygate.Rules.Results;
 
 namespace Laygate.UnitTests.Reporting;
 
-/// <summary>Rounding as design.md section 3 ("Reports round to what the band deserves") fixes it: minutes to 1 below 20 and to 5 above, temperatures to 1 K, chances to 5 %.</summary>
+/// <summary>Rounding to the digits that the spread deserves (judgement): minutes to 1 below 20 and to 5 above, temperatures to 1 K, chances to 5 %.</summary>
 public class RoundingTests
 {
     private static readonly string[] Units = ["min", "°C", "t/h", "", "%"];

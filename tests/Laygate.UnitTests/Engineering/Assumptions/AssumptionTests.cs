@@ -50,7 +50,7 @@ public class AssumptionTests
     }
 
     [Theory]
-    [InlineData("PG 58-28", 11.010, -3.701)] // A and VTS of the US design guide, from memory (thermal sheet 5.2)
+    [InlineData("PG 58-28", 11.010, -3.701)] // Source: A and VTS of the US mechanistic-empirical pavement design guide (NCHRP 1-37A, 2004), typical values of performance grades (recalled)
     [InlineData("PG 64-22", 10.980, -3.680)]
     [InlineData("PG 64-28", 10.312, -3.440)]
     [InlineData("PG 70-22", 10.299, -3.426)]

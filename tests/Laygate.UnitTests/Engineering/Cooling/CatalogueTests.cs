@@ -5,19 +5,19 @@ namespace Laygate.UnitTests.Engineering.Cooling;
 
 public class CatalogueTests
 {
-    /// <summary>Each form of its publication (named at <see cref="ConvectionForms"/>), multiplied out at 0, 1, 2, 3, 5, 8, 10 m/s; C6 at skin 100 and air 10 °C,
-    /// C11 at a difference of 90 K. Rounded to 0.01 from coefficients of one digit more (C2).</summary>
+    /// <summary>Each form of its publication (named at <see cref="ConvectionForms"/>), multiplied out at 0, 1, 2, 3, 5, 8, 10 m/s; Vehrencamp at skin 100 and air
+    /// 10 °C, Herb at a difference of 90 K. Rounded to 0.01 from coefficients of one digit more (Corlew and Dickson). Source: derived from forms that are recalled or second-hand.</summary>
     [Theory]
-    [InlineData("C1", 7.40, 13.79, 18.15, 21.97, 28.77, 37.80, 43.33)]
-    [InlineData("C2", 0, 7.03, 12.24, 16.93, 25.47, 37.10, 44.35)]
-    [InlineData("C3", 5.80, 9.74, 13.68, 17.62, 25.50, 37.32, 45.20)]
-    [InlineData("C4", 5.70, 9.50, 13.30, 17.10, 24.70, 36.10, 43.70)]
-    [InlineData("C5", 4.00, 8.00, 12.00, 16.00, 24.00, 36.00, 44.00)]
-    [InlineData("C6", 2.61, 8.33, 11.90, 14.95, 20.25, 27.12, 31.27)]
-    [InlineData("C7", 10.79, 14.98, 19.17, 23.37, 31.75, 44.33, 52.71)]
-    [InlineData("C8", 0, 4.60, 7.95, 10.96, 16.40, 23.78, 28.36)]
-    [InlineData("C13", 0, 4.42, 7.70, 10.65, 16.02, 23.34, 27.90)]
-    [InlineData("C11", 8.19, 10.02, 11.85, 13.67, 17.33, 22.81, 26.47)]
+    [InlineData("barber-1957", 7.40, 13.79, 18.15, 21.97, 28.77, 37.80, 43.33)]
+    [InlineData("corlew-dickson-1968", 0, 7.03, 12.24, 16.93, 25.47, 37.10, 44.35)]
+    [InlineData("nusselt-juerges-1922", 5.80, 9.74, 13.68, 17.62, 25.50, 37.32, 45.20)]
+    [InlineData("mcadams-1954", 5.70, 9.50, 13.30, 17.10, 24.70, 36.10, 43.70)]
+    [InlineData("en-iso-6946", 4.00, 8.00, 12.00, 16.00, 24.00, 36.00, 44.00)]
+    [InlineData("vehrencamp-1953", 2.61, 8.33, 11.90, 14.95, 20.25, 27.12, 31.27)]
+    [InlineData("ashrae-1989", 10.79, 14.98, 19.17, 23.37, 31.75, 44.33, 52.71)]
+    [InlineData("emmel-2007", 0, 4.60, 7.95, 10.96, 16.40, 23.78, 28.36)]
+    [InlineData("turbulent-plate", 0, 4.42, 7.70, 10.65, 16.02, 23.34, 27.90)]
+    [InlineData("herb-2008", 8.19, 10.02, 11.85, 13.67, 17.33, 22.81, 26.47)]
     public void Convection(string id, double at0, double at1, double at2, double at3, double at5, double at8, double at10)
     {
         double[] expected = [at0, at1, at2, at3, at5, at8, at10];
@@ -32,23 +32,23 @@ public class CatalogueTests
         Assert.Equal(form.DependsOnSurface, !form.Coefficient(2, 100, 10).Equals(form.Coefficient(2, 60, 10)));
     }
 
-    /// <summary>C9, Walton 1983 (Engineering Reference of a public building energy programme (NREL), read): 1.509 dT^(1/3).</summary>
+    /// <summary>Walton 1983 (Engineering Reference of a public building energy programme (NREL), read): 1.509 dT^(1/3).</summary>
     [Fact]
     public void Natural_convection() => Near(1.509 * Math.Cbrt(90), ConvectionForms.Walton.Coefficient(7, 100, 10), 0.001);
 
     /// <summary>
-    /// By hand: C10 at 90 K: √(3.764² + (3.26 v^0.89)²); C12 2.284 v; C13K 36/37 of C13; C13L at 1 m/s, Re 188172:
-    /// 0.664 · 433.8 · 0.8913 · 0.0283/3.5; C13S at 5 m/s, Re 940860: 0.037 · 60 092 · 0.708/(1 + 2.443 · 0.2527 · (0.7944 − 1)) · 0.0283/3.5;
-    /// C14 at 100 and 10 °C: 0.15 · 0.0283 (9.80665 · 90 · 0.708/(328.15 · 1.86e-5²))^(1/3).
+    /// By hand: smooth glass at 90 K: √(3.764² + (3.26 v^0.89)²); Jansson 2.284 v; Kreith 36/37 of the turbulent plate; laminar at 1 m/s, Re 188172:
+    /// 0.664 · 433.8 · 0.8913 · 0.0283/3.5; Schlichting at 5 m/s, Re 940860: 0.037 · 60 092 · 0.708/(1 + 2.443 · 0.2527 · (0.7944 − 1)) · 0.0283/3.5;
+    /// McAdams over a hot plate at 100 and 10 °C: 0.15 · 0.0283 (9.80665 · 90 · 0.708/(328.15 · 1.86e-5²))^(1/3).
     /// </summary>
     [Theory]
-    [InlineData("C10", 0, 3.764)]
-    [InlineData("C10", 5, 14.17)]
-    [InlineData("C12", 5, 11.42)]
-    [InlineData("C13K", 5, 15.59)]
-    [InlineData("C13L", 1, 2.076)]
-    [InlineData("C13S", 5, 14.58)]
-    [InlineData("C14", 3, 7.50)]
+    [InlineData("smooth-glass", 0, 3.764)]
+    [InlineData("smooth-glass", 5, 14.17)]
+    [InlineData("jansson-2006", 5, 11.42)]
+    [InlineData("kreith-plate", 5, 15.59)]
+    [InlineData("laminar-plate", 1, 2.076)]
+    [InlineData("schlichting-plate", 5, 14.58)]
+    [InlineData("mcadams-hot-plate", 3, 7.50)]
     public void Convection_by_hand(string id, double wind, double expected) =>
         Near(expected, ConvectionForms.All.Single(f => f.Id.Equals(id, StringComparison.Ordinal)).Coefficient(wind, 100, 10), 0.01);
 
@@ -60,7 +60,7 @@ public class CatalogueTests
     [InlineData(10, WindExposure.Open, 1)]
     public void Wind_at_height(double height, WindExposure exposure, double share) => Near(5 * share, WindHeight.At(5, height, exposure), 0.005);
 
-    /// <summary>Each sky form of its publication (named at <see cref="SkyForms"/>), multiplied out: air 10 °C, dew point 4 °C.</summary>
+    /// <summary>Each sky form of its publication (named at <see cref="SkyForms"/>), multiplied out by hand: air 10 °C, dew point 4 °C.</summary>
     [Theory]
     [InlineData("swinbank", -10.15)]
     [InlineData("brunt", -13.66)]
@@ -75,7 +75,7 @@ public class CatalogueTests
     [InlineData("idso-jackson", -8.86)]
     public void Sky(string id, double expected) => Near(expected, SkyForms.All.Single(f => f.Id.Equals(id, StringComparison.Ordinal)).Temperature(10, 4), 0.011);
 
-    /// <summary>A published example of a clear-sky form (read; its title is not on record): air 20 °C, dew point 10 °C, clear: emissivity 0.815; vapour pressure at 4 °C 8.1323 hPa.</summary>
+    /// <summary>Example after Clark and Allen 1978 printed with the clear-sky model of a public building energy programme (NREL, read): air 20 °C, dew point 10 °C, clear: emissivity 0.815; vapour pressure at 4 °C 8.1323 hPa.</summary>
     [Fact]
     public void Sky_example()
     {
@@ -127,7 +127,7 @@ public class CatalogueTests
     [InlineData(8, 0.250)]
     public void Cloudy_sun(double oktas, double share) => Near(share, Sun.CloudShare(oktas), 0.0006);
 
-    /// <summary>Geometry: at noon of the equinox the sun stands at 90° − latitude, at the solstices 23.45° higher or lower (any astronomy text; from memory).</summary>
+    /// <summary>Geometry: at noon of the equinox the sun stands at 90° − latitude, at the solstices 23.45° higher or lower (any astronomy text; recalled).</summary>
     [Theory]
     [InlineData(50, 81, 12, 40)]
     [InlineData(50, 172, 12, 63.45)]

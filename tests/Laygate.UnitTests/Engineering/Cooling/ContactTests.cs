@@ -8,7 +8,7 @@ public class ContactTests
 {
     /// <summary>
     /// Two half-spaces of one material at 150 and −130 °C with a resistance R between them: by symmetry each sees the
-    /// middle temperature 10 °C through h = 2/R, so the half-space under convection (Carslaw and Jaeger, Conduction of Heat in Solids, 2nd ed. 1959, section 2.7; HOT, h 25, to 10 °C) holds with R = 0.08 m² K/W.
+    /// middle temperature 10 °C through h = 2/R, so the half-space under convection (Carslaw and Jaeger, Conduction of Heat in Solids, 2nd ed. 1959, section 2.7, recalled; HOT, h 25, to 10 °C) holds with R = 0.08 m² K/W.
     /// </summary>
     [Theory]
     [InlineData(60, 132.69504, 147.54713, 149.88447)]

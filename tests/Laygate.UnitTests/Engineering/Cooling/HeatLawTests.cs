@@ -164,7 +164,8 @@ public class HeatLawTests
         });
     }
 
-    /// <summary>The catalogue's mixes and its frozen rock: heat at the row's value where a dense mix has 920; density of the moist rock kept.</summary>
+    /// <summary>The catalogue's mixes and its frozen rock: heat at the row's value where a dense mix has 920; density of the moist rock kept.
+    /// Judgement: 2200 kg/m³ stands for moist crushed rock in the catalogue (2000 to 2200, recalled after Cote and Konrad 2005).</summary>
     [Fact]
     public void Materials_of_the_catalogue()
     {

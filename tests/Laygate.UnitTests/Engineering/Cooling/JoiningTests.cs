@@ -23,7 +23,7 @@ public class JoiningTests
         Near(mean, curve.Value(CoolingPlace.Mean(0), Laid + time), 0.05);
     }
 
-    /// <summary>A lower course cools by the transform solution of <see cref="MultilayerTests"/> until the upper one arrives, then keeps its profile at that moment.</summary>
+    /// <summary>A lower course cools by the transform solution of <see cref="MultilayerTests"/> (derived with tests/Tools/transform.py) until the upper one arrives, then keeps its profile at that moment.</summary>
     [Fact]
     public void Lower_course_keeps_its_own_profile_until_the_upper_arrives()
     {
@@ -76,6 +76,7 @@ public class JoiningTests
         Near(100, curve.Value(CoolingPlace.Core, soft), 1e-6);
     }
 
+    /// <summary>Figures of the slab on a half-space by images (Carslaw and Jaeger, Conduction of Heat in Solids, 2nd ed. 1959, recalled).</summary>
     [Fact]
     public void Kept_curve_outlives_the_next_solve()
     {

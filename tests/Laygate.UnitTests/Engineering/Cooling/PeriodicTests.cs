@@ -4,7 +4,8 @@ using static Laygate.UnitTests.Engineering.Cooling.CoolingCase;
 namespace Laygate.UnitTests.Engineering.Cooling;
 
 /// <summary>
-/// Half-space under a daily sine; T = m + A exp(−x/d) sin(w t − x/d) (Carslaw and Jaeger, 2nd ed., 2.6).
+/// Half-space under a daily sine; T = m + A exp(−x/d) sin(w t − x/d) (Carslaw and Jaeger, 2nd ed. 1959, section 2.6, recalled).
+/// Derived: d = √(2 a/w), amplitude exp(−x/d), lag x/(d w).
 /// </summary>
 public class PeriodicTests
 {

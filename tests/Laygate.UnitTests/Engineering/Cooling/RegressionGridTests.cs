@@ -5,8 +5,8 @@ using static Laygate.UnitTests.Engineering.Cooling.CoolingCase;
 namespace Laygate.UnitTests.Engineering.Cooling;
 
 /// <summary>
-/// Minutes computed by an independent finite-volume program (grid error below 0.05 min), run for this project,
-/// with C1 (Barber 1957, recalled), emissivity 0.95, sky and base as the air, night.
+/// Minutes of another finite-volume program (grid error below 0.05 min) with the form of Barber 1957 (recalled), emissivity 0.95, sky and base as the air, night.
+/// Source: derived with tests/Tools/cooling.py on docs/verification/conduction-other-program.
 /// </summary>
 public class RegressionGridTests
 {
@@ -88,8 +88,8 @@ public class RegressionGridTests
     [InlineData("air 0", 14.05)]
     [InlineData("calm", 22.05)]
     [InlineData("wind 15", 11.33)]
-    [InlineData("C4", 15.65)]
-    [InlineData("C5", 15.82)]
+    [InlineData("McAdams", 15.65)]
+    [InlineData("ISO 6946", 15.82)]
     [InlineData("clear night", 14.59)]
     [InlineData("sun 200", 15.23)]
     [InlineData("clear, sun 700", 16.21)]
@@ -112,8 +112,8 @@ public class RegressionGridTests
             "air 0" => Night(0, 5),
             "calm" => Night(10, 0),
             "wind 15" => Night(10, 15),
-            "C4" => new TopBoundary.Weather(WeatherSeries.Constant(10, 5, 10), ConvectionForms.McAdams),
-            "C5" => new TopBoundary.Weather(WeatherSeries.Constant(10, 5, 10), ConvectionForms.Iso6946),
+            "McAdams" => new TopBoundary.Weather(WeatherSeries.Constant(10, 5, 10), ConvectionForms.McAdams),
+            "ISO 6946" => new TopBoundary.Weather(WeatherSeries.Constant(10, 5, 10), ConvectionForms.Iso6946),
             "clear night" => new TopBoundary.Weather(WeatherSeries.Constant(10, 5, SkyForms.Swinbank.Temperature(10, 4)), ConvectionForms.Barber),
             "sun 200" => new TopBoundary.Weather(WeatherSeries.Constant(10, 5, 10, 200), ConvectionForms.Barber),
             "clear, sun 700" => new TopBoundary.Weather(WeatherSeries.Constant(10, 5, SkyForms.Swinbank.Temperature(10, 4), 700), ConvectionForms.Barber),

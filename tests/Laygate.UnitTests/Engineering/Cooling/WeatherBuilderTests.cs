@@ -44,8 +44,8 @@ public class WeatherBuilderTests
     }
 
     /// <summary>
-    /// The sun of the June solstice stands 90 − latitude + 23.45° high at true noon (astronomy, from
-    /// memory); at latitude 53.45° that is 60°, for which the clear-sky model of ASHRAE (Engineering Reference of a public building energy programme (NREL), read, climate calculations) gives 884.6 W/m² in June.
+    /// The sun of the June solstice stands 90 − latitude + 23.45° high at true noon (astronomy,
+    /// recalled); at latitude 53.45° that is 60°, for which the clear-sky model of ASHRAE (Engineering Reference of a public building energy programme (NREL), read, climate calculations) gives 884.6 W/m² in June.
     /// </summary>
     [Fact]
     public void Sun_of_an_hour()
@@ -61,7 +61,7 @@ public class WeatherBuilderTests
         Assert.True(Build(SkyForms.ClarkAllen, new(53.45, 90)).SunOn(Hour) < 300);
     }
 
-    /// <summary>Equation of time: about −14.2 min on 11 February, +16.4 on 3 November, near zero on 15 April and 1 September (almanacs, from memory).</summary>
+    /// <summary>Equation of time: about −14.2 min on 11 February, +16.4 on 3 November, near zero on 15 April and 1 September (almanacs, recalled).</summary>
     [Theory]
     [InlineData(42, -14.2)]
     [InlineData(307, 16.4)]
@@ -69,7 +69,7 @@ public class WeatherBuilderTests
     [InlineData(244, 0)]
     public void Equation_of_time(int day, double minutes) => Near(minutes, Sun.EquationOfTime(day), 0.6);
 
-    /// <summary>15° of longitude are one hour; the clock's own meridian has mean noon at 12.</summary>
+    /// <summary>By hand: 15° of longitude are one hour; the clock's own meridian has mean noon at 12.</summary>
     [Fact]
     public void Solar_hour()
     {
@@ -85,6 +85,7 @@ public class WeatherBuilderTests
         var builder = Build(SkyForms.ClarkAllen);
         var series = builder.Hours([Hour, Hour with { At = Noon.AddHours(1), Air = 14, Rain = 2 }], Noon.AddMinutes(30));
         Assert.Equal(2, series.Count);
+        // By hand: the first hour lies 30 min before the start; half way between 10 and 14 °C, between no rain and 2 mm/h.
         Near(-1800, series[0].Time, 1e-9);
         Near(12, series.At(0).Air, 1e-9);
         Near(1, series.At(0).Rain, 1e-9);
@@ -103,7 +104,7 @@ public class WeatherBuilderTests
         }
     }
 
-    /// <summary>Psychrometric tables (from memory, printed to 0.1 K).</summary>
+    /// <summary>Psychrometric tables (recalled, printed to 0.1 K).</summary>
     [Theory]
     [InlineData(20, 50, 9.3)]
     [InlineData(25, 60, 16.7)]

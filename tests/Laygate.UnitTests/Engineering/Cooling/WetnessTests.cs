@@ -85,7 +85,7 @@ public class WetnessTests
     }
 
     /// <summary>
-    /// The sheet's form at 40 °C skin, 20 °C air, dew point 10 °C, wind 2 m/s, by hand from steam-table pressures 73.8 and
+    /// Source: the form of Ryan and Henderson after Herb and others 2008, in the coefficients of a public road surface model (second-hand), at 40 °C skin, 20 °C air, dew point 10 °C, wind 2 m/s, by hand from steam-table pressures 73.8 and
     /// 12.3 hPa: q 0.0466 and 0.00759, virtual difference 27.6 K, m = 1.2041 · 0.0015 (2 + 27.6^(1/3)) · 0.0390 = 3.54e-4 kg/(m² s).
     /// </summary>
     [Fact]

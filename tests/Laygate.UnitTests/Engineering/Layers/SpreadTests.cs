@@ -5,7 +5,7 @@ using static Laygate.UnitTests.Engineering.Stated;
 
 namespace Laygate.UnitTests.Engineering.Layers;
 
-/// <summary>Yield and thickness. "C1-n": worked examples of the production sheet, section 1; the source of each is named beside it.</summary>
+/// <summary>Yield and thickness; the source of each figure stands beside it.</summary>
 public class SpreadTests
 {
     private const double LbPerYd2 = 0.45359237 / (9 * 0.3048 * 0.3048);
@@ -13,7 +13,7 @@ public class SpreadTests
     [Fact]
     public void Target_spread_from_maximum_density_in_Florida()
     {
-        // C1-1: Florida DOT training slides on specification 330-2.2 (recalled: slide): 43.3 · Gmm lb/yd2 per inch; Gmm 2.339, 1.5 in: 151.92 lb/yd2.
+        // Source: Florida DOT training slides on specification 330-2.2 (recalled: slide): 43.3 · Gmm lb/yd2 per inch; Gmm 2.339, 1.5 in: 151.92 lb/yd2.
         // 46.8 lb/yd2 per inch is water (62.4 lb/ft3 · 9/12), so 43.3/46.8 of the maximum density.
         var maximum = Density.FromPoundsPerCubicFoot(2.339 * 62.4);
         var density = Spread.Compacted(maximum, Ratio.FromDecimalFractions(43.3 / 46.8))!.Value;
@@ -23,8 +23,8 @@ public class SpreadTests
     }
 
     [Theory]
-    [InlineData(146, 438)] // C1-3 at 146 lb/ft3: NAVEDTRA 14080 p. 8-31 (read)
-    [InlineData(146.6666666666667, 440)] // C1-3 at 110 lb/yd2 per inch: the rule of the same page
+    [InlineData(146, 438)] // Source: US Navy, NAVEDTRA 14080 Equipment Operator, p. 8-31 (read): 146 lb/ft3
+    [InlineData(146.6666666666667, 440)] // 110 lb/yd2 per inch, the rule of the same page
     public void Tonnage_of_a_lane_per_foot(double poundsPerCubicFoot, double poundsPerFoot)
     {
         var spread = Spread.Rate(Length.FromInches(3), Density.FromPoundsPerCubicFoot(poundsPerCubicFoot))!.Value;
@@ -32,7 +32,7 @@ public class SpreadTests
     }
 
     [Theory]
-    [InlineData(0, 355.2)] // C1-4 (own figures of the sheet, arithmetic)
+    [InlineData(0, 355.2)] // Source: derived: 3700 m2 · 0.040 m · 2.4 t/m3
     [InlineData(5, 372.96)]
     public void Tonnage_with_waste(double waste, double tonnes)
     {
@@ -41,8 +41,8 @@ public class SpreadTests
     }
 
     [Theory]
-    [InlineData(25, 7.5, 80, 2.45, 17.01)] // C1-5 (own figures of the sheet)
-    [InlineData(20, 3.7, 40, 2.40, 56.31)] // C1-6
+    [InlineData(25, 7.5, 80, 2.45, 17.01)] // Source: derived: 25/(7.5 · 0.080 · 2.45)
+    [InlineData(20, 3.7, 40, 2.40, 56.31)] // 20/(3.7 · 0.040 · 2.40)
     public void Run_per_load(double tonnes, double width, double millimetres, double density, double metres)
     {
         var spread = Spread.Rate(Length.FromMillimeters(millimetres), Density.FromTonnesPerCubicMeter(density))!.Value;
@@ -50,7 +50,7 @@ public class SpreadTests
     }
 
     [Theory]
-    [InlineData(142, 2274.6, 106.5)] // density factor table of the production sheet, section 1: exact pound and foot
+    [InlineData(142, 2274.6, 106.5)] // Source: derived: lb/ft3 · 0.45359237/0.3048³ kg/m3, and lb/ft3 · 9/12 lb/yd2 per inch
     [InlineData(145, 2322.7, 108.75)]
     [InlineData(148, 2370.7, 111.0)]
     [InlineData(150, 2402.8, 112.5)]
@@ -64,11 +64,11 @@ public class SpreadTests
 
     [Fact]
     public void Rule_of_110_pounds_is_2_349_kilograms_per_millimetre() =>
-        // 1.2 of the production sheet: NAVEDTRA 14080 p. 8-31 (read), conversion exact.
+        // Source: US Navy, NAVEDTRA 14080 Equipment Operator, p. 8-31 (read): 110 lb/yd2 per inch; conversion exact.
         Assert.Equal(2.349, Spread.Rate(Length.FromMillimeters(1), Density.FromPoundsPerCubicFoot(110 * 12 / 9.0))!.Value.KilogramsPerSquareMeter, 0.0005);
 
     [Theory]
-    [InlineData("1/2 in", 2.0, "in", 4.0)] // practice sheet 4.15: 2 in over "1/2 in" is exactly 4 by its name
+    [InlineData("1/2 in", 2.0, "in", 4.0)] // Source: derived: 2 in/0.5 in, 50/12.5, 85/16; a sieve counts by its name
     [InlineData("12.5 mm", 50.0, "mm", 4.0)]
     [InlineData("16 mm", 85.0, "mm", 5.3125)]
     public void Thickness_over_aggregate_size_takes_the_tabled_size(string sieve, double number, string unit, double ratio)
@@ -78,7 +78,7 @@ public class SpreadTests
     }
 
     [Theory]
-    [InlineData(85, 98, 93, 89.6)] // practice sheet M16, scenario A (derived there)
+    [InlineData(85, 98, 93, 89.6)] // Source: derived by mass balance: 85 · 98/93 = 89.6, 85 · 98/88, 25 · 98/90
     [InlineData(85, 98, 88, 94.7)]
     [InlineData(25, 98, 90, 27.2)]
     public void Thickness_behind_the_screed(double compacted, double final, double behind, double millimetres) =>

@@ -18,6 +18,7 @@ public class BaseDepthTests(Xunit.Abstractions.ITestOutputHelper output)
 {
     private static readonly Plan Fifty = Forty with { Courses = [Forty.Courses[0] with { Thickness = Mm(50), LayingTemperature = Band(150) }] };
 
+    // The signs are those of the wave; judgement: the bounds only say that the effect is felt and not absurd. The exact shares are held in WorstMomentFigureTests.
     [Fact]
     public void A_sunny_afternoon_shortens_the_window_and_the_time_to_a_cold_core()
     {
@@ -33,6 +34,7 @@ public class BaseDepthTests(Xunit.Abstractions.ITestOutputHelper output)
         Assert.InRange(soft, 0.74, 0.88);
     }
 
+    // The sign is that of the wave; judgement: the bounds only say that the effect is felt and small.
     [Fact]
     public void A_cold_morning_on_a_base_warm_below_lengthens_the_window_a_little()
     {
@@ -47,6 +49,7 @@ public class BaseDepthTests(Xunit.Abstractions.ITestOutputHelper output)
         Assert.Equal(Expected(Fifty, Window, "course:c"), Expected(stated, Window, "course:c"), 1e-9);
     }
 
+    // The sign is that of the wave; judgement: 1 to 20 K only says that it is felt and not absurd.
     [Theory]
     [InlineData(5, 14, 10, 1)]
     [InlineData(15, 27, 45, -1)]
@@ -60,6 +63,7 @@ public class BaseDepthTests(Xunit.Abstractions.ITestOutputHelper output)
         Assert.Contains(answer.Working.Assumptions, use => Is(use, AssumptionIds.BaseDepthShare));
     }
 
+    // Judgement: within 4 K is nearly even.
     [Fact]
     public void A_surface_no_warmer_than_the_air_at_noon_saw_no_sun_and_is_nearly_even()
     {
@@ -82,6 +86,7 @@ public class BaseDepthTests(Xunit.Abstractions.ITestOutputHelper output)
     {
         var plan = Summer(15, 27, 45);
         var stated = plan with { Weather = plan.Weather! with { Hours = [.. plan.Weather.Hours.Select(one => one with { BaseAtDepth = [Deep(200, 31)] })] } };
+        // By hand: half way between 45 °C at the surface and 31 °C at 200 mm.
         Assert.Equal(38, Input(Laygate.UnitTests.Engineering.Ask.Answer(stated, Window, "course:c"), "Tb(100 mm)"), 1e-6);
     }
 

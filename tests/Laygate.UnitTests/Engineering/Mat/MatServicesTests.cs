@@ -16,7 +16,7 @@ public class MatServicesTests
     [Fact]
     public void Specific_heat_that_rises_lengthens_the_window_a_little()
     {
-        // docs/performance.md: constant 920 J/(kg K) cools too fast by less than 3 % on the mild day. Here 160 to 80 °C, mean 120: about 960.
+        // By hand and docs/performance.md: constant 920 J/(kg K) cools too fast by less than 3 % on the mild day. Here 160 to 80 °C, mean 120: about 960.
         var constant = Ask(Context(Forty, one => Is(one, AssumptionIds.HeatRise) ? one with { Number = 0, Low = 0, High = 0 } : one, 2), Window, "course:c").Si;
         Assert.InRange(Expected(Forty, Window, "course:c") / constant, 1.005, 1.07);
     }
@@ -24,7 +24,7 @@ public class MatServicesTests
     [Fact]
     public void Water_on_the_base_shortens_the_window_by_what_it_takes_to_boil_it()
     {
-        // Thermal sheet 1.5 (derived there): 0.2 mm cost about 6 K on 40 mm, equal to about 1.1 min of a 15 min window.
+        // By hand: 0.2 mm · 2634 kJ/m2 per mm over 0.040 m · 2300 · 920 J/(m2 K) are 6 K, about 1.1 min of a 15 min window (steam table: 2257 + 4.19 · 90 kJ/kg).
         var dry = Expected(Forty, Window, "course:c");
         var damp = Expected(On(Forty, Moisture.Damp), Window, "course:c");
         Assert.InRange((dry - damp) / 60, 0.8, 1.5);
@@ -147,6 +147,7 @@ public class MatServicesTests
     {
         var (curves, _) = MatCurves.Of(Engineering.Ask.Context(Forty), "c", 3600);
         var (from, to) = (Expected(Forty, "course.marking_from", "course:c"), Expected(Forty, "course.marking_to", "course:c"));
+        // Assumed limits: 185 and 160 °F, trade page on finish rolling (recalled).
         Assert.Equal(85, SkinAt(from), 0.4);
         Assert.Equal(71, SkinAt(to), 0.4);
 
@@ -162,6 +163,7 @@ public class MatServicesTests
     {
         var (curves, absent) = MatCurves.Of(Engineering.Ask.Context(Two(Laying.HotOnHot, 10)), "up", 3600);
         Assert.Null(absent);
+        // By hand: the upper course follows after 10 min; 3600 s in steps of 30 s.
         Assert.Equal(600, curves!.LastScreed);
         Assert.Equal(121, curves.Seconds.Count);
         Assert.Equal([",Skin", ",Core", "low,CourseMean", "up,CourseMean"], curves.Series.Select(series => $"{series.Course},{series.Place}"), StringComparer.Ordinal);

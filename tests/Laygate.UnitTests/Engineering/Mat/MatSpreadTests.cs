@@ -38,6 +38,7 @@ public class MatSpreadTests
             return value.High!.Value - value.Low!.Value;
         }
 
+        // By hand: twice where all is linear; judgement: how far from linear it may be.
         Assert.InRange(Width(0.4) / Width(0.2), 1.7, 2.5);
     }
 

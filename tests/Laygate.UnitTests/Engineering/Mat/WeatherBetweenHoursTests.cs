@@ -21,7 +21,7 @@ public class WeatherBetweenHoursTests
 
         Left(Ask.Answer(plan, MatPlans.Window, "course:binder"), NoteIds.HoursEndEarly, "2027-05-15 00:00", "2027-05-15 04:05");
         Left(Ask.Answer(plan, "weather.by_hour", "weather"), NoteIds.HoursEndEarly, "2027-05-15 00:00", "2027-05-15 04:05");
-        Assert.Equal(12, Ask.Number(plan, "weather.air_lowest", "weather"), 1e-9); // of 20:00 to 00:00; the whole night has 9 °C
+        Assert.Equal(12, Ask.Number(plan, "weather.air_lowest", "weather"), 1e-9); // by hand from the plan: the lowest of 20:00 to 00:00; the whole night has 9 °C
         Assert.Equal(9, Ask.Number(ScenarioA.Plan, "weather.air_lowest", "weather"), 1e-9);
     }
 
@@ -67,6 +67,7 @@ public class WeatherBetweenHoursTests
         {
             Weather = early.Weather! with { Envelope = new WeatherEnvelope { AirLowest = C(air), BaseLowest = C(below), WindHighest = M<Speed>(4, "m/s") } },
         };
+        // By hand: the envelope says 5 °C for what is left out, the hours 12 °C.
         var colder = Ask.Answer(With(5, 7), "weather.air_lowest", "weather");
         Assert.Equal((5.0, null), (Ask.In(colder, "°C"), colder.Partial?.Id));
         Assert.Equal(12, Ask.Number(With(13, 15), "weather.air_lowest", "weather"), 1e-9); // a miss inside the hours stays one

@@ -54,6 +54,7 @@ public class WorstMomentTests
         var own = Worst(8, 10, at => Own(At(plan, at), (0.040, 160)).Until(Ahead(plan, at), 0.95, body => body.Mean(0, 0.040), 80), 2);
         var window = Window(plan, "c");
         Assert.Equal(1, Minutes(window) / own.Minutes, 0.005);
+        // By hand: laid within the length of the window, some 18 min, before the gust of 09:00 and not at it.
         Assert.InRange(DateTimeOffset.Parse(Laid(window), System.Globalization.CultureInfo.InvariantCulture).TimeOfDay.TotalHours, 8.7, 8.99);
     }
 
@@ -76,6 +77,7 @@ public class WorstMomentTests
         };
         var (at, after) = (Minutes(Window(Until(18, 0), "c")), Minutes(Window(Until(18, 1), "c")));
         Assert.Equal(1, after / at, 0.005);
+        // By hand: half way between the entries of 15:00 and 18:00, 20 and 9 °C, 14 and 12 °C.
         Assert.Equal(9, Expected(Until(18, 0), "weather.base_lowest", "weather"));
         Assert.Equal(14.5, Expected(Until(16, 30), "weather.base_lowest", "weather"), 1e-9);
         Assert.Equal(13, Expected(Until(16, 30), "weather.air_lowest", "weather"), 1e-9);

@@ -57,7 +57,7 @@ public class EdgeLevelAndProofTests
     [Fact]
     public void A_trial_after_the_shift_has_a_time_below_zero()
     {
-        // Calendar: 29 April to 14 May are 15 days, to 28 April one day back.
+        // By hand, calendar: 29 April to 14 May are 15 days, to 28 April one day back.
         var shift = new Shift { Date = new DateOnly(2027, 5, 14) };
         var trial = new Test { Id = "t", Kind = TestKind.TrialLength, Done = new DateOnly(2027, 4, 29) };
         Assert.Equal(15, Ask.Number(Small.Plan with { Shift = shift, Tests = [trial] }, "test.time_before_shift", "test:t", "d"));

@@ -67,6 +67,7 @@ public class MissingInputTests
         var use = Assert.Single(answer.Working.Assumptions);
         Assert.Equal(new InputReference("mix:m", "density.compacted"), use.StandsFor);
         Assert.False(answer.RestsOnWeakAssumption); // the manual was read
+        // By hand: 146 lb/ft3 (NAVEDTRA 14080 p. 8-31, read) = 2339 kg/m³, times 0.040 m.
         Assert.Equal(93.56, Ask.In(answer, "kg/m2"), 0.01);
     }
 }

@@ -47,6 +47,7 @@ public class PairAndMachineTests
         Assert.Equal(1, Ask.Number(byDistance, "pair.delay", Pair, "min"), 1e-9);
     }
 
+    // By hand: two rollers, 30 m at 4.5 km/h in 24 s and 10 s to reverse: 2 · 24/34 · 75/(6 · 4) = 4.41 m/min.
     [Fact]
     public void The_weakest_phase_sets_the_speed_that_rollers_allow() =>
         Assert.Equal(4.41, Ask.Number(Plan, "paver.speed_rollers_allow", "paver:p1", "m/min"), 0.01);
@@ -94,7 +95,7 @@ public class PairAndMachineTests
     }
 
     [Theory]
-    [InlineData(300.0, null, RateBasis.Sprayed, 60.0, 0.180)] // practice sheet, scenario A: 300 g/m2 sprayed of 60 % are 180 residual
+    [InlineData(300.0, null, RateBasis.Sprayed, 60.0, 0.180)] // Source: derived: 300 g/m2 sprayed of 60 % are 180 residual; 0.5 L/m2 of 60 % at 1 kg/L are 0.300
     [InlineData(180.0, null, RateBasis.Residual, null, 0.180)]
     [InlineData(null, 0.5, RateBasis.Sprayed, 60.0, 0.300)]
     public void Residual_rate_of_a_bond_coat(double? grams, double? litres, RateBasis basis, double? residue, double kilograms)
@@ -115,7 +116,7 @@ public class PairAndMachineTests
     [Fact]
     public void Thickness_behind_the_screed_follows_from_both_densities()
     {
-        // Practice sheet, scenario A (derived there): 85 mm of 98 % laid at 93 % are 89.6 mm.
+        // By hand: 85 mm of 98 % laid at 93 % are 85 · 98/93 = 89.6 mm.
         var laid = Plan with
         {
             Courses = [Plan.Courses[0] with { DensityBehindScreed = new DensityBehindScreed(M<Ratio>(93, "%"), DensityEvidence.Trial, null) }, Plan.Courses[1]],
@@ -133,7 +134,7 @@ public class PairAndMachineTests
     [Fact]
     public void Weak_assumptions_carry_the_ends_of_their_ranges()
     {
-        // Width 3.3 m and drum 1.75 m without edges and overlap: both assumed, so the strips have a band.
+        // By hand: width 3.3 m and drum 1.75 m without edges and overlap, both assumed with ranges: 2 strips at the low end, 3 as expected and at the high end.
         var plan = Plan with
         {
             Runs = [Plan.Runs[0] with { Width = [Width(3.3)], LeftEdge = null, RightEdge = null }],
@@ -156,6 +157,7 @@ public class PairAndMachineTests
             Zone = TimeSpan.FromHours(2),
             ZoneAtEnd = TimeSpan.FromHours(1),
         };
+        // By hand: 21:00 to 05:00 and the hour of the clock change; from 05:00 to 17:00.
         Assert.Equal(9, Ask.Number(Plan with { Shift = shift }, "shift.duration", "shift", "h"), 1e-9);
         Assert.Equal(new CategoryValue("october"), Ask.Answer(Plan with { Shift = shift }, "shift.month", "shift").Value);
         var opening = Plan with { Shift = shift, Opening = new Opening { At = new Moment(new DateTime(2027, 10, 31, 17, 0, 0, DateTimeKind.Unspecified), null) } };

@@ -7,7 +7,7 @@ using PlanSupply = Laygate.Model.Plans.Supply;
 
 namespace Laygate.UnitTests.Engineering.Quantities;
 
-/// <summary>Quantities that show slips: silo, stops, zones, edges, stations, orders. Expected values are worked out beside each.</summary>
+/// <summary>Quantities that show slips: silo, stops, zones, edges, stations, orders. Expected values are worked out by hand beside each.</summary>
 public class SlipTests
 {
     private static readonly Run Run = new() { Id = "r", From = Metres(0), To = Metres(300), Width = [Width(3.6)] };

@@ -27,6 +27,7 @@ public class StatedQuantityTests
     {
         var plan = With(Small.Mix with { Density = new MixDensity(null, null, M<Ratio>(98, "%")) });
         Assert.Equal(PresenceLevel.Thin, ((PresenceValue)Ask.Answer(plan, "mix.degree_stated", "mix:m").Value!).Level);
+        // By hand: 98 % are 0.98.
         Assert.Equal(0.98, Ask.Number(plan, "mix.degree", "mix:m"), 1e-12);
         Assert.Equal(["mix:m/density.reference"], Ask.Missing(Ask.Answer(plan, "mix.density_reference", "mix:m")));
     }
@@ -51,11 +52,12 @@ public class StatedQuantityTests
     [InlineData("bond-coat.residual_volume", "L/m2", 0.24)]
     public void A_sprayed_mass_is_read_in_the_terms_of_the_specification(string quantity, string unit, double expected)
     {
-        // At 1.0 kg/L, the listed assumption, kg/m2 and L/m2 are the same number; 60 % of it stays.
+        // By hand, at 1.0 kg/L, the listed assumption: kg/m2 and L/m2 are the same number; 60 % of it stays.
         var plan = Small.Plan with { BondCoats = [Coat with { MassRate = M<AreaDensity>(0.4, "kg/m2") }] };
         Assert.Equal(expected, Ask.Number(plan, quantity, "bond-coat:t", unit), 1e-9);
     }
 
+    // By hand: 0.06 gal/yd2 left of 60 % are 0.10 sprayed.
     [Theory]
     [InlineData("bond-coat.sprayed_volume", "gal/yd2", 0.10)]
     [InlineData("bond-coat.residual_volume", "gal/yd2", 0.06)]
@@ -97,6 +99,7 @@ public class StatedQuantityTests
     public void Course_states_its_density_behind_the_screed()
     {
         var plan = Small.Plan with { Courses = [Small.Course with { DensityBehindScreed = new DensityBehindScreed(M<Ratio>(91, "%"), DensityEvidence.Trial, null) }] };
+        // By hand: 91 % are 0.91.
         Assert.Equal(0.91, Ask.Number(plan, "course.density_behind_screed", "course:c"), 1e-12);
         Assert.Equal(new CategoryValue("trial"), Ask.Answer(plan, "course.density_behind_screed_evidence", "course:c").Value);
     }

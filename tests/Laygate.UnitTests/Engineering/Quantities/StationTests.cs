@@ -17,7 +17,7 @@ public class StationTests
     [Fact]
     public void A_taper_counts_with_its_wide_end_for_demand_and_its_mean_for_tonnage()
     {
-        // Practice sheet M6: from 8.0 to 5.5 m the demand falls by 31 %.
+        // By hand: from 8.0 to 5.5 m the demand falls by 31 %.
         var plan = OneLane with { Runs = [Run(0, 100, Width(8, 0), Width(5.5, 100))] };
         Assert.Equal(5 * 60 * 8 * 0.04 * 2.4, Ask.Number(plan, "course.demand", "course:c", "t/h"), 1e-9);
         Assert.Equal(100 * 6.75 * 0.04 * 2.4, Ask.Number(plan, "course.tonnage_computed", "course:c", "t"), 1e-9);
@@ -48,6 +48,7 @@ public class StationTests
         var plan = OneLane with { Runs = [run], Courses = [Small.Course with { Tolerance = Mm(5) }] };
         Assert.Equal(5 * 60 * 4 * 0.05 * 2.4, Ask.Number(plan, "course.demand", "course:c", "t/h"), 1e-9);
         Assert.Equal(((60 * 0.04) + (40 * 0.05)) * 4 * 2.4, Ask.Number(plan, "course.tonnage_computed", "course:c", "t"), 1e-9);
+        // By hand: the lowest is stated; 50 mm and 5 mm of tolerance are the highest.
         Assert.Equal(33, Ask.Number(plan, "course.thickness_lowest", "course:c", "mm"), 1e-9);
         Assert.Equal(55, Ask.Number(plan, "course.thickness_highest", "course:c", "mm"), 1e-9);
     }

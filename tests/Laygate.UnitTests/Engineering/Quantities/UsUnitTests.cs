@@ -6,7 +6,8 @@ using static Laygate.UnitTests.Engineering.Stated;
 
 namespace Laygate.UnitTests.Engineering.Quantities;
 
-/// <summary>Scenario C of the practice sheet, section 8, in US units; its figures are derived there.</summary>
+/// <summary>A lane in US units, invented. Source: derived by hand: 2 in · 147 lb/ft3 · 9/12 = 220.5 lb/yd2; 12 ft · 12,672 ft · 220.5/9/2000 = 1,863 short tons;
+/// 26 ft/min · 60 · 12/9 · 220.5/2000 = 229 short tons an hour, 208 t/h; 3000/(88 · 3) = 11.4 impacts a foot.</summary>
 public class UsUnitTests
 {
     private static readonly Plan Plan = Small.Plan with

@@ -5,11 +5,11 @@ using static Laygate.UnitTests.Engineering.Stated;
 
 namespace Laygate.UnitTests.Engineering.Rolling;
 
-/// <summary>Rollers, phases and the train: scenario A of the practice sheet, and arithmetic by hand.</summary>
+/// <summary>Rollers, phases and the train of scenario A, against arithmetic by hand.</summary>
 public class RollerTrainTests
 {
     [Theory]
-    // Practice sheet, scenario A: efficiency 0.69 and 0.71, six strips each; R1 follows 3.8 m/min alone, R3 2.21 m/min, R5 5.2 m/min.
+    // By hand: 25 m at 4 km/h 22.5/32.5 s, 30 m at 4.5 km/h 24/34 s; six strips each; 0.69 · 66.67/(6 · 2), 0.71 · 75/(6 · 4), 0.74 · 83.3/(6 · 2) m/min.
     [InlineData("r1", 0.69, 6, 3.8)]
     [InlineData("r3", 0.71, 6, 2.21)]
     [InlineData("r5", 0.74, 6, 5.2)] // 40 m at 5 km/h are 28.8 s; 28.8 / 38.8 = 0.742, by hand
@@ -46,7 +46,7 @@ public class RollerTrainTests
         var pneumatic = With(roller => roller with { Kind = RollerKind.ThreeWheel });
         Assert.Equal(["roller:r1/linear_load"], Ask.Missing(Ask.Answer(pneumatic, "roller.linear_load", "roller:r1")));
         var stated = With(roller => roller with { Kind = RollerKind.ThreeWheel, LinearLoad = M<ForcePerLength>(250, "lb/in") });
-        Assert.Equal(43.8, Ask.Number(stated, "roller.linear_load", "roller:r1", "kN/m"), 0.05); // production sheet 4.31
+        Assert.Equal(43.8, Ask.Number(stated, "roller.linear_load", "roller:r1", "kN/m"), 0.05); // derived: 250 lb · 9.80665 N/kg over 25.4 mm
     }
 
     [Fact]
@@ -54,7 +54,8 @@ public class RollerTrainTests
     {
         Assert.Equal(0, Ask.Number(ScenarioA.Plan, "roller.passes_vibrated", "roller:r3"));
         Assert.Equal(2, Ask.Number(ScenarioA.Plan, "roller.passes_vibrated", "roller:r4"));
-        // R4 vibrates its first two passes, until minute 16.2; sheet, means of the upper course: 122 °C at 10 min and 108 °C at 20 min.
+        // R4 vibrates its first two passes, until minute 16.2. Derived with another program, tests/Tools/cooling.py on tests/Tools/scenario-a.yaml: mean of the
+        // upper course 122 °C at 10 min and 108 °C at 20 min.
         var answer = Ask.Answer(ScenarioA.Plan, "roller.mid_depth_while_vibrating", "roller:r4");
         Assert.Equal(Place.MidDepth, answer.Place);
         Assert.InRange(Ask.In(answer, "°C"), 108, 130);
@@ -67,7 +68,7 @@ public class RollerTrainTests
         Assert.Equal(21.92, Ask.Number(ScenarioA.Plan, "phase.zone_passed", "phase:main", "min"), 0.005); // 57 / 2.6
         var window = Ask.Number(ScenarioA.Plan, "course.densification_window", "course:wearing", "min");
         Assert.Equal(2.6 * window, Ask.Number(ScenarioA.Plan, "phase.window_length", "phase:main", "m"), 0.01);
-        // Sheet: skin 79 °C at 30 min and 71 °C at 40 min with a form that cools faster.
+        // Derived with another program, tests/Tools/cooling.py on tests/Tools/scenario-a.yaml: skin 79 °C at 30 min and 71 °C at 40 min with a form that cools faster.
         Assert.InRange(Ask.Number(ScenarioA.Plan, "phase.skin_at_last_pass", "phase:finish", "°C"), 70, 82);
         Assert.True(Ask.Number(ScenarioA.Plan, "phase.skin_at_first_pass", "phase:finish") > Ask.Number(ScenarioA.Plan, "phase.skin_at_last_pass", "phase:finish"));
     }

@@ -4,7 +4,7 @@ using static Laygate.UnitTests.Engineering.Stated;
 
 namespace Laygate.UnitTests.Engineering.Rolling;
 
-/// <summary>The passes at one point of scenario A (practice sheet, section 8): paver 2.6 m/min, zones 2-27, 27-57 and 65-105 m, 2, 4 and 2 passes.</summary>
+/// <summary>The passes at one point of scenario A: paver 2.6 m/min, zones 2-27, 27-57 and 65-105 m, 2, 4 and 2 passes.</summary>
 public class TimetableTests
 {
     private static readonly PassTimetable Timetable = PassTimetable.Of(Ask.Context(ScenarioA.Plan), "wearing").Timetable!;
@@ -34,7 +34,7 @@ public class TimetableTests
     [Fact]
     public void Temperatures_agree_with_the_table_of_the_scenario()
     {
-        // Practice sheet, scenario A, worst hour, another solver with a form that cools faster (7.4 + 6.39 v^0.75): at 10 min skin 99, upper mean 122,
+        // Derived with another program, tests/Tools/cooling.py on tests/Tools/scenario-a.yaml (coldest hour, 7.4 + 6.39 v^0.75, which cools faster): at 10 min skin 99, upper mean 122,
         // lower mean 134, core 150; at 20 min 87, 108, 123, 138; at 40 min 71, 89, 106, 115. Interpolated by hand at 11.83 min (first main pass):
         // skin 96.8, upper 119.4, lower 132.0, core 147.8; at 36.54 min (last finish pass): skin 73.8, upper 91.8, lower 108.8, core 118.8.
         // Ours cools more slowly, so it must not be below these, and not above them by more than the two forms differ (12 K at the skin).
@@ -72,12 +72,12 @@ public class TimetableTests
     [Fact]
     public void Passes_in_the_window_are_counted_per_course()
     {
-        // Six densifying passes, the last one made everywhere by 21.9 min; the sheet's windows are 19-27-48 min (upper) and 38-49-67 min (lower).
+        // Six densifying passes, the last one made everywhere by 21.9 min; the windows of another program (tests/Tools/cooling.py on tests/Tools/scenario-a.yaml) are 27 and 49 min.
         Assert.Equal(6, Ask.Number(ScenarioA.Plan, "course.passes_in_window", "course:wearing"));
         Assert.Equal(6, Ask.Number(ScenarioA.Plan, "course.passes_in_window", "course:binder"));
         Assert.Equal(6, Ask.Number(ScenarioA.Plan, "course.densifying_passes", "course:binder"));
         Assert.All(Timetable.Passes.Take(6), pass => Assert.True(pass.Courses[1].InWindow));
-        // Laid alone on the cold base the 25 mm have 4 min (sheet): no pass but the first could be in time, and that one ends at 5.6 min.
+        // Laid alone on the cold base the 25 mm have 4 min (derived with tests/Tools/cooling.py: 3.8, hot-on-hot.yaml): no pass but the first could be in time, and that one ends at 5.6 min.
         var alone = ScenarioA.Plan with { Courses = [ScenarioA.Plan.Courses[1] with { Laid = Laying.Separately, On = null, Delay = null }] };
         Assert.Equal(0, Ask.Number(alone, "course.passes_in_window", "course:wearing"));
         Assert.False(PassTimetable.Of(Ask.Context(alone), "wearing").Timetable!.Passes[0].Courses[0].InWindow);
@@ -87,11 +87,11 @@ public class TimetableTests
     public void Start_temperature_is_looked_for_at_its_own_place()
     {
         var mean = WithStart(145, Place.CourseMean);
-        Assert.InRange(Ask.Number(mean, "course.bears_from", "course:wearing", "min"), 0.5, 4); // sheet: mean of the upper course 143 °C at 2 min
-        // The sheet speaks of the coldest and windiest hour. Over the whole night the course bears the roller latest in its mildest one.
+        Assert.InRange(Ask.Number(mean, "course.bears_from", "course:wearing", "min"), 0.5, 4); // derived with tests/Tools/cooling.py on tests/Tools/scenario-a.yaml: mean of the upper course 143 °C at 2 min
+        // That case is the coldest and windiest hour. Over the whole night the course bears the roller latest in its mildest one.
         var skin = WithStart(110, Place.Skin) with { Shift = ScenarioA.Plan.Shift! with { Date = new DateOnly(2027, 5, 15), Start = new TimeOnly(4, 0) } };
         Assert.True(Ask.Number(WithStart(110, Place.Skin), "course.bears_from", "course:wearing") > Ask.Number(skin, "course.bears_from", "course:wearing"));
-        Assert.InRange(Ask.Number(skin, "course.bears_from", "course:wearing", "min"), 4, 9); // sheet: skin 110 °C at 5 min
+        Assert.InRange(Ask.Number(skin, "course.bears_from", "course:wearing", "min"), 4, 9); // the same: skin 110 °C at 5 min
         Assert.Equal(Place.Skin, Ask.Answer(skin, "course.temperature_at_first_pass", "course:wearing").Place);
         Assert.Equal(0, Ask.Number(ScenarioA.Plan, "course.bears_from", "course:wearing"));
         Assert.NotNull(Ask.Answer(WithStart(150, Place.InLoad), "course.bears_from", "course:wearing").Absence);

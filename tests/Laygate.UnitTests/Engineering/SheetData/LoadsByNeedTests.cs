@@ -22,7 +22,7 @@ public class LoadsByNeedTests
     [InlineData(5.1)]
     public void Before_load_k_of_the_upper_mix_stand_the_loads_that_reach_as_far(double ratio)
     {
-        // Upper load k+1 is needed at k load lengths; lower loads n with (n−1) / ratio ≤ k come before it: floor(k · ratio) + 1 of them.
+        // By hand: upper load k+1 is needed at k load lengths; lower loads n with (n−1) / ratio ≤ k come before it: floor(k · ratio) + 1 of them.
         var order = LoadsByNeed.By(Series("binder", ratio * 20_000, ratio, 1000), Series("surface", 20_000, 1, 1000));
         var lower = 0;
         var upper = 0;
@@ -44,7 +44,7 @@ public class LoadsByNeedTests
     [Fact]
     public void Unequal_payloads_by_hand()
     {
-        // Lower 100 kg/m in loads of 1000 kg: needed at 0, 10, 20, 30 m; 3500 kg make the last one 500 kg.
+        // By hand: lower 100 kg/m in loads of 1000 kg: needed at 0, 10, 20, 30 m; 3500 kg make the last one 500 kg.
         // Upper 35 kg/m in loads of 600 kg: needed at 0, 17.14 m, 34.29 m; 1225 kg make the last one 25 kg.
         var order = LoadsByNeed.By(new LoadSeries("b", 3500, _ => 1000, mass => mass / 100, 1, 0), new LoadSeries("s", 1225, _ => 600, mass => mass / 35, 1, 0));
         Assert.Equal("b s b s b b s", string.Join(' ', order.Select(load => load.Series.Name)));
@@ -56,7 +56,7 @@ public class LoadsByNeedTests
     [Fact]
     public void A_rest_below_half_a_load_is_shared_with_the_load_before_it_in_whole_tonnes()
     {
-        // 37 t in loads of 18 t: 18 t, then 19 t in two loads, 9.5 t rounded up to 10 and the rest of 9.
+        // By hand: 37 t in loads of 18 t: 18 t, then 19 t in two loads, 9.5 t rounded up to 10 and the rest of 9.
         var order = LoadsByNeed.By(new LoadSeries("b", 37_000, _ => 18_000, mass => mass / 100));
         Assert.Equal([18_000.0, 10_000, 9_000], order.Select(load => load.Size));
         Assert.Equal([180.0, 280, 370], order.Select(load => load.EndsAt));

@@ -4,12 +4,12 @@ using UnitsNet;
 
 namespace Laygate.UnitTests.Engineering.Supply;
 
-/// <summary>Paver speed and supply: worked examples of the production sheet, section 2.</summary>
+/// <summary>Paver speed and supply; the source of each figure stands beside it.</summary>
 public class DemandTests
 {
     [Theory]
-    [InlineData(100, 3.7, 40, 2.40, 4.692)] // C2-1: AAPA Work Tip 31, November 2001 (read): 4.7 m/min goes with 100 t/h
-    [InlineData(150, 3.5, 50, 2.40, 5.952)] // C2-5 to C2-8: own figures of the sheet
+    [InlineData(100, 3.7, 40, 2.40, 4.692)] // Source: AAPA Work Tip 31, Asphalt paving speed, November 2001 (read): 4.7 m/min goes with 100 t/h
+    [InlineData(150, 3.5, 50, 2.40, 5.952)] // Source: derived: supply/(60 · width · thickness · density), and so on
     [InlineData(250, 7.5, 40, 2.40, 5.787)]
     [InlineData(80, 3.0, 40, 2.35, 4.728)]
     [InlineData(300, 8.5, 100, 2.45, 2.401)]
@@ -23,12 +23,12 @@ public class DemandTests
 
     [Fact]
     public void The_published_pair_backwards() =>
-        // C2-1: 4.7 m/min back to 100.17 t/h.
+        // Source: derived: 4.7 m/min · 60 · 3.7 m · 0.040 m · 2.4 t/m3 = 100.17 t/h.
         Assert.Equal(100.17, Demand.Of(Speed.FromMetersPerMinutes(4.7), Length.FromMeters(3.7), SpreadOf(40, 2.4))!.Value.TonnesPerHour, 0.005);
 
     [Theory]
-    [InlineData(1320.0 / 9, 528.0)] // C2-3: 110 lb/yd2 per inch, NAVEDTRA 14080 (read)
-    [InlineData(146, 525.6)] // C2-3: 146 lb/ft3 of the same page
+    [InlineData(1320.0 / 9, 528.0)] // Source: US Navy, NAVEDTRA 14080 Equipment Operator, p. 8-31 (read): 110 lb/yd2 per inch; 40 · 60 · 12 · 0.25 · 146.67/2000
+    [InlineData(146, 525.6)] // 146 lb/ft3 of the same page
     public void High_output_lane(double poundsPerCubicFoot, double shortTonsPerHour)
     {
         var spread = Spread.Rate(Length.FromInches(3), Density.FromPoundsPerCubicFoot(poundsPerCubicFoot))!.Value;
@@ -37,12 +37,12 @@ public class DemandTests
 
     [Fact]
     public void Average_output_of_a_government_rate_book() =>
-        // C2-4: Odisha Analysis of Rates 2006, item 46 (read): 450 t in 6 h are 75 t/h; here as stock alone spread over the shift.
+        // Source: Odisha Analysis of Rates 2006, item 46 (read): 450 t in 6 h are 75 t/h; here as stock alone spread over the shift.
         Assert.Equal(75, Demand.WithStock(MassFlow.FromTonnesPerHour(1e-9), Mass.FromTonnes(450), Duration.FromHours(6))!.Value.TonnesPerHour, 1e-6);
 
     [Fact]
     public void Speed_while_moving() =>
-        // Efficiency remark of section 2: 80 % availability, 4.69 m/min on average.
+        // Source: derived: 80 % availability, 4.692 m/min on average: 4.692/0.80.
         Assert.Equal(5.87, Demand.WhileMoving(Speed.FromMetersPerMinutes(4.692), Ratio.FromPercent(80))!.Value.MetersPerMinutes, 0.01);
 
     private static AreaDensity SpreadOf(double millimetres, double density) =>

@@ -31,7 +31,7 @@ public class DispatchTests
     [Fact]
     public void Fourteen_trucks_stop_the_paver_as_often_as_eleven_by_timetable_and_hardly_ever_sent_as_loaded()
     {
-        // The same seven hours with a journey that varies less. Luck of simulated shifts: no outside source has these chances, what is asked is how they compare.
+        // Judgement. The same seven hours with a journey that varies less. Luck of simulated shifts: no outside source has these chances, what is asked is how they compare.
         double Chance(int trucks, Dispatch dispatch)
         {
             var model = Long(trucks, dispatch);

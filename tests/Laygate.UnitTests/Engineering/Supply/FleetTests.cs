@@ -3,21 +3,21 @@ using UnitsNet;
 
 namespace Laygate.UnitTests.Engineering.Supply;
 
-/// <summary>Trucks: worked examples of the production sheet, section 3.</summary>
+/// <summary>Trucks; the source of each figure stands beside it.</summary>
 public class FleetTests
 {
     [Fact]
     public void Plant_with_silo_stock()
     {
-        // C3-1: NAPA handbook online, 6.2 Planning (read): 250 tons over 10 h add 25 tons/h to 250; trucks of 20 tons and 60 min are the sheet's.
+        // Source: NAPA, asphalt pavement handbook online, 6.2 Planning (read): 250 tons over 10 h add 25 tons/h to 250; with trucks of 20 tons and a round of 60 min derived: 13.75.
         var rate = Demand.WithStock(MassFlow.FromShortTonsPerHour(250), Mass.FromShortTons(250), Duration.FromHours(10))!.Value;
         Assert.Equal(275, rate.ShortTonsPerHour, 1e-6);
         Assert.Equal(14, Fleet.MinimumCount(rate, Duration.FromMinutes(60), Mass.FromShortTons(20)));
     }
 
     [Theory]
-    [InlineData(13.1, 14)] // C3-2: NAPA handbook online, 6.2 Planning (read): 13.1 trucks are 14
-    [InlineData(13.0, 13)] // section 8 of the sheet: an exact whole number must not round up
+    [InlineData(13.1, 14)] // Source: NAPA, asphalt pavement handbook online, 6.2 Planning (read): 13.1 trucks are 14
+    [InlineData(13.0, 13)] // Source: derived: an exact whole number must not round up
     [InlineData(5.0000000001, 5)]
     [InlineData(5.00001, 6)]
     public void Always_rounded_up(double trucks, int count) =>
@@ -26,7 +26,7 @@ public class FleetTests
     [Fact]
     public void Tippers_of_a_rate_book()
     {
-        // C3-5: 450 t in 6 h with 10 t tippers (Odisha 2006, read); load 3, dump 5 min, 20 km at 30 and 40 km/h are the sheet's.
+        // Source: Odisha Analysis of Rates 2006, item 46 (read): 450 t in 6 h, 10 t tippers; derived with load 3, dump 5 min, 20 km at 30 and 40 km/h: 78 min, 9.75 tippers.
         var cycle = Fleet.Cycle(Duration.FromMinutes(3), Duration.FromHours(20.0 / 30), Duration.FromMinutes(5), Duration.FromHours(20.0 / 40))!.Value;
         Assert.Equal(78, cycle.Minutes, 1e-9);
         Assert.Equal(10, Fleet.MinimumCount(MassFlow.FromTonnesPerHour(75), cycle, Mass.FromTonnes(10)));
@@ -34,7 +34,7 @@ public class FleetTests
     }
 
     [Theory]
-    [InlineData(150, 8.0)] // 3.11: direct discharge of 20 t, derived in the sheet
+    [InlineData(150, 8.0)] // Source: derived: 20 t/150 t/h straight into the paver
     [InlineData(600, 2.0)] // the same through a feeder
     public void Discharge_is_no_constant(double tonnesPerHour, double minutes) =>
         Assert.Equal(minutes, Fleet.Discharge(Mass.FromTonnes(20), MassFlow.FromTonnesPerHour(tonnesPerHour))!.Value.Minutes, 1e-9);

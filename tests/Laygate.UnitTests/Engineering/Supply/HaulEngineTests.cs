@@ -7,7 +7,7 @@ namespace Laygate.UnitTests.Engineering.Supply;
 
 /// <summary>
 /// The engine that runs the shift against queueing theory: exact results inside its 99 % confidence interval, and a service
-/// time that is 3 % off outside. Network of case C3-9 of the production sheet: load 4, unload 5, haul 20, return 18 min.
+/// time that is 3 % off outside. Load 4, unload 5, haul 20, return 18 min.
 /// </summary>
 public class HaulEngineTests
 {
@@ -37,7 +37,7 @@ public class HaulEngineTests
     [Theory]
     [InlineData(6, 1, 2400, 240)]
     [InlineData(12, 2, 2400, 300)]
-    [InlineData(15, 2, 1620, 240)] // C3-16: 15 trucks, 2 pavers, 15 km at 60 and 75 km/h, 4 min (Trani, read; the answer is not published)
+    [InlineData(15, 2, 1620, 240)] // 15 trucks, 2 pavers, 15 km at 60 and 75 km/h, 4 min: Trani, Virginia Tech CEE 3604, Finite source stochastic queues (inputs read, answer not)
     public void Finite_source_queue_agrees_with_its_closed_form(int trucks, int servers, double away, double service)
     {
         var network = new HaulNetwork(
@@ -70,7 +70,7 @@ public class HaulEngineTests
     }
 
     [Theory]
-    [InlineData(6, 7.33, 0.611)] // C3-9, service cv 0.3, travel cv 0.15: simulated for the sheet with another program
+    [InlineData(6, 7.33, 0.611)] // Source: derived with another simulation, tests/Tools/closed_network.py: service cv 0.3, travel cv 0.15
     [InlineData(9, 10.41, 0.867)]
     [InlineData(10, 11.18, 0.931)]
     public void Moderate_variation_agrees_with_another_simulation(int trucks, double loads, double use)

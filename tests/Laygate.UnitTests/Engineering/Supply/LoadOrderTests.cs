@@ -7,7 +7,7 @@ public class LoadOrderTests
 {
     [Theory]
     [InlineData(1.3, 12, "BBSBSBSBBSBSBSBBSBSBS")]
-    [InlineData(4.083, 21, "BBBBBSBBBBSBBBBSBBBBSBBBBS")] // production sheet, section 5, C5-1 and C5-2: five, then mostly four
+    [InlineData(4.083, 21, "BBBBBSBBBBSBBBBSBBBBSBBBBS")] // derived: the k-th upper load is due after ⌈4.083 k⌉ lower ones: five, then mostly four
     [InlineData(5.1, 26, "BBBBBBSBBBBBSBBBBBSBBBBBSBBBBBS")] // common practice, no published source: groups of five, the first of six
     public void Equal_payloads(double ratio, int lower, string start) =>
         Assert.StartsWith(start, Word(LoadOrder.ByBalance(Equal(25, lower), Equal(25, 100), ratio)!), StringComparison.Ordinal);
@@ -31,7 +31,7 @@ public class LoadOrderTests
     [Fact]
     public void Unequal_payloads_of_scenario_a()
     {
-        // 261 t/h in 25 t and 74.3 t/h in 16 t: 2.25 lower loads for one upper (practice sheet, section 8 A, derived).
+        // 261 t/h in 25 t and 74.3 t/h in 16 t: 2.25 lower loads for one upper (derived: 261/25 over 74.3/16).
         var lower = LoadOrder.Loads(1_756_000, 25_000, 1000);
         var upper = LoadOrder.Loads(500_000, 16_000, 1000);
         // 70 full loads and 6 t, 31 full loads and 4 t: less than half a load is shared with the load before it.
@@ -52,7 +52,7 @@ public class LoadOrderTests
     public void No_truck_is_sent_with_a_tonne(double tonnes, double payload)
     {
         var loads = LoadOrder.Loads(tonnes * 1000, payload * 1000, 1000);
-        Assert.Equal((int)Math.Ceiling(tonnes / payload), loads.Count); // mass balance: no load more than full ones need
+        Assert.Equal((int)Math.Ceiling(tonnes / payload), loads.Count); // derived by mass balance: no load more than full ones need
         Assert.InRange(loads.Sum(), tonnes * 1000, (tonnes * 1000) + 1000);
         Assert.All(loads, load => Assert.InRange(load, Math.Min(tonnes, payload / 2) * 1000, payload * 1000));
         Assert.All(loads, load => Assert.Equal(0, load % 1000, 1e-6));
@@ -82,6 +82,7 @@ public class LoadOrderTests
         Assert.Null(LoadOrder.ByBalance(Equal(25, 4000), [], 2));
         Assert.Empty(LoadOrder.Loads(1e12, 1, 1));
         Assert.Empty(LoadOrder.Loads(100, 0, 1));
+        // By hand: two loads of 50 make 100.
         Assert.Equal([50.0, 50.0], LoadOrder.Loads(100, 50, 7));
     }
 

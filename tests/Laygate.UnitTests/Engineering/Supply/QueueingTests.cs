@@ -3,11 +3,11 @@ using UnitsNet;
 
 namespace Laygate.UnitTests.Engineering.Supply;
 
-/// <summary>Closed forms of queueing theory against the published finite-queue table and the tables worked out in the production sheet, section 3b.</summary>
+/// <summary>Closed forms of queueing theory against a published table and values worked out apart from the program.</summary>
 public class QueueingTests
 {
     [Theory]
-    [InlineData(0.012, 1, 0.048, 0.999)] // C3-8: limited-population table, population 5 (read), to three decimals
+    [InlineData(0.012, 1, 0.048, 0.999)] // Source: limited-population table of an operations-management text after Peck and Hazelwood, population 5 (read), to three decimals
     [InlineData(0.050, 1, 0.198, 0.989)]
     [InlineData(0.060, 2, 0.020, 0.999)]
     [InlineData(0.070, 1, 0.275, 0.977)]
@@ -21,11 +21,11 @@ public class QueueingTests
     }
 
     [Theory]
-    [InlineData(2, .05, .0950, null)] // Server use and wait in units of service, worked out in the sheet
+    [InlineData(2, .05, .0950, null)] // Source: derived: use = 1 - 1/Σ N!/(N - n)! rⁿ, wait in services = N/use - 1/r - 1
     [InlineData(2, .50, .6000, null)]
     [InlineData(4, .05, .1891, .156)]
     [InlineData(4, .20, .6017, .648)]
-    [InlineData(6, .10, .5155, .640)] // also the machine-repair example: 6 machines, 20 h between calls, 2 h service
+    [InlineData(6, .10, .5155, .640)] // also a textbook example of machine repair (An Introduction to Management Science, p. 497, inputs read): 6 machines, 20 h between calls, 2 h service
     [InlineData(6, .30, .9282, 2.131)]
     [InlineData(8, .25, .9696, 3.251)]
     [InlineData(10, .15, .9341, 3.038)]
@@ -42,7 +42,7 @@ public class QueueingTests
     }
 
     [Theory]
-    [InlineData(4, 4.7953, 0.3996, 1.160, 1.889, 50.049)] // C3-9: exact mean value analysis of the sheet
+    [InlineData(4, 4.7953, 0.3996, 1.160, 1.889, 50.049)] // Source: derived by mean value analysis (Reiser and Lavenberg, J. ACM 27(2), 1980, recalled), tests/Tools/closed_network.py
     [InlineData(6, 6.7964, 0.5664, 2.198, 3.771, 52.969)]
     [InlineData(9, 9.1201, 0.7600, 4.211, 7.999, 59.210)]
     [InlineData(10, 9.6975, 0.8081, 4.992, 9.880, 61.872)]
@@ -58,7 +58,7 @@ public class QueueingTests
     }
 
     [Theory]
-    [InlineData(4, 5.106)] // C3-9, all times constant
+    [InlineData(4, 5.106)] // Source: derived: min(N/47 min, 1/5 min) · 60
     [InlineData(6, 7.660)]
     [InlineData(9, 11.489)]
     [InlineData(10, 12.000)]

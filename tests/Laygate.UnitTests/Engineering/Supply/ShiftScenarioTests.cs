@@ -4,9 +4,8 @@ using Laygate.Model.Plans;
 namespace Laygate.UnitTests.Engineering.Supply;
 
 /// <summary>
-/// Scenario A of the practice sheet, section 8, whose chances of a stop come from a rough time-step simulation of its own
-/// (section 10: fixed steps, half-width about 3 points at 4 %, runs that do not finish count as stops): orders of magnitude,
-/// so the tolerances are wide.
+/// Scenario A over a shift. Judgement: the chances of a stop are orders of magnitude from a rough time-step simulation that was not kept (fixed steps of 0.05 min,
+/// half-width about 3 points at 4 %, runs that do not finish count as stops), so the tolerances are wide. Waits and survival are derived by hand beside them.
 /// </summary>
 public class ShiftScenarioTests
 {
@@ -25,7 +24,7 @@ public class ShiftScenarioTests
     [Fact]
     public void A_lower_buffer_of_40_tonnes_stops_the_paver_every_shift()
     {
-        // About 4 times a shift with a call level of 11 to 12 t; relation M1 asks for 41.3 t.
+        // About 4 times a shift with a call level of 11 to 12 t; the time balance of TwoMixFeedingTests asks for 41.3 t.
         var result = Shifts.Run(Shifts.A(lowerBuffer: 40, call: 11));
         Assert.Equal(1, result.StopChance.Expected);
         Assert.InRange(result.Stops.Expected, 2, 6);
@@ -44,7 +43,7 @@ public class ShiftScenarioTests
     {
         var result = Shifts.Run(Shifts.A());
         Assert.Equal(18, result.Wait(0)!.Value.Expected / 60, 3.0); // 15 trucks, one each 5.75 min, 67.7 min without wait: 18.6
-        Assert.Equal(0.74, result.FeederUse.Expected, 0.03); // relation M1
+        Assert.Equal(0.74, result.FeederUse.Expected, 0.03); // derived: time balance of TwoMixFeedingTests
         var committed = result.Committed();
         Assert.InRange(committed.Middle[60] / 1000, 280, 380); // 280 to 350 t at any time
     }
@@ -52,7 +51,7 @@ public class ShiftScenarioTests
     [Fact]
     public void Trucks_beyond_the_timetable_wait_at_the_plant_or_on_site()
     {
-        // Loaded as fast as they come, nine small trucks wait 9 · 12.9 − 88.1 = 28 min (practice sheet); by timetable a part of it at the plant.
+        // Loaded as fast as they come, nine small trucks wait 9 · 12.9 − 88.1 = 28 min (by hand); by timetable a part of it at the plant.
         var free = Shifts.Run(Shifts.A() with { Dispatch = Dispatch.AsLoaded });
         Assert.Equal(28, free.Wait(1)!.Value.Expected / 60, 7.0);
         Assert.True(Shifts.Run(Shifts.A()).Wait(1)!.Value.Expected < free.Wait(1)!.Value.Expected);

@@ -50,7 +50,7 @@ public class ShiftTests
     {
         var model = Still with { Unloading = Still.Unloading with { Rate = 50 / 3.6 }, Duration = 20 * 3600, Stretches = [new ShiftStretch(9000, Still.Stretches[0].PerMetre)] };
         var result = Shifts.Run(model, 1);
-        // A load every 18 t / 50 t/h + 1.5 min = 23.1 min: 46.75 t/h, after the hopper's start level.
+        // By hand: a load every 18 t / 50 t/h + 1.5 min = 23.1 min: 46.75 t/h, after the hopper's start level.
         Assert.Equal(46.75, result.Balance(0).Laid / 1000 / 20, 1.0);
     }
 
@@ -65,7 +65,7 @@ public class ShiftTests
     [Fact]
     public void The_last_load_is_sized()
     {
-        // 497.28 t + 2 t lowest level: 27 loads of 18 t and one of 14 t, so that 2.72 t stay in the hopper.
+        // By hand: 497.28 t + 2 t lowest level: 27 loads of 18 t and one of 14 t, so that 2.72 t stay in the hopper.
         var result = Shifts.Run(Still, 1);
         Assert.Equal(500_000, result.Balance(0).Loaded, 1e-6);
         Assert.Equal(2_720, result.LeftOver(0).Expected, 1e-3);
@@ -99,7 +99,7 @@ public class ShiftTests
         var committed = Shifts.Run(model, 1).Committed();
         var stop = new PlantStop("a", committed.Times[60], double.PositiveInfinity, FromSilo: false);
         var minutes = Shifts.Run(model with { Stop = stop }, 1).Survived.Expected / 60;
-        // Lower mix on the road, waiting and in its buffer above 8 t, over 4.35 t/min (production sheet, section 7: stock / demand).
+        // Lower mix on the road, waiting and in its buffer above 8 t, over 4.35 t/min (derived: stock/demand).
         var loads = ShiftSimulator.Loads(model)!.Where(load => load.Mix == 0 && load.Loaded <= stop.At).Sum(load => load.Mass);
         var used = (stop.At - 0) / 60 * 2.6 * model.Stretches[0].PerMetre[0];
         Assert.Equal((loads - used - 8_000) / (2.6 * model.Stretches[0].PerMetre[0]), minutes, 1.0);
@@ -115,7 +115,7 @@ public class ShiftTests
     [Fact]
     public void A_load_that_does_not_fit_locks_nothing()
     {
-        // Upper loads of 25 t into 24 t (practice sheet, section 7, point 4): the paver stops again and again, but goes on.
+        // Upper loads of 25 t into 24 t (by hand: 25 t never fit above the lowest level): the paver stops again and again, but goes on.
         var model = Shifts.A(call: 15);
         model = model with
         {

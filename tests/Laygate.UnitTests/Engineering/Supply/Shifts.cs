@@ -9,7 +9,7 @@ internal static class Shifts
     public const double Minute = 60;
 
     /// <summary>
-    /// Scenario A of the practice sheet, section 8: two courses hot-on-hot, 8 m, 85 and 25 mm, 2.6 m/min, 15 trucks of 25 t and 9 of 16 t,
+    /// Scenario A: two courses hot-on-hot, 8 m, 85 and 25 mm, 2.6 m/min, 15 trucks of 25 t and 9 of 16 t,
     /// feeder 900 t/h, exchange 1 min, changeover 0.75 min, buffers 50 and 28 t.
     /// </summary>
     public static ShiftModel A(int big = 15, int small = 9, double lowerBuffer = 50, double call = 12, double haulSpread = 0.15, double serviceSpread = 0) => new()

@@ -5,7 +5,7 @@ using static Laygate.UnitTests.Engineering.Stated;
 
 namespace Laygate.UnitTests.Engineering.Supply;
 
-/// <summary>What the simulated shift says about a plan: scenario A of the practice sheet, read from its plan.</summary>
+/// <summary>What the simulated shift says about a plan: scenario A, read from its plan.</summary>
 public class SimulationQuantityTests
 {
     private static readonly string[] Names =
@@ -17,13 +17,13 @@ public class SimulationQuantityTests
     private static readonly QuantityContext Asked = Ask.Context(ScenarioA.Plan);
 
     [Theory]
-    [InlineData("shift.stop_chance", "shift", "%", 0, 10)] // about 5 % (0 to 5) there, by a rough simulation
+    [InlineData("shift.stop_chance", "shift", "%", 0, 10)] // judgement: about 5 % in a rough simulation that was not kept
     [InlineData("shift.stops_expected", "shift", "", 0, 0.2)]
     [InlineData("shift.finish_chance", "shift", "%", 90, 100)]
     [InlineData("shift.metres_laid", "shift", "m", 1045, 1050.0001)]
-    [InlineData("feeder.use", "feeder:f1", "", 0.70, 0.78)] // 0.74 by relation M1
+    [InlineData("feeder.use", "feeder:f1", "", 0.70, 0.78)] // derived: 0.74, time balance of TwoMixFeedingTests
     [InlineData("trucks.wait_mean", "trucks:big", "min", 14, 20)] // 18 min
-    [InlineData("supply.committed_highest", "supply", "t", 280, 420)] // 280 to 350 t at any time
+    [InlineData("supply.committed_highest", "supply", "t", 280, 420)] // judgement: 280 to 350 t in that simulation
     [InlineData("plant.stop_survived", "plant:a", "min", 42, 65)] // 45 to 55 min
     [InlineData("plant.stop_survived", "plant:b", "min", 50, 80)] // about 60 min
     [InlineData("course.left_over", "course:binder", "t", 8, 10)] // lowest level 8 t and the step of the last load
@@ -49,6 +49,7 @@ public class SimulationQuantityTests
         double[] chances = [.. new[] { (16, 9), (14, 8), (12, 7), (8, 5) }.Select(fleet =>
             Ask.Number(ScenarioA.Plan with { Supply = Fleet(fleet.Item1, fleet.Item2) }, "shift.stop_chance", "shift", "%"))];
         Assert.Equal(chances.Order(), chances);
+        // By hand: eight trucks of 25 t bring a load every 67.7/8 = 8.5 min, 5.75 are needed.
         Assert.Equal(100, chances[^1], 1e-9);
     }
 
@@ -75,7 +76,7 @@ public class SimulationQuantityTests
     {
         var paver = ScenarioA.Plan.Pavers[0];
         var plan = ScenarioA.Plan with { Pavers = [paver with { Buffers = [paver.Buffers[0], paver.Buffers[1] with { Call = null }] }] };
-        Assert.Equal((10.5 + 15.5) / 2, ShiftSimulation.Of(Ask.Context(plan)).Model!.Buffers[1].Call!.Value / 1000, 0.05); // band of the practice sheet
+        Assert.Equal((10.5 + 15.5) / 2, ShiftSimulation.Of(Ask.Context(plan)).Model!.Buffers[1].Call!.Value / 1000, 0.05); // derived: band 10.5 to 15.5 t, time balance of TwoMixFeedingTests
     }
 
     [Fact]
@@ -83,7 +84,7 @@ public class SimulationQuantityTests
     {
         var simulation = ShiftSimulation.Of(Asked);
         var order = simulation.OrderByBalance()!;
-        Assert.Equal((71, 32), (order.Count(isUpper => !isUpper), order.Count(isUpper => isUpper))); // 71 and 31 + 1 loads in the practice sheet
+        Assert.Equal((71, 32), (order.Count(isUpper => !isUpper), order.Count(isUpper => isUpper))); // derived: 1756/25 and 500/16, rounded up
         Assert.Equal(order.Count, simulation.Loads!.Count);
         Assert.Null(ShiftSimulation.Of(Ask.Context(Simple)).OrderByBalance());
     }
@@ -91,7 +92,7 @@ public class SimulationQuantityTests
     [Fact]
     public void A_taper_changes_the_demand_along_the_run()
     {
-        // 8.0 to 5.5 m: 31 % less demand (practice sheet, M6).
+        // By hand: 8.0 to 5.5 m, 31 % less demand.
         var run = ScenarioA.Plan.Runs[0] with { Width = [Width(8, 150), Width(8, 600), Width(5.5, 700)] };
         var plan = ScenarioA.Plan with { Runs = [run] };
         var model = ShiftSimulation.Of(Ask.Context(plan)).Model!;
@@ -105,6 +106,7 @@ public class SimulationQuantityTests
     public void One_course_without_buffer_or_feeder_is_laid_from_a_plain_hopper()
     {
         var model = ShiftSimulation.Of(Ask.Context(Simple)).Model!;
+        // Assumed: 12 t (plain hoppers hold 10 to 15 t, recalled) and 3 t (judgement).
         Assert.Equal((12_000, 3_000), (model.Buffers[0].Capacity, model.Buffers[0].Lowest));
         Assert.False(model.Unloading.OneForAll);
         Assert.InRange(Ask.Number(Simple, "shift.metres_laid", "shift", "m"), 100, 1000);

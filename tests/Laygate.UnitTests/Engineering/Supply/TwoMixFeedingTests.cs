@@ -4,8 +4,8 @@ using UnitsNet;
 namespace Laygate.UnitTests.Engineering.Supply;
 
 /// <summary>
-/// Two mixes through one feeder: cases C5-1 and C5-2 of the production sheet with the corrected figures of the practice
-/// sheet, M1 (derived there): 25 t loads, 600 t/h, 1 min each way, 1 min exchange.
+/// Two mixes through one feeder: 25 t loads, 600 t/h, 1 min each way, 1 min exchange. Source: derived by hand from the time balance between two upper loads, P/Rs:
+/// one upper and Rb/Rs lower loads of (exchange + P/Q) each, two changes; while the feeder serves the upper mix the lower buffer feeds the paver.
 /// </summary>
 public class TwoMixFeedingTests
 {
@@ -23,9 +23,9 @@ public class TwoMixFeedingTests
     }
 
     [Fact]
-    public void Without_exchange_and_load_the_first_relation_of_the_sheet_remains()
+    public void Without_exchange_and_load_a_simpler_relation_remains()
     {
-        // C5-1 as first printed in the production sheet: occupation 0.635, 19.85 t of the lower mix used while the feeder is away 4.5 min.
+        // By hand: (5.083 · 2.5 + 2)/23.15 = 0.635; 4.41 t/min · 4.5 min = 19.85 t of the lower mix used while the feeder is away.
         var b = new FedMix(MassFlow.FromTonnesPerHour(264.6), Mass.FromTonnes(25));
         var s = new FedMix(MassFlow.FromTonnesPerHour(64.8), Mass.FromTonnes(25));
         var still = Feeder with { Exchange = Duration.Zero };
@@ -37,7 +37,7 @@ public class TwoMixFeedingTests
     [Fact]
     public void Run_per_load_and_intervals_of_case_one()
     {
-        // C5-1: 7.5 m, 3.0 m/min, 80 + 20 mm: every 5.67 and 23.15 min (own figures of the sheet).
+        // By hand: 25 t/264.6 t/h and 25 t/64.8 t/h.
         Assert.Equal(5.67, Fleet.Interval(Mass.FromTonnes(25), MassFlow.FromTonnesPerHour(264.6))!.Value.Minutes, 0.005);
         Assert.Equal(23.15, Fleet.Interval(Mass.FromTonnes(25), MassFlow.FromTonnesPerHour(64.8))!.Value.Minutes, 0.005);
     }

@@ -46,6 +46,19 @@ public sealed class VerificationRunnerTests
         Assert.Equal(1, result.Tally.NotComputed);
     }
 
+    /// <summary>Version 0.1 numbered the convection forms; cases of users are read on.</summary>
+    [Theory]
+    [InlineData("C5", "en-iso-6946")]
+    [InlineData("C13K", "kreith-plate")]
+    public void Numbers_of_convection_forms_are_read_as_their_names(string old, string now)
+    {
+        string Case(string form) => CaseText.Changed(CaseText.Conduction, "skin: closed", $"skin: {{weather: {{form: {form}, points: [{{air: 10 °C, wind: 5 m/s, sky: 10 °C}}]}}}}");
+        var (before, after) = (CaseText.Run(Case(old)), CaseText.Run(Case(now)));
+        Assert.Empty(before.Files.SelectMany(file => file.Problems));
+        Assert.Equal(after.Topics[0].Cases[0].Checks.Select(check => check.Computed), before.Topics[0].Cases[0].Checks.Select(check => check.Computed));
+        Assert.NotEmpty(CaseText.Run(Case("C15")).Files.SelectMany(file => file.Problems));
+    }
+
     [Fact]
     public void A_temperature_that_is_never_reached_is_not_computed()
     {
