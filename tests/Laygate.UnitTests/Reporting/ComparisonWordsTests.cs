@@ -24,7 +24,7 @@ public sealed class ComparisonWordsTests
         var parts = Parts(
             [Of("course:a", Status.Pass), Of("course:b", Status.Fail), Of("course:gone", Status.Fail)],
             [Of("course:a", Status.Fail), Of("course:b", Status.Pass), Of("course:new", Status.Pass), Of("course:worse", Status.Fail)]);
-        Assert.Equal(["Worse than before: 1", "Better than before: 1", "New: 2", "Gone: 1"], parts.Select(part => part.Heading));
+        Assert.Equal(["Worse than before: 1", "Better than before: 1", "New: 2", "Gone: 1"], parts.Select(part => part.Heading), StringComparer.Ordinal);
         Assert.Equal([true, false], parts[2].Entries.Select(entry => entry.Title.Contains("course:worse", StringComparison.Ordinal)));
         Assert.Equal(ChangeDirection.Worse, parts[2].Direction);
     }
