@@ -93,7 +93,7 @@ public sealed class FormatTests
         Assert.Equal("new", Assert.Single(Results(run))["baselineState"]!.GetValue<string>());
         Assert.Single(XDocument.Parse(Written(JUnitWriter.Write, run)).Descendants("failure"));
         Assert.Single(JsonNode.Parse(Written(CodeQualityWriter.Write, run))!.AsArray());
-        Assert.Contains("known of old", Written(MarkdownWriter.Write, run), StringComparison.Ordinal);
+        Assert.Contains("known earlier", Written(MarkdownWriter.Write, run), StringComparison.Ordinal);
     }
 
     [Fact]
