@@ -4,7 +4,6 @@ using Laygate.Cli.Files;
 using Laygate.Cli.Output;
 using Laygate.Reporting.Cards;
 using Laygate.Reporting.Language;
-using Laygate.Reporting.Sheet;
 using Laygate.Reporting.Terminal;
 using Laygate.Reporting.Text;
 using Laygate.Rules.Results;
@@ -37,9 +36,9 @@ internal sealed class SheetRun(ICheckPipeline pipeline, Streams streams, string 
             return ExitCodes.Findings;
         }
 
-        new ResultOutput(streams).Write(arguments.Output, arguments.CardLanguage is { } language
-            ? Cards(result.Sheets, language)
-            : Streams.Utf8.GetBytes(string.Join('\n', result.Sheets.Select(SheetDocument.Write))));
+        new ResultOutput(streams).Write(arguments.Output, arguments.IsPage
+            ? Cards(result.Sheets, arguments.Language)
+            : Streams.Utf8.GetBytes(CardsWriter.Markdown(result.Sheets, arguments.Language)));
         return ExitCodes.Clean;
     }
 

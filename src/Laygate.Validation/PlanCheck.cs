@@ -101,7 +101,7 @@ public sealed class PlanCheck
     public SheetResult Sheet(string file, byte[] bytes, bool draft, CancellationToken cancel)
     {
         var (judged, problems) = Judged(file, bytes, cancel);
-        var sheets = judged.Select(plan => SheetOf.Make(plan.Context, plan.Report, settings.CheckDate, draft)).ToList();
+        var sheets = judged.Select(plan => SheetOf.Make(plan.Context, plan.Report, book, settings.CheckDate, draft)).ToList();
         return new SheetResult(
             file,
             sheets.Contains(null) ? [] : [.. sheets.OfType<SiteSheet>()],

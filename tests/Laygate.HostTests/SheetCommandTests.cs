@@ -34,7 +34,7 @@ public sealed class SheetCommandTests
             var result = BuiltProgram.Run(null, Root(), "sheet", "examples/moor-road-thin-overlay.yaml", "--rules", "us-wa", "--draft", "--output", path);
             Assert.Equal(0, result.Code);
             Assert.Empty(result.Out);
-            Assert.Contains("(DRAFT)", File.ReadAllText(path), StringComparison.Ordinal);
+            Assert.Contains("(DRAFT, not for work)", File.ReadAllText(path), StringComparison.Ordinal);
         }
         finally
         {

@@ -1,5 +1,5 @@
 // Looks at a page in headless Chromium: node page-check.mjs CHROMIUM PAGE accessibility|cards|overflow|print|picture [OUT]
-// accessibility: violations that axe-core finds; cards: room left on each side of A5, in CSS pixels; overflow: pixels by which the page
+// accessibility: violations that axe-core finds; cards: room left on each side of A5, in CSS pixels, whose side it is, pages of its PDF; overflow: pixels by which the page
 // is wider than each of the widths from a telephone of 320 to a desk (WCAG 1.4.10), with what sticks out of no box that scrolls; print:
 // pages of its PDF, what is wider than the page, what is cut, how many drawings stand alone; picture: a PNG of the first page.
 import { createRequire } from 'node:module';
@@ -30,10 +30,17 @@ if (what === 'accessibility') {
 } else if (what === 'cards') {
   result.room = await tab.evaluate(() => [...document.querySelectorAll('.card')].map(card =>
     Math.round(card.querySelector('footer').getBoundingClientRect().top - card.querySelector('.parts').lastElementChild.getBoundingClientRect().bottom)));
+  // A side that shows nothing but loads is one of the list of loads.
+  result.sides = await tab.evaluate(() => [...document.querySelectorAll('.card')].map(card => ({
+    role: card.querySelector('h2').firstChild.textContent.trim(),
+    more: [...card.querySelectorAll('section')].some(part => !part.querySelector('.loads')),
+  })));
+  const print = await tab.pdf({ preferCSSPageSize: true, printBackground: false });
+  result.pages = print.toString('latin1').match(/\/Type\s*\/Page\b/g).length;
   result.wide = await tab.evaluate(() => [...document.querySelectorAll('.card table')].filter(table => table.getBoundingClientRect().right > table.closest('.card').getBoundingClientRect().right - 20).length);
 } else if (what === 'overflow') {
   result.overflow = {};
-  for (const width of [320, 400, 768, 1200]) {
+  for (const width of [320, 390, 400, 768, 1200]) {
     await tab.setViewportSize({ width, height: 900 });
     result.overflow[width] = await tab.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
   }

@@ -29,7 +29,7 @@ internal static class HelpText
 
     /// <summary>Help for site sheets.</summary>
     public const string Sheet = """
-        Makes the site sheet of a plan in Markdown: one short card for each role.
+        Makes the site sheet of a plan: one short card for each role.
 
         Usage
           laygate sheet PLAN [options]

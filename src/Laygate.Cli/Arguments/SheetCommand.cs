@@ -11,8 +11,11 @@ namespace Laygate.Cli.Arguments;
 /// <param name="Date">Date of checking and of the sheet.</param>
 internal sealed record SheetArguments(string File, IReadOnlyList<string> Rules, bool Draft, string? Output, DateOnly Date)
 {
-    /// <summary>Language of cards for print; null: the sheet in Markdown.</summary>
-    public string? CardLanguage { get; init; }
+    /// <summary>Whether the cards are a page for print; otherwise Markdown.</summary>
+    public bool IsPage { get; init; }
+
+    /// <summary>Language of the cards.</summary>
+    public string Language { get; init; } = CardTexts.Languages[0];
 }
 
 /// <summary>The command <c>sheet</c>: its options, and their values turned into <see cref="SheetArguments"/>.</summary>
@@ -66,23 +69,13 @@ internal sealed class SheetCommand : Verb
             Values.NotEmpty("--output", parsed.GetValue(output)),
             Values.Day(parsed.GetValue(date)) ?? Values.Today(clock))
         {
-            CardLanguage = Language(parsed.GetValue(format) ?? Markdown, parsed.GetValue(language)),
+            IsPage = IsPage(parsed.GetValue(format) ?? Markdown),
+            Language = Known(parsed.GetValue(language)),
         };
     }
 
-    private static string? Language(string format, string? language)
-    {
-        if (format is not (Markdown or Html))
-        {
-            throw Values.NotKnown("--format", format, [Markdown, Html]);
-        }
+    private static bool IsPage(string format) => format is Markdown or Html ? format is Html : throw Values.NotKnown("--format", format, [Markdown, Html]);
 
-        if (language is not null && !CardTexts.Languages.Contains(language, StringComparer.Ordinal))
-        {
-            throw Values.NotKnown("--language", language, CardTexts.Languages);
-        }
-
-        return format is Html ? language ?? CardTexts.Languages[0]
-            : language is null ? null : throw new ArgumentProblem("--language goes with --format html; the sheet in Markdown is in English.");
-    }
+    private static string Known(string? language) => language is null ? CardTexts.Languages[0]
+        : CardTexts.Languages.Contains(language, StringComparer.Ordinal) ? language : throw Values.NotKnown("--language", language, CardTexts.Languages);
 }

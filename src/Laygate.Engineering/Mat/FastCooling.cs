@@ -72,6 +72,10 @@ internal sealed class FastCooling
     /// <summary>The expected curve of a moment of laying, followed for a time in s.</summary>
     public CoolingResult Curve(MatWeather weather, double duration) => mat.Curve(model.Build(weather, central, duration, null));
 
+    /// <summary>The expected answer to a question at one moment of laying; null where it is not asked of this body or cannot be answered.</summary>
+    public double? At(MatWeather weather, string question) =>
+        questions.Find(question) is { } index && Expected(weather, CoolingSettings.Default) is { } answers && double.IsFinite(answers[index]) ? answers[index] : null;
+
     private WorstMoment? Worst(int index)
     {
         if (known is null)

@@ -82,6 +82,9 @@ public sealed class SheetQuantities
     /// <summary>Mix that covers one metre at the first station, kg/m; NaN where it is not known.</summary>
     public double PerMetre(Course course) => Along(course)?.PerMetreAtStart ?? double.NaN;
 
+    /// <summary>How long a course can be densified, by the hour in which it is laid; none where that is not known.</summary>
+    public IReadOnlyList<HourWindow> Windows(Course course) => WindowsByHour.Of(context, course);
+
     /// <summary>Thickness behind the screed, m: final thickness · degree of compaction / density behind the screed; null where either is not stated.</summary>
     public double? BehindScreed(Course course) =>
         view.MixOf(course)?.Density?.Degree is { } degree && course.DensityBehindScreed?.Value is { Si: > 0 } behind

@@ -13,9 +13,12 @@ public sealed class CardTexts
 
     private readonly FrozenDictionary<string, string> rules;
 
-    private CardTexts(string language, string table, string ruleTable)
+    private readonly FrozenDictionary<string, string> onSite;
+
+    private CardTexts(string language, string table, string ruleTable, string siteTable)
     {
         Language = language;
+        onSite = siteTable.Split('\n').Select(line => line.Split(" = ", 2)).Where(pair => pair.Length == 2).ToFrozenDictionary(pair => pair[0], pair => pair[1], StringComparer.Ordinal);
         rules = ruleTable.Split('\n').Select(line => line.Split(" = ", 2)).Where(pair => pair.Length == 2).ToFrozenDictionary(pair => pair[0], pair => pair[1], StringComparer.Ordinal);
         words = table.Split('\n').Select(line => line.Split(" = ", 2)).Where(pair => pair.Length == 2).ToFrozenDictionary(pair => pair[0], pair => pair[1].Replace('|', SoftHyphen), StringComparer.Ordinal);
     }
@@ -34,14 +37,19 @@ public sealed class CardTexts
     /// <exception cref="ArgumentOutOfRangeException">There is no such language.</exception>
     public static CardTexts Of(string language) => language switch
     {
-        "en" => new CardTexts(language, EnglishTexts.Table, string.Empty),
-        "de" => new CardTexts(language, GermanTexts.Table, GermanRules.Table),
+        "en" => new CardTexts(language, EnglishTexts.Table, string.Empty, string.Empty),
+        "de" => new CardTexts(language, GermanTexts.Table, GermanRules.Table, GermanRules.OnSite),
         _ => throw new ArgumentOutOfRangeException(nameof(language), language, "There are no cards in this language."),
     };
 
     /// <summary>Title of a rule and what to do, in this language; null where only the rule itself has words. What to do is empty where a card does not show it.</summary>
     internal (string Title, string Remedy)? Rule(string id) => rules.TryGetValue(id, out var text)
         ? text.Split(" | ", 2) is [var title, var remedy] ? (title, remedy) : (text, string.Empty)
+        : null;
+
+    /// <summary>What a rule has the crew watch, and what to do otherwise, in this language; null where only the rule itself has words.</summary>
+    internal (string Watch, string Otherwise)? OnSite(string id) => onSite.TryGetValue(id, out var text) && text.Split(" | ", 2) is [var watch, var otherwise]
+        ? (watch, otherwise)
         : null;
 
     /// <summary>A text with its blanks filled in; the empty text where the key is not there.</summary>

@@ -6,6 +6,36 @@ namespace Laygate.Reporting.Cards;
 /// </summary>
 internal static class GermanRules
 {
+    /// <summary>What a rule has the crew watch on site and, behind the bar, what to do otherwise; the limit stands between the two.</summary>
+    public const string OnSite = """
+        WEA-001 = Unterlage, mit Infrarotthermometer | Kälter: nicht darauf einbauen. Schichtleitung verständigen.
+        WEA-002 = Luft im Schatten | Kälter: nicht einbauen. Schichtleitung verständigen.
+        WEA-003 = Unterlage, mit Auge und Hand | Nasser oder gefroren: nicht darauf einbauen. Erst trocknen.
+        WEA-004 = Unterlage, wärmer als der Taupunkt um | Weniger: Einbau anhalten. Unterlage trocknen oder warten und die Schichtleitung fragen.
+        WEA-006 = Mischgut hinter der Bohle, mit Einstechfühler | Kälter: Fertiger anhalten. Vor dem Weiterbauen fragen.
+        WEA-008 = Wind an der Schicht, mit Handanemometer | Stärker: nicht weiter laden. Vor dem Weiterbauen die Schichtleitung fragen.
+        MIX-004 = Ladung am Fertiger, mit Einstechfühler | Kälter: nicht kippen. Schichtleitung fragen.
+        MIX-005 = Ladung am Mischwerk, mit Einstechfühler | Heißer: nicht abschicken. Schichtleitung fragen.
+        MIX-007 = Mischgut hinter der Bohle, mit Einstechfühler | Kälter: Fertiger anhalten. Vor dem Weiterbauen fragen.
+        MIX-013 = Modifiziertes Mischgut hinter der Bohle, mit Einstechfühler | Kälter: Fertiger anhalten. Vor dem Weiterbauen fragen.
+        ROL-001 = Letzter verdichtender Übergang, hinter der Bohle | Später: dort nicht weiter verdichten, Stelle markieren, Schichtleitung verständigen.
+        ROL-007 = Abstand zweier Schläge der Bandage, Geschwindigkeit durch Frequenz | Größer: langsamer fahren.
+        ROL-011 = Bei Vibration: Kern mit Einstechfühler heißer als die Oberfläche um | Mehr: Vibration ausschalten und fragen.
+        ROL-012 = Erster Übergang, hinter der Bohle | Später: zur Bohle aufschließen.
+        ROL-013 = Schicht beim ersten Übergang, mit Einstechfühler | Heißer: mit dem ersten Übergang warten.
+        ROL-018 = Bei Vibration: Schicht innen, mit Einstechfühler | Kälter: Vibration ausschalten.
+        ROL-019 = Oberfläche beim letzten Glattwalzen, mit Infrarotthermometer | Kälter: nicht weiter walzen. Spuren gehen nicht mehr heraus.
+        BON-021 = Erster Rand, wenn der zweite Fertiger kommt, mit Einstechfühler | Kälter: kalte Naht herstellen. Rand schneiden und anstreichen.
+        BON-022 = Untere Schicht, wenn die obere kommt, mit Einstechfühler | Kälter: oberen Fertiger anhalten und fragen.
+        FRI-002 = Freigabe, nach dem letzten Meter | Früher: gesperrt lassen.
+        FRI-003 = Freigabe, nach dem letzten Meter | Früher: gesperrt lassen.
+        FRI-004 = Freigabe, nach dem letzten Meter | Früher: gesperrt lassen.
+        FRI-007 = Letzter Abstreusplitt, hinter der letzten Bohle | Später, oder die Oberfläche hält ihn nicht: nicht weiter streuen, Loses abkehren, Schichtleitung verständigen.
+        FRI-008 = Oberfläche bei der Freigabe, mit Infrarotthermometer | Heißer: gesperrt lassen.
+        SUP-011 = Alter der Ladung am Fertiger, laut Lieferschein | Älter: messen. Vor dem Kippen die Schichtleitung fragen.
+        SUP-012 = Alter der Ladung am Fertiger, laut Lieferschein | Älter: zurückweisen.
+        """;
+
     public const string Table = """
         FRI-002 = Verkehrsfreigabe, solange die heißen Schichten innen noch weich sind
         FRI-003 = Verkehrsfreigabe der Deckschicht vor Ablauf der vorgeschriebenen Stunden

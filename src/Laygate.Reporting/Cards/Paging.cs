@@ -6,107 +6,138 @@ namespace Laygate.Reporting.Cards;
 /// </summary>
 internal static class Paging
 {
-    // In points: what head and foot leave of A5, a line of the 14-point text, a line of a table at 11 points, and their widest letters.
-    private const double Room = 446;
-    private const double Line = 18;
-    private const double Row = 14.5;
-    private const double RowGap = 5;
-    private const double Heading = 31;
-    private const double Letters = 47;
-    private const double TableLetters = 58;
+    // In points: width and height inside the margins of A5, and lines of each size of type as the style sheet sets them.
+    private const double Wide = 384;
+    private const double High = 560;
+    private const double Indent = 13;
+    private const double LineGap = 1.5;
+    private const double CellGap = 3;
+    private const double Cell = 4.7;
+    private const double Pair = 188;
+    private const double Slack = 3;
+    private const int Most = 2;
 
-    /// <summary>The sides of a card.</summary>
-    public static IReadOnlyList<CardSide> Split(string role, IReadOnlyList<CardBlock> blocks, Func<string, string> continued)
+    /// <summary>The sides of a card: in smaller type where it would otherwise take more than two; a list of loads takes as many as it needs.</summary>
+    /// <param name="card">The card.</param>
+    /// <param name="frame">What stands around it.</param>
+    /// <param name="texts">Words of the language.</param>
+    public static IReadOnlyList<CardSide> Split(Card card, CardFrame frame, CardTexts texts)
     {
-        var sides = new List<List<CardBlock>> { new() };
-        var left = Room;
-        foreach (var block in blocks)
-        {
-            Place(block, sides, ref left, continued);
-        }
-
-        return [.. sides.Where(side => side.Count > 0).Select((side, index) => new CardSide(role, index + 1, sides.Count, side))];
+        var usual = Split(card, frame, texts, new Type(10.5, 13, 10));
+        return usual.Count <= Most || card.Blocks.Any(block => block is CardRun { IsLoads: true })
+            ? usual
+            : [.. Split(card, frame, texts, new Type(9.5, 12, 9)).Select(side => side with { IsDense = true })];
     }
 
-    private static void Place(CardBlock block, List<List<CardBlock>> sides, ref double left, Func<string, string> continued)
+    private static IReadOnlyList<CardSide> Split(Card card, CardFrame frame, CardTexts texts, Type type)
     {
-        var parts = Heights(block);
-        var from = 0;
-        while (from < parts.Count)
+        var sides = new Sides(High - Slack - Frame(card.Role, frame), title => texts["continued", title], type);
+        foreach (var block in card.Blocks)
         {
-            var used = Heading + Head(block);
-            var to = from;
-            while (to < parts.Count && used + parts[to] <= left)
-            {
-                used += parts[to++];
-            }
-
-            // A part begins here only with as much of it as makes sense; a full side takes at least one entry.
-            if (to == from && left < Room)
-            {
-                sides.Add([]);
-                left = Room;
-                continue;
-            }
-
-            to = Math.Max(to, from + 1);
-            sides[^1].Add(Cut(block, from, to, from == 0 ? block.Title : continued(block.Title)));
-            left -= used;
-            from = to;
-            if (from < parts.Count)
-            {
-                sides.Add([]);
-                left = Room;
-            }
+            sides.Place(block);
         }
+
+        return [.. sides.All.Select((side, index) => new CardSide(card.Role, index + 1, sides.All.Count, side))];
     }
+
+    // Head and foot, by what they say.
+    private static double Frame(string role, CardFrame frame) =>
+        (Lettering.Lines(role, 17 * Lettering.Bold, Wide - 80) * 18.7) + 5.4
+        + (frame.IsDraft ? 23 : 0)
+        + (Lettering.Lines(frame.Plan, 8.5, Wide) * 10.2) + 2.9
+        + (Lines(new CardLine(frame.Caution, frame.Issued), 8.5, Wide) * 10.2) + 7;
+
+    private static double Heading(string title) => (Lettering.Lines(title, 12 * Lettering.Bold, Wide) * 14.4) + 7.8;
 
     private static CardBlock Cut(CardBlock block, int from, int to, string title) => block switch
     {
-        CardList list => new CardList(title, [.. list.Items.Skip(from).Take(to - from)]),
-        CardTable table => new CardTable(title, table.Head, [.. table.Rows.Skip(from).Take(to - from)]),
+        CardList list => list with { Title = title, Items = [.. list.Items.Skip(from).Take(to - from)] },
+        CardTable table => table with { Title = title, Rows = [.. table.Rows.Skip(from).Take(to - from)] },
+        CardRun loads => loads with { Title = title, Rows = [.. loads.Rows.Skip(from).Take(to - from)] },
         _ => block,
     };
 
-    private static double Head(CardBlock block) => block is CardTable table ? (Lines(table, table.Head) * Row) + RowGap : 0;
-
-    private static List<double> Heights(CardBlock block) => block switch
+    private static double Head(CardBlock block, Type type) => block switch
     {
-        CardList list => [.. list.Items.Select(item => (Wrapped(item, Letters) * Line) + 3)],
-        CardTable table => [.. table.Rows.Select(row => (Lines(table, row) * Row) + RowGap)],
-        _ => [120],
+        CardTable table => Row(table.Head, table.Rows, table.Head, Wide, type),
+        CardRun loads => Row(loads.Head, loads.Rows, loads.Head, Pair, type),
+        _ => 0,
     };
 
-    // As a browser lays out a table: each column gets its longest word, and what is left goes to those that want more.
-    private static double Lines(CardTable table, IReadOnlyList<string> row)
+    private static List<double> Heights(CardBlock block, Type type) => block switch
     {
-        var columns = Enumerable.Range(0, table.Head.Count).Select(column => table.Rows.Append(table.Head).Select(cells => cells[column]).ToList()).ToList();
-        var least = columns.Select(cells => (double)cells.Max(LongestWord)).ToList();
-        var most = columns.Select(cells => (double)cells.Max(cell => cell.Length)).ToList();
-        var left = TableLetters - (1.3 * columns.Count) - least.Sum();
+        CardList { IsLarge: true } list => [.. list.Items.Select(item => (Lines(item, type.Large, Wide - Indent) * type.Large * 1.22) + LineGap)],
+        CardList list => [.. list.Items.Select(item => (Lines(item, type.Small, Wide - Indent) * type.Small * 1.2) + LineGap)],
+        CardTable table => [.. table.Rows.Select(row => Row(table.Head, table.Rows, row, Wide, type))],
+        CardRun loads => [.. loads.Rows.Select((row, index) => index % 2 == 0 ? loads.Rows.Skip(index).Take(2).Max(one => Row(loads.Head, loads.Rows, one, Pair, type)) : 0)], // Two rows stand side by side.
+        CardStrips strips => [(((strips.Strips.Count * 11) + 18) * Wide / 400) + (Lettering.Lines(strips.Remark, 9.5, Wide) * 11.4) + 5],
+        _ => [0],
+    };
+
+    // Leading words are bold.
+    private static int Lines(CardLine item, double size, double width) =>
+        Lettering.Lines(item.Whole, size * (1 + ((Lettering.Bold - 1) * item.Lead.Length / Math.Max(1, item.Whole.Length))), width);
+
+    // As a browser lays out a table: each column gets its longest word, and what is left goes to those that want more. Head and first column are bold.
+    private static double Row(IReadOnlyList<string> head, IReadOnlyList<IReadOnlyList<string>> rows, IReadOnlyList<string> row, double width, Type type)
+    {
+        var columns = Enumerable.Range(0, head.Count).ToList();
+        double Size(IReadOnlyList<string> of, int column) => type.Cells * (ReferenceEquals(of, head) || column == 0 ? Lettering.Bold : 1);
+        var least = columns.Select(column => rows.Append(head).Max(cells => Lettering.LongestWord(cells[column], Size(cells, column)))).ToList();
+        var most = columns.Select(column => rows.Append(head).Max(cells => Lettering.Width(cells[column], Size(cells, column)))).ToList();
+        var left = width - (Cell * columns.Count) - least.Sum();
         var wanted = most.Sum() - least.Sum();
         var share = wanted <= 0 ? 0 : Math.Clamp(left / wanted, 0, 1);
-        return Enumerable.Range(0, columns.Count).Max(column => Wrapped(row[column], least[column] + (share * (most[column] - least[column]))));
+        return (columns.Max(column => Lettering.Lines(row[column], Size(row, column), least[column] + (share * (most[column] - least[column])) + 0.1)) * type.CellLine) + CellGap;
     }
 
-    private static int LongestWord(string text) => text.Split(' ', '-', CardTexts.SoftHyphen).Max(word => word.Length);
-
-    private static int Wrapped(string text, double width)
+    /// <summary>Sizes of type in points: lists, lists that are read while a machine runs, tables.</summary>
+    private sealed record Type(double Small, double Large, double Cells)
     {
-        var (lines, used) = (1, 0);
-        foreach (var word in text.Split(' ', CardTexts.SoftHyphen))
+        public double CellLine => Cells * 1.15;
+    }
+
+    private sealed class Sides(double room, Func<string, string> continued, Type type)
+    {
+        private double left;
+
+        public List<List<CardBlock>> All { get; } = [];
+
+        public void Place(CardBlock block)
         {
-            if (used > 0 && used + 1 + word.Length > width)
+            var parts = Heights(block, type);
+            var from = 0;
+            while (from < parts.Count)
             {
-                lines++;
-                used = word.Length;
-            }
-            else
-            {
-                used += word.Length + (used > 0 ? 1 : 0);
+                var used = Heading(from == 0 ? block.Title : continued(block.Title)) + Head(block, type);
+                var to = from;
+                while (to < parts.Count && used + parts[to] <= left)
+                {
+                    used += parts[to++];
+                }
+
+                // A part begins here only with as much of it as makes sense; a full side takes at least one entry.
+                if (to == from && (All.Count == 0 || left < room))
+                {
+                    Turn();
+                    continue;
+                }
+
+                to = Math.Max(to, from + 1);
+                All[^1].Add(Cut(block, from, to, from == 0 ? block.Title : continued(block.Title)));
+                left -= used;
+                from = to;
+                if (from < parts.Count)
+                {
+                    Turn();
+                }
             }
         }
 
-        return lines;
+        private void Turn()
+        {
+            All.Add([]);
+            left = room;
+        }
     }
 }

@@ -1,6 +1,6 @@
 using System.Text;
 using Laygate.Reporting.Language;
-using Laygate.Reporting.Sheet;
+using Laygate.Reporting.Text;
 using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.Comparing;

@@ -3,7 +3,7 @@ using System.Text;
 using Laygate.Reporting.Comparing;
 using Laygate.Reporting.Language;
 using Laygate.Reporting.Runs;
-using Laygate.Reporting.Sheet;
+using Laygate.Reporting.Text;
 using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.Markdown;

@@ -4,7 +4,6 @@ using Laygate.Model.Plans;
 using Laygate.Reporting.Comparing;
 using Laygate.Reporting.Language;
 using Laygate.Reporting.Remedies;
-using Laygate.Reporting.Sheet;
 using Laygate.Reporting.Text;
 using Laygate.Rules.Results;
 

@@ -38,7 +38,7 @@ public static class RulePage
             text.Append(Row("severity", severity == Severity.A ? "A: no departure, and no specification can weaken it" : severity.ToString()));
         }
 
-        text.Append(CultureInfo.InvariantCulture, $"\n**What to do:** {Plain(definition.Remedy)}\n\n**Whom to ask:** {Plain(definition.Local)}\n\n## Limits\n\n");
+        text.Append(CultureInfo.InvariantCulture, $"\n**What to do:** {Plain(definition.Remedy)}\n\n{OnSite(definition)}**Whom to ask:** {Plain(definition.Local)}\n\n## Limits\n\n");
         General(text, general, rule);
         foreach (var under in specifications)
         {
@@ -48,6 +48,9 @@ public static class RulePage
         Cases(text, cases);
         return text.ToString();
     }
+
+    private static string OnSite(RuleDefinition definition) =>
+        definition.OnSite is { } site ? $"**On site:** {Plain(site.Watch)}: the limit. {Plain(site.Otherwise)}\n\n" : string.Empty;
 
     private static void General(StringBuilder text, RuleBook general, MergedRule rule)
     {

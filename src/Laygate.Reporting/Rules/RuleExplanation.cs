@@ -29,6 +29,11 @@ public static class RuleExplanation
         Row(page, "from stage", Words.Of(rule.FromStage));
         WriteLimits(page, book, merged);
         Row(page, "do", PlainText.Show(rule.Remedy));
+        if (rule.OnSite is { } site)
+        {
+            Row(page, "on site", $"{PlainText.Show(site.Watch)}. {PlainText.Show(site.Otherwise)}");
+        }
+
         Row(page, "ask", PlainText.Show(rule.Local));
         if (rule.LifeCritical)
         {

@@ -50,6 +50,8 @@ public static class RuleJson
         json.WriteString("why", rule.Why);
         json.WriteString("remedy", rule.Remedy);
         json.WriteString("local", rule.Local);
+        json.WriteString("on_site_watch", rule.OnSite?.Watch);
+        json.WriteString("on_site_otherwise", rule.OnSite?.Otherwise);
         json.WriteString("applies_to", Words.Of(rule.AppliesTo));
         json.WriteString("looks_at", RuleWords.AppliesTo(merged.Rule));
         json.WriteString("check", Words.Of(rule.Check));

@@ -84,6 +84,9 @@ public sealed record RuleDefinition
     /// <summary>What the local code usually governs here and whom to ask.</summary>
     public required string Local { get; init; }
 
+    /// <summary>What the crew watches and does about it; null where nobody can do anything about it on site.</summary>
+    public SiteInstruction? OnSite { get; init; }
+
     /// <summary>Kind of element that the rule is about.</summary>
     public required ElementKind AppliesTo { get; init; }
 
@@ -120,6 +123,11 @@ public sealed record RuleDefinition
     /// <summary>Whether no departure may cover it and no specification may take it out or weaken it.</summary>
     public bool LifeCritical => Severity == Definitions.Severity.A;
 }
+
+/// <summary>What a rule asks of the crew while it works; the limit stands between the two.</summary>
+/// <param name="Watch">What is seen or measured, and with what.</param>
+/// <param name="Otherwise">What to do where it is not so.</param>
+public sealed record SiteInstruction(string Watch, string Otherwise);
 
 /// <summary>A condition on a quantity of the element or of what it belongs to.</summary>
 /// <param name="Quantity">Name of the quantity.</param>

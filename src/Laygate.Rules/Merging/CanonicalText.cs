@@ -70,6 +70,11 @@ internal static class CanonicalText
         lines.Add(1, $"why: {rule.Why}");
         lines.Add(1, $"remedy: {rule.Remedy}");
         lines.Add(1, $"local: {rule.Local}");
+        if (rule.OnSite is { } site)
+        {
+            lines.Add(1, $"on site: {site.Watch}; otherwise: {site.Otherwise}");
+        }
+
         lines.Add(1, $"life: {Words.Of(rule.Life.State)} {rule.Life.Since} {rule.Life.Successor}");
         lines.Add(1, $"from stage {Words.Of(rule.FromStage)}; severity {rule.Severity}; places {string.Join(", ", merged.Rule.Jurisdictions)}");
         if (rule.NotIn.Count > 0)

@@ -1,4 +1,5 @@
 using Laygate.Model.Plans;
+using Laygate.Rules.Definitions;
 
 namespace Laygate.Rules.Results;
 
@@ -96,7 +97,90 @@ public sealed record SheetCourse(
     SheetFigure RunPerLoad,
     SheetFigure LastLoad,
     SheetFigure Interval,
-    SheetFigure Window);
+    SheetFigure Window)
+{
+    /// <summary>Id of its mix; null where the plan does not say.</summary>
+    public string? MixId { get; init; }
+
+    /// <summary>Mass laid on each unit of area.</summary>
+    public SheetFigure? PerArea { get; init; }
+
+    /// <summary>Mass that covers one unit of length at the first station.</summary>
+    public SheetFigure? PerLength { get; init; }
+
+    /// <summary>Expected densification window by the hour of laying.</summary>
+    public IReadOnlyList<SheetHour> Hours { get; init; } = [];
+}
+
+/// <summary>A value that belongs to an hour of laying.</summary>
+/// <param name="From">Begin of the hour.</param>
+/// <param name="Value">The value.</param>
+public sealed record SheetHour(DateTimeOffset From, ShownValue Value);
+
+/// <summary>A limit that the crew watches.</summary>
+/// <param name="Finding">The finding that it stands in.</param>
+/// <param name="OnSite">What to watch, and what to do otherwise.</param>
+/// <param name="IsOpening">Whether it is watched when the work is done: at the opening to traffic.</param>
+public sealed record SheetLimit(Finding Finding, SiteInstruction OnSite, bool IsOpening);
+
+/// <summary>A joint on the sheet, as stated.</summary>
+/// <param name="Id">Id.</param>
+/// <param name="Kind">Direction.</param>
+/// <param name="Where">Where it lies, in words.</param>
+/// <param name="Offset">Distance to the nearest parallel joint of the course below.</param>
+/// <param name="Form">How the face is made.</param>
+/// <param name="Height">Over what height.</param>
+/// <param name="Removed">Length of the thin end that is cut off.</param>
+/// <param name="Coated">Whether the face is cleaned and coated.</param>
+public sealed record SheetJoint(
+    string Id, JointKind? Kind, string? Where, SheetFigure Offset, JointForm? Form, JointHeight? Height, SheetFigure Removed, bool? Coated);
+
+/// <summary>A bond coat on the sheet, as stated.</summary>
+/// <param name="Below">Id of the course above it.</param>
+/// <param name="Applied">Whether there is one.</param>
+/// <param name="Reason">Why there is none.</param>
+/// <param name="Binder">Binder.</param>
+/// <param name="Rate">Rate.</param>
+/// <param name="Basis">What the rate counts.</param>
+/// <param name="Residue">Binder that stays.</param>
+/// <param name="Sprayed">When it is sprayed.</param>
+/// <param name="Trafficked">Whether traffic uses it before laying.</param>
+public sealed record SheetBondCoat(
+    string Below, bool? Applied, string? Reason, BondBinder? Binder, SheetFigure Rate, RateBasis? Basis, SheetFigure Residue, DateTimeOffset? Sprayed, bool? Trafficked);
+
+/// <summary>Grit on the sheet, as stated.</summary>
+/// <param name="Size">Size.</param>
+/// <param name="Rate">Rate.</param>
+/// <param name="By">Minute behind the last screed by which all of it is spread.</param>
+/// <param name="Lowest">Temperature of the surface down to which it holds grit.</param>
+public sealed record SheetGrit(string? Size, SheetFigure Rate, SheetFigure By, SheetFigure Lowest);
+
+/// <summary>A group of trucks on the sheet.</summary>
+/// <param name="Id">Id.</param>
+/// <param name="Mix">Name of the mix.</param>
+/// <param name="Plant">Id of the plant; null where the plan does not say.</param>
+/// <param name="Interval">Time between its loads.</param>
+/// <param name="Wait">Planned wait on site.</param>
+/// <param name="Waiting">Trucks that then wait, on average.</param>
+/// <param name="BeforeStart">Loads that are on site before laying starts; null where the plan does not say.</param>
+public sealed record SheetTrucks(string Id, string Mix, string? Plant, SheetFigure Interval, SheetFigure Wait, SheetFigure Waiting, int? BeforeStart);
+
+/// <summary>A figure of the plan that a test is held against.</summary>
+/// <param name="Of">Course or mix to which it belongs.</param>
+/// <param name="Figure">The figure.</param>
+/// <param name="IsLeast">Whether it is a lower limit; otherwise a target.</param>
+public sealed record SheetTestLimit(string Of, SheetFigure Figure, bool IsLeast);
+
+/// <summary>A test on the sheet.</summary>
+/// <param name="Test">As stated.</param>
+/// <param name="Limits">Figures of the plan that it is held against.</param>
+public sealed record SheetTest(Test Test, IReadOnlyList<SheetTestLimit> Limits);
+
+/// <summary>A safety measure on the sheet.</summary>
+/// <param name="Measure">As stated; not judged adequate.</param>
+/// <param name="HasPerson">Whether somebody, and not everybody, answers for it.</param>
+/// <param name="IsLifeCritical">Whether a rule of the gravest severity asks for it.</param>
+public sealed record SheetMeasure(SafetyMeasure Measure, bool HasPerson, bool IsLifeCritical);
 
 /// <summary>One load in its order.</summary>
 /// <param name="Number">Number in that order, from 1.</param>
@@ -200,7 +284,11 @@ public sealed record SheetRoller(
     SheetFigure Impact,
     string? WaterAndFuel,
     string? Parking,
-    string? Breaks);
+    string? Breaks)
+{
+    /// <summary>Kind of its phase; null for a spare, or where the plan does not say.</summary>
+    public PhaseKind? Kind { get; init; }
+}
 
 /// <summary>A strip of a roller.</summary>
 /// <param name="From">Its left side, from the left edge of the mat.</param>
@@ -244,7 +332,7 @@ public sealed record SheetOpening(SheetFigure Below, string? ReleasedBy, DateTim
 /// <param name="Spare">Plant that stands in.</param>
 public sealed record SheetPlant(string Id, IReadOnlyList<SheetMix> Mixes, SheetFigure Planned, string? Spare);
 
-/// <summary>Mix between plant and mat while the work runs evenly.</summary>
+/// <summary>Mix between plant and mat.</summary>
 /// <param name="Mix">Id of the mix.</param>
 /// <param name="OnTheWay">In trucks that have been loaded and have not tipped.</param>
 /// <param name="OnMachines">In full buffers and the feeder; null where none is stated.</param>

@@ -71,14 +71,26 @@ public sealed record SiteSheet
     /// <summary>Plants.</summary>
     public required IReadOnlyList<SheetPlant> Plants { get; init; }
 
-    /// <summary>Committed tonnes by mix while the work runs evenly.</summary>
+    /// <summary>Most tonnes by mix that are on the way at one time, and in full buffers.</summary>
     public required IReadOnlyList<SheetCommitted> Committed { get; init; }
 
     /// <summary>Time in which grit holds.</summary>
     public required SheetFigure GritWindow { get; init; }
 
-    /// <summary>Findings whose limit is watched on site.</summary>
-    public required IReadOnlyList<Finding> Limits { get; init; }
+    /// <summary>Limits that the crew watches, with what to do.</summary>
+    public required IReadOnlyList<SheetLimit> Limits { get; init; }
+
+    /// <summary>Groups of trucks.</summary>
+    public IReadOnlyList<SheetTrucks> Trucks { get; init; } = [];
+
+    /// <summary>Joints, as stated.</summary>
+    public IReadOnlyList<SheetJoint> Joints { get; init; } = [];
+
+    /// <summary>Bond coats, as stated.</summary>
+    public IReadOnlyList<SheetBondCoat> BondCoats { get; init; } = [];
+
+    /// <summary>Grit, as stated; null where none is spread.</summary>
+    public SheetGrit? Grit { get; init; }
 
     /// <summary>Mixes.</summary>
     public required IReadOnlyList<SheetMix> Mixes { get; init; }
@@ -101,11 +113,11 @@ public sealed record SiteSheet
     /// <summary>Actions for events, as stated.</summary>
     public required IReadOnlyList<Contingency> Contingencies { get; init; }
 
-    /// <summary>Tests, as stated.</summary>
-    public required IReadOnlyList<Test> Tests { get; init; }
+    /// <summary>Tests, as stated, with the figures of the plan that they are held against.</summary>
+    public required IReadOnlyList<SheetTest> Tests { get; init; }
 
     /// <summary>Safety measures, as stated; none is judged adequate. One that the check found harmful is left out: see <see cref="Wrong"/>.</summary>
-    public required IReadOnlyList<SafetyMeasure> Measures { get; init; }
+    public required IReadOnlyList<SheetMeasure> Measures { get; init; }
 
     /// <summary>Findings that something stated about safety is wrong; only drafts and warnings have any.</summary>
     public IReadOnlyList<Finding> Wrong { get; init; } = [];

@@ -3,7 +3,6 @@ using Laygate.Reporting.Html;
 using Laygate.Reporting.Markdown;
 using Laygate.Reporting.Runs;
 using Laygate.Reporting.Sarif;
-using Laygate.Reporting.Sheet;
 using Laygate.Rules.Results;
 using Laygate.Service.Checking;
 using Laygate.Service.Watching;
@@ -59,23 +58,17 @@ internal static class Answers
     /// <param name="language">Language of the cards.</param>
     public static IResult Sheets(HttpContext context, string type, IReadOnlyList<SiteSheet> sheets, string language) => type is Html
         ? Page(context, CardsWriter.ContentPolicy, output => CardsWriter.Write(sheets, language, output))
-        : TypedResults.Text(string.Join('\n', sheets.Select(SheetDocument.Write)), type, System.Text.Encoding.UTF8);
+        : TypedResults.Text(CardsWriter.Markdown(sheets, language), type, System.Text.Encoding.UTF8);
 
     /// <summary>Language of the cards; English when nothing is asked for.</summary>
     /// <param name="language">What is asked for.</param>
-    /// <param name="type">Form of the sheet.</param>
-    /// <exception cref="BadHttpRequestException">There are none in this language or form.</exception>
-    public static string Language(string? language, string type)
+    /// <exception cref="BadHttpRequestException">There are none in this language.</exception>
+    public static string Language(string? language)
     {
         var known = language ?? CardTexts.Languages[0];
-        if (!CardTexts.Languages.Contains(known, StringComparer.Ordinal))
-        {
-            throw new BadHttpRequestException($"There are no cards in this language. Languages are: {string.Join(", ", CardTexts.Languages)}.");
-        }
-
-        return type is Html || string.Equals(known, CardTexts.Languages[0], StringComparison.Ordinal)
+        return CardTexts.Languages.Contains(known, StringComparer.Ordinal)
             ? known
-            : throw new BadHttpRequestException($"Only cards come in other languages than English: ask for them with Accept: {Html}.");
+            : throw new BadHttpRequestException($"There are no cards in this language. Languages are: {string.Join(", ", CardTexts.Languages)}.");
     }
 
     // Such a page stands alone under a policy of its own: its one style sheet by hash, no script, no request.

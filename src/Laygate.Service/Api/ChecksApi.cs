@@ -28,7 +28,7 @@ internal static class ChecksApi
             .RefusesPlans().ProducesProblem(StatusCodes.Status406NotAcceptable);
         api.MapPost("/sheets", SheetAsync).RequireAuthorization(AccessSetup.Checkers).WithName("MakeSheet").WithTags("checks")
             .WithSummary("Make the site sheet of a plan")
-            .WithDescription("One short card for each role, as Markdown or, with Accept: text/html, as cards for print in the language that language names (en or de). There is none for a plan that fails, unless it is asked for as a draft. Nothing is stored.")
+            .WithDescription("One short card for each role in the language that language names (en or de), as Markdown or, with Accept: text/html, as a page for print. There is none for a plan that fails, unless it is asked for as a draft. Nothing is stored.")
             .TakesPlan()
             .Produces<string>(StatusCodes.Status200OK, Answers.OfSheets[0], Answers.OfSheets[1..])
             .RefusesPlans().ProducesProblem(StatusCodes.Status406NotAcceptable).ProducesProblem(StatusCodes.Status409Conflict);
@@ -82,7 +82,7 @@ internal static class ChecksApi
         _ = rules;
         context.Response.Headers.Vary = "Accept";
         var type = Bodies.Offer(context.Request, Answers.OfSheets);
-        var spoken = Answers.Language(language, type);
+        var spoken = Answers.Language(language);
         var wish = Wish(context.Request, stage, date, quick: null);
         _ = desk.BookOf(wish.Rules);
         var plan = await Bodies.PlanAsync(context.Request, cancel);

@@ -16,7 +16,7 @@ internal static class StoredForms
             .Produces<object>(StatusCodes.Status200OK, Answers.OfReports[0], Answers.OfReports[1..]).Produces(StatusCodes.Status304NotModified)
             .Missing().ProducesProblem(StatusCodes.Status406NotAcceptable).ProducesProblem(StatusCodes.Status409Conflict);
         known.MapGet("/{id}/sheet", SheetAsync).WithName("GetSheet").WithSummary("The site sheet of a submission")
-            .WithDescription("Made by checking its text again as on the day of the latest screening, as Markdown or, with Accept: text/html, as cards for print in the language that language names (en or de). It is refused where the outcome is no longer, byte for byte, the stored report, and for a plan that fails, unless that is asked for as a draft.")
+            .WithDescription("Made by checking its text again as on the day of the latest screening, in the language that language names (en or de), as Markdown or, with Accept: text/html, as a page for print. It is refused where the outcome is no longer, byte for byte, the stored report, and for a plan that fails, unless that is asked for as a draft.")
             .Produces<string>(StatusCodes.Status200OK, Answers.OfSheets[0], Answers.OfSheets[1..])
             .Missing().ProducesProblem(StatusCodes.Status406NotAcceptable).ProducesProblem(StatusCodes.Status409Conflict)
             .ProducesProblem(StatusCodes.Status422UnprocessableEntity);
@@ -61,7 +61,7 @@ internal static class StoredForms
     {
         context.Response.Headers.Vary = "Accept";
         var type = Bodies.Offer(context.Request, Answers.OfSheets);
-        var spoken = Answers.Language(language, type);
+        var spoken = Answers.Language(language);
         if (await reader.ScreenedAsync(id, null, Callers.Need(context), cancel) is not { } screened)
         {
             return SubmissionsApi.NotThere();

@@ -68,7 +68,7 @@ internal static class PageRoutes
         _ = desk.BookOf(wish.Rules);
         return form["do"].ToString() switch
         {
-            "sheet" => await SheetAsync(context, desk, pool, wish, (name, bytes, Answers.Language(form["language"].ToString() is { Length: > 0 } language ? language : null, Answers.Html)), cancel),
+            "sheet" => await SheetAsync(context, desk, pool, wish, (name, bytes, Answers.Language(form["language"].ToString() is { Length: > 0 } language ? language : null)), cancel),
             "report" => await ReportAsync(context, desk, pool, wish, name, bytes, cancel),
             _ => await FindingsAsync(context, desk, pool, wish, name, bytes, cancel),
         };

@@ -46,7 +46,7 @@ internal static class StoredRoutes
 
     private static async Task<IResult> SheetAsync(HttpContext context, RegisterReader reader, StoredReports stored, string id, string? language, CancellationToken cancel)
     {
-        var spoken = Answers.Language(language, Answers.Html);
+        var spoken = Answers.Language(language);
         if (await reader.ScreenedAsync(id, null, Callers.Need(context), cancel) is not { } screened)
         {
             return TypedResults.NotFound();

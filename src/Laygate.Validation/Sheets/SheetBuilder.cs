@@ -1,8 +1,10 @@
 using System.Collections.Frozen;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.SheetData;
+using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 using Laygate.Rules.Definitions;
+using Laygate.Rules.Merging;
 using Laygate.Rules.Results;
 
 namespace Laygate.Validation.Sheets;
@@ -10,25 +12,21 @@ namespace Laygate.Validation.Sheets;
 /// <summary>Gathers what the cards of a site sheet show, from a plan and its report. It decides nothing: every figure is stated, computed, assumed or a limit, and says which.</summary>
 internal sealed class SheetBuilder
 {
-    /// <summary>Quantities whose limit the crew watches while it works.</summary>
-    private static readonly FrozenSet<string> Watched = FrozenSet.Create(
-        StringComparer.Ordinal,
-        "weather.dew_margin_lowest", "course.air_lowest", "course.base_lowest", "course.last_densifying_pass", "course.laying_temperature",
-        "early-friction.grit_by", "opening.time_after_laying", "trucks.age_at_laying",
-        "roller.core_skin_difference", "roller.impact_spacing", "existing.condition");
-
     /// <summary>Quantities whose missed limit means that the first aid for burns, as stated, does harm: a card must not hand it to the crew.</summary>
     private static readonly FrozenSet<string> FirstAid = FrozenSet.Create(
         StringComparer.Ordinal, "site.first_aid_harms", "site.first_aid_ice", "site.burn_cooling", "site.eye_flushing");
 
     private readonly Plan plan;
     private readonly Report report;
+    private readonly QuantityContext context;
+    private readonly RuleBook book;
     private readonly SheetQuantities quantities;
     private readonly SheetFigures figures;
     private readonly IReadOnlyList<PlannedLoad> loads;
 
-    public SheetBuilder(QuantityContext context, Report report)
+    public SheetBuilder(QuantityContext context, Report report, RuleBook book)
     {
+        (this.context, this.book) = (context, book);
         plan = context.Plan;
         this.report = report;
         quantities = new SheetQuantities(context);
@@ -39,6 +37,7 @@ internal sealed class SheetBuilder
     public SiteSheet Build(DateOnly issued, bool draft)
     {
         var machines = new SheetMachines(plan, quantities, figures);
+        var proof = new SheetProof(context, report, book, course => RunPerLoad(course, PayloadOf(course)));
         return new SiteSheet
         {
             PlanId = report.PlanId,
@@ -66,7 +65,16 @@ internal sealed class SheetBuilder
             Plants = [.. (plan.Supply?.Plants ?? []).Select(OfPlant)],
             Committed = [.. Committed()],
             GritWindow = figures.Of("early-friction.grit_window", "early-friction"),
-            Limits = [.. report.Findings.Where(finding => Watched.Contains(finding.Quantity) && finding.Limit is not null)],
+            Limits = proof.Limits(),
+            Trucks = machines.Trucks(),
+            Joints = [.. plan.Joints.Select(joint => new SheetJoint(
+                joint.Id, joint.Kind, joint.Where, SheetFigures.Stated(joint.OffsetBelow), joint.Form, joint.Height, SheetFigures.Stated(joint.Removed), joint.Coated))],
+            BondCoats = [.. plan.BondCoats.Select(coat => new SheetBondCoat(
+                coat.Below, coat.Applied, coat.Reason, coat.Binder, SheetFigures.Stated((IMeasure?)coat.MassRate ?? coat.VolumeRate), coat.Basis,
+                SheetFigures.Stated(coat.Residue), coat.Sprayed is { } sprayed ? quantities.At(sprayed) : null, coat.Trafficked))],
+            Grit = plan.EarlyFriction is { Grit: true } grit
+                ? new SheetGrit(grit.GritSize, SheetFigures.Stated(grit.Rate), grit.GritBy is { } by ? new SheetFigure(SheetFigures.Shown(by.Si, UnitTable.Find("min")), FigureKind.Stated) : SheetFigures.Stated(null), SheetFigures.Stated(plan.Mixes.FirstOrDefault(IsOnTop)?.GritEmbedment?.Value))
+                : null,
             Mixes = [.. plan.Mixes.Select(OfMix)],
             Obstacles = [.. plan.Runs.SelectMany(run => run.Obstacles.Select(obstacle => new SheetObstacle(
                 run.Id, SheetFigures.Stated(obstacle.At), obstacle.What, obstacle.Treatment, obstacle.Who, obstacle.When)))],
@@ -77,8 +85,8 @@ internal sealed class SheetBuilder
             People = plan.Identity.People,
             HoldPoints = plan.HoldPoints,
             Contingencies = plan.Contingencies,
-            Tests = plan.Tests,
-            Measures = [.. plan.Measures.Where(measure => measure.Kind is not MeasureKind.BurnsFirstAid || !report.Findings.Any(IsWrongFirstAid))],
+            Tests = proof.Tests(),
+            Measures = proof.Measures(plan.Measures.Where(measure => measure.Kind is not MeasureKind.BurnsFirstAid || !report.Findings.Any(IsWrongFirstAid))),
             Wrong = [.. report.Findings.Where(IsWrong)],
         };
     }
@@ -89,12 +97,14 @@ internal sealed class SheetBuilder
 
     private static bool IsWrongFirstAid(Finding finding) => IsWrong(finding) && FirstAid.Contains(finding.Quantity);
 
+    private bool IsOnTop(Mix mix) => plan.Courses.Count > 0 && Same(mix.Id, plan.Courses[^1].Mix);
+
     private SheetCourse OfCourse(Course course)
     {
         var address = $"course:{course.Id}";
         var mix = plan.Mixes.FirstOrDefault(mix => Same(mix.Id, course.Mix));
         var own = loads.Where(load => ReferenceEquals(load.Course, course)).ToList();
-        var payload = own.Count > 0 ? own[0].Trucks.Payload : null;
+        var payload = PayloadOf(course);
         return new SheetCourse(
             course.Id,
             mix?.Name ?? course.Mix,
@@ -106,11 +116,21 @@ internal sealed class SheetBuilder
             figures.Of("course.demand", address),
             own.Count,
             SheetFigures.Stated(payload),
-            figures.Computed(payload?.Si / quantities.PerMetre(course), null, ("m", "ft")),
+            RunPerLoad(course, payload),
             figures.Computed(own.Count > 0 ? own[^1].Load.Size : null, payload?.Unit, ("t", "short ton")),
             own.Count > 0 ? figures.Of("trucks.interval", $"trucks:{own[0].Trucks.Id}") : SheetFigures.None,
-            figures.Of("course.densification_window", address));
+            figures.Of("course.densification_window", address))
+        {
+            MixId = course.Mix,
+            PerArea = figures.Of("course.spread", address),
+            PerLength = figures.PerLength(quantities.PerMetre(course)),
+            Hours = [.. quantities.Windows(course).Select(hour => new SheetHour(hour.From, SheetFigures.Shown(hour.Seconds, UnitTable.Find("min"))))],
+        };
     }
+
+    private IMeasure? PayloadOf(Course course) => loads.FirstOrDefault(load => ReferenceEquals(load.Course, course))?.Trucks.Payload;
+
+    private SheetFigure RunPerLoad(Course course, IMeasure? payload) => figures.Computed(payload?.Si / quantities.PerMetre(course), null, ("m", "ft"));
 
     private SheetLoad OfLoad(PlannedLoad load, int index) => new(
         index + 1,

@@ -43,6 +43,15 @@ internal sealed class SheetFigures(QuantityContext context, Report report)
     public SheetFigure Computed(double? si, Unit? like, (string Metric, string Us) units) =>
         new(si is { } value && double.IsFinite(value) ? Shown(value, like ?? UnitOf(units)) : null, FigureKind.Computed);
 
+    /// <summary>A mass per length, which no plan states and the table of units does not have: t/m or lb/ft.</summary>
+    /// <param name="si">kg/m.</param>
+    public SheetFigure PerLength(double si)
+    {
+        // 1 lb = 0.45359237 kg and 1 ft = 0.3048 m (NIST SP 811, appendix B).
+        var (number, unit) = context.System == UnitSystem.UnitedStates ? (si / 0.45359237 * 0.3048, "lb/ft") : (si / 1000, "t/m");
+        return new SheetFigure(double.IsFinite(number) ? new ShownValue(number, unit) : null, FigureKind.Computed);
+    }
+
     /// <summary>One end of the fixed limit that a rule sets for a quantity; without a value where none does.</summary>
     public SheetFigure Limit(string quantity, string address, bool low)
     {

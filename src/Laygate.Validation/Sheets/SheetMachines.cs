@@ -1,4 +1,5 @@
 using Laygate.Engineering.SheetData;
+using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 using Laygate.Rules.Results;
 
@@ -60,7 +61,25 @@ internal sealed class SheetMachines(Plan plan, SheetQuantities quantities, Sheet
             figures.Of("roller.impact_spacing", $"roller:{roller.Id}"),
             roller.WaterAndFuel,
             roller.Parking,
-            roller.Breaks);
+            roller.Breaks)
+        {
+            Kind = phase?.Kind,
+        };
+    })];
+
+    /// <summary>Groups of trucks, with the queue that the plan aims at.</summary>
+    public IReadOnlyList<SheetTrucks> Trucks() => [.. (plan.Supply?.Trucks ?? []).Select(trucks =>
+    {
+        var interval = figures.Of("trucks.interval", $"trucks:{trucks.Id}");
+        var seconds = interval.Value is { Number: { } number } value ? UnitTable.Find(value.Unit)?.ToSi(number) : null;
+        return new SheetTrucks(
+            trucks.Id,
+            plan.Mixes.FirstOrDefault(mix => string.Equals(mix.Id, trucks.Mix, StringComparison.Ordinal))?.Name ?? trucks.Mix ?? trucks.Id,
+            trucks.Plant,
+            interval,
+            SheetFigures.Stated(trucks.Wait),
+            new SheetFigure(trucks.Wait is { } wait && seconds is > 0 ? new ShownValue(wait.Si / seconds, string.Empty) : null, FigureKind.Computed),
+            trucks.LoadsBeforeStart);
     })];
 
     private ShownValue Across(double metres) => SheetFigures.Shown(metres, figures.UnitOf(("m", "ft")));

@@ -1,6 +1,5 @@
 using System.Text;
 using Laygate.Reporting.Cards;
-using Laygate.Reporting.Sheet;
 using Laygate.Rules.Results;
 using Laygate.Validation;
 
@@ -17,9 +16,15 @@ public sealed class SheetTests
     public void Sheet_of_the_pair_is_as_approved()
     {
         var sheet = Assert.Single(Make(Quay, QuayRules).Sheets);
-        var text = SheetDocument.Write(sheet with { PlanHash = "plan", BookHash = "book" });
+        var text = Markdown(sheet with { PlanHash = "plan", BookHash = "book" });
         Approved.Match(text, "quay-road-hot-on-hot");
     }
+
+    [Theory]
+    [InlineData("quay-road-hot-on-hot-de", Quay, QuayRules, "de")]
+    [InlineData("county-route-us", "examples/county-route-us.yaml", "us-wa", "en")]
+    public void Sheets_in_another_language_and_other_units_are_as_approved(string name, string plan, string rules, string language) =>
+        Approved.Match(Markdown(Assert.Single(Make(plan, rules).Sheets) with { PlanHash = "plan", BookHash = "book" }, language), name);
 
     /// <summary>Quay Road by hand: 1050 m, 8.00 m wide, 2.6 m/min; 85 mm at 2.46 t/m³ and 25 mm at 2.38 t/m³; loads of 25 t and 16 t.</summary>
     [Fact]
@@ -66,7 +71,7 @@ public sealed class SheetTests
         using var page = new MemoryStream();
         CardsWriter.Write([sheet], language, page);
         var cards = Encoding.UTF8.GetString(page.ToArray());
-        foreach (var text in (string[])[SheetDocument.Write(sheet), cards])
+        foreach (var text in (string[])[Markdown(sheet), cards])
         {
             Assert.DoesNotContain("pull off the bitumen", text, StringComparison.Ordinal);
             Assert.Contains("SAF-083", text, StringComparison.Ordinal);
@@ -78,7 +83,7 @@ public sealed class SheetTests
     [Fact]
     public void A_draft_says_so_on_every_card_and_why()
     {
-        var text = SheetDocument.Write(Assert.Single(Make(Moor, "us-wa", draft: true).Sheets));
+        var text = Markdown(Assert.Single(Make(Moor, "us-wa", draft: true).Sheets));
         var cards = text.Split('\n').Where(line => line.StartsWith("## ", StringComparison.Ordinal)).ToList();
         Assert.NotEmpty(cards);
         Assert.All(cards, card => Assert.EndsWith(": DRAFT, not for work", card, StringComparison.Ordinal));
@@ -88,13 +93,13 @@ public sealed class SheetTests
     [Fact]
     public void Every_card_names_its_plan_and_who_comes_first()
     {
-        var text = SheetDocument.Write(Make(Quay, QuayRules).Sheets[0]);
+        var text = Markdown(Make(Quay, QuayRules).Sheets[0]);
         var cards = text.Split("\n---\n")[1..];
         Assert.All(cards, card =>
         {
             Assert.Contains("Plan tamarel-quay-road-east, revision C, hash ", card, StringComparison.Ordinal);
             Assert.Contains($" of {cards.Length}. ", card, StringComparison.Ordinal);
-            Assert.Contains("Site conditions and the competent person come first.", card, StringComparison.Ordinal);
+            Assert.Contains("Local law, site conditions and the competent person come first.", card, StringComparison.Ordinal);
         });
     }
 
@@ -104,9 +109,11 @@ public sealed class SheetTests
         var plan = Encoding.UTF8.GetString(Repository.Bytes(Quay)).Replace(
             "action: R6 takes its place", "action: \"<script>x</script> | [a](http://b.example) `c` **d** \\u202E\"", StringComparison.Ordinal);
         var check = new PlanCheck(Repository.Bound(QuayRules), new CheckSettings(null, Repository.CheckDate, Repository.Version));
-        var text = SheetDocument.Write(Assert.Single(check.Sheet("a", Encoding.UTF8.GetBytes(plan), draft: false).Sheets));
-        Assert.Contains("| at once | &lt;script&gt;x&lt;/script&gt; \\| \\[a\\](http&#58;//b.example) \\`c\\` \\*\\*d\\*\\* \\\\u{202E} | foreman |", text, StringComparison.Ordinal);
+        var text = Markdown(Assert.Single(check.Sheet("a", Encoding.UTF8.GetBytes(plan), draft: false).Sheets));
+        Assert.Contains("at once: &lt;script&gt;x&lt;/script&gt; \\| \\[a\\](http&#58;//b.example) \\`c\\` \\*\\*d\\*\\* \\\\u{202E} (foreman)", text, StringComparison.Ordinal);
     }
+
+    private static string Markdown(SiteSheet sheet, string language = "en") => CardsWriter.Markdown([sheet], language);
 
     private static SheetResult Make(string plan, string rules, bool draft = false) =>
         new PlanCheck(Repository.Bound(rules), new CheckSettings(null, Repository.CheckDate, Repository.Version)).Sheet(plan, Repository.Bytes(plan), draft);

@@ -136,11 +136,13 @@ public sealed class CheckApiTests(OneService one) : IClassFixture<OneService>
         Assert.Contains($"<html lang=\"{language}\">", html, StringComparison.Ordinal);
         Assert.Contains(word, html.Replace("\u00AD", string.Empty, StringComparison.Ordinal), StringComparison.OrdinalIgnoreCase);
         Policy(answer, html);
+        using var text = await PostAsync("/api/v1/sheets?date=2027-05-01" + query, "quay-road-hot-on-hot.yaml", "text/markdown");
+        Assert.Contains(word, await text.Content.ReadAsStringAsync(), StringComparison.OrdinalIgnoreCase);
     }
 
     [Theory]
     [InlineData("?language=xx", "text/html", 400)]
-    [InlineData("?language=de", "text/markdown", 400)]
+    [InlineData("?language=xx", "text/markdown", 400)]
     [InlineData("", "application/pdf", 406)]
     public async Task A_site_sheet_in_another_form_or_language_is_refused(string query, string accept, int status)
     {

@@ -1,7 +1,6 @@
 using System.Text;
-using Laygate.Reporting.Text;
 
-namespace Laygate.Reporting.Sheet;
+namespace Laygate.Reporting.Text;
 
 /// <summary>Text of a plan made harmless for Markdown: what would be markup, a link or HTML is shown as it was written.</summary>
 internal static class MarkdownText
