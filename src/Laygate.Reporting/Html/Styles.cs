@@ -69,7 +69,7 @@ internal static class Styles
         .single .cards .finding:only-child{column-span:all}
         .single .figures{display:grid;grid-template-columns:repeat(auto-fill,minmax(min(100%,32rem),1fr));gap:0 1.6rem}
         .finding{border:1px solid var(--line);border-left:8px solid #6d767d;padding:.7rem .9rem;margin:0 0 .9rem;break-inside:avoid;display:flow-root}
-        .finding.is-fail{border-left-color:#b3261e}
+        .finding.is-fail{border-left-color:#a52a1c}
         .finding.is-warn{border-left-color:#c98a00}
         .says{font-size:1.02rem}
         .finding dl{display:grid;grid-template-columns:4.6rem minmax(0,1fr);gap:.15rem .6rem;margin:.4rem 0 0;font-size:.92rem}

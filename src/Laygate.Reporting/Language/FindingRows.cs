@@ -11,7 +11,7 @@ public enum RowKind
     /// <summary>Element and place in the text.</summary>
     Where,
 
-    /// <summary>That it is known of old and does not count.</summary>
+    /// <summary>That it is known earlier and does not count.</summary>
     Known,
 
     /// <summary>What to state in the plan.</summary>
@@ -83,7 +83,7 @@ public static class FindingRows
         var rows = new List<FindingRow>();
         var at = place ?? (finding.Position is { } position ? FormattableString.Invariant($"line {position.Line}") : null);
         Add(RowKind.Where, PlainText.Show(finding.Address) + (at is null ? string.Empty : $", {at}"));
-        Add(RowKind.Known, finding.Known ? "of old, in the baseline; it does not count" : string.Empty);
+        Add(RowKind.Known, finding.Known ? "earlier, in the baseline; it does not count" : string.Empty);
         Add(RowKind.State, Listed(Names.Missing(finding)));
         rows.AddRange(finding.Notes.Select(note => new FindingRow(RowKind.Note, NoteWords.Glued(note))));
         if (finding.Departure is { } departure)

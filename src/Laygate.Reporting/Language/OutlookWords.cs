@@ -37,7 +37,7 @@ internal static class OutlookWords
         }
 
         var end = limit.Low ?? limit.High;
-        var tight = broken.OnExpectedValuesOnly ? ", met on expected values only" : string.Empty;
+        var tight = broken.OnExpectedValuesOnly ? ", but not in the worse case" : string.Empty;
         return end is null || (value.Number is null && string.Equals(value.Text, end.Text, StringComparison.Ordinal)) ? name : $"{name}: {Number(value)} against {(limit.Low is null ? "at most" : "at least")} {Number(end)}{tight}";
     }
 

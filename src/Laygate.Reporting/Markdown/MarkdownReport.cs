@@ -147,7 +147,7 @@ internal sealed class MarkdownReport(StringBuilder text, Report report, EarlierS
     private void One(FindingGroup group, Finding finding)
     {
         var line = finding.Position is { } position ? string.Create(CultureInfo.InvariantCulture, $", line {position.Line}") : string.Empty;
-        Item($"{(finding.Known ? "known of old: " : string.Empty)}**{MarkdownText.Of(Wording.Title(finding))}** ({MarkdownText.Of(finding.Rule)}, {MarkdownText.Of(finding.Address)}{line}). {MarkdownText.Of(Wording.Sentence(finding))}{Missing(finding)}");
+        Item($"{(finding.Known ? "known earlier: " : string.Empty)}**{MarkdownText.Of(Wording.Title(finding))}** ({MarkdownText.Of(finding.Rule)}, {MarkdownText.Of(finding.Address)}{line}). {MarkdownText.Of(Wording.Sentence(finding))}{Missing(finding)}");
         if (group is (FindingGroup.Failed or FindingGroup.Warned or FindingGroup.Departed) && !finding.Known)
         {
             Details(finding);
