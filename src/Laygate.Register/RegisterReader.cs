@@ -188,7 +188,7 @@ public sealed class RegisterReader(RegisterDatabase database)
             var bytes = new byte[sizeof(long)];
             return Base64Url.IsValid(cursor, out var length) && length == bytes.Length && Base64Url.TryDecodeFromChars(cursor, bytes, out _)
                 ? BinaryPrimitives.ReadInt64BigEndian(bytes)
-                : throw new RefusedException(Refusal.BadRequest, "The cursor is none of ours. Take it from the answer before, or leave it out.");
+                : throw new RefusedException(Refusal.BadRequest, "The cursor is not known here. Take it from the answer before, or leave it out.");
         }
     }
 }

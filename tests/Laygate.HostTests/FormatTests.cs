@@ -93,7 +93,7 @@ public sealed class FormatTests
         Assert.Equal("new", Assert.Single(Results(run))["baselineState"]!.GetValue<string>());
         Assert.Single(XDocument.Parse(Written(JUnitWriter.Write, run)).Descendants("failure"));
         Assert.Single(JsonNode.Parse(Written(CodeQualityWriter.Write, run))!.AsArray());
-        Assert.Contains("known of old", Written(MarkdownWriter.Write, run), StringComparison.Ordinal);
+        Assert.Contains("known earlier", Written(MarkdownWriter.Write, run), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -271,7 +271,7 @@ public sealed class FormatTests
         var lines = Written(AnnotationWriter.Write, run).TrimEnd('\n').Split('\n')[1..];
         Assert.Equal(3, lines.Length);
         Assert.Contains("title=10 hazards of severity A%3A fail::The plan says nothing, or too little, about 10 hazards of severity A.%0A", lines[0], StringComparison.Ordinal);
-        Assert.Contains("Hazard 9 (SAF-009): Add an entry of the kind `kind-9` to `measures`, with what.", lines[0], StringComparison.Ordinal);
+        Assert.Contains("Hazard 9 (SAF-009): Add `kind-9` to `measures`, with what.", lines[0], StringComparison.Ordinal);
         Assert.Contains("title=2 hazards of severity B%3A fail", lines[1], StringComparison.Ordinal);
         Assert.Contains("title=LAY-001 fail", lines[2], StringComparison.Ordinal);
         Assert.All(lines, line => Assert.StartsWith("::error ", line, StringComparison.Ordinal));

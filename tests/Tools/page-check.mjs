@@ -1,7 +1,8 @@
 // Looks at a page in headless Chromium: node page-check.mjs CHROMIUM PAGE accessibility|cards|overflow|print|picture [OUT]
 // accessibility: violations that axe-core finds; cards: room left on each side of A5, in CSS pixels, whose side it is, pages of its PDF; overflow: pixels by which the page
 // is wider than each of the widths from a telephone of 320 to a desk (WCAG 1.4.10), with what sticks out of no box that scrolls; print:
-// pages of its PDF, what is wider than the page, what is cut, how many drawings stand alone; picture: a PNG of the first page.
+// pages of its PDF, folded and opened, what is wider than the page, what is cut, how many drawings stand alone; first: where verdict, list of what
+// decides and first row of the hours end on a screen of 1280 px, 0 where there is none; picture: a PNG of the first page.
 import { createRequire } from 'node:module';
 import { readFileSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
@@ -48,15 +49,21 @@ if (what === 'accessibility') {
   // A4 without the page's own margins: 182 mm at 96 to the inch.
   await tab.emulateMedia({ media: 'print' });
   await tab.setViewportSize({ width: 688, height: 1000 });
-  // What is printed on wish must fit as well.
-  await tab.evaluate(() => document.querySelectorAll('.wish').forEach(part => part.open = true));
+  // What somebody opened is printed and must fit as well.
+  await tab.evaluate(() => document.querySelectorAll('details').forEach(part => part.open = true));
   result.wide = await tab.evaluate(() => [...document.querySelectorAll('body *')].filter(element => element.getBoundingClientRect().right > 689).map(element => `${element.tagName} ${element.className} ${element.textContent.slice(0, 40)}`));
   result.tall = await tab.evaluate(() => [...document.querySelectorAll('.drawn')].filter(plot => plot.getBoundingClientRect().height > 1000).length);
   result.split = await tab.evaluate(() => [...document.querySelectorAll('.drawn, .finding, tr')].filter(part => getComputedStyle(part).breakInside !== 'avoid').length);
-  await tab.evaluate(() => document.querySelectorAll('.wish').forEach(part => part.open = false));
-  result.hidden = await tab.evaluate(() => [...document.querySelectorAll('details:not(.wish)')].filter(part => part.getBoundingClientRect().height < 10).length);
-  const pdf = await tab.pdf({ preferCSSPageSize: true, printBackground: false });
-  result.pages = pdf.toString('latin1').match(/\/Type\s*\/Page\b/g).length;
+  result.hidden = await tab.evaluate(() => [...document.querySelectorAll('details')].filter(part => part.getBoundingClientRect().height < 10).length);
+  const pages = async () => (await tab.pdf({ preferCSSPageSize: true, printBackground: false })).toString('latin1').match(/\/Type\s*\/Page\b/g).length;
+  result.opened = await pages();
+  await tab.evaluate(() => document.querySelectorAll('details').forEach(part => part.open = false));
+  result.pages = await pages();
+} else if (what === 'first') {
+  await tab.setViewportSize({ width: 1280, height: 900 });
+  for (const [name, selector] of [['verdict', '.verdict'], ['deciding', '.deciding'], ['hours', '.hours tbody tr']]) {
+    result[name] = await tab.evaluate(selector => Math.round(document.querySelector(selector)?.getBoundingClientRect().bottom ?? 0), selector);
+  }
 } else {
   await tab.screenshot({ path: out });
 }

@@ -93,7 +93,7 @@ internal static class HelpText
                                  them where rules, settings, departures or baseline differ
           --previous FILE|REV    list in html and markdown what has changed since an
                                  earlier file, or since a git revision
-          --baseline FILE        findings known of old, written by `laygate baseline`: they
+          --baseline FILE        findings known earlier, written by `laygate baseline`: they
                                  are shown, but only new or worse ones count
           --outlook              also judge laying hour by hour, or, without hours, say in
                                  which weather the plan still works

@@ -10,14 +10,14 @@ using Laygate.Validation.Baselines;
 
 namespace Laygate.Cli.Verbs;
 
-/// <summary>The command <c>baseline</c>: records the findings of today as known of old.</summary>
+/// <summary>The command <c>baseline</c>: records the findings of today, so that they do not count again.</summary>
 internal sealed class BaselineCommand : Verb
 {
     private const string Words = """
-        Records the findings that warn or fail today as known of old. A later
-        `laygate check --baseline FILE`, or `baseline: FILE` in laygate.yaml, shows them but
-        counts only findings that are new or have grown worse. What guards lives (rules of
-        severity A) is never recorded.
+        Records the findings that warn or fail today, so that they do not count again.
+        A later `laygate check --baseline FILE`, or `baseline: FILE` in laygate.yaml, shows
+        them but counts only findings that are new or have grown worse. What guards lives
+        (rules of severity A) is never recorded.
 
         Usage
           laygate baseline FILES… --output FILE [options]
@@ -26,7 +26,7 @@ internal sealed class BaselineCommand : Verb
         to leave out what has been mended.
 
         Options
-          --output FILE          the baseline; it names plans by their way from its folder
+          --output FILE          the baseline; it names plans by relative path
           --rules NAME|PATH      add a specification, as for `laygate check`
           --departures FILE      departures, as for `laygate check`
           --stage STAGE          stage, as for `laygate check`

@@ -43,17 +43,35 @@ internal static class ComparisonWords
         var findings = comparison.Findings.Where(change => change.Kind != ChangeKind.Unchanged).ToList();
         var explained = findings.SelectMany(change => change.Behind).ToHashSet();
         var told = findings.Where(change => change is { Old: not null, New: not null }).Select(change => (change.Either.Address, change.Either.Quantity)).ToHashSet();
+        var both = findings.Where(change => change is { Old: not null, New: not null }).ToList();
+        var level = both.Where(change => change.Direction == ChangeDirection.Level).ToLookup(IsSameAsShown);
         List<ComparisonPart> parts =
         [
-            Part("Worse than before", ChangeDirection.Worse, findings.Where(change => change.Direction == ChangeDirection.Worse).Select(Entry)),
-            Part("Better than before", ChangeDirection.Better, findings.Where(change => change.Direction == ChangeDirection.Better).Select(Entry)),
-            Part("Different, with the same weight at the gate", ChangeDirection.Level, findings.Where(change => change.Direction == ChangeDirection.Level).Select(Entry)),
+            Part("Worse than before", ChangeDirection.Worse, both.Where(change => change.Direction == ChangeDirection.Worse).Select(Entry)),
+            Part("Better than before", ChangeDirection.Better, both.Where(change => change.Direction == ChangeDirection.Better).Select(Entry)),
+            Part("New", findings.Exists(change => change is { Old: null, Direction: ChangeDirection.Worse }) ? ChangeDirection.Worse : ChangeDirection.Level, findings.Where(change => change.Old is null).OrderBy(Weight).Select(Entry)),
+            Part("Gone", ChangeDirection.Level, findings.Where(change => change.New is null).OrderBy(Weight).Select(Entry)),
+            Part("Different, with the same weight at the gate", ChangeDirection.Level, level[false].Select(Entry)),
             Part("Other quantities that moved", ChangeDirection.Level, comparison.Quantities.Where(change => !told.Contains((change.Address, change.Quantity))).Select(Entry)),
             Part("Other changes of the text", ChangeDirection.Level, comparison.Text.Where(change => !explained.Contains(change)).Select(change => new ComparisonEntry(Text(change), []))),
         ];
         parts.RemoveAll(part => part.Entries.Count == 0);
-        return parts;
+        return level[true].Any() ? [.. parts, new ComparisonPart($"The same in the digits shown: {Number(level[true].Count())}", ChangeDirection.Level, [])] : parts;
     }
+
+    /// <summary>How many findings became worse, became better, are new or are gone.</summary>
+    public static string Directions(PlanComparison comparison)
+    {
+        var both = comparison.Findings.Where(change => change is { Old: not null, New: not null }).ToList();
+        return $"{Number(both.Count(change => change.Direction == ChangeDirection.Worse))} worse, {Number(both.Count(change => change.Direction == ChangeDirection.Better))} better, "
+            + $"{Number(comparison.Findings.Count(change => change.Old is null))} new, {Number(comparison.Findings.Count(change => change.New is null))} gone.";
+    }
+
+    // Nobody can act on what looks the same: it is counted. A limit that comes from elsewhere is told.
+    private static bool IsSameAsShown(FindingChange change) => string.Equals(Side(change.Old), Side(change.New), StringComparison.Ordinal)
+        && (change.Old?.Limit is null || change.New?.Limit is null || string.Equals(SourceWords.Line(change.Old.Limit), SourceWords.Line(change.New.Limit), StringComparison.Ordinal));
+
+    private static FindingGroup Weight(FindingChange change) => FindingGroups.Of(change.Either);
 
     /// <summary>What an empty comparison says.</summary>
     public static string Nothing(PlanComparison comparison) => (comparison.Old, comparison.New) switch

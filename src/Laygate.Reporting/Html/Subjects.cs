@@ -1,6 +1,5 @@
 using Laygate.Reporting.Language;
 using Laygate.Reporting.Text;
-using Laygate.Rules.Definitions;
 using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.Html;
@@ -24,15 +23,14 @@ internal static class Subjects
     /// <summary>A family in words.</summary>
     public static string Name(string family) => Names.Capital(PlainText.Show(family).Replace('-', ' '));
 
-    /// <summary>The findings that decide: what fails before what warns before what is not assessed, graver ones first, else in the order of the report.</summary>
+    /// <summary>The findings that decide, in the order of the console (<see cref="FindingOrder"/>).</summary>
     /// <remarks>Silences of one severity and one result decide together: a list of five that names five of thirty would hide everything else.</remarks>
-    public static IReadOnlyList<IReadOnlyList<Finding>> Deciding(Report report, int count) =>
+    public static IReadOnlyList<IReadOnlyList<Finding>> Deciding(Report report) =>
     [
-        .. report.Findings
-            .Where(finding => FindingGroups.Of(finding) is FindingGroup.Failed or FindingGroup.Warned or FindingGroup.NotAssessed)
-            .OrderBy(finding => finding.Known).ThenBy(FindingGroups.Of).ThenBy(finding => finding.Severity ?? Severity.C + 1)
+        .. FindingOrder.Of(report.Findings.Where(finding => FindingGroups.Of(finding) is FindingGroup.Failed or FindingGroup.Warned or FindingGroup.NotAssessed))
+            .OrderBy(finding => finding.Known)
             .GroupBy(finding => Silence.Is(finding) ? $"{finding.Known} {FindingGroups.Of(finding)} {finding.Severity}" : $"{finding.Rule} {finding.Address}", StringComparer.Ordinal)
-            .Take(count).Select(same => same.ToList()),
+            .Select(same => same.ToList()),
     ];
 
     /// <summary>Sign of a part of the report; it stands beside the word.</summary>

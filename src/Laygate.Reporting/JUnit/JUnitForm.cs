@@ -77,7 +77,7 @@ public sealed class JUnitForm : IRunForm
     {
         var name = names.Unique(item, $"{item.Rule} at {item.Address}: {Title(item)} ({item.File}, plan {item.Report.PlanId})");
         var at = string.Create(CultureInfo.InvariantCulture, $"{item.File}:{item.Position.Line}:{item.Position.Column}");
-        return new Case(item.Rule, name, Result(item), Names.Of(item.Group), $"{at}: {Names.Of(item.Group)}{(item.Known ? " (known of old)" : string.Empty)}: {item.Text}");
+        return new Case(item.Rule, name, Result(item), Names.Of(item.Group), $"{at}: {Names.Of(item.Group)}{(item.Known ? " (known earlier)" : string.Empty)}: {item.Text}");
     }
 
     // A list of green cases that each name something bad would read upside down.

@@ -11,7 +11,7 @@ public static class BaselineWords
     public static string Of(BaselineUse use)
     {
         var day = use.Written.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
-        var known = use.Known == 0 ? "none of these findings is in it." : string.Create(CultureInfo.InvariantCulture, $"{use.Known} of these findings known of old, not counted.");
+        var known = use.Known == 0 ? "none of these findings is in it." : string.Create(CultureInfo.InvariantCulture, $"{use.Known} of these findings known earlier, not counted.");
         var worse = use.Worse > 0 ? string.Create(CultureInfo.InvariantCulture, $" Grown worse and counted again: {use.Worse}.") : string.Empty;
         var gone = use.Gone > 0 ? string.Create(CultureInfo.InvariantCulture, $" Gone: {use.Gone}; write the baseline anew.") : string.Empty;
         return $"Baseline {PlainText.Show(use.File)} of {day}: {known}{worse}{gone}";

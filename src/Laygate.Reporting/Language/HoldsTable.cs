@@ -100,6 +100,9 @@ internal static class HoldsTable
     /// <summary>Ids that have a line.</summary>
     public static IEnumerable<string> Rules => Sentences.Keys;
 
+    /// <summary>Ends what holds where a measure is merely stated.</summary>
+    public const string NotChecked = " (quality not checked)";
+
     /// <summary>What a finding that is met says; a rule that has no words of its own is named as what does not occur.</summary>
     public static string Of(Finding finding) => PlainText.Show(Of(finding.Rule, finding.Title) ?? $"Does not occur: {finding.Title}");
 
@@ -108,6 +111,6 @@ internal static class HoldsTable
     /// <param name="title">Its title.</param>
     public static string? Of(string rule, string title) =>
         Sentences.GetValueOrDefault(rule)
-        ?? (title.EndsWith(Suffix, StringComparison.Ordinal) ? title[..^Suffix.Length] + " stated (quality not checked)" : null)
+        ?? (title.EndsWith(Suffix, StringComparison.Ordinal) ? title[..^Suffix.Length] + " stated" + NotChecked : null)
         ?? (WhetherTable.Of(rule) is { } clause ? Names.Capital(clause) : null);
 }

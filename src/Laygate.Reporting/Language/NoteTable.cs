@@ -17,7 +17,7 @@ internal static class NoteTable
         ["circular"] = "The value would need itself ({quantity}): an error of the program, please report it.",
         ["committed-mix"] = "Up to {mass} of mix are on the road, waiting and in buffers at one time: that is what rain can spoil.",
         ["cooling-failed"] = "The cooling of the mat could not be solved ({reason}) with {numbers}.",
-        ["entry-missing"] = "Add an entry of the kind `{kind}` to `{list}`, with {fields}.",
+        ["entry-missing"] = "Add `{kind}` to `{list}`, with {fields}.",
         ["entry-thin"] = "`{entry}` ({kind}) does not say: {fields}. Who answers for it: {who}.",
         ["ends-combined"] = "Value and limit both have a band; their ends are combined on the safe side.",
         ["hours-begin-late"] = "The stated hours of weather begin at {begin}, laying begins at {laying}: state the hours before, or an envelope.",

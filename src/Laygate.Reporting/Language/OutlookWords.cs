@@ -37,7 +37,7 @@ internal static class OutlookWords
         }
 
         var end = limit.Low ?? limit.High;
-        var tight = broken.OnExpectedValuesOnly ? ", met on expected values only" : string.Empty;
+        var tight = broken.OnExpectedValuesOnly ? ", but not in the worse case" : string.Empty;
         return end is null || (value.Number is null && string.Equals(value.Text, end.Text, StringComparison.Ordinal)) ? name : $"{name}: {Number(value)} against {(limit.Low is null ? "at most" : "at least")} {Number(end)}{tight}";
     }
 
@@ -95,10 +95,28 @@ internal static class OutlookWords
     [
         .. limits.GroupBy(limit => limit.Limit.Finding.Rule, StringComparer.Ordinal).Select(rule =>
         {
-            var least = rule.OrderByDescending(limit => limit.Limit.Status).ThenBy(limit => limit.Margin?.Number ?? double.PositiveInfinity).First();
+            var least = Least(rule)!;
             return $"{PlainText.Show(rule.Key)}{PlainText.Glue}{Signed(least.Margin)}{Words.Of(least.Limit.Status)}{(least.Limit.OnExpectedValuesOnly ? " (expected only)" : string.Empty)}";
         }),
     ];
+
+    /// <summary>Of several limits the one that decides: the worst status, then the least margin; null of none.</summary>
+    public static LimitMargin? Least(IEnumerable<LimitMargin> limits) =>
+        limits.OrderByDescending(limit => limit.Limit.Status).ThenBy(limit => limit.Margin?.Number ?? double.PositiveInfinity).FirstOrDefault();
+
+    /// <summary>A margin with its sign and without its unit; null where there is no number.</summary>
+    public static string? Bare(ShownValue? margin)
+    {
+        if (margin?.Number is not { } number)
+        {
+            return null;
+        }
+
+        var kind = margin.Unit switch { "K" or "°F" => RoundingKind.Temperature, "min" => RoundingKind.Minutes, _ => RoundingKind.General };
+        var text = Rounding.Text(Math.Abs(number), kind, 0);
+        // What lies just beyond a limit must not look as if it lay on it.
+        return $"{(number < 0 ? "−" : "+")}{(text is "0" && number != 0 ? Rounding.Text(Math.Abs(number), kind, 1) : text)}";
+    }
 
     private static string Signed(ShownValue? margin) => margin?.Number is not { } number ? string.Empty
         : $"{(number < 0 ? "−" : "+")}{Number(margin with { Number = Math.Abs(number), Low = null, High = null })} ";

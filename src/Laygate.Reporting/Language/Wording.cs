@@ -31,7 +31,7 @@ public static class Wording
         Outcome.Open when finding.Notes.Any(NoteWords.Asks) => "Open: the plan does not say whether it applies.",
         Outcome.Open => "Not yet due at this stage of the plan.",
         _ when finding.Missing.Count == 0 => "Not assessed.",
-        _ when finding.Status == Status.Fail => "The plan is silent, and at this stage it must say.",
+        _ when finding.Status == Status.Fail => "Missing. At this stage it must be stated.",
         _ => "Not assessed: the plan does not say enough.",
     };
 
@@ -97,8 +97,8 @@ public static class Wording
 
     private static string Ends(Finding finding) => finding switch
     {
-        { Outcome: Outcome.Met, OnExpectedValuesOnly: true } => " Met on expected values only: the unfavourable end misses.",
-        { Outcome: Outcome.Missed, FavourableEndMeets: true } => " The favourable end would meet it.",
+        { Outcome: Outcome.Met, OnExpectedValuesOnly: true } => " Just meets it; in the worse case it does not.",
+        { Outcome: Outcome.Missed, FavourableEndMeets: true } => " In the better case it would pass.",
         _ => string.Empty,
     };
 
@@ -129,7 +129,7 @@ public static class Wording
             null or "absent" when finding.Notes.Any(note => string.Equals(note.Id, "entry-thin", StringComparison.Ordinal)) => $"Begun, but it does not say enough to count; the statement is {asked}.",
             null or "absent" => $"Not stated, but {asked}.",
             "thin" => $"Stated only in part; the whole statement is {asked}.",
-            "no" => $"Stated as no, but {asked}.",
+            "no" => $"The plan says no; this is {asked}.",
             var text => $"{Names.Capital(PlainText.Show(text))}, but a full statement is {asked}.",
         };
     }

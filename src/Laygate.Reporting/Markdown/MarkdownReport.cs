@@ -3,7 +3,6 @@ using System.Text;
 using Laygate.Model.Plans;
 using Laygate.Reporting.Comparing;
 using Laygate.Reporting.Language;
-using Laygate.Reporting.Remedies;
 using Laygate.Reporting.Text;
 using Laygate.Rules.Results;
 
@@ -148,8 +147,8 @@ internal sealed class MarkdownReport(StringBuilder text, Report report, EarlierS
     private void One(FindingGroup group, Finding finding)
     {
         var line = finding.Position is { } position ? string.Create(CultureInfo.InvariantCulture, $", line {position.Line}") : string.Empty;
-        Item($"{(finding.Known ? "known of old: " : string.Empty)}**{MarkdownText.Of(Wording.Title(finding))}** ({MarkdownText.Of(finding.Rule)}, {MarkdownText.Of(finding.Address)}{line}). {MarkdownText.Of(Wording.Sentence(finding))}{Missing(finding)}");
-        if (group is (FindingGroup.Failed or FindingGroup.Warned) && !finding.Known)
+        Item($"{(finding.Known ? "known earlier: " : string.Empty)}**{MarkdownText.Of(Wording.Title(finding))}** ({MarkdownText.Of(finding.Rule)}, {MarkdownText.Of(finding.Address)}{line}). {MarkdownText.Of(Wording.Sentence(finding))}{Missing(finding)}");
+        if (group is (FindingGroup.Failed or FindingGroup.Warned or FindingGroup.Departed) && !finding.Known)
         {
             Details(finding);
         }
@@ -157,20 +156,19 @@ internal sealed class MarkdownReport(StringBuilder text, Report report, EarlierS
 
     private void Details(Finding finding)
     {
-        foreach (var note in finding.Notes)
+        // Where, what to state, and the rule stand in the first line; why is left to the page.
+        foreach (var row in FindingRows.Of(finding))
         {
-            Under(NoteWords.Of(note));
-        }
-
-        Under($"Do: {finding.Remedy}");
-        foreach (var sentence in RemedyWords.Of(finding))
-        {
-            Under(sentence);
-        }
-
-        if (finding.Limit is { } limit)
-        {
-            Under($"Source: {SourceWords.Line(limit)}");
+            var told = row.Text.Replace(PlainText.Glue, ' ');
+            switch (row.Kind)
+            {
+                case RowKind.Note or RowKind.Mend:
+                    Under(told);
+                    break;
+                case RowKind.Allowed or RowKind.Instead or RowKind.Do or RowKind.Source or RowKind.Ask or RowKind.Working:
+                    Under($"{Names.Capital(row.Label)}: {told}");
+                    break;
+            }
         }
     }
 

@@ -14,11 +14,6 @@ public static class PlotFigures
 
     private static IEnumerable<Func<string, PlotFigure>> All(Report report)
     {
-        if (report.Outlook is { Hours.Count: > 0 } outlook)
-        {
-            yield return id => HourFigure.Of(outlook, id);
-        }
-
         if (report.Plots is not { } plots)
         {
             yield break;

@@ -31,7 +31,7 @@ public static class RemedyWords
     internal static string Found(Finding finding, Remedy remedy)
     {
         var changes = string.Join(", together with ", remedy.Changes.Select(LeverWords.Change));
-        var tight = remedy.OnExpectedValuesOnly ? "; only the expected value meets it, the unfavourable end does not" : string.Empty;
+        var tight = remedy.OnExpectedValuesOnly ? "; only the expected value meets it, in the worse case it does not" : string.Empty;
         return $"{Capital(changes)}: {Then(finding, remedy.Value, remedy.Limit)}{tight}. No finding gets worse.";
     }
 
@@ -43,7 +43,7 @@ public static class RemedyWords
         return failed.Obstacle switch
         {
             RemedyObstacle.WorsensAnother => $"Not mended by {name} alone: {to} would mend it but worsen {Others(failed.Worsened)}.",
-            RemedyObstacle.SpreadRemains => $"Cannot be mended by {name}: even at {to} the unfavourable end still misses.",
+            RemedyObstacle.SpreadRemains => $"Cannot be mended by {name}: even at {to} in the worse case it still misses.",
             RemedyObstacle.EndOfRange when finding.Outcome == Outcome.Met =>
                 $"Cannot be mended by {name} alone: even at {to} only the expected value meets it, {Then(finding, failed.Value, failed.Limit)}.",
             RemedyObstacle.GivenByMachine => $"Not mended by {name}: the machine gives it. It would take {to}, which only another machine or an attachment can give.",

@@ -20,7 +20,7 @@ internal sealed class BriefFindings
     /// <param name="width">Columns of a line.</param>
     public BriefFindings(Report report, IEnumerable<Finding> findings, int width)
     {
-        (this.report, this.width, this.findings) = (report, width, BriefOrder.Of(findings));
+        (this.report, this.width, this.findings) = (report, width, FindingOrder.Of(findings));
         entries = [.. this.findings.Select(finding => BriefEntry.Lines(report.File, finding, width))];
         failures = this.findings.Count(finding => finding.Status == Status.Fail);
     }
@@ -92,7 +92,7 @@ internal sealed class BriefFindings
     {
         var kept = detail switch
         {
-            Detail.MustsOnly => groups.FindAll(group => group.Exists(BriefOrder.IsMust)),
+            Detail.MustsOnly => groups.FindAll(group => group.Exists(FindingOrder.IsMust)),
             Detail.FailuresOnly => part == FindingGroup.Failed ? groups : [],
             _ => groups,
         };

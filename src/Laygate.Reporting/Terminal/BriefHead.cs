@@ -76,16 +76,9 @@ internal static class BriefHead
 
     private static List<TextSpan> Verdict(Counts counts)
     {
-        var (text, style) = counts switch
-        {
-            { Failed: var failed, KnownFailed: var known } when failed > known => ("DOES NOT PASS: ", TextStyle.Fail),
-            { Failed: > 0 } => ("NO NEW FAILURE: ", TextStyle.Warn),
-            { Warned: > 0 } or { NotAssessed: > 0 } or { NeedsPerson: > 0 } or { DepartureWarnings: > 0 } => ("NO FAILURE, BUT WARNINGS: ", TextStyle.Warn),
-            _ => ("NO FAILURE, NO WARNING: ", TextStyle.Pass),
-        };
-        var counted = Enum.GetValues<FindingGroup>().Select(group => (Group: group, Count: FindingGroups.Count(counts, group)))
-            .Where(part => part.Count > 0 || part.Group is FindingGroup.Failed or FindingGroup.Warned).ToList();
-        List<TextSpan> spans = [new TextSpan(style, text)];
+        var (text, tone) = VerdictWords.Of(counts);
+        var counted = VerdictWords.Counted(counts);
+        List<TextSpan> spans = [new TextSpan(Styles.Of(tone), $"{text}: ")];
         foreach (var (group, count) in counted)
         {
             spans.Add(new TextSpan(count == 0 ? TextStyle.Quiet : Styles.Of(group), $"{count.ToString(CultureInfo.InvariantCulture)} {Names.Of(group)}".Replace(' ', PlainText.Glue) + (group == counted[^1].Group ? string.Empty : ", ")));

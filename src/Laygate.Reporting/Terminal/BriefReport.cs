@@ -31,8 +31,8 @@ internal sealed class BriefReport
     {
         (this.report, width) = (report, WidthOf(terminal));
         var (silent, shown) = BriefSilence.Split([.. report.Findings.Where(Decides)]);
-        first = new BriefFindings(report, shown.Where(BriefOrder.IsMust), width);
-        others = new BriefFindings(report, shown.Where(finding => !BriefOrder.IsMust(finding)), width);
+        first = new BriefFindings(report, shown.Where(FindingOrder.IsMust), width);
+        others = new BriefFindings(report, shown.Where(finding => !FindingOrder.IsMust(finding)), width);
         silence = new BriefSilence(silent, width);
         parts = new BriefParts(report, width);
     }

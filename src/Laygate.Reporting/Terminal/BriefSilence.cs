@@ -14,7 +14,7 @@ internal sealed class BriefSilence(IReadOnlyList<Finding> unordered, int width)
     // A handful is better read one by one.
     private const int MostAsFindings = 3;
 
-    private readonly IReadOnlyList<Finding> silent = BriefOrder.Of(unordered);
+    private readonly IReadOnlyList<Finding> silent = FindingOrder.Of(unordered);
 
     /// <summary>Splits findings into those that wait for a statement, where they are many, and the rest.</summary>
     public static (IReadOnlyList<Finding> Silent, IReadOnlyList<Finding> Others) Split(IReadOnlyList<Finding> findings)
@@ -28,7 +28,7 @@ internal sealed class BriefSilence(IReadOnlyList<Finding> unordered, int width)
         && (finding.Outcome == Outcome.NotAssessed || finding is { Check: CheckKind.Present, Outcome: Outcome.Missed, Value: null or { Text: null or "absent" or "thin" } });
 
     /// <summary>Whether it stands before the computed failures: it holds a failure that is never left out.</summary>
-    public bool IsFirst => silent.Any(BriefOrder.IsMust);
+    public bool IsFirst => silent.Any(FindingOrder.IsMust);
 
     /// <summary>Lines that it takes at least.</summary>
     public int Least => Lines(0).Count;
@@ -70,8 +70,8 @@ internal sealed class BriefSilence(IReadOnlyList<Finding> unordered, int width)
         return
         [
             .. List("Fail, lives depend on it", failing.FindAll(finding => finding.Severity == Severity.A)),
-            .. List("Fail, the contract asks", failing.FindAll(finding => finding.Severity != Severity.A && BriefOrder.IsMust(finding))),
-            .. List("Fail, too", failing.FindAll(finding => !BriefOrder.IsMust(finding))),
+            .. List("Fail, the contract asks", failing.FindAll(finding => finding.Severity != Severity.A && FindingOrder.IsMust(finding))),
+            .. List("Fail, too", failing.FindAll(finding => !FindingOrder.IsMust(finding))),
         ];
 
         IReadOnlyList<TerminalLine> List(string label, List<Finding> part)

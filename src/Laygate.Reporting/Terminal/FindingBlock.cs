@@ -1,6 +1,5 @@
 using System.Globalization;
 using Laygate.Reporting.Language;
-using Laygate.Reporting.Remedies;
 using Laygate.Reporting.Text;
 using Laygate.Rules.Results;
 
@@ -19,33 +18,20 @@ internal sealed class FindingBlock(Page page, string file, bool isFull)
         page.Blank();
         page.Flow(0, Margin, [new TextSpan(Styles.Of(group), Names.Of(group).ToUpperInvariant().Replace(' ', '\u00A0')), new TextSpan(TextStyle.Heading, "\u00A0 " + Wording.Title(finding))]);
         page.Flow(Margin, Margin, [new TextSpan(TextStyle.Plain, Wording.Glued(finding))]);
-        Row("where", $"{PlainText.Show(finding.Address)}, {At(finding)}");
-        if (finding.Known)
+        var known = explained.TryGetValue(finding.Rule, out var before);
+        var told = finding with { Notes = [.. finding.Notes.Where(note => isFull || !Silence.Is(finding) || !Silence.IsReading(note))] };
+        foreach (var row in FindingRows.Of(told, At(finding)).Where(row => row.Kind switch
         {
-            Row("known", "of old, in the baseline; it does not count");
+            RowKind.Why or RowKind.Do or RowKind.Ask => !known,
+            RowKind.Source => !string.Equals(row.Text, before, StringComparison.Ordinal),
+            RowKind.Working => isFull,
+            _ => true,
+        }))
+        {
+            Row(row.Label, row.Text + (known && row.Kind == RowKind.Rule ? "; why and what to do as above" : string.Empty));
         }
 
-        if (Names.Missing(finding) is { Count: > 0 } missing)
-        {
-            Row("state", Listed(missing));
-        }
-
-        foreach (var note in finding.Notes.Where(note => isFull || !Silence.Is(finding) || !Silence.IsReading(note)))
-        {
-            Row("note", NoteWords.Glued(note));
-        }
-
-        if (finding.Departure is { } departure)
-        {
-            Row("allowed", DepartureWords.Permission(departure));
-            Row("instead", PlainText.Show(departure.CompensatingMeasure));
-        }
-
-        Explain(finding);
-        foreach (var sentence in RemedyWords.Of(finding))
-        {
-            Row("mend", sentence);
-        }
+        explained[finding.Rule] = finding.Limit is { } limit ? SourceWords.Line(limit) : string.Empty;
     }
 
     /// <summary>One question that several rules wait for.</summary>
@@ -110,35 +96,7 @@ internal sealed class FindingBlock(Page page, string file, bool isFull)
     /// <summary>The inputs that would help.</summary>
     public static string Keys(Finding finding)
     {
-        return Listed([.. finding.Missing.Select(Names.Of).Distinct(StringComparer.Ordinal)]);
-    }
-
-    private static string Listed(IReadOnlyList<string> keys) =>
-        keys.Count < 2 ? string.Concat(keys.Select(key => $"`{key}`")) : $"{string.Join(", ", keys.SkipLast(1).Select(key => $"`{key}`"))} and `{keys[^1]}`";
-
-    private void Explain(Finding finding)
-    {
-        var source = finding.Limit is { } limit ? SourceWords.Line(limit) : string.Empty;
-        var known = explained.TryGetValue(finding.Rule, out var before);
-        if (!known)
-        {
-            Row("why", PlainText.Show(finding.Why));
-            Row("do", PlainText.Show(finding.Remedy));
-        }
-
-        if (source.Length > 0 && !string.Equals(source, before, StringComparison.Ordinal))
-        {
-            Row("source", source);
-        }
-
-        if (!known && finding.Local.Length > 0)
-        {
-            Row("ask", PlainText.Show(finding.Local));
-        }
-
-        explained[finding.Rule] = source;
-        var severity = finding.Severity is { } grave ? $", severity {grave}" : string.Empty;
-        Row("rule", PlainText.Show($"{finding.Rule} {finding.RuleName}") + severity + (known ? "; why and what to do as above" : string.Empty));
+        return FindingRows.Listed([.. finding.Missing.Select(Names.Of).Distinct(StringComparer.Ordinal)]);
     }
 
     private void Row(string label, string text) =>

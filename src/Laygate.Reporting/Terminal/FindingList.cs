@@ -59,7 +59,7 @@ internal sealed class FindingList(Page page, Report report, TerminalSettings set
         if (known.Count > 0 && !settings.All)
         {
             page.Blank();
-            page.Flow(0, 2, [new TextSpan(TextStyle.Quiet, $"Known of old, in full with --all: {Number(known.Count)}")]);
+            page.Flow(0, 2, [new TextSpan(TextStyle.Quiet, $"Known earlier, in full with --all: {Number(known.Count)}")]);
             known.ForEach(finding => page.Flow(2, 4, [new TextSpan(TextStyle.Plain, $"{Wording.Title(finding)} ({PlainText.Show(finding.Rule)}, {PlainText.Show(finding.Address)})")]));
         }
     }
@@ -149,7 +149,7 @@ internal sealed class FindingList(Page page, Report report, TerminalSettings set
     private static string Heading(List<Finding> safety, bool isFollowed)
     {
         var both = safety.Exists(Silence.Is) && !safety.TrueForAll(Silence.Is);
-        return $"Safety, {(both ? "first what is wrong, then what the plan does not say, " : string.Empty)}the gravest first{(isFollowed ? "; all else behind it" : string.Empty)}";
+        return $"Safety first: {(both ? "what is wrong, then what the plan does not say, " : string.Empty)}most serious on top{(isFollowed ? "; then the rest" : string.Empty)}";
     }
 
     private void WriteOpen(List<Finding> findings)

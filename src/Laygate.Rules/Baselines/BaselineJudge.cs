@@ -5,7 +5,7 @@ using Laygate.Rules.Results;
 
 namespace Laygate.Rules.Baselines;
 
-/// <summary>Marks findings that a baseline knows. Their status stays; they are counted apart at the gate. What guards lives (severity A) is never known of old.</summary>
+/// <summary>Marks findings that a baseline knows. Their status stays; they are counted apart at the gate. What guards lives (severity A) is never known earlier.</summary>
 public static class BaselineJudge
 {
     /// <summary>Whether a finding belongs into a baseline: it warns or fails, a computation or silence decided it, and no life hangs on its rule.</summary>

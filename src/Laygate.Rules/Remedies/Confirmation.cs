@@ -7,7 +7,7 @@ namespace Laygate.Rules.Remedies;
 /// <summary>Holds proposed changes against the whole rule set with its spread; what does not stand is no remedy.</summary>
 internal sealed class Confirmation(RemedyCandidates candidates, Before before)
 {
-    /// <summary>How often a change is carried further when the unfavourable end still misses.</summary>
+    /// <summary>How often a change is carried further when in the worse case it still misses.</summary>
     private const int MostFurther = 3;
 
     private readonly ConcurrentDictionary<string, Lazy<Variant?>> judged = new(StringComparer.Ordinal);
@@ -78,7 +78,7 @@ internal sealed class Confirmation(RemedyCandidates candidates, Before before)
         }
     }
 
-    /// <summary>The change, and farther ones of a single lever as long as the unfavourable end still misses.</summary>
+    /// <summary>The change, and farther ones of a single lever as long as in the worse case it still misses.</summary>
     private List<IReadOnlyList<Setting>> Carried(Finding target, Candidate candidate)
     {
         var changes = new List<IReadOnlyList<Setting>> { candidate.Change };
@@ -114,7 +114,7 @@ internal sealed class Confirmation(RemedyCandidates candidates, Before before)
         return worsened.Count > 0 ? Failed(change[0], RemedyObstacle.WorsensAnother, now, worsened) : null;
     }
 
-    // By how much the unfavourable end still misses, over what one step has brought, says how many steps are missing.
+    // By how much in the worse case it still misses, over what one step has brought, says how many steps are missing.
     private static int Further(LeverEffect effect, int index, Finding now)
     {
         var missing = Margins.Spread(now) - (Margins.Of(now) ?? 0);

@@ -2,7 +2,7 @@ using Laygate.Rules.Definitions;
 
 namespace Laygate.Rules.Results;
 
-/// <summary>Findings that are known of old, so that only new ones count at the gate.</summary>
+/// <summary>Findings that are known earlier, so that only new ones count at the gate.</summary>
 /// <param name="File">The file, as it is to be shown.</param>
 /// <param name="Written">Day on which it was written.</param>
 /// <param name="Entries">The known findings.</param>

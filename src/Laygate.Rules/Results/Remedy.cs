@@ -29,7 +29,7 @@ public enum RemedyObstacle
     /// <summary>It would mend the finding and make another one worse.</summary>
     WorsensAnother,
 
-    /// <summary>It mends the expected value, but the unfavourable end still misses at the end of its range.</summary>
+    /// <summary>It mends the expected value, but in the worse case it still misses at the end of its range.</summary>
     SpreadRemains,
 
     /// <summary>It would mend the expected value, but the machine gives it: no plan chooses it.</summary>

@@ -36,7 +36,7 @@ internal sealed class KeyAuthentication(
 
         return await keys.FindAsync(secret, Context.RequestAborted) is { } caller
             ? AuthenticateResult.Success(new AuthenticationTicket(Callers.Principal(caller, Name), Name))
-            : AuthenticateResult.Fail("The key is none of ours, has ended or was revoked.");
+            : AuthenticateResult.Fail("The key is not known here, has ended or was revoked.");
     }
 
     protected override Task HandleChallengeAsync(AuthenticationProperties properties)

@@ -3,7 +3,6 @@ using System.Text;
 using Laygate.Model.Plans;
 using Laygate.Reporting.Language;
 using Laygate.Reporting.Plots;
-using Laygate.Reporting.Remedies;
 using Laygate.Reporting.Runs;
 using Laygate.Reporting.Text;
 using Laygate.Rules.Results;
@@ -11,8 +10,14 @@ using Laygate.Rules.Results;
 namespace Laygate.Service.Pages;
 
 /// <summary>A finding as a page shows it.</summary>
-public sealed record FindingView(
-    string Status, string Rule, string Address, string Title, string Message, string Why, string Remedy, string Local, string Source, int? Line)
+/// <param name="Status">Its status.</param>
+/// <param name="Rule">Id of the rule.</param>
+/// <param name="Address">Element of the plan.</param>
+/// <param name="Title">Title.</param>
+/// <param name="Message">What it says.</param>
+/// <param name="Rows">Everything else, as every other form tells it.</param>
+/// <param name="Line">Line of the text.</param>
+public sealed record FindingView(string Status, string Rule, string Address, string Title, string Message, IReadOnlyList<FindingRow> Rows, int? Line)
 {
     /// <summary>Family of the rule.</summary>
     public string Family { get; init; } = string.Empty;
@@ -22,15 +27,6 @@ public sealed record FindingView(
 
     /// <summary>Severity of a rule of safety; empty for others.</summary>
     public string Severity { get; init; } = string.Empty;
-
-    /// <summary>What to state in the plan.</summary>
-    public IReadOnlyList<string> Missing { get; init; } = [];
-
-    /// <summary>What is remarked, such as the entry to add.</summary>
-    public IReadOnlyList<string> Notes { get; init; } = [];
-
-    /// <summary>What would mend it, where that was looked for.</summary>
-    public IReadOnlyList<string> Mends { get; init; } = [];
 }
 
 /// <summary>The report on one plan as a page shows it.</summary>
@@ -104,18 +100,12 @@ public sealed record ReportView(IReadOnlyList<PlanView> Plans, IReadOnlyList<Pro
         PlainText.Show(finding.Address),
         Wording.Title(finding),
         Wording.Sentence(finding),
-        PlainText.Show(finding.Why),
-        PlainText.Show(finding.Remedy),
-        PlainText.Show(finding.Local),
-        finding.Limit is { } limit ? SourceWords.Line(limit) : string.Empty,
+        FindingRows.Of(finding),
         finding.Position?.Line)
     {
         Family = finding.RuleName.Split('/')[0],
         Group = Names.Of(FindingGroups.Of(finding)),
         Severity = finding.Severity?.ToString() ?? string.Empty,
-        Missing = Names.Missing(finding),
-        Notes = [.. finding.Notes.Select(NoteWords.Of)],
-        Mends = [.. RemedyWords.Of(finding)],
     };
 
     private static ProblemView Problem(Problem problem) => new(

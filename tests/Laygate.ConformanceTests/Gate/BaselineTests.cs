@@ -6,7 +6,7 @@ using Laygate.Validation.Baselines;
 
 namespace Laygate.ConformanceTests.Gate;
 
-/// <summary>Findings that are known of old, on the examples.</summary>
+/// <summary>Findings that are known earlier, on the examples.</summary>
 public sealed class BaselineTests
 {
     private const string Moor = "examples/moor-road-thin-overlay.yaml";

@@ -52,6 +52,16 @@ public sealed partial class RuleMetaTests
         Assert.True(Approved.Approving || File.Exists(Path.Combine(Repository.Root, "docs", "rules", $"{id}.md")), "It has no page: LAYGATE_APPROVE=1 writes it.");
     }
 
+    /// <summary>What goes wrong, why it matters, what to do and whom to ask are four texts: none is another one again, or a part of it.</summary>
+    [Theory]
+    [MemberData(nameof(Ids))]
+    public void What_goes_wrong_why_and_what_to_do_are_said_in_words_of_their_own(string id)
+    {
+        var rule = Rule(id);
+        string[] texts = [.. new[] { rule.Title, rule.Why, rule.Remedy, rule.Local }.Select(text => string.Concat(text.Where(char.IsLetterOrDigit)).ToLowerInvariant())];
+        Assert.All(texts, text => Assert.Single(texts, other => other.Contains(text, StringComparison.Ordinal)));
+    }
+
     [Theory]
     [MemberData(nameof(Ids))]
     public void It_has_cases_of_each_kind(string id)

@@ -9,10 +9,24 @@ namespace Laygate.UnitTests.Reporting;
 public sealed class ComparisonWordsTests
 {
     [Fact]
-    public void A_value_that_moved_behind_the_digits_shown_is_shown_with_more_digits()
+    public void What_reads_the_same_in_the_digits_shown_is_counted()
     {
         var old = Samples.Finding() with { Value = new ShownValue(3.20041, string.Empty), Origin = Origin.Computed };
-        Assert.Equal("the same in the digits shown (3.2, then 3.201)", Now(old, old with { Value = new ShownValue(3.20081, string.Empty) }));
+        var part = Assert.Single(Parts([old], [old with { Value = new ShownValue(3.20081, string.Empty) }]));
+        Assert.Equal(("The same in the digits shown: 1", 0), (part.Heading, part.Entries.Count));
+    }
+
+    [Fact]
+    public void Worse_better_new_and_gone_stand_apart_in_this_order()
+    {
+        var one = Samples.Finding();
+        Finding Of(string address, Status status) => one with { Address = address, Status = status, Value = new ShownValue(status == Status.Fail ? 1 : 9, string.Empty), Outcome = status == Status.Fail ? Outcome.Missed : Outcome.Met };
+        var parts = Parts(
+            [Of("course:a", Status.Pass), Of("course:b", Status.Fail), Of("course:gone", Status.Fail)],
+            [Of("course:a", Status.Fail), Of("course:b", Status.Pass), Of("course:new", Status.Pass), Of("course:worse", Status.Fail)]);
+        Assert.Equal(["Worse than before: 1", "Better than before: 1", "New: 2", "Gone: 1"], parts.Select(part => part.Heading), StringComparer.Ordinal);
+        Assert.Equal([true, false], parts[2].Entries.Select(entry => entry.Title.Contains("course:worse", StringComparison.Ordinal)));
+        Assert.Equal(ChangeDirection.Worse, parts[2].Direction);
     }
 
     [Fact]
@@ -32,10 +46,12 @@ public sealed class ComparisonWordsTests
         Assert.Contains("9.9", Now(old, other), StringComparison.Ordinal);
     }
 
-    private static string Now(Finding old, Finding now)
+    private static string Now(Finding old, Finding now) =>
+        Assert.Single(Assert.Single(Parts([old], [now])).Entries).Rows.Single(row => row.Label is "now").Text;
+
+    private static IReadOnlyList<ComparisonPart> Parts(IReadOnlyList<Finding> old, IReadOnlyList<Finding> now)
     {
-        var (before, after) = (Samples.Report() with { Findings = [old] }, Samples.Report() with { Findings = [now] });
-        var plan = new PlanComparison(before, after, ReportComparer.Findings(before, after), [], []);
-        return Assert.Single(Assert.Single(ComparisonWords.Parts(plan)).Entries).Rows.Single(row => row.Label is "now").Text;
+        var (before, after) = (Samples.Report() with { Findings = old }, Samples.Report() with { Findings = now });
+        return ComparisonWords.Parts(new PlanComparison(before, after, ReportComparer.Findings(before, after), [], []));
     }
 }

@@ -107,12 +107,12 @@ public class WordingTests
 
     [Fact]
     public void Silence_that_fails_says_that_the_plan_must_speak() => Assert.Equal(
-        "The plan is silent, and at this stage it must say.",
+        "Missing. At this stage it must be stated.",
         Wording.Sentence(Samples.Finding() with { Outcome = Outcome.NotAssessed, Missing = [new InputReference("site", "conditions.night")] }));
 
     [Fact]
     public void What_was_met_by_the_expected_value_only_says_so() => Assert.EndsWith(
-        "Met on expected values only: the unfavourable end misses.",
+        "Just meets it; in the worse case it does not.",
         Wording.Sentence(Samples.Finding() with { Outcome = Outcome.Met, Status = Status.Warn, Value = new ShownValue(3.2, "", 2.8, 3.6), OnExpectedValuesOnly = true }),
         StringComparison.Ordinal);
 
