@@ -37,7 +37,9 @@ internal static class CardStyles
         main{display:block;padding:0}
         .card{width:auto;height:auto;overflow:visible;border-width:0 0 2px;padding:4mm}
         .parts section{overflow-x:auto}
-        body{font-size:12pt}
+        body,.dense{font-size:12pt}
+        .dense table{font-size:10pt}
+        .dense .large{font-size:13pt}
         .pair{display:block}
         .pair table{table-layout:fixed}
         .pair table+table thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}

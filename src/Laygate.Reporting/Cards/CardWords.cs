@@ -67,7 +67,7 @@ internal sealed class CardWords(SiteSheet sheet, CardTexts texts)
         .GroupBy(limit => Instruction(limit))
         .Select(same =>
         {
-            var ends = same.GroupBy(limit => Numbers.Limit(limit.Finding.Limit!), StringComparer.Ordinal).Select(end => end.Key + Places(end.Select(limit => limit.Finding.Address))).ToList();
+            var ends = same.GroupBy(limit => Numbers.Limit(limit.Finding.Limit!), StringComparer.Ordinal).Select(end => Places(end.Select(limit => limit.Finding.Address)) + end.Key).ToList();
             return new CardLine(same.Key.Watch, $"{string.Join("; ", ends)}. {same.Key.Otherwise} ({string.Join(", ", same.Select(limit => Show(limit.Finding.Rule)).Distinct(StringComparer.Ordinal))})");
         });
 
@@ -81,7 +81,7 @@ internal sealed class CardWords(SiteSheet sheet, CardTexts texts)
             .GroupBy(parts => parts[0], parts => parts[1], StringComparer.Ordinal)
             .Select(kind => (kind.Key, Ids: kind.Distinct(StringComparer.Ordinal).ToList())).Where(kind => kind.Ids.Count < All(kind.Key))
             .Select(kind => $"{Kind(kind.Key)} {string.Join(", ", kind.Ids.Select(Show))}").ToList();
-        return places.Count == 0 ? string.Empty : $" ({string.Join(", ", places)})";
+        return places.Count == 0 ? string.Empty : $"{string.Join(", ", places)} ";
     }
 
     private int All(string kind) => kind switch

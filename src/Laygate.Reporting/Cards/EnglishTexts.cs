@@ -180,7 +180,7 @@ internal static class EnglishTexts
         level.in-time = next load when its buffer shows {0}; it comes in time from {1} on
         level.never = start no load above {0}: it does not fit
         level.lowest = lowest workable level {0}, full at {1}
-        level.decide = The list is the order of the simulated shift in which nothing varies; with little data, of what runs out first.
+        level.decide = The list is computed as if nothing varied.
         drill = Exchange and changeover
         drill.times = exchange {0}, changeover each way {1}
         drill.empty.yes = empty the feeder before the mix changes

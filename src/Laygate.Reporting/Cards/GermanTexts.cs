@@ -180,7 +180,7 @@ internal static class GermanTexts
         level.in-time = nächste Ladung, wenn der Bunker {0} zeigt; rechtzeitig ab {1}
         level.never = über {0} keine Ladung beginnen: sie passt nicht hinein
         level.lowest = kleinster Füllstand {0}, voll bei {1}
-        level.decide = Die Liste ist die Reihenfolge der simulierten Schicht, in der nichts schwankt; bei wenigen Angaben die, in der etwas ausgeht.
+        level.decide = Die Liste ist berechnet, als ob nichts schwankte.
         drill = Lkw-Wechsel und Umstellen
         drill.times = Lkw-Wechsel {0}, Umstellen je Richtung {1}
         drill.empty.yes = Beschicker vor dem Wechsel des Mischguts leer fahren
