@@ -107,7 +107,9 @@ internal sealed partial class CardNumbers(CardTexts texts, SiteSheet sheet)
         var own = Ends(limit, limit.Low is null ? null : End(limit, limit.Low, up: true), limit.High is null ? null : End(limit, limit.High, up: false));
         if (limit is not { Quantity: null, Stated: { Length: > 0 } stated })
         {
-            return own;
+            return (limit.Low ?? limit.High) is { Unit: "K", Low: null, Number: { } kelvin } && IsFahrenheit
+                ? $"{own} ({WithUnit(Rounding.Plain(ToStep(kelvin * 1.8, 0.1, up: limit.Low is not null)), "°F")})"
+                : own;
         }
 
         var ends = stated.Split(" to ").Select(Source).ToList();
@@ -118,6 +120,9 @@ internal sealed partial class CardNumbers(CardTexts texts, SiteSheet sheet)
 
     /// <summary>Decimals as the language writes them (German: a comma, DIN 1333).</summary>
     public string Local(string number) => texts.Language is "de" ? number.Replace('.', ',') : number;
+
+    // A crew whose thermometer shows °F reads a difference in °F too.
+    private bool IsFahrenheit => sheet.Mixes.SelectMany(mix => new[] { mix.Lowest, mix.Expected, mix.Highest, mix.RefuseBelow }).Append(sheet.Opening.Below).Any(figure => figure.Value?.Unit is "°F" or "F");
 
     private string Ends(ShownLimit limit, string? low, string? high) => (low, high) switch
     {

@@ -45,7 +45,7 @@ internal sealed class CardSet(SiteSheet sheet, CardTexts texts)
         for (var full = safety.Tonight; ; full--)
         {
             var card = Card(texts["card.safety"], safety.Blocks(full));
-            if (full <= 0 || Split(card) is [{ IsDense: false }] or [{ IsDense: false }, _])
+            if (full <= 0 || Paging.Fits(card, Frame, texts))
             {
                 return card;
             }

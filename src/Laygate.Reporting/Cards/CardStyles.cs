@@ -39,6 +39,7 @@ internal static class CardStyles
         .parts section{overflow-x:auto}
         body{font-size:12pt}
         .pair{display:block}
+        .pair table{table-layout:fixed}
         .pair table+table thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
         .stacks,.stacks tbody,.stacks tr,.stacks th,.stacks td{display:block;border:0;padding:0}
         .stacks thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}

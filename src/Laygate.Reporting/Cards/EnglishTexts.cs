@@ -7,7 +7,7 @@ internal static class EnglishTexts
         title = Site sheet
         draft = DRAFT, not for work
         draft.why = Mend first: why the plan fails
-        draft.more = and {0} more: `laygate check` lists them all
+        draft.more = and {0} more: see the report of the check
         emergency.short = In doubt stop and ask. In an emergency call the local emergency number first.
         competent = Local law, site conditions and the competent person come first.
         caution.stop = In doubt (unknown line or buried service, suspected tar, spotter out of sight, closure breached): stop and ask. In an emergency call the local emergency number first. First-aid text is a prompt, no medical advice; follow the medical service.
@@ -65,7 +65,7 @@ internal static class EnglishTexts
         moment.start = laying starts
         moment.half-way = half of the length is laid
         moment.latest-start = latest start, or the length is not finished
-        moment.last-metre = last metre is laid
+        moment.last-metre = whole length is laid
         moment.shift-end = shift ends
         moment.rolled-out = last pass that densifies
         moment.firm = expected below the opening temperature: measure
@@ -235,8 +235,8 @@ internal static class EnglishTexts
         rhythm = Rhythm
         rhythm.every = first load leaves {0}, then one every {1} (computed)
         rhythm.none = interval not computed: the plan says too little
-        rhythm.queue = trucks waiting: aim at {0}
-        rhythm.waiting = , on average {0} at the paver
+        rhythm.queue = queue to aim at: each truck waits {0}
+        rhythm.waiting = , {0} trucks at a time
         rhythm.before = on site before laying starts: {0} loads
         plant.output = output planned {0}; backup plant: {1}
         plant.last = last load for {0}: no. {2}, {1}, leaves {3}. Ask the shift manager before it is loaded.

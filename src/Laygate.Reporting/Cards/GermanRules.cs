@@ -27,9 +27,9 @@ internal static class GermanRules
         ROL-019 = Oberfläche beim letzten Glattwalzen, mit Infrarotthermometer | Kälter: nicht weiter walzen. Spuren gehen nicht mehr heraus.
         BON-021 = Erster Rand, wenn der zweite Fertiger kommt, mit Einstechfühler | Kälter: kalte Naht herstellen. Rand schneiden und anstreichen.
         BON-022 = Untere Schicht, wenn die obere kommt, mit Einstechfühler | Kälter: oberen Fertiger anhalten und fragen.
-        FRI-002 = Freigabe, nach dem letzten Meter | Früher: gesperrt lassen.
-        FRI-003 = Freigabe, nach dem letzten Meter | Früher: gesperrt lassen.
-        FRI-004 = Freigabe, nach dem letzten Meter | Früher: gesperrt lassen.
+        FRI-002 = Freigabe, nachdem die ganze Länge liegt | Früher: gesperrt lassen.
+        FRI-003 = Freigabe, nachdem die ganze Länge liegt | Früher: gesperrt lassen.
+        FRI-004 = Freigabe, nachdem die ganze Länge liegt | Früher: gesperrt lassen.
         FRI-007 = Letzter Abstreusplitt, hinter der letzten Bohle | Später, oder die Oberfläche hält ihn nicht: nicht weiter streuen, Loses abkehren, Schichtleitung verständigen.
         FRI-008 = Oberfläche bei der Freigabe, mit Infrarotthermometer | Heißer: gesperrt lassen.
         SUP-011 = Alter der Ladung am Fertiger, laut Lieferschein | Älter: messen. Vor dem Kippen die Schichtleitung fragen.

@@ -7,7 +7,7 @@ internal static class GermanTexts
         title = Einbaukarten
         draft = ENTWURF, nicht zur Ausführung
         draft.why = Zuerst beheben: warum der Plan nicht besteht
-        draft.more = und {0} weitere: `laygate check` nennt alle
+        draft.more = und {0} weitere: siehe Bericht der Prüfung
         emergency.short = Im Zweifel anhalten und nachfragen. Im Notfall zuerst den örtlichen Notruf wählen.
         competent = Örtliches Recht, Verhältnisse vor Ort und die verantwortliche Fachkraft gehen vor.
         caution.stop = Im Zweifel (unbekannte Leitung, Verdacht auf Teer, Einweiser außer Sicht, Absperrung durchbrochen): anhalten und nachfragen. Im Notfall zuerst den örtlichen Notruf wählen. Text zur Ersten Hilfe erinnert nur; maßgebend ist der Rettungsdienst.
@@ -65,7 +65,7 @@ internal static class GermanTexts
         moment.start = Einbau beginnt
         moment.half-way = halbe Länge eingebaut
         moment.latest-start = spätester Beginn, sonst wird die Länge nicht fertig
-        moment.last-metre = letzter Meter eingebaut
+        moment.last-metre = ganze Länge eingebaut
         moment.shift-end = Schichtende
         moment.rolled-out = letzter verdichtender Übergang
         moment.firm = wohl unter der Freigabe|temperatur: messen
@@ -219,7 +219,7 @@ internal static class GermanTexts
         strips.of = Walzbahnen von {0} auf der breitesten Bahn, von links
         strip = Bahn
         to = bis
-        strips.order = Unter 0, über die Breite: über den Rand. Reihenfolge: Polier.
+        strips.order = Unter 0 oder über die Breite: über den Rand. Reihenfolge: Polier.
         never = Nie
         never.all = auf der heißen Schicht stehen, wenden oder parken; in den Bereich einer anderen Walze fahren; walzen, wenn jemand im Bereich ist
         care.water = Wasser und Kraftstoff
@@ -235,8 +235,8 @@ internal static class GermanTexts
         rhythm = Takt
         rhythm.every = erste Ladung ab {0}, dann alle {1} eine (berechnet)
         rhythm.none = Takt nicht berechnet: Der Plan sagt zu wenig
-        rhythm.queue = Warteschlange: {0} Wartezeit
-        rhythm.waiting = , im Mittel {0} Lkw am Fertiger
+        rhythm.queue = Warteschlange: jeder Lkw wartet {0}
+        rhythm.waiting = , {0} Lkw zugleich
         rhythm.before = vor Einbaubeginn dort: {0} Ladungen
         plant.output = geplante Leistung {0}; Ersatzwerk: {1}
         plant.last = letzte Ladung für {0}: Nr. {2}, {1}, ab {3}. Vorher die Schichtleitung fragen.

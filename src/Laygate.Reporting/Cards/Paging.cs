@@ -16,20 +16,35 @@ internal static class Paging
     private const double Pair = 188;
     private const double Slack = 3;
     private const int Most = 2;
+    private const double Few = 0.3;
 
-    /// <summary>The sides of a card: in smaller type where it would otherwise take more than two; a list of loads takes as many as it needs.</summary>
+    private static readonly Type Usual = new(10.5, 13, 10);
+    private static readonly Type Dense = new(9.5, 12, 9);
+
+    /// <summary>
+    /// The sides of a card: in smaller type where it would otherwise take more than two, or begin a side for a few lines. A list of loads takes as many
+    /// sides as it needs.
+    /// </summary>
     /// <param name="card">The card.</param>
     /// <param name="frame">What stands around it.</param>
     /// <param name="texts">Words of the language.</param>
     public static IReadOnlyList<CardSide> Split(Card card, CardFrame frame, CardTexts texts)
     {
-        var usual = Split(card, frame, texts, new Type(10.5, 13, 10));
-        return usual.Count <= Most || card.Blocks.Any(block => block is CardRun { IsLoads: true })
-            ? usual
-            : [.. Split(card, frame, texts, new Type(9.5, 12, 9)).Select(side => side with { IsDense = true })];
+        var (usual, used) = Split(card, frame, texts, Usual);
+        if (card.Blocks.Any(block => block is CardRun { IsLoads: true }) || (usual.Count <= Most && (usual.Count == 1 || used > Few)))
+        {
+            return usual;
+        }
+
+        var (dense, _) = Split(card, frame, texts, Dense);
+        return dense.Count < usual.Count ? [.. dense.Select(side => side with { IsDense = true })] : usual;
     }
 
-    private static IReadOnlyList<CardSide> Split(Card card, CardFrame frame, CardTexts texts, Type type)
+    /// <summary>Whether a card has two sides in its usual type.</summary>
+    public static bool Fits(Card card, CardFrame frame, CardTexts texts) => Split(card, frame, texts, Usual).Sides.Count <= Most;
+
+    // The sides, and the share of the last one that is taken.
+    private static (IReadOnlyList<CardSide> Sides, double Used) Split(Card card, CardFrame frame, CardTexts texts, Type type)
     {
         var sides = new Sides(High - Slack - Frame(card.Role, frame), title => texts["continued", title], type);
         foreach (var block in card.Blocks)
@@ -37,7 +52,7 @@ internal static class Paging
             sides.Place(block);
         }
 
-        return [.. sides.All.Select((side, index) => new CardSide(card.Role, index + 1, sides.All.Count, side))];
+        return ([.. sides.All.Select((side, index) => new CardSide(card.Role, index + 1, sides.All.Count, side))], sides.Used);
     }
 
     // Head and foot, by what they say.
@@ -102,6 +117,8 @@ internal static class Paging
         private double left;
 
         public List<List<CardBlock>> All { get; } = [];
+
+        public double Used => 1 - (left / room);
 
         public void Place(CardBlock block)
         {

@@ -58,7 +58,7 @@ public sealed class CardContentTests
         Assert.Equal(["GO", "HOLD", "END", "No answer"], card.Blocks.OfType<CardList>().First().Items.Select(item => item.Lead), StringComparer.Ordinal);
         var rhythm = string.Join('\n', List(card, "Rhythm"));
         Assert.Contains("first load leaves 20:15, then one every 5.7 min", rhythm);
-        Assert.Contains("trucks waiting: aim at 8 min, on average 1.4 at the paver", rhythm); // 8 min wait at one load each 5.74 min.
+        Assert.Contains("queue to aim at: each truck waits 8 min, 1.4 trucks at a time", rhythm); // 8 min wait at one load each 5.74 min.
         Assert.Contains("on site before laying starts: 5 loads", rhythm);
         Assert.Contains("last load for lower: no. 71, 15 t", rhythm);
         Assert.Equal(71, card.Blocks.OfType<CardRun>().Single().Rows.Count);
@@ -133,6 +133,14 @@ public sealed class CardContentTests
     {
         var end = new ShownValue(number, unit);
         Assert.Equal(shown, Plain(new CardNumbers(CardTexts.Of("en"), Quay.Value).Limit(Limit(isLow ? end : null, isLow ? null : end, stated))));
+    }
+
+    /// <summary>A difference of 3 K is one of 3 °C, and of 5.4 °F where the crew's thermometers show °F.</summary>
+    [Fact]
+    public void A_difference_of_temperatures_is_shown_in_degrees()
+    {
+        Assert.Contains(List(Card(County.Value, "Quality"), "Stop and ask"), line => line.Contains("at least 3 °C (5.4 °F)", StringComparison.Ordinal));
+        Assert.Contains(List(Card(Quay.Value, "Quality"), "Stop and ask"), line => line.Contains("at least 3 °C. Less:", StringComparison.Ordinal));
     }
 
     /// <summary>No number that is shown for a limit allows more than the limit itself.</summary>

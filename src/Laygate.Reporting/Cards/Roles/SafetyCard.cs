@@ -53,7 +53,7 @@ internal sealed partial class SafetyCard
 
     private IEnumerable<CardLine> Short(IEnumerable<SheetMeasure> measures) => measures
         .GroupBy(measure => measure.Measure.Who?.Trim() ?? string.Empty, StringComparer.Ordinal)
-        .Select(person => new CardLine(card.Own(person.Key), string.Join("; ", person.Select(measure => $"☐ {Kind(measure.Measure)}"))));
+        .Select(person => new CardLine(card.Own(person.Key), string.Join("; ", person.Select(measure => $"☐ {Kind(measure.Measure)}{(ClockTime().IsMatch(measure.Measure.When ?? string.Empty) ? $" ({card.Own(measure.Measure.When)})" : string.Empty)}"))));
 
     // By the document that has them in full.
     private IEnumerable<CardLine> References(IEnumerable<SheetMeasure> measures) => measures
