@@ -227,6 +227,7 @@ public sealed class HtmlTests
     [InlineData("moor", 20)]
     [InlineData("county", 12)]
     [InlineData("concept", 12)]
+    [InlineData("silent", 20)]
     [InlineData("hand-made", 12)]
     public void Print_fits_its_pages(string which, int most)
     {
@@ -296,6 +297,7 @@ public sealed class HtmlTests
         Assert.Equal((LayingVerdict.Fail, "−0.4"), (last[1].Cells[1].Verdict, last[1].Cells[1].Text));
         Assert.All(first[2].Cells, cell => Assert.Equal((LayingVerdict.Pass, "+25"), (cell.Verdict, cell.Text)));
         Assert.EndsWith("(K)", first[1].Name, StringComparison.Ordinal);
+        Assert.EndsWith("(min)", first[2].Name, StringComparison.Ordinal);
         Assert.Equal("13 hours pass, 1 hour fail", HourStrip.Sum(outlook));
 
         static HourOutlook Hour(DateTimeOffset at, int i)
@@ -303,7 +305,7 @@ public sealed class HtmlTests
             var status = i == 13 ? Status.Fail : Status.Pass;
             return new HourOutlook(at, i == 13 ? LayingVerdict.Fail : LayingVerdict.Pass, [], null)
             {
-                Limits = [Margin("ROL-019", 25, "min", Status.Pass), Margin("WEA-001", 12.6 - i, "K", status), Margin("WEA-001", 20, "K", Status.Pass)],
+                Limits = [Margin("ROL-019", 25.0 / 60, "h", Status.Pass), Margin("WEA-001", 12.6 - i, "K", status), Margin("WEA-001", 20, "K", Status.Pass)],
             };
         }
 
@@ -332,6 +334,7 @@ public sealed class HtmlTests
         "moor" => Moor.Value,
         "county" => County.Value,
         "concept" => Concept.Value,
+        "silent" => Program("examples/concept-fifteen-lines.yaml", "--stage", "release"),
         _ => Written(Run()),
     };
 

@@ -37,6 +37,21 @@ public sealed class VerbTests : IDisposable
     public void Dispose() => Directory.Delete(folder, recursive: true);
 
     [Fact]
+    public void Every_command_is_listed_and_told_in_the_documentation()
+    {
+        var help = BuiltProgram.Run(null, Path.GetTempPath(), "--help").Out;
+        var commands = PageText.All(help, @"(?m)^  laygate ([a-z]+) ").Distinct(StringComparer.Ordinal).ToList();
+        Assert.True(commands.Count >= 10, string.Join(' ', commands));
+        var page = File.ReadAllText(Path.Combine(SourceTree.Root, "docs", "command-line.md"));
+        var (synopsis, rest) = (page[..page.IndexOf("## Files", StringComparison.Ordinal)], page[page.IndexOf("## Files", StringComparison.Ordinal)..]);
+        Assert.All(commands, command =>
+        {
+            Assert.Contains($"laygate {command}", synopsis, StringComparison.Ordinal);
+            Assert.Contains($"laygate {command}", rest, StringComparison.Ordinal);
+        });
+    }
+
+    [Fact]
     public void Rules_are_listed_filtered_and_written_as_json()
     {
         var all = Run(0, "rules");

@@ -11,7 +11,7 @@ public static class CoolingPhysics
 
     /// <summary>
     /// Long-wave exchange of a surface with black surroundings: q = eps sigma (T⁴ − Tr⁴), positive as a loss.
-    /// Source: Stefan–Boltzmann law, as in the Engineering Reference of a public building energy programme (NREL), outside surface heat balance.
+    /// Source: Stefan–Boltzmann law, as in the EnergyPlus Engineering Reference (NREL), outside surface heat balance.
     /// </summary>
     /// <param name="emissivity">Emissivity eps of the surface, 0 to 1.</param>
     /// <param name="surface">Surface temperature in °C, above −273.15.</param>

@@ -32,7 +32,7 @@ public static class Sources
     public const string Kentucky157 = "Kentucky 1956 specification, article 4.3.5-D-1, as given in the abstract of research report 157 (second-hand)";
 
     /// <summary>Wind at lower height and in other terrain.</summary>
-    public const string WindProfile = "ASHRAE Handbook Fundamentals 2005, as given in the NREL Engineering Reference (second-hand)";
+    public const string WindProfile = "ASHRAE Handbook Fundamentals 2005, as given in the EnergyPlus Engineering Reference (NREL) (second-hand)";
 
     /// <summary>Judgement of this project.</summary>
     public const string Judgement = "engineering judgement of this project";

@@ -49,12 +49,15 @@ internal static class HourStrip
     private static HourRow Row(IReadOnlyList<HourOutlook> hours, FindingReference rule)
     {
         var worst = hours.Select(hour => OutlookWords.Least(hour.Limits.Where(limit => Same(limit, rule)))).ToList();
-        var unit = worst.Select(limit => limit?.Margin?.Unit).FirstOrDefault(unit => !string.IsNullOrEmpty(unit));
+        var unit = worst.Select(limit => InMinutes(limit?.Margin)?.Unit).FirstOrDefault(unit => !string.IsNullOrEmpty(unit));
         var name = HoldsTable.Of(rule.Rule, rule.Title) ?? $"Does not occur: {rule.Title}";
         return new HourRow(rule.Rule, PlainText.Show(unit is null ? name : $"{name} ({unit})"), [.. worst.Select(limit => limit is null
             ? new HourCell(null, "—")
-            : new HourCell(Verdict(limit.Limit.Status), OutlookWords.Bare(limit.Margin) ?? Words.Of(limit.Limit.Status)))]);
+            : new HourCell(Verdict(limit.Limit.Status), OutlookWords.Bare(InMinutes(limit.Margin)) ?? Words.Of(limit.Limit.Status)))]);
     }
+
+    // A margin of hours has no digits to spare; the columns are narrow.
+    private static ShownValue? InMinutes(ShownValue? margin) => margin is { Unit: "h", Number: { } hours } ? new ShownValue(hours * 60, "min") : margin;
 
     // What is worst in any hour first; among the passes what comes nearest to its limit, as a share of it.
     private static List<FindingReference> Rules(IReadOnlyList<HourOutlook> hours) =>

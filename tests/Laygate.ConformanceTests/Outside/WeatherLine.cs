@@ -45,7 +45,7 @@ internal sealed class WeatherLine(Hour[] hours)
         return before - hour.Base;
     }
 
-    /// <summary>Sky as Clark and Allen 1978 have it, with clouds in tenths (second-hand: Engineering Reference of a public building energy programme, NREL).</summary>
+    /// <summary>Sky as Clark and Allen 1978 have it, with clouds in tenths (second-hand: EnergyPlus Engineering Reference, NREL).</summary>
     private static double Sky(Hour hour, double depression)
     {
         if (hour.Sky is not { } known)

@@ -29,7 +29,7 @@ public sealed record ConvectionForm(
 /// </summary>
 public static class ConvectionForms
 {
-    private const string PublicReference = "Engineering Reference of a public building energy programme (NREL), outside surface heat balance";
+    private const string PublicReference = "EnergyPlus Engineering Reference (NREL), outside surface heat balance";
     private const string NotStated = "wind ≥ 0; no upper bound stated, evaluated as it stands";
 
     /// <summary>h = 7.4 + 6.39 v^0.75. Its constant already holds some long-wave exchange, so with separate long-wave it cools too fast.</summary>
@@ -109,23 +109,23 @@ public static class ConvectionForms
     /// <summary>Turbulent plate with Kreith's 0.036.</summary>
     public static ConvectionForm KreithPlate { get; } = new(
         "kreith-plate", "Turbulent plate, Kreith", "Nu = 0.036 Re^0.8 Pr^(1/3), length 3.5 m", (v, _, _) => 0.036 / 0.037 * PlateFlow.Turbulent(v, PlateFlow.Length), false, false, false,
-        "Kreith, in a public heat transfer library", SourceEvidence.SecondHand, "as the turbulent plate");
+        "Kreith, in ht, an open library of heat transfer (C. Bell)", SourceEvidence.SecondHand, "as the turbulent plate");
 
     /// <summary>Turbulent plate after Schlichting.</summary>
     public static ConvectionForm SchlichtingPlate { get; } = new(
         "schlichting-plate", "Turbulent plate, Schlichting", "Nu = 0.037 Re^0.8 Pr/(1 + 2.443 Re^−0.1 (Pr^(2/3) − 1)), length 3.5 m", (v, _, _) => PlateFlow.Schlichting(v, PlateFlow.Length), false, false, false,
-        "Schlichting, in a public heat transfer library", SourceEvidence.SecondHand, "as the turbulent plate");
+        "Schlichting, in ht, an open library of heat transfer (C. Bell)", SourceEvidence.SecondHand, "as the turbulent plate");
 
     /// <summary>Laminar plate, Nu = 0.664 Re^0.5 Pr^(1/3), over 3.5 m of mat.</summary>
     public static ConvectionForm LaminarPlate { get; } = new(
         "laminar-plate", "Laminar plate", "Nu = 0.664 Re^0.5 Pr^(1/3), length 3.5 m", (v, _, _) => PlateFlow.Laminar(v, PlateFlow.Length), false, false, false,
-        "texts on heat transfer, in a public heat transfer library", SourceEvidence.SecondHand, "smooth plate in still-flowing air, Re below 5e5, evaluated above as well; not for calm air");
+        "texts on heat transfer, in ht, an open library of heat transfer (C. Bell)", SourceEvidence.SecondHand, "smooth plate in still-flowing air, Re below 5e5, evaluated above as well; not for calm air");
 
     /// <summary>Natural convection over a hot plate, Nu = 0.54 Ra^0.25 up to Ra 1e7, 0.15 Ra^(1/3) above.</summary>
     public static ConvectionForm HotPlateUp { get; } = new(
         "mcadams-hot-plate", "McAdams, hot plate up", "Nu = 0.54 Ra^0.25 (Ra ≤ 1e7), 0.15 Ra^(1/3) above, length 1.75 m (area over perimeter of a long mat)",
         (_, ts, ta) => PlateFlow.HotFaceUp(ts, ta, PlateFlow.Length / 2), true, false, true,
-        "McAdams, in a public heat transfer library", SourceEvidence.SecondHand, "calm air, skin warmer than air; ignores the wind");
+        "McAdams, in ht, an open library of heat transfer (C. Bell)", SourceEvidence.SecondHand, "calm air, skin warmer than air; ignores the wind");
 
     /// <summary>All forms; the order of the list is that of this page.</summary>
     public static IReadOnlyList<ConvectionForm> All { get; } =

@@ -65,7 +65,7 @@ public sealed record SkyForm(
 /// </summary>
 public static class SkyForms
 {
-    private const string Note2019 = "Alternative Models for Clear Sky Emissivity, design note of a public building energy programme (NREL) 2019";
+    private const string Note2019 = "Alternative Models for Clear Sky Emissivity, design note of EnergyPlus (NREL) 2019";
 
     /// <summary>Swinbank: Tsky = 0.0552 Ta^1.5.</summary>
     public static SkyForm Swinbank { get; } = new("swinbank", "Swinbank 1963", "Tsky = 0.0552 Ta^1.5", (ta, _) => Math.Pow(0.0552 * Math.Sqrt(K(ta)), 4), "Swinbank 1963", SourceEvidence.Recalled);
@@ -80,7 +80,7 @@ public static class SkyForms
     public static SkyForm IdsoRecalibrated { get; } = new("idso-2017", "Idso, recalibrated by Li and others 2017", "0.685 + 3.2e-5 e exp(1699/Ta)", (ta, td) => 0.685 + (3.2e-5 * VapourPressure(td) * Math.Exp(1699 / K(ta))), Note2019, SourceEvidence.SecondHand);
 
     /// <summary>Clark and Allen: 0.787 + 0.764 ln(Td/273); the house default, with its cloud factor.</summary>
-    public static SkyForm ClarkAllen { get; } = new("clark-allen", "Clark and Allen 1978", "0.787 + 0.764 ln(Td/273)", (_, td) => 0.787 + (0.764 * Math.Log(K(td) / 273)), "Clark and Allen 1978, in: Engineering Reference of a public building energy programme (NREL), climate calculations", SourceEvidence.SecondHand);
+    public static SkyForm ClarkAllen { get; } = new("clark-allen", "Clark and Allen 1978", "0.787 + 0.764 ln(Td/273)", (_, td) => 0.787 + (0.764 * Math.Log(K(td) / 273)), "Clark and Allen 1978, in: EnergyPlus Engineering Reference (NREL), climate calculations", SourceEvidence.SecondHand);
 
     /// <summary>Brutsaert: 1.24 (e/Ta)^(1/7).</summary>
     public static SkyForm Brutsaert { get; } = new("brutsaert", "Brutsaert 1975", "1.24 (e/Ta)^(1/7)", (ta, td) => 1.24 * Math.Pow(VapourPressure(td) / K(ta), 1.0 / 7), "Brutsaert 1975, in the code of a public climate programme", SourceEvidence.SecondHand);

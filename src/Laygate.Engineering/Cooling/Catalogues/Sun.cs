@@ -11,7 +11,7 @@ public static class Sun
     ];
 
     /// <summary>Clear sky: direct A exp(−B/sin b), diffuse C times direct; on level ground direct · (sin b + C).</summary>
-    /// <remarks>Source: ASHRAE clear sky model as given in the Engineering Reference of a public building energy programme
+    /// <remarks>Source: ASHRAE clear sky model as given in the EnergyPlus Engineering Reference
     /// (NREL), climate calculations (second-hand), which says that it runs high. Zero with the sun at or below the horizon;
     /// a month outside 1 to 12 is brought to the nearest.</remarks>
     /// <param name="month">Month, 1 to 12, of the northern hemisphere.</param>

@@ -22,8 +22,8 @@ public static class WindHeight
     /// Power law with boundary layers: V(z) = V10 (d0/10)^a0 (z/d)^a, station in open country (d0 = 270 m, a0 = 0.14),
     /// site with its own depth d and exponent a.
     /// </summary>
-    /// <remarks>Source: ASHRAE Handbook of Fundamentals 2005 as given in the Engineering Reference of a public building
-    /// energy programme (NREL), local outdoor air conditions (second-hand). Meant for heights well above the roughness;
+    /// <remarks>Source: ASHRAE Handbook of Fundamentals 2005 as given in the EnergyPlus Engineering Reference
+    /// (NREL), local outdoor air conditions (second-hand). Meant for heights well above the roughness;
     /// below about 1 m it is an extrapolation. Heights and speeds below zero are taken as zero.</remarks>
     /// <param name="stationWind">Wind speed in m/s at 10 m height at the weather station.</param>
     /// <param name="height">Height above ground in m.</param>

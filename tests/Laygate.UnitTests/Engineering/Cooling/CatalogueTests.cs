@@ -32,7 +32,7 @@ public class CatalogueTests
         Assert.Equal(form.DependsOnSurface, !form.Coefficient(2, 100, 10).Equals(form.Coefficient(2, 60, 10)));
     }
 
-    /// <summary>Walton 1983 (Engineering Reference of a public building energy programme (NREL), read): 1.509 dT^(1/3).</summary>
+    /// <summary>Walton 1983 (EnergyPlus Engineering Reference (NREL), read): 1.509 dT^(1/3).</summary>
     [Fact]
     public void Natural_convection() => Near(1.509 * Math.Cbrt(90), ConvectionForms.Walton.Coefficient(7, 100, 10), 0.001);
 
@@ -52,7 +52,7 @@ public class CatalogueTests
     public void Convection_by_hand(string id, double wind, double expected) =>
         Near(expected, ConvectionForms.All.Single(f => f.Id.Equals(id, StringComparison.Ordinal)).Coefficient(wind, 100, 10), 0.01);
 
-    /// <summary>Power law of ASHRAE Fundamentals 2005 (Engineering Reference of a public building energy programme (NREL), read): shares of the wind at 10 m.</summary>
+    /// <summary>Power law of ASHRAE Fundamentals 2005 (EnergyPlus Engineering Reference (NREL), read): shares of the wind at 10 m.</summary>
     [Theory]
     [InlineData(2, WindExposure.Open, 0.798)]
     [InlineData(2, WindExposure.Town, 0.264)]
@@ -75,7 +75,7 @@ public class CatalogueTests
     [InlineData("idso-jackson", -8.86)]
     public void Sky(string id, double expected) => Near(expected, SkyForms.All.Single(f => f.Id.Equals(id, StringComparison.Ordinal)).Temperature(10, 4), 0.011);
 
-    /// <summary>Example after Clark and Allen 1978 printed with the clear-sky model of a public building energy programme (NREL, read): air 20 °C, dew point 10 °C, clear: emissivity 0.815; vapour pressure at 4 °C 8.1323 hPa.</summary>
+    /// <summary>Example after Clark and Allen 1978 printed in the EnergyPlus Engineering Reference (NREL, read), climate calculations: air 20 °C, dew point 10 °C, clear: emissivity 0.815; vapour pressure at 4 °C 8.1323 hPa.</summary>
     [Fact]
     public void Sky_example()
     {
@@ -83,7 +83,7 @@ public class CatalogueTests
         Near(8.1323, SkyForms.VapourPressure(4), 0.0002);
     }
 
-    /// <summary>Cloud factor of Clark and Allen 1978 (Engineering Reference of a public building energy programme (NREL), read) at N = 0, 5, 8, 10 tenths.</summary>
+    /// <summary>Cloud factor of Clark and Allen 1978 (EnergyPlus Engineering Reference (NREL), read) at N = 0, 5, 8, 10 tenths.</summary>
     [Theory]
     [InlineData(0, 1.0000)]
     [InlineData(5, 1.0595)]
@@ -98,7 +98,7 @@ public class CatalogueTests
     [InlineData(1, 0.952)]
     public void Clouds_linear(double share, double expected) => Near(expected, SkyForms.WithCloudShare(0.7, share), 1e-12);
 
-    /// <summary>Clear-sky model of ASHRAE (Engineering Reference of a public building energy programme (NREL), read, climate calculations), June and October.</summary>
+    /// <summary>Clear-sky model of ASHRAE (EnergyPlus Engineering Reference (NREL), read, climate calculations), June and October.</summary>
     [Theory]
     [InlineData(6, 20, 304.6)]
     [InlineData(6, 40, 638.6)]

@@ -4,7 +4,7 @@ using static Laygate.UnitTests.Engineering.Cooling.CoolingCase;
 
 namespace Laygate.UnitTests.Engineering.Cooling;
 
-/// <summary>Surface balance of convection and long-wave exchange, which is not linear (Engineering Reference of a public building energy programme (NREL), read, outside surface heat balance).</summary>
+/// <summary>Surface balance of convection and long-wave exchange, which is not linear (EnergyPlus Engineering Reference (NREL), read, outside surface heat balance).</summary>
 public class RadiationTests
 {
     /// <summary>Source: derived with another program, finite volumes of 0.125 mm, converged to about 1e-3 K; tests/Tools/cooling.py gives it within 0.02 K

@@ -9,7 +9,7 @@ public class WeatherBuilderTests
     private static readonly DateTimeOffset Noon = new(2027, 6, 21, 12, 0, 0, TimeSpan.Zero);
     private static readonly WeatherHour Hour = new(Noon, 10, 5, 0, 4);
 
-    /// <summary>Clark and Allen 1978 with its cloud factor (Engineering Reference of a public building energy programme (NREL), read, climate calculations), multiplied out at air 10 and dew point 4 °C; 8 tenths = 6.4 eighths.</summary>
+    /// <summary>Clark and Allen 1978 with its cloud factor (EnergyPlus Engineering Reference (NREL), read, climate calculations), multiplied out at air 10 and dew point 4 °C; 8 tenths = 6.4 eighths.</summary>
     [Fact]
     public void Sky_of_an_hour()
     {
@@ -33,7 +33,7 @@ public class WeatherBuilderTests
     [Fact]
     public void Day_sky() => Near(0.751, SkyForms.BerdahlFrombergDay.Emissivity(10, 4, 0, 12), 1e-12);
 
-    /// <summary>Power law of the wind over height (ASHRAE Fundamentals 2005 in the Engineering Reference of a public building energy programme (NREL), read); a stated share of 0.80 is taken as stated.</summary>
+    /// <summary>Power law of the wind over height (ASHRAE Fundamentals 2005 in the EnergyPlus Engineering Reference (NREL), read); a stated share of 0.80 is taken as stated.</summary>
     [Fact]
     public void Wind_at_the_mat()
     {
@@ -45,7 +45,7 @@ public class WeatherBuilderTests
 
     /// <summary>
     /// The sun of the June solstice stands 90 − latitude + 23.45° high at true noon (astronomy,
-    /// recalled); at latitude 53.45° that is 60°, for which the clear-sky model of ASHRAE (Engineering Reference of a public building energy programme (NREL), read, climate calculations) gives 884.6 W/m² in June.
+    /// recalled); at latitude 53.45° that is 60°, for which the clear-sky model of ASHRAE (EnergyPlus Engineering Reference (NREL), read, climate calculations) gives 884.6 W/m² in June.
     /// </summary>
     [Fact]
     public void Sun_of_an_hour()
