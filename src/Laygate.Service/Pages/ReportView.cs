@@ -35,6 +35,9 @@ public sealed record PlanView(string Title, string Plan, string? Revision, strin
     /// <summary>The plots of the plan; none where they were not worked out.</summary>
     public IReadOnlyList<PlotFigure> Plots { get; init; } = [];
 
+    /// <summary>Laying hour by hour; null where it was not worked out.</summary>
+    public LayingOutlook? Outlook { get; init; }
+
     /// <summary>The plots that belong beside a finding: those of the family of its rule.</summary>
     public IEnumerable<PlotFigure> Beside(FindingView finding) => Plots.Where(plot => string.Equals(plot.Family, finding.Family, StringComparison.Ordinal));
 }
@@ -85,6 +88,7 @@ public sealed record ReportView(IReadOnlyList<PlanView> Plans, IReadOnlyList<Pro
                 .OrderBy(FindingGroups.Of).ThenBy(finding => finding.Severity is null).ThenBy(finding => finding.Severity).Select(Finding),
         ])
     {
+        Outlook = report.Outlook is { Hours.Count: > 0 } outlook ? outlook : null,
         Plots = PlotFigures.Of(report, string.Create(CultureInfo.InvariantCulture, $"p{index + 1}")),
     };
 
