@@ -17,6 +17,8 @@ internal sealed class ValidationPipeline : ICheckPipeline
     /// <inheritdoc/>
     public CheckSession Open(CheckRequest request)
     {
+        // Schema and catalogue are made while the rules are read: a single check waits for neither.
+        var tools = Task.Run(() => new PlanTools());
         var (bound, _) = RuleBookOnDisk.Open(request.Rules);
         if (bound.Book is null)
         {
@@ -43,9 +45,9 @@ internal sealed class ValidationPipeline : ICheckPipeline
             return new CheckSession(null, problems);
         }
 
-        var tools = new PlanTools();
-        var check = new PlanCheck(bound.Book, settings, departures.Departures, tools);
-        var plain = new Lazy<PlanCheck>(() => new PlanCheck(bound.Book, settings with { Remedies = false, Outlook = false, Page = false }, departures.Departures, tools));
+        var made = tools.GetAwaiter().GetResult();
+        var check = new PlanCheck(bound.Book, settings, departures.Departures, made);
+        var plain = new Lazy<PlanCheck>(() => new PlanCheck(bound.Book, settings with { Remedies = false, Outlook = false, Page = false }, departures.Departures, made));
         return new CheckSession(known is null ? check.Run : (file, bytes) => Apply(check.Run(file, bytes), bound.Book, known), [], check.Sheet)
         {
             Rules = () => RuleInForce.Of(bound.Book),

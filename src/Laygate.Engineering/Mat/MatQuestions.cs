@@ -129,7 +129,7 @@ internal sealed class MatQuestions
         var (from, to) = MatLimits.Rolling(new Calculation(context));
         if (to >= from && to <= MatCooling.LongestRolling / 2)
         {
-            Add("core-skin", (curve, _) => Largest(curve, from, to, 30, double.PositiveInfinity), double.NaN, _ => [last, from, to], MatNeed.Until(last + to), isHighWorse: true);
+            Add("core-skin", (curve, _) => Largest(curve, from, to), double.NaN, _ => [last, from, to], MatNeed.Until(last + to), isHighWorse: true);
         }
 
         var tender = MatLimits.Tender(new Calculation(context), pass.Top);
@@ -156,6 +156,14 @@ internal sealed class MatQuestions
         }
 
         return all > 0 ? (double)inside / all : null;
+    }
+
+    /// <summary>Largest core-skin difference, K, looked for every half minute: it rises and falls over several minutes.</summary>
+    private double? Largest(CoolingCurve curve, double from, double to)
+    {
+        const double Step = 30;
+        var start = last + from;
+        return GridPeak.Largest((int)Math.Floor((Math.Min(last + to, curve.End) - start) / Step) + 1, i => curve.Value(CoolingPlace.CoreSkinDifference, start + (i * Step)));
     }
 
     /// <summary>Largest core-skin difference, K, while the skin is below a temperature, looked for at even steps.</summary>
