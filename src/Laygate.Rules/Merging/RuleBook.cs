@@ -23,11 +23,14 @@ public sealed class RuleBook
         InForce = [.. all.Where(rule => rule.InForce).Select(rule => rule.Rule)];
         byElement = InForce.ToLookup(rule => rule.Definition.AppliesTo);
         Usual = new UsualRanges(On(ElementKind.Value));
-        Text = CanonicalText.Of(this);
-        Hash = CanonicalText.HashOf(Text);
+        // A report needs the hash at its end; a check does not wait for half a megabyte of text before it begins.
+        text = Task.Run(() => CanonicalText.Of(this));
+        hash = Task.Run(() => CanonicalText.HashOf(Text));
     }
 
     private readonly ILookup<ElementKind, CheckedRule> byElement;
+    private readonly Task<string> text;
+    private readonly Task<string> hash;
 
     /// <summary>What is usual of stated numbers, by the rules in force.</summary>
     internal UsualRanges Usual { get; }
@@ -48,10 +51,10 @@ public sealed class RuleBook
     public IReadOnlyList<Assumption> Assumptions { get; }
 
     /// <summary>The merged book as text, always the same for the same book.</summary>
-    public string Text { get; }
+    public string Text => text.GetAwaiter().GetResult();
 
     /// <summary>SHA-256 of <see cref="Text"/>, lower-case hex.</summary>
-    public string Hash { get; }
+    public string Hash => hash.GetAwaiter().GetResult();
 
     /// <summary>The rules in force on one kind of element, by id.</summary>
     public IEnumerable<CheckedRule> On(ElementKind kind) => byElement[kind];

@@ -2,7 +2,7 @@ using Laygate.Engineering.Mat;
 
 namespace Laygate.UnitTests.Engineering.Mat;
 
-/// <summary>The largest answer along a grid, held against a look at every point.</summary>
+/// <summary>The largest answer along a grid, held against a look at every point (derived: every function here is given by its formula, whose largest value is known or looked for one by one).</summary>
 public sealed class GridPeakTests
 {
     [Fact]
