@@ -129,7 +129,7 @@ internal sealed class MatQuestions
         var (from, to) = MatLimits.Rolling(new Calculation(context));
         if (to >= from && to <= MatCooling.LongestRolling / 2)
         {
-            Add("core-skin", (curve, _) => Largest(curve, from, to), double.NaN, _ => [last, from, to], MatNeed.Until(last + to), isHighWorse: true);
+            Add("core-skin", (curve, _) => Largest(curve, from, to, 30, double.PositiveInfinity), double.NaN, _ => [last, from, to], MatNeed.Until(last + to), isHighWorse: true);
         }
 
         var tender = MatLimits.Tender(new Calculation(context), pass.Top);
@@ -158,28 +158,15 @@ internal sealed class MatQuestions
         return all > 0 ? (double)inside / all : null;
     }
 
-    /// <summary>Largest core-skin difference, K, looked for every half minute: it rises and falls over several minutes.</summary>
-    private double? Largest(CoolingCurve curve, double from, double to)
-    {
-        const double Step = 30;
-        var start = last + from;
-        return GridPeak.Largest((int)Math.Floor((Math.Min(last + to, curve.End) - start) / Step) + 1, i => curve.Value(CoolingPlace.CoreSkinDifference, start + (i * Step)));
-    }
-
-    /// <summary>Largest core-skin difference, K, while the skin is below a temperature, looked for at even steps.</summary>
+    /// <summary>Largest core-skin difference, K, while the skin is below a temperature, looked for at even steps: it rises and falls over several minutes.</summary>
     private double? Largest(CoolingCurve curve, double from, double to, double step, double skinBelow)
     {
-        double? largest = null;
-        var end = Math.Min(last + to, curve.End);
-        for (var time = last + from; time <= end; time += step)
-        {
-            if (curve.Value(CoolingPlace.Skin, time) < skinBelow && curve.Value(CoolingPlace.CoreSkinDifference, time) is { } difference)
-            {
-                largest = difference <= largest ? largest : difference;
-            }
-        }
+        var start = last + from;
+        return GridPeak.Largest((int)Math.Floor((Math.Min(last + to, curve.End) - start) / step) + 1, i => Difference(start + (i * step)));
 
-        return largest;
+        double? Difference(double time) => double.IsPositiveInfinity(skinBelow) || curve.Value(CoolingPlace.Skin, time) < skinBelow
+            ? curve.Value(CoolingPlace.CoreSkinDifference, time)
+            : null;
     }
 
     private void AddEdges(QuantityContext context, PavingPass pass)

@@ -108,7 +108,7 @@ internal sealed class Calculation(QuantityContext context)
     {
         var assumption = context.Assumptions[id];
         Use(new AssumptionUse(id, address, assumption.Number, assumption.Unit, assumption.Evidence, assumption.Source, standsFor) { CouldBe = couldBe });
-        inputs.Add(new WorkingInput(symbol, id, address, assumption.Number, assumption.Unit));
+        AddNew(new WorkingInput(symbol, id, address, assumption.Number, assumption.Unit));
         var unit = UnitTable.Find(assumption.Unit);
         var si = unit?.ToSi(assumption.Number) ?? assumption.Number;
         Reach(unit, si);
@@ -120,7 +120,7 @@ internal sealed class Calculation(QuantityContext context)
 
     /// <summary>Shows an input that is a word.</summary>
     public void Show(string symbol, string name, string address, string text) =>
-        inputs.Add(new WorkingInput(symbol, name, address, null, string.Empty, text));
+        AddNew(new WorkingInput(symbol, name, address, null, string.Empty, text));
 
     /// <summary>Notes a missing input.</summary>
     public void Miss(string address, string key) => missing.Add(new InputReference(address, key));
@@ -245,16 +245,18 @@ internal sealed class Calculation(QuantityContext context)
         }
     }
 
-    // Few inputs are looked through; of many, a set knows those that were there.
-    private bool IsNew(WorkingInput input)
+    // What is read twice is shown once. Few inputs are looked through; of many, a set knows those that were there.
+    private void AddNew(WorkingInput input)
     {
-        if (inputs.Count < Few)
+        if (inputs.Count >= Few)
         {
-            return !inputs.Contains(input);
+            known ??= [.. inputs];
         }
 
-        known ??= [.. inputs];
-        return known.Add(input);
+        if (known?.Add(input) ?? !inputs.Contains(input))
+        {
+            inputs.Add(input);
+        }
     }
 
     private Working Shown() => new([.. inputs], [.. steps], [.. assumptions]);
@@ -262,10 +264,6 @@ internal sealed class Calculation(QuantityContext context)
     private void Add(string symbol, string name, string address, double si, Unit? unit)
     {
         Reach(unit, si);
-        var input = new WorkingInput(symbol, name, address, unit?.FromSi(si) ?? si, unit?.Spelling ?? string.Empty);
-        if (IsNew(input))
-        {
-            inputs.Add(input);
-        }
+        AddNew(new WorkingInput(symbol, name, address, unit?.FromSi(si) ?? si, unit?.Spelling ?? string.Empty));
     }
 }

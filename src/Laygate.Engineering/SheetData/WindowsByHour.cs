@@ -41,10 +41,10 @@ internal static class WindowsByHour
 
     private static (DateTimeOffset First, DateTimeOffset Last)? Span(QuantityContext context, Course course)
     {
-        var strips = ShiftTimeline.Of(context)?.Of(course).ToList() ?? [];
-        return strips.Count > 0 && ShiftTimeline.Of(context) is { } timeline
-            && timeline.At(strips.Min(strip => strip.Begins)) is { } first && timeline.At(strips.Max(strip => strip.Ends)) is { } last && last > first
-            && last - first <= TimeSpan.FromHours(MostHours) ? (first, last) : null;
+        var timeline = ShiftTimeline.Of(context);
+        var strips = timeline?.Of(course).ToList() ?? [];
+        return strips.Count > 0 && timeline!.At(strips.Min(strip => strip.Begins)) is { } first && timeline.At(strips.Max(strip => strip.Ends)) is { } last
+            && last > first && last - first <= TimeSpan.FromHours(MostHours) ? (first, last) : null;
     }
 
     // The first metre, every full hour, the last metre.

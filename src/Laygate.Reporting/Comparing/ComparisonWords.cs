@@ -68,8 +68,7 @@ internal static class ComparisonWords
     }
 
     // Nobody can act on what looks the same: it is counted. A limit that comes from elsewhere is told.
-    private static bool IsSameAsShown(FindingChange change) => string.Equals(Side(change.Old), Side(change.New), StringComparison.Ordinal)
-        && (change.Old?.Limit is null || change.New?.Limit is null || string.Equals(SourceWords.Line(change.Old.Limit), SourceWords.Line(change.New.Limit), StringComparison.Ordinal));
+    private static bool IsSameAsShown(FindingChange change) => string.Equals(Side(change.Old), Side(change.New), StringComparison.Ordinal) && !HasOtherSource(change);
 
     private static FindingGroup Weight(FindingChange change) => FindingGroups.Of(change.Either);
 
@@ -126,17 +125,13 @@ internal static class ComparisonWords
         return new ComparisonEntry($"{PlainText.Show(finding.Title)} ({PlainText.Show(finding.Rule)}, {PlainText.Show(finding.Address)})", rows);
     }
 
-    // The sentences agree and something behind them does not: say what.
-    private static string Same(FindingChange change) => change switch
-    {
-        { Old.Value: { Number: { } one } was, New.Value: { Number: { } other } now } when !one.Equals(other) =>
-            $"the same in the digits shown ({Figure(was, now)}, then {Figure(now, was)})",
-        { Old.Limit: { } was, New.Limit: { } now } when !string.Equals(SourceWords.Line(was), SourceWords.Line(now), StringComparison.Ordinal) =>
-            $"the same, but the limit comes from {SourceWords.Line(now).Replace(PlainText.Glue, ' ')}",
-        { Old.Limit: { Low: { } was }, New.Limit: { Low: { } now } } when was != now => $"the same in the digits shown (limit {Figure(was, now)}, then {Figure(now, was)})",
-        { Old.Limit: { High: { } was }, New.Limit: { High: { } now } } when was != now => $"the same in the digits shown (limit {Figure(was, now)}, then {Figure(now, was)})",
-        _ => "the same",
-    };
+    // The sentences agree and the limit may come from elsewhere.
+    private static string Same(FindingChange change) => HasOtherSource(change)
+        ? $"the same, but the limit comes from {SourceWords.Line(change.New!.Limit!).Replace(PlainText.Glue, ' ')}"
+        : "the same";
+
+    private static bool HasOtherSource(FindingChange change) => change is { Old.Limit: { } was, New.Limit: { } now }
+        && !string.Equals(SourceWords.Line(was), SourceWords.Line(now), StringComparison.Ordinal);
 
     private static ComparisonEntry Entry(QuantityChange change)
     {

@@ -49,27 +49,20 @@ internal static class HourStrip
     private static HourRow Row(IReadOnlyList<HourOutlook> hours, FindingReference rule)
     {
         var worst = hours.Select(hour => OutlookWords.Least(hour.Limits.Where(limit => Same(limit, rule)))).ToList();
-        var unit = worst.Select(limit => InMinutes(limit?.Margin)?.Unit).FirstOrDefault(unit => !string.IsNullOrEmpty(unit));
+        var unit = worst.Select(limit => OutlookWords.Margin(limit?.Margin)?.Unit).FirstOrDefault(unit => !string.IsNullOrEmpty(unit));
         var name = HoldsTable.Of(rule.Rule, rule.Title) ?? $"Does not occur: {rule.Title}";
         return new HourRow(rule.Rule, PlainText.Show(unit is null ? name : $"{name} ({unit})"), [.. worst.Select(limit => limit is null
             ? new HourCell(null, "—")
-            : new HourCell(Verdict(limit.Limit.Status), OutlookWords.Bare(InMinutes(limit.Margin)) ?? Words.Of(limit.Limit.Status)))]);
+            : new HourCell(Verdict(limit.Limit.Status), OutlookWords.Margin(limit.Margin)?.Text ?? Words.Of(limit.Limit.Status)))]);
     }
-
-    // A margin of hours has no digits to spare; the columns are narrow.
-    private static ShownValue? InMinutes(ShownValue? margin) => margin is { Unit: "h", Number: { } hours } ? new ShownValue(hours * 60, "min") : margin;
 
     // What is worst in any hour first; among the passes what comes nearest to its limit, as a share of it.
     private static List<FindingReference> Rules(IReadOnlyList<HourOutlook> hours) =>
     [
         .. hours.SelectMany(hour => hour.Limits).GroupBy(limit => limit.Limit.Finding.Rule, StringComparer.Ordinal)
-            .OrderByDescending(rule => rule.Max(limit => Verdict(limit.Limit.Status))).ThenBy(rule => rule.Min(Nearness)).ThenBy(rule => rule.Key, StringComparer.Ordinal)
+            .OrderByDescending(rule => rule.Max(limit => Verdict(limit.Limit.Status))).ThenBy(rule => rule.Min(limit => limit.Share)).ThenBy(rule => rule.Key, StringComparer.Ordinal)
             .Select(rule => rule.First().Limit.Finding),
     ];
-
-    private static double Nearness(LimitMargin limit) => limit.Margin?.Number is { } margin
-        ? margin / Math.Max(1, Math.Abs(limit.Limit.Limit?.Low?.Number ?? limit.Limit.Limit?.High?.Number ?? 1))
-        : double.PositiveInfinity;
 
     private static LayingVerdict Verdict(Status status) => status switch
     {

@@ -33,6 +33,15 @@ internal static class Subjects
             .Select(same => same.ToList()),
     ];
 
+    /// <summary>Tone of a part of the report, as the style sheet names it; it never stands without word and sign.</summary>
+    public static string Tone(FindingGroup group) => group switch
+    {
+        FindingGroup.Failed => "fail",
+        FindingGroup.Warned => "warn",
+        FindingGroup.Passed => "pass",
+        _ => "plain",
+    };
+
     /// <summary>Sign of a part of the report; it stands beside the word.</summary>
     public static string Sign(FindingGroup group) => group switch
     {

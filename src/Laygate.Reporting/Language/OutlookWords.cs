@@ -104,22 +104,22 @@ internal static class OutlookWords
     public static LimitMargin? Least(IEnumerable<LimitMargin> limits) =>
         limits.OrderByDescending(limit => limit.Limit.Status).ThenBy(limit => limit.Margin?.Number ?? double.PositiveInfinity).FirstOrDefault();
 
-    /// <summary>A margin with its sign and without its unit; null where there is no number.</summary>
-    public static string? Bare(ShownValue? margin)
+    /// <summary>A margin with its sign, and its unit; hours are told in minutes, as they have no digits to spare. Null where there is no number.</summary>
+    public static (string Text, string Unit)? Margin(ShownValue? margin)
     {
-        if (margin?.Number is not { } number)
+        if (margin?.Number is not { } stated)
         {
             return null;
         }
 
-        var kind = margin.Unit switch { "K" or "°F" => RoundingKind.Temperature, "min" => RoundingKind.Minutes, _ => RoundingKind.General };
+        var (number, unit) = margin.Unit is "h" ? (stated * 60, "min") : (stated, margin.Unit);
+        var kind = unit switch { "K" or "°F" => RoundingKind.Temperature, "min" => RoundingKind.Minutes, _ => RoundingKind.General };
         var text = Rounding.Text(Math.Abs(number), kind, 0);
         // What lies just beyond a limit must not look as if it lay on it.
-        return $"{(number < 0 ? "−" : "+")}{(text is "0" && number != 0 ? Rounding.Text(Math.Abs(number), kind, 1) : text)}";
+        return ($"{(number < 0 ? "−" : "+")}{(text is "0" && number != 0 ? Rounding.Text(Math.Abs(number), kind, 1) : text)}", unit);
     }
 
-    private static string Signed(ShownValue? margin) => margin?.Number is not { } number ? string.Empty
-        : $"{(number < 0 ? "−" : "+")}{Number(margin with { Number = Math.Abs(number), Low = null, High = null })} ";
+    private static string Signed(ShownValue? margin) => Margin(margin) is { } told ? $"{Figures.WithUnit(told.Text, told.Unit)} " : string.Empty;
 
     /// <summary>A value to three digits.</summary>
     public static string Number(ShownValue value) => value.Number is { } number

@@ -24,13 +24,11 @@ public sealed class RuleBook
         byElement = InForce.ToLookup(rule => rule.Definition.AppliesTo);
         Usual = new UsualRanges(On(ElementKind.Value));
         // A report needs the hash at its end; a check does not wait for half a megabyte of text before it begins.
-        text = Task.Run(() => CanonicalText.Of(this));
-        hash = Task.Run(() => CanonicalText.HashOf(Text));
+        canonical = Task.Run(Canonical);
     }
 
     private readonly ILookup<ElementKind, CheckedRule> byElement;
-    private readonly Task<string> text;
-    private readonly Task<string> hash;
+    private readonly Task<(string Text, string Hash)> canonical;
 
     /// <summary>What is usual of stated numbers, by the rules in force.</summary>
     internal UsualRanges Usual { get; }
@@ -51,13 +49,19 @@ public sealed class RuleBook
     public IReadOnlyList<Assumption> Assumptions { get; }
 
     /// <summary>The merged book as text, always the same for the same book.</summary>
-    public string Text => text.GetAwaiter().GetResult();
+    public string Text => canonical.GetAwaiter().GetResult().Text;
 
     /// <summary>SHA-256 of <see cref="Text"/>, lower-case hex.</summary>
-    public string Hash => hash.GetAwaiter().GetResult();
+    public string Hash => canonical.GetAwaiter().GetResult().Hash;
 
     /// <summary>The rules in force on one kind of element, by id.</summary>
     public IEnumerable<CheckedRule> On(ElementKind kind) => byElement[kind];
+
+    private (string Text, string Hash) Canonical()
+    {
+        var text = CanonicalText.Of(this);
+        return (text, CanonicalText.HashOf(text));
+    }
 
     /// <summary>Binds and merges definitions.</summary>
     /// <param name="general">The general book.</param>

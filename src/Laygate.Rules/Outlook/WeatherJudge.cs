@@ -82,11 +82,7 @@ internal sealed class WeatherJudge
     private static BrokenLimit Shown(Finding finding) => new(
         new FindingReference(finding.Rule, finding.Title, finding.Address), finding.Status, finding.Value, finding.Limit, finding.OnExpectedValuesOnly);
 
-    private static double Relative(Finding finding)
-    {
-        var margin = Margins.Of(finding) ?? double.PositiveInfinity;
-        return margin / Math.Max(1, Math.Abs(finding.Limit?.Low?.Number ?? finding.Limit?.High?.Number ?? 1));
-    }
+    private static double Relative(Finding finding) => Margin(finding).Share;
 
     // A rule depends on the weather when what it says changes with the weather: nothing has to be kept in step with a list.
     private (List<(string, string)> Dependent, List<Finding> Unjudged) Dependent(WeatherPlans plans)

@@ -39,7 +39,13 @@ public sealed record HourOutlook(
 /// <summary>A limit that was judged, and how far the value lies inside it.</summary>
 /// <param name="Limit">The limit with value and status.</param>
 /// <param name="Margin">Distance of the expected value inside the limit, below zero outside; temperatures in K or °F, moments in min. Null for words.</param>
-public sealed record LimitMargin(BrokenLimit Limit, ShownValue? Margin);
+public sealed record LimitMargin(BrokenLimit Limit, ShownValue? Margin)
+{
+    /// <summary>The margin as a share of the limit, 1; infinite where there is no number.</summary>
+    public double Share => Margin?.Number is { } margin
+        ? margin / Math.Max(1, Math.Abs(Limit.Limit?.Low?.Number ?? Limit.Limit?.High?.Number ?? 1))
+        : double.PositiveInfinity;
+}
 
 /// <summary>A rule that belongs to the question and could not be judged.</summary>
 /// <param name="Finding">Rule and address.</param>

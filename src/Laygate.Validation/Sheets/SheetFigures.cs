@@ -47,8 +47,8 @@ internal sealed class SheetFigures(QuantityContext context, Report report)
     /// <param name="si">kg/m.</param>
     public SheetFigure PerLength(double si)
     {
-        // 1 lb = 0.45359237 kg and 1 ft = 0.3048 m (NIST SP 811, appendix B).
-        var (number, unit) = context.System == UnitSystem.UnitedStates ? (si / 0.45359237 * 0.3048, "lb/ft") : (si / 1000, "t/m");
+        var (mass, length) = context.System == UnitSystem.UnitedStates ? ("lb", "ft") : ("t", "m");
+        var (number, unit) = (UnitTable.Find(mass)!.FromSi(si) * UnitTable.Find(length)!.ToSi(1), $"{mass}/{length}");
         return new SheetFigure(double.IsFinite(number) ? new ShownValue(number, unit) : null, FigureKind.Computed);
     }
 

@@ -27,7 +27,7 @@ internal sealed class HaulReader(Calculation calculation, TruckDeal? deal = null
         var groups = (plan.Supply?.Trucks ?? []).Where(trucks => trucks.Mix is not null && tonnages.ContainsKey(trucks.Mix)).ToList();
         foreach (var mix in tonnages.Keys)
         {
-            var carried = OfMix(mix);
+            var carried = groups.Where(trucks => PlanView.Same(trucks.Mix, mix)).ToList();
             if (carried.Count == 0)
             {
                 calculation.Miss("supply", "trucks");
@@ -45,13 +45,16 @@ internal sealed class HaulReader(Calculation calculation, TruckDeal? deal = null
         return [.. groups.Where(trucks => trucks.Count is not > 0 || CountOf(trucks) > 0).Select(trucks => OfGroup(trucks, tonnages, serviceSpread))];
     }
 
-    private List<TruckGroup> OfMix(string mix) => [.. (plan.Supply?.Trucks ?? []).Where(trucks => PlanView.Same(trucks.Mix, mix))];
-
-    private int CountOf(TruckGroup trucks) => deal?.Count(trucks, OfMix(trucks.Mix!)) ?? trucks.Count ?? 0;
+    private int CountOf(TruckGroup trucks) => deal?.Count(trucks) ?? trucks.Count ?? 0;
 
     private int Counted(TruckGroup trucks, string address)
     {
         var (all, own) = (calculation.Stated("N", trucks.Count, address, "count"), CountOf(trucks));
+        if (deal?.IsDealt(trucks) == true)
+        {
+            calculation.Assumed(SimulationAssumptions.TrucksStay, "own", address, new InputReference(address, "paver"));
+        }
+
         if (own < all)
         {
             calculation.Step("N own", "trucks of this group for this paver", own, string.Empty, string.Empty);

@@ -33,7 +33,7 @@ internal sealed class ShiftReader(Calculation calculation)
             NoteSupply();
         }
 
-        var demands = trains.Select(train => new TrainDemand(train, Tonnages(train))).ToList();
+        var demands = trains.Select(train => new TrainDemand(train, new StretchReader(calculation, view).Read(train))).ToList();
         var models = demands.Select(demand => Read(demand, demands)).ToList();
         return calculation.Stopped is null && models.Count > 0 && models.TrueForAll(IsPossible) ? models : null;
     }
@@ -51,9 +51,8 @@ internal sealed class ShiftReader(Calculation calculation)
     private ShiftModel Read(TrainDemand demand, IReadOnlyList<TrainDemand> all)
     {
         var train = demand.Train;
-        var stretches = new StretchReader(calculation, view).Read(train);
         var spread = calculation.Assumed(SimulationAssumptions.ServiceSpread, "cv", "supply", null);
-        var haul = new HaulReader(calculation, new TruckDeal(calculation, demand, all));
+        var haul = new HaulReader(calculation, new TruckDeal(demand, all, context.Plan.Supply?.Trucks ?? []));
         var trucks = haul.Read(demand.Tonnages, spread);
         var unloading = Unloading(train, spread);
         return new ShiftModel
@@ -61,7 +60,7 @@ internal sealed class ShiftReader(Calculation calculation)
             Duration = calculation.Quantity("T", "shift.duration", context.Elements.Find("shift")),
             Begins = train.Begins,
             Speed = train.Speed,
-            Stretches = stretches,
+            Stretches = demand.Stretches,
             Buffers = [.. Buffers(train, unloading).Select((buffer, i) => buffer with { Train = train.Lanes[i].Train })],
             Lines = haul.Lines,
             Trucks = trucks,
@@ -87,12 +86,6 @@ internal sealed class ShiftReader(Calculation calculation)
             ? Dispatch.Timetable
             : Dispatch.AsLoaded;
     }
-
-    /// <summary>Mix to be laid by a train, by mix, kg.</summary>
-    private Dictionary<string, double> Tonnages(PavingTrain train) => new StretchReader(calculation, view).Read(train)
-        .SelectMany(stretch => train.Lanes.Select((lane, i) => (lane.Course.Mix, Mass: stretch.Length * stretch.PerMetre[i])))
-        .GroupBy(part => part.Mix, StringComparer.Ordinal)
-        .ToDictionary(mix => mix.Key, mix => mix.Sum(part => part.Mass), StringComparer.Ordinal);
 
     private List<ShiftBuffer> Buffers(PavingTrain train, ShiftUnloading unloading)
     {

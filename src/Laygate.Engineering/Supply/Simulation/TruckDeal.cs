@@ -1,5 +1,3 @@
-using Laygate.Engineering.Assumptions;
-using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Reading;
 using Laygate.Model.Plans;
 
@@ -7,9 +5,15 @@ namespace Laygate.Engineering.Supply.Simulation;
 
 /// <summary>What one train lays of each mix.</summary>
 /// <param name="Train">The train.</param>
-/// <param name="Tonnages">Mix to be laid by mix, kg.</param>
-internal sealed record TrainDemand(PavingTrain Train, IReadOnlyDictionary<string, double> Tonnages)
+/// <param name="Stretches">What it lays, in order.</param>
+internal sealed record TrainDemand(PavingTrain Train, IReadOnlyList<ShiftStretch> Stretches)
 {
+    /// <summary>Mix to be laid by mix, kg.</summary>
+    public IReadOnlyDictionary<string, double> Tonnages { get; } = Stretches
+        .SelectMany(stretch => Train.Lanes.Select((lane, i) => (lane.Course.Mix, Mass: stretch.Length * stretch.PerMetre[i])))
+        .GroupBy(part => part.Mix, StringComparer.Ordinal)
+        .ToDictionary(mix => mix.Key, mix => mix.Sum(part => part.Mass), StringComparer.Ordinal);
+
     /// <summary>Mix laid per time, kg/s; 0 of a mix that the train does not lay.</summary>
     public double Rate(string mix) => Tonnages.TryGetValue(mix, out var mass) && Train.Ends > Train.Begins ? mass / (Train.Ends - Train.Begins) : 0;
 
@@ -25,10 +29,32 @@ internal sealed record TrainDemand(PavingTrain Train, IReadOnlyDictionary<string
 /// lay their mix at the same time, by what each lays in an hour, and stay with it. In truth a dispatcher may send a free truck to whoever needs it
 /// most; trucks that stay are never better off, so stops and finish lie on the safe side. Trains that lay one after the other each have all trucks.
 /// </summary>
-internal sealed class TruckDeal(Calculation calculation, TrainDemand own, IReadOnlyList<TrainDemand> all)
+internal sealed class TruckDeal
 {
-    // This train keeps its place among the others, so that each of them deals alike.
-    private readonly IReadOnlyList<TrainDemand> beside = [.. all.Where(other => ReferenceEquals(other, own) || other.Overlaps(own))];
+    private readonly TrainDemand own;
+    private readonly IReadOnlyList<TrainDemand> beside;
+    private readonly Dictionary<string, int> counts = new(StringComparer.Ordinal);
+
+    /// <summary>Deals.</summary>
+    /// <param name="own">The train that gets its trucks.</param>
+    /// <param name="all">All trains.</param>
+    /// <param name="trucks">All groups of trucks.</param>
+    public TruckDeal(TrainDemand own, IReadOnlyList<TrainDemand> all, IReadOnlyList<TruckGroup> trucks)
+    {
+        this.own = own;
+        // This train keeps its place among the others, so that each of them deals alike.
+        beside = [.. all.Where(other => ReferenceEquals(other, own) || other.Overlaps(own))];
+        foreach (var mix in trucks.Where(group => group.Mix is not null).GroupBy(group => group.Mix!, StringComparer.Ordinal))
+        {
+            Deal(mix.Key, [.. mix]);
+        }
+    }
+
+    /// <summary>Trucks of a group that serve this train.</summary>
+    public int Count(TruckGroup trucks) => counts.GetValueOrDefault(trucks.Id);
+
+    /// <summary>Whether a group is dealt out among several trains, because the plan does not say whom it serves.</summary>
+    public bool IsDealt(TruckGroup trucks) => trucks is { Paver: null, Mix: { } mix } && Laying(mix).Count > 1;
 
     /// <summary>Share of what a plant makes that this train takes while others lay, 0 to 1.</summary>
     /// <param name="makes">Whether the plant makes a mix.</param>
@@ -38,40 +64,30 @@ internal sealed class TruckDeal(Calculation calculation, TrainDemand own, IReadO
         return beside.Count > 1 && rates.Sum() > 0 ? own.Tonnages.Keys.Where(makes).Sum(own.Rate) / rates.Sum() : 1;
     }
 
-    /// <summary>Trucks of a group that serve this train.</summary>
-    public int Count(TruckGroup trucks, IReadOnlyList<TruckGroup> ofMix)
-    {
-        var count = trucks.Count ?? 0;
-        if (trucks.Paver is { } paver)
-        {
-            return own.Has(paver) ? count : 0;
-        }
-
-        var laying = beside.Where(train => train.Rate(trucks.Mix!) > 0).ToList();
-        if (laying.Count < 2)
-        {
-            return count;
-        }
-
-        calculation.Assumed(SimulationAssumptions.TrucksStay, "own", $"trucks:{trucks.Id}", new InputReference($"trucks:{trucks.Id}", "paver"));
-        return Dealt(trucks, ofMix, laying);
-    }
+    private List<TrainDemand> Laying(string mix) => [.. beside.Where(train => train.Rate(mix) > 0)];
 
     // One truck after the other to the train that has least for what it lays, what the plan gives it counted first.
-    private int Dealt(TruckGroup trucks, IReadOnlyList<TruckGroup> ofMix, List<TrainDemand> laying)
+    private void Deal(string mix, List<TruckGroup> groups)
     {
-        var has = laying.Select(train => ofMix.Where(other => other.Paver is { } paver && train.Has(paver)).Sum(other => other.Count ?? 0)).ToArray();
-        var dealt = 0;
-        foreach (var group in ofMix.Where(group => group.Paver is null))
+        var laying = Laying(mix);
+        var isDealt = laying.Count > 1 && groups.Sum(group => (long)(group.Count ?? 0)) <= ShiftSimulator.MostLoads; // More are not simulated.
+        var has = laying.Select(train => groups.Where(group => group.Paver is { } paver && train.Has(paver)).Sum(group => (long)(group.Count ?? 0))).ToArray();
+        foreach (var group in groups)
         {
-            for (var i = 0; i < (group.Count ?? 0); i++)
-            {
-                var next = Enumerable.Range(0, laying.Count).MinBy(train => (has[train] + 1) / laying[train].Rate(trucks.Mix!));
-                has[next]++;
-                dealt += ReferenceEquals(group, trucks) && ReferenceEquals(laying[next], own) ? 1 : 0;
-            }
+            counts[group.Id] = group.Paver is { } paver ? own.Has(paver) ? group.Count ?? 0 : 0 : isDealt ? Dealt(group.Count ?? 0) : group.Count ?? 0;
         }
 
-        return dealt;
+        int Dealt(int count)
+        {
+            var mine = 0;
+            for (var i = 0; i < count; i++)
+            {
+                var next = Enumerable.Range(0, laying.Count).MinBy(train => (has[train] + 1) / laying[train].Rate(mix));
+                has[next]++;
+                mine += ReferenceEquals(laying[next], own) ? 1 : 0;
+            }
+
+            return mine;
+        }
     }
 }

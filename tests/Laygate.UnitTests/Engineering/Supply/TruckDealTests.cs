@@ -71,6 +71,24 @@ public class TruckDealTests
     }
 
     [Fact]
+    public void More_trucks_than_are_simulated_are_not_dealt_one_by_one()
+    {
+        // Two thousand million would take minutes; such a shift is refused, and the reason is told at once.
+        var plan = TimelineTests.Echelon(3.6);
+        var many = plan with { Supply = plan.Supply! with { Trucks = [plan.Supply!.Trucks[0] with { Count = int.MaxValue }, plan.Supply!.Trucks[0] with { Id = "more", Count = int.MaxValue }] } };
+        Assert.Equal(SimulationNotes.TooLarge, Ask.Answer(many, "shift.stop_chance", "shift").Absence!.Note!.Id);
+    }
+
+    [Fact]
+    public void What_is_assumed_stands_once_in_the_working_for_each_group()
+    {
+        var context = Ask.Context(TimelineTests.Echelon(3.6));
+        var inputs = context.Get("shift.finish_chance", context.Elements.Find("shift")!).Working!.Inputs;
+        Assert.Single(inputs, input => input.Quantity is "trucks.stay_with_one_paver");
+        Assert.Equal(inputs.Distinct().Count(), inputs.Count);
+    }
+
+    [Fact]
     public void Every_truck_is_dealt_once_and_one_more_takes_none_away()
     {
         int[]? before = null;

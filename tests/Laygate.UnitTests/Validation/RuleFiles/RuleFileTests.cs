@@ -168,12 +168,12 @@ public sealed class RuleFileTests
     public void Files_that_nobody_reads_are_reported()
     {
         var files = Book();
-        files["layers/thin/limits.yaml"] = "a: 1";
+        files["layers/thin/extra.yaml"] = "a: 1";
         files["asphalt/thin/rule.yaml"] = Rule;
         files["layers/thin/cases.yaml"] = "a: 1";
         files["README.md"] = "text";
         Assert.Equal(
-            ["rules/asphalt/thin/rule.yaml", "rules/layers/thin/limits.yaml"], Read(files).Problems.Select(problem => problem.File).Order(StringComparer.Ordinal), StringComparer.Ordinal);
+            ["rules/asphalt/thin/rule.yaml", "rules/layers/thin/extra.yaml"], Read(files).Problems.Select(problem => problem.File).Order(StringComparer.Ordinal), StringComparer.Ordinal);
     }
 
     [Fact]
