@@ -1,0 +1,87 @@
+using System.Diagnostics;
+using System.Globalization;
+using System.Reflection;
+using LaygateMutation;
+using Xunit.Sdk;
+
+namespace Laygate.Mutation;
+
+/// <summary>
+/// Runs tests against mutants on request, one line each: "ID T1 T2 …", tests by their line in the list.
+/// Says "run T" before each and ends with "survived", "killed T", or "doubtful T" where the test fails without the mutant too.
+/// </summary>
+internal sealed class Worker(IReadOnlyList<TestRecord> tests, TextWriter answer)
+{
+    private readonly Dictionary<string, Dictionary<string, IXunitTestCase>> classes = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, TestSet> sets = new(StringComparer.Ordinal);
+
+    public void Serve(TextReader requests)
+    {
+        while (requests.ReadLine() is { } line)
+        {
+            var numbers = line.Split(' ').Select(number => int.Parse(number, CultureInfo.InvariantCulture)).ToList();
+            answer.WriteLine(Judge(numbers[0], numbers.Skip(1)));
+            answer.Flush();
+        }
+    }
+
+    /// <summary>As a request, but the mutant is on from before the first static value is made.</summary>
+    public void ServeOne(int mutant, IEnumerable<int> chosen)
+    {
+        Mutant.Active = mutant;
+        foreach (var test in chosen)
+        {
+            if (Fails(test) is true)
+            {
+                answer.WriteLine($"killed {test}");
+                answer.Flush();
+                return;
+            }
+        }
+
+        answer.WriteLine("survived");
+        answer.Flush();
+    }
+
+    private string Judge(int mutant, IEnumerable<int> chosen)
+    {
+        foreach (var test in chosen)
+        {
+            Mutant.Active = 0;
+            _ = Find(test);
+            Mutant.Active = mutant;
+            var failed = Fails(test);
+            Mutant.Active = 0;
+            if (failed is true)
+            {
+                return Fails(test) is true ? $"doubtful {test}" : $"killed {test}";
+            }
+        }
+
+        return "survived";
+    }
+
+    private bool? Fails(int number)
+    {
+        answer.WriteLine($"run {number}");
+        answer.Flush();
+        return Find(number) is { } test ? TestSet.Run(test) is not null : null;
+    }
+
+    private IXunitTestCase? Find(int number)
+    {
+        var record = tests[number];
+        var key = record.Assembly + record.Type;
+        if (!classes.TryGetValue(key, out var cases))
+        {
+            if (!sets.TryGetValue(record.Assembly, out var set))
+            {
+                sets[record.Assembly] = set = new TestSet(Assembly.Load(record.Assembly));
+            }
+
+            classes[key] = cases = set.Find(record.Type).DistinctBy(test => test.UniqueID).ToDictionary(test => test.UniqueID, StringComparer.Ordinal);
+        }
+
+        return cases.GetValueOrDefault(record.Id);
+    }
+}
