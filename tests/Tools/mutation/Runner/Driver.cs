@@ -3,60 +3,100 @@ using System.Globalization;
 namespace Laygate.Mutation;
 
 /// <summary>Takes the mutants one after another and writes what became of each; what has a line already is not run again.</summary>
-internal sealed class Driver(string folder, double budget, double budgetAlone) : IDisposable
+internal sealed class Driver : IDisposable
 {
-    private readonly List<TestRecord> tests = [.. File.ReadLines(Path.Combine(folder, "tests.tsv")).Select(TestRecord.Parse)];
-    private readonly ILookup<int, string> kept = File.ReadLines(Path.Combine(folder, "kept.tsv")).Select(line => line.Split('\t'))
-        .ToLookup(parts => int.Parse(parts[0], CultureInfo.InvariantCulture), parts => parts[1] + "\t" + parts[2]);
+    private readonly string folder;
+    private readonly double budget;
+    private readonly double budgetAlone;
+    private const int LeastTests = 3;
+    private const double DearestTest = 10_000;
 
+    // What so many tests reach is computed anew for each of them.
+    private const int TestsOfAKeptValue = 10;
+
+    private readonly List<TestRecord> tests;
+    private readonly ILookup<int, string> kept;
+
+    private readonly TestOrder order;
     private Child? worker;
 
-    public void Run(IEnumerable<int> mutants, string results)
+    /// <summary>Judges the mutants of a folder.</summary>
+    /// <param name="folder">The mutated copy, with its lists.</param>
+    /// <param name="budget">What the tests of one mutant may cost, ms of processor time as measured without a mutant.</param>
+    /// <param name="budgetAlone">The same for a mutant in a process of its own; 0 leaves these out.</param>
+    public Driver(string folder, double budget, double budgetAlone)
+    {
+        (this.folder, this.budget, this.budgetAlone) = (folder, budget, budgetAlone);
+        tests = [.. File.ReadLines(Path.Combine(folder, "tests.tsv")).Select(TestRecord.Parse)];
+        kept = File.ReadLines(Path.Combine(folder, "kept.tsv")).Select(line => line.Split('\t'))
+            .ToLookup(parts => int.Parse(parts[0], CultureInfo.InvariantCulture), parts => parts[1] + "\t" + parts[2]);
+        order = new TestOrder(tests);
+    }
+
+    public void Run(IReadOnlyList<(int Id, string Folder)> mutants, string results)
     {
         var done = File.Exists(results) ? File.ReadLines(results).Select(line => line.Split('\t')[0]).ToHashSet(StringComparer.Ordinal) : [];
-        foreach (var mutant in mutants.Where(mutant => !done.Contains(mutant.ToString(CultureInfo.InvariantCulture))))
+        foreach (var (mutant, place) in mutants.Where(mutant => !done.Contains(mutant.Id.ToString(CultureInfo.InvariantCulture))))
         {
-            var (outcome, test) = Judge(mutant);
+            var (outcome, test) = Judge(mutant, place);
             File.AppendAllText(results, $"{mutant}\t{outcome}\t{(test < 0 ? "" : tests[test].Name)}\n");
         }
     }
 
     public void Dispose() => worker?.Dispose();
 
-    private (string Outcome, int Test) Judge(int mutant)
+    private (string Outcome, int Test) Judge(int mutant, string place)
     {
-        var covering = Within(budget, Usable().Where(test => tests[test].Hits.Contains(mutant)));
-        var alone = Within(budgetAlone, Alone(mutant));
-        if (covering.Count == 0 && alone.Count == 0)
+        var reaching = Usable().Where(test => tests[test].Hits.Contains(mutant)).ToList();
+        var keepers = reaching.Count < TestsOfAKeptValue ? KeptBy(mutant) : [];
+        if (reaching.Count == 0 && keepers.Count == 0)
         {
             return ("uncovered", -1);
         }
 
-        var found = covering.Count == 0 ? ("survived", -1) : InWorker(mutant, covering, again: true);
-        return found.Item1 == "survived" && alone.Count > 0 ? InOwnProcess(mutant, alone) : found;
+        if (keepers.Count > 0)
+        {
+            return budgetAlone > 0 ? InOwnProcess(mutant, Within(budgetAlone, Near(mutant, place, keepers))) : ("kept", -1);
+        }
+
+        var chosen = Within(budget, order.Best(reaching));
+        var found = InWorker(mutant, chosen, again: true);
+        order.Learn(chosen, found.Test);
+        return found;
     }
 
     private IEnumerable<int> Usable() => Enumerable.Range(0, tests.Count).Where(test => tests[test].Passed && tests[test].Id != TestRecord.Discovery);
 
-    /// <summary>Tests that may notice a mutant whose effect stays for the whole process: those of the class where it was reached, then others of the assembly.</summary>
-    private IEnumerable<int> Alone(int mutant)
-    {
-        var places = kept[mutant].Concat(tests.Where(test => test.Id == TestRecord.Discovery && test.Hits.Contains(mutant)).Select(test => test.Assembly + "\t" + test.Type)).ToHashSet(StringComparer.Ordinal);
-        if (places.Count == 0)
-        {
-            return [];
-        }
+    /// <summary>The classes in whose tests, or in whose search for tests, a value is made once that the mutant changes.</summary>
+    private HashSet<string> KeptBy(int mutant) =>
+        kept[mutant].Concat(tests.Where(test => test.Id == TestRecord.Discovery && test.Hits.Contains(mutant)).Select(test => test.Assembly + "\t" + test.Type)).ToHashSet(StringComparer.Ordinal);
 
-        var assemblies = places.Select(place => place.Split('\t')[0]).ToHashSet(StringComparer.Ordinal);
-        return Usable().Where(test => assemblies.Contains(tests[test].Assembly))
-            .OrderBy(test => tests[test].Hits.Contains(mutant) ? 0 : places.Contains(tests[test].Assembly + "\t" + tests[test].Type) ? 1 : 2).ThenBy(test => tests[test].Cost);
+    /// <summary>Tests that may notice a mutant whose effect stays for the whole process: those that reach it, those of the same folder, then others of the assembly.</summary>
+    private IEnumerable<int> Near(int mutant, string place, HashSet<string> keepers)
+    {
+        var assemblies = keepers.Select(keeper => keeper.Split('\t')[0]).ToHashSet(StringComparer.Ordinal);
+        var folder = $".{place.Replace('/', '.')}.";
+        return Usable().Where(test => assemblies.Contains(tests[test].Assembly)).OrderBy(test =>
+            tests[test].Hits.Contains(mutant) ? 0
+            : tests[test].Type.Contains(folder, StringComparison.Ordinal) ? 1
+            : keepers.Contains(tests[test].Assembly + "\t" + tests[test].Type) ? 2 : 3).ThenBy(test => tests[test].Cost);
     }
 
-    private List<int> Within(double most, IEnumerable<int> chosen)
+    private List<int> Within(double most, IEnumerable<int> ordered)
     {
         var spent = 0.0;
-        var ordered = chosen is IOrderedEnumerable<int> ? chosen : chosen.OrderBy(test => tests[test].Cost);
-        return [.. ordered.TakeWhile(test => (spent += tests[test].Cost + 0.5) <= most)];
+        var chosen = new List<int>();
+        foreach (var test in ordered)
+        {
+            var cost = tests[test].Cost + 0.5;
+            if (spent + cost <= most || (chosen.Count < LeastTests && cost < DearestTest))
+            {
+                spent += cost;
+                chosen.Add(test);
+            }
+        }
+
+        return chosen;
     }
 
     private (string Outcome, int Test) InWorker(int mutant, List<int> chosen, bool again)
@@ -68,6 +108,8 @@ internal sealed class Driver(string folder, double budget, double budgetAlone) :
         {
             return (answer[0], answer.Length > 1 ? int.Parse(answer[1], CultureInfo.InvariantCulture) : -1);
         }
+
+        Console.Error.WriteLine($"{mutant}: {string.Join(' ', answer)} {tests[int.Parse(answer[1], CultureInfo.InvariantCulture)].Name}");
 
         // What the mutant left behind must not judge the next one.
         worker.Dispose();

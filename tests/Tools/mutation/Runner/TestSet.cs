@@ -28,7 +28,7 @@ internal sealed class TestSet(Assembly assembly)
         using var bus = new Failures();
         using var cancel = new CancellationTokenSource();
         var parameters = test.TestMethod.TestClass.Class.ToRuntimeType().GetConstructors().First().GetParameters();
-        object[] arguments = [.. parameters.Select(_ => new TestOutputHelper())];
+        object[] arguments = [.. parameters.Select(_ => new Unread())];
         var summary = Task.Run(() => test.RunAsync(new Silent(), bus, arguments, new ExceptionAggregator(), cancel)).GetAwaiter().GetResult();
         return summary.Failed > 0 ? bus.First ?? "failed" : null;
     }
@@ -45,6 +45,17 @@ internal sealed class TestSet(Assembly assembly)
     private sealed class Silent : LongLivedMarshalByRefObject, IMessageSink
     {
         public bool OnMessage(IMessageSinkMessage message) => true;
+    }
+
+    private sealed class Unread : ITestOutputHelper
+    {
+        public void WriteLine(string message)
+        {
+        }
+
+        public void WriteLine(string format, params object[] args)
+        {
+        }
     }
 
     private sealed class NoSource : LongLivedMarshalByRefObject, ISourceInformationProvider

@@ -10,9 +10,13 @@ namespace Laygate.Mutation;
 /// Runs tests against mutants on request, one line each: "ID T1 T2 …", tests by their line in the list.
 /// Says "run T" before each and ends with "survived", "killed T", or "doubtful T" where the test fails without the mutant too.
 /// </summary>
-internal sealed class Worker(IReadOnlyList<TestRecord> tests, TextWriter answer)
+/// <param name="tests">All tests.</param>
+/// <param name="keeping">The classes whose tests make values that stay for the whole process.</param>
+/// <param name="answer">Where to answer.</param>
+internal sealed class Worker(IReadOnlyList<TestRecord> tests, IReadOnlySet<string> keeping, TextWriter answer)
 {
     private readonly Dictionary<string, Dictionary<string, IXunitTestCase>> classes = new(StringComparer.Ordinal);
+    private readonly HashSet<int> used = [];
     private readonly Dictionary<string, TestSet> sets = new(StringComparer.Ordinal);
 
     public void Serve(TextReader requests)
@@ -47,8 +51,13 @@ internal sealed class Worker(IReadOnlyList<TestRecord> tests, TextWriter answer)
     {
         foreach (var test in chosen)
         {
+            // What a test makes once and keeps is made without a mutant.
             Mutant.Active = 0;
-            _ = Find(test);
+            if (keeping.Contains(tests[test].Type) && used.Add(test))
+            {
+                _ = Fails(test);
+            }
+
             Mutant.Active = mutant;
             var failed = Fails(test);
             Mutant.Active = 0;
