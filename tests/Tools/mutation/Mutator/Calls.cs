@@ -7,7 +7,7 @@ namespace Laygate.Mutation;
 /// <summary>Mutants of calls that have a counterpart.</summary>
 internal static class Calls
 {
-    private static readonly Dictionary<string, string> Counterparts = new()
+    private static readonly Dictionary<string, string> Counterparts = new(StringComparer.Ordinal)
     {
         ["Min"] = "Max",
         ["Max"] = "Min",

@@ -7,7 +7,7 @@ namespace Laygate.Mutation;
 /// <summary>Mutants of conditions.</summary>
 internal static class Conditions
 {
-    private static readonly Dictionary<string, string> Relations = new()
+    private static readonly Dictionary<string, string> Relations = new(StringComparer.Ordinal)
     {
         ["<"] = "<=",
         ["<="] = "<",

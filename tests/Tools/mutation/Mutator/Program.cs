@@ -11,7 +11,7 @@ var count = int.Parse(args[3], CultureInfo.InvariantCulture);
 
 var platform = ((string)AppContext.GetData("TRUSTED_PLATFORM_ASSEMBLIES")!).Split(Path.PathSeparator);
 var outside = platform.Concat(Directory.EnumerateFiles(libraries, "*.dll").Where(path => !Path.GetFileName(path).StartsWith("Laygate.", StringComparison.Ordinal)))
-    .DistinctBy(Path.GetFileName).Select(path => (MetadataReference)MetadataReference.CreateFromFile(path)).ToList();
+    .DistinctBy(Path.GetFileName, StringComparer.Ordinal).Select(path => (MetadataReference)MetadataReference.CreateFromFile(path)).ToList();
 File.WriteAllText(Path.Combine(tree, "src/Laygate.Model/MutantSwitch.cs"), Schemata.SwitchText);
 
 var rooms = new List<Room>();

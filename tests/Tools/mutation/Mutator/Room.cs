@@ -37,11 +37,11 @@ public sealed class Room
     /// <summary>Reads a room of the tree at <paramref name="root"/>.</summary>
     public static Room Read(string root, string name, IEnumerable<MetadataReference> references)
     {
-        var folder = Path.Combine(root, "src", $"Laygate.{name}");
-        var trees = Directory.EnumerateFiles(folder, "*.cs", SearchOption.AllDirectories).Order(StringComparer.Ordinal).Select(Parse)
+        var source = Path.Combine(root, "src", $"Laygate.{name}");
+        var trees = Directory.EnumerateFiles(source, "*.cs", SearchOption.AllDirectories).Order(StringComparer.Ordinal).Select(Parse)
             .Append(CSharpSyntaxTree.ParseText(Usings, Parsing, "usings"));
         var options = new CSharpCompilationOptions(OutputKind.DynamicallyLinkedLibrary, nullableContextOptions: NullableContextOptions.Enable);
-        return new Room(name, folder, CSharpCompilation.Create($"Laygate.{name}", trees, references, options));
+        return new Room(name, source, CSharpCompilation.Create($"Laygate.{name}", trees, references, options));
     }
 
     /// <summary>All mutants, with the folder that each lies in.</summary>

@@ -51,6 +51,12 @@ internal sealed class Child : IDisposable
                 return $"crash {running}";
             }
 
+            if (line.StartsWith("missing ", StringComparison.Ordinal))
+            {
+                Console.Error.WriteLine(line);
+                continue;
+            }
+
             if (!line.StartsWith("run ", StringComparison.Ordinal))
             {
                 return line;

@@ -25,6 +25,7 @@ internal sealed class Coverage(TextWriter tests, TextWriter kept, TextWriter log
                 foreach (var test in cases)
                 {
                     string? failure = null;
+                    TestCaches.Drop();
                     (cost, hits) = Watch(() => failure = TestSet.Run(test));
                     Write(type, test.UniqueID, test.DisplayName, cost, failure, hits);
                 }
@@ -33,11 +34,11 @@ internal sealed class Coverage(TextWriter tests, TextWriter kept, TextWriter log
 
         void Write(string type, string id, string name, double cost, string? failure, IReadOnlyList<int> hits)
         {
-            tests.WriteLine(new TestRecord(current.Split('\t')[0], type, id, OneLine(name), cost, failure is null, hits));
+            tests.WriteLine(new TestRecord(current.Split('\t')[0], type, id, TestRecord.OneLine(name), cost, failure is null, hits));
             tests.Flush();
             if (failure is not null || cost > 5000)
             {
-                log.WriteLine($"{name}: {cost:F0} ms {OneLine(failure ?? "")}");
+                log.WriteLine($"{name}: {cost:F0} ms {TestRecord.OneLine(failure ?? "")}");
             }
         }
     }
@@ -81,6 +82,4 @@ internal sealed class Coverage(TextWriter tests, TextWriter kept, TextWriter log
         return cache >= 0 && callers.Skip(cache).FirstOrDefault(caller => caller.DeclaringType?.Assembly.GetName().Name?.StartsWith("Laygate", StringComparison.Ordinal) == true)?
             .DeclaringType!.Assembly.GetName().Name!.EndsWith("Tests", StringComparison.Ordinal) == true;
     }
-
-    private static string OneLine(string text) => string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)) is { Length: > 200 } line ? line[..200] : string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 }

@@ -8,9 +8,6 @@ internal sealed class Driver : IDisposable
     private readonly string folder;
     private readonly double budget;
     private readonly double budgetAlone;
-    private const int LeastTests = 3;
-    private const double DearestTest = 10_000;
-
     // What so many tests reach is computed anew for each of them.
     private const int TestsOfAKeptValue = 10;
 
@@ -56,10 +53,10 @@ internal sealed class Driver : IDisposable
 
         if (keepers.Count > 0)
         {
-            return budgetAlone > 0 ? InOwnProcess(mutant, Within(budgetAlone, Near(mutant, place, keepers))) : ("kept", -1);
+            return budgetAlone > 0 ? InOwnProcess(mutant, Budget.Fill(tests, Near(mutant, place, keepers), budgetAlone)) : ("kept", -1);
         }
 
-        var chosen = Within(budget, order.Best(reaching));
+        var chosen = order.Best(reaching, budget);
         var found = InWorker(mutant, chosen, again: true);
         order.Learn(chosen, found.Test);
         return found;
@@ -82,29 +79,12 @@ internal sealed class Driver : IDisposable
             : keepers.Contains(tests[test].Assembly + "\t" + tests[test].Type) ? 2 : 3).ThenBy(test => tests[test].Cost);
     }
 
-    private List<int> Within(double most, IEnumerable<int> ordered)
-    {
-        var spent = 0.0;
-        var chosen = new List<int>();
-        foreach (var test in ordered)
-        {
-            var cost = tests[test].Cost + 0.5;
-            if (spent + cost <= most || (chosen.Count < LeastTests && cost < DearestTest))
-            {
-                spent += cost;
-                chosen.Add(test);
-            }
-        }
-
-        return chosen;
-    }
-
     private (string Outcome, int Test) InWorker(int mutant, List<int> chosen, bool again)
     {
         worker ??= new Child("work", folder);
         worker.Send($"{mutant} {string.Join(' ', chosen)}");
         var answer = worker.Answer(Ceiling).Split(' ');
-        if (answer[0] is "survived" or "killed")
+        if (answer[0] is "survived" or "killed" or "slow")
         {
             return (answer[0], answer.Length > 1 ? int.Parse(answer[1], CultureInfo.InvariantCulture) : -1);
         }
@@ -128,5 +108,5 @@ internal sealed class Driver : IDisposable
     }
 
     /// <summary>Ten times what the test takes, and room for the compiler of the runtime.</summary>
-    private TimeSpan Ceiling(int test) => TimeSpan.FromMilliseconds((10 * tests[test].Cost) + 20_000);
+    private TimeSpan Ceiling(int test) => TimeSpan.FromMilliseconds((10 * tests[test].Cost) + 8_000);
 }

@@ -22,6 +22,13 @@ internal sealed record TestRecord(string Assembly, string Type, string Id, strin
             [.. parts[6].Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(id => int.Parse(id, CultureInfo.InvariantCulture))]);
     }
 
+    /// <summary>A text in one line of at most 200 characters.</summary>
+    public static string OneLine(string text)
+    {
+        var line = string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        return line.Length > 200 ? line[..200] : line;
+    }
+
     public override string ToString() =>
         string.Join('\t', Assembly, Type, Id, Name, Cost.ToString("F2", CultureInfo.InvariantCulture), Passed ? "passed" : "failed", string.Join(' ', Hits));
 }

@@ -16,6 +16,9 @@ namespace Laygate.Mutation;
 internal sealed class Worker(IReadOnlyList<TestRecord> tests, IReadOnlySet<string> keeping, TextWriter answer)
 {
     private readonly Dictionary<string, Dictionary<string, IXunitTestCase>> classes = new(StringComparer.Ordinal);
+    // A mutant that makes everything slow is left undecided rather than waited for.
+    private static readonly TimeSpan Longest = TimeSpan.FromSeconds(15);
+
     private readonly HashSet<int> used = [];
     private readonly Dictionary<string, TestSet> sets = new(StringComparer.Ordinal);
 
@@ -49,8 +52,14 @@ internal sealed class Worker(IReadOnlyList<TestRecord> tests, IReadOnlySet<strin
 
     private string Judge(int mutant, IEnumerable<int> chosen)
     {
+        var before = Environment.CpuUsage.TotalTime;
         foreach (var test in chosen)
         {
+            if (Environment.CpuUsage.TotalTime - before > Longest)
+            {
+                return "slow";
+            }
+
             // What a test makes once and keeps is made without a mutant.
             Mutant.Active = 0;
             if (keeping.Contains(tests[test].Type) && used.Add(test))
@@ -58,9 +67,11 @@ internal sealed class Worker(IReadOnlyList<TestRecord> tests, IReadOnlySet<strin
                 _ = Fails(test);
             }
 
+            TestCaches.Drop();
             Mutant.Active = mutant;
             var failed = Fails(test);
             Mutant.Active = 0;
+            TestCaches.Drop();
             if (failed is true)
             {
                 return Fails(test) is true ? $"doubtful {test}" : $"killed {test}";
@@ -74,7 +85,13 @@ internal sealed class Worker(IReadOnlyList<TestRecord> tests, IReadOnlySet<strin
     {
         answer.WriteLine($"run {number}");
         answer.Flush();
-        return Find(number) is { } test ? TestSet.Run(test) is not null : null;
+        if (Find(number) is { } test)
+        {
+            return TestSet.Run(test) is not null;
+        }
+
+        answer.WriteLine($"missing {number}");
+        return null;
     }
 
     private IXunitTestCase? Find(int number)
@@ -88,9 +105,15 @@ internal sealed class Worker(IReadOnlyList<TestRecord> tests, IReadOnlySet<strin
                 sets[record.Assembly] = set = new TestSet(Assembly.Load(record.Assembly));
             }
 
-            classes[key] = cases = set.Find(record.Type).DistinctBy(test => test.UniqueID).ToDictionary(test => test.UniqueID, StringComparer.Ordinal);
+            classes[key] = cases = [];
+            foreach (var test in set.Find(record.Type))
+            {
+                cases.TryAdd(test.UniqueID, test);
+                cases.TryAdd(TestRecord.OneLine(test.DisplayName), test);
+            }
         }
 
-        return cases.GetValueOrDefault(record.Id);
+        // The framework names a case by its arguments, which it converts while it runs: 5 becomes 5.0, and the name another one.
+        return cases.GetValueOrDefault(record.Id) ?? cases.GetValueOrDefault(record.Name);
     }
 }
