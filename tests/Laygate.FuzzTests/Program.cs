@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using Laygate.FuzzTests.Fuzzing;
+using Laygate.FuzzTests.Metamorphic;
 
 namespace Laygate.FuzzTests;
 
@@ -23,6 +24,7 @@ internal static class Program
           --replay I     tries input I of the seed alone and writes it to artifacts/fuzz/
           --file PATH    tries a file; --only names its target
           --keep         writes each input that fails to artifacts/fuzz/
+          --plans N      asks N random plans for the metamorphic properties instead
 
         """;
 
@@ -34,6 +36,11 @@ internal static class Program
         {
             Console.Write(Words);
             return args.Length == 0 ? 2 : 0;
+        }
+
+        if (args.Contains("--plans", StringComparer.Ordinal))
+        {
+            return Ask((int)Number(args, "--first", 0), (int)Number(args, "--plans", 0), (int)Number(args, "--workers", 2));
         }
 
         await using var targets = new TargetList();
@@ -59,6 +66,16 @@ internal static class Program
 
         await TellAsync(run, seed, args.Contains("--keep", StringComparer.Ordinal), since.Elapsed);
         return run.Complaints.Count > 0 ? 1 : 0;
+    }
+
+    private static int Ask(int first, int count, int workers)
+    {
+        var properties = new Properties();
+        Parallel.For(first, first + count, new ParallelOptions { MaxDegreeOfParallelism = workers }, properties.Ask);
+        foreach (var line in properties.Broken) Console.WriteLine(line);
+        foreach (var (property, answers) in properties.Compared.Concat(properties.Excepted)) Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{property}: {answers}"));
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{count} plans from {first} ({Process.GetCurrentProcess().TotalProcessorTime.TotalSeconds:F0} s of processor time), {properties.Broken.Count()} answers that must not be"));
+        return properties.Broken.Any() ? 1 : 0;
     }
 
     private static async Task TellAsync(FuzzRun run, int seed, bool isKept, TimeSpan elapsed)

@@ -1,6 +1,6 @@
 namespace Laygate.FuzzTests.Fuzzing;
 
-/// <summary>Inputs that once did what must never be, kept as files: <c>Corpus/index.txt</c> says in a line what each was.</summary>
+/// <summary>Inputs that once did what must never be, kept as files: the index beside them says in a line what each was.</summary>
 internal static class Corpus
 {
     /// <summary>Where they are.</summary>

@@ -1,4 +1,5 @@
 using System.Text;
+using System.Text.RegularExpressions;
 using Laygate.ConformanceTests;
 using Laygate.ConformanceTests.Schema;
 using Laygate.Reporting.Json;
@@ -9,7 +10,7 @@ using Laygate.Validation.Baselines;
 namespace Laygate.FuzzTests.Fuzzing;
 
 /// <summary>The seeds: what ships, what tests hold already, and what the program itself writes.</summary>
-internal static class SeedFiles
+internal static partial class SeedFiles
 {
     private const string Settings = """
         plans: [ 'jobs/**/*.yaml', plan.yaml ]
@@ -24,8 +25,25 @@ internal static class SeedFiles
     /// <summary>A plan that is judged where an input is no plan.</summary>
     public const string JudgedPlan = "examples/moor-road-thin-overlay.yaml";
 
-    /// <summary>Plans: examples, bases of rule cases, the plan with every key, plans with planted faults.</summary>
-    public static SeedSet Plans() => Of([.. PlanSchemaFile.PlanPaths.Select(Relative), .. Files("rules/bases", "*.yaml"), .. Files("tests/Laygate.ConformanceTests/Faults/plans", "*.yaml").Where(path => !path.Contains("tamarel", StringComparison.Ordinal))]);
+    // What a plan needs before it can say anything else.
+    private static readonly string[] Core = ["format", "plan", "location", "shift", "mixes", "courses", "runs", "pavers"];
+
+    /// <summary>Plans: examples, bases of rule cases, the plan with every key, plans with planted faults; and each of them cut down to its core and one part, which costs a tenth.</summary>
+    public static SeedSet Plans()
+    {
+        var check = new PlanCheck(Repository.Bound(), new CheckSettings(null, Repository.CheckDate, Repository.Version) { Quick = true });
+        var whole = Of([.. PlanSchemaFile.PlanPaths.Select(Relative), .. Files("rules/bases", "*.yaml"), .. Files("tests/Laygate.ConformanceTests/Faults/plans", "*.yaml").Where(path => !path.Contains("tamarel", StringComparison.Ordinal))]);
+        var parts = whole.All.SelectMany(Parts).Where(seed => check.Run(seed.Name, Encoding.UTF8.GetBytes(seed.Text)).Problems.Count == 0);
+        return new SeedSet([.. whole.All, .. parts]);
+    }
+
+    private static IEnumerable<Seed> Parts(Seed whole)
+    {
+        var top = whole.Pieces.First(piece => piece.Key?.Name == "format").Siblings;
+        string Entry(Piece piece) => whole.Text[piece.EntryStart..(piece.Next?.EntryStart ?? whole.Text.Length)];
+        return top.Where(piece => !Core.Contains(piece.Key!.Value.Name, StringComparer.Ordinal))
+            .Select(part => new Seed($"{whole.Name}, {part.Key!.Value.Name}", string.Concat(top.Where(piece => piece == part || Core.Contains(piece.Key!.Value.Name, StringComparer.Ordinal)).Select(Entry))));
+    }
 
     /// <summary>Small plans, where a check is dear.</summary>
     public static SeedSet SmallPlans() => Of(["examples/concept-fifteen-lines.yaml"]);
@@ -48,6 +66,9 @@ internal static class SeedFiles
     /// <summary>The settings of a repository, with every key.</summary>
     public static SeedSet RepositorySettings() => new([new Seed("settings", Settings)]);
 
+    /// <summary>Settings whose files are there when the command runs.</summary>
+    public static SeedSet CommandSettings() => new([new Seed("settings of the command", "plans: [ plan.yaml ]\nrules: [ us-wa ]\nfail_on: warn\nnot_assessed: fail\nstage: submission\n")]);
+
     /// <summary>Cases of the verification manual.</summary>
     public static SeedSet Verification() => Of([.. Files("docs/verification", "*.yaml").Where((_, index) => index % 6 == 0)]);
 
@@ -65,17 +86,13 @@ internal static class SeedFiles
         return new SeedSet([new Seed("baseline.json", Encoding.UTF8.GetString(bytes.ToArray()))]);
     }
 
-    /// <summary>Reports as the program writes them, of a few findings of each kind, and one of an earlier version.</summary>
-    public static SeedSet Reports()
-    {
-        var full = new PlanCheck(Repository.Bound("us-wa"), new CheckSettings(null, Repository.CheckDate, Repository.Version) { Remedies = true, Outlook = true }).Run(JudgedPlan, Repository.Bytes(JudgedPlan)).Reports[0];
-        return new SeedSet(
-        [
-            new Seed("concept, quick", Json(Few(QuickReport("examples/concept-fifteen-lines.yaml")))),
-            new Seed("moor road with remedies and outlook", Json(Few(full) with { Outlook = full.Outlook is { } outlook ? outlook with { Hours = [.. outlook.Hours.Take(2)] } : null })),
-            new Seed("report of 2026-11-25", Text("tests/Laygate.UnitTests/Validation/Reports/report-of-2026-11-25.json")),
-        ]);
-    }
+    /// <summary>Reports as the program writes them, of a few findings of each kind, and one of an earlier version with remedies and outlook.</summary>
+    public static SeedSet Reports() => new(
+    [
+        new Seed("concept, quick", Json(Few(QuickReport("examples/concept-fifteen-lines.yaml")))),
+        new Seed("moor road, quick", Json(Few(QuickReport(JudgedPlan)))),
+        new Seed("report of 2026-11-25", Text("tests/Laygate.UnitTests/Validation/Reports/report-of-2026-11-25.json")),
+    ]);
 
     /// <summary>Bodies in JSON that the service takes.</summary>
     public static SeedSet Bodies()
@@ -110,8 +127,10 @@ internal static class SeedFiles
         return Encoding.UTF8.GetString(bytes.ToArray());
     }
 
-    private static string Renumbered(string rule) =>
-        System.Text.RegularExpressions.Regex.Replace(rule, "^(id: [A-Z]+)-\\d+", "$1-999", System.Text.RegularExpressions.RegexOptions.Multiline, Patience.Longest);
+    private static string Renumbered(string rule) => FreeId().Replace(rule, "id: ${family}-999");
+
+    [GeneratedRegex("^id: (?<family>[A-Z]+)-[0-9]+", RegexOptions.Multiline | RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex FreeId();
 
     private static IEnumerable<string> RulePaths() =>
         Files("rules", "rule.yaml").Where(path => !path.Contains("specifications", StringComparison.Ordinal)).Where((_, index) => index % 8 == 0);

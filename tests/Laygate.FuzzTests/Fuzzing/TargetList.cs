@@ -9,13 +9,15 @@ internal sealed class TargetList : IAsyncDisposable
     private readonly Lazy<RunningService> service = new(() => RunningService.StartAsync(null, "RequestsPerMinute=1000000").GetAwaiter().GetResult());
 
     /// <summary>Prepares them; the service starts with the first input for it.</summary>
-    public TargetList() => All =
+    public TargetList() => All = Of(SeedFiles.Plans());
+
+    private IReadOnlyList<Target> Of(SeedSet plans) =>
     [
-        new PlanTarget(isMany: false), new PlanTarget(isMany: true), new RuleTarget(), new SpecificationTarget(), new SourcesTarget(), new CasesTarget(), new DepartureTarget(), new SettingsTarget(),
-        new BaselineTarget(), new ReportTarget(), new ComparisonTarget(), new VerificationTarget(), new HttpTarget(isJson: false, service), new HttpTarget(isJson: true, service),
-        new CommandTarget("command plan", "plan.yaml", 6, SeedFiles.SmallPlans()), new CommandTarget("command settings", "laygate.yaml", 4, SeedFiles.RepositorySettings()),
-        new CommandTarget("command rules", "rules.yaml", 4, SeedFiles.Specifications()), new CommandTarget("command departures", "departures.yaml", 3, SeedFiles.Departures()),
-        new CommandTarget("command baseline", "known.json", 3, SeedFiles.Baselines()),
+        new PlanTarget(isMany: false, plans), new PlanTarget(isMany: true, plans), new RuleTarget(), new SpecificationTarget(), new SourcesTarget(), new CasesTarget(), new DepartureTarget(), new SettingsTarget(),
+        new BaselineTarget(), new ReportTarget(), new ComparisonTarget(plans), new VerificationTarget(), new HttpTarget(isJson: false, service), new HttpTarget(isJson: true, service),
+        new CommandTarget("command plan", "plan.yaml", 5, SeedFiles.SmallPlans()), new CommandTarget("command settings", "laygate.yaml", 2, SeedFiles.CommandSettings()),
+        new CommandTarget("command rules", "rules.yaml", 2, SeedFiles.Specifications()), new CommandTarget("command departures", "departures.yaml", 2, SeedFiles.Departures()),
+        new CommandTarget("command baseline", "known.json", 2, SeedFiles.Baselines()),
     ];
 
     /// <summary>The targets.</summary>

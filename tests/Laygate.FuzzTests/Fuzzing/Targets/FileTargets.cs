@@ -29,7 +29,7 @@ internal sealed class DepartureTarget : Target
     public override string Name => "departures";
 
     /// <inheritdoc/>
-    public override int Share => 70;
+    public override int Share => 45;
 
     /// <inheritdoc/>
     public override SeedSet Seeds { get; } = SeedFiles.Departures();
@@ -48,7 +48,11 @@ internal sealed class DepartureTarget : Target
 
         var result = new PlanCheck(book, new CheckSettings(null, Repository.CheckDate, Repository.Version) { Quick = true }, read.Departures, Tools).Run("plan.yaml", Plan);
         Require(result.Reports.Count == 1 && result.Reports[0].Departures.Count <= read.Departures.Count, "departures are lost or made");
-        RoundTrips.Of(result);
+        if (Choice(bytes, 4) == 0)
+        {
+            RoundTrips.Of(result);
+        }
+
         return Answer.Accepted;
     }
 
@@ -67,7 +71,7 @@ internal sealed class SettingsTarget : Target
     public override string Name => "settings";
 
     /// <inheritdoc/>
-    public override int Share => 55;
+    public override int Share => 220;
 
     /// <inheritdoc/>
     public override SeedSet Seeds { get; } = SeedFiles.RepositorySettings();
@@ -96,7 +100,7 @@ internal sealed class BaselineTarget : Target
     public override string Name => "baseline";
 
     /// <inheritdoc/>
-    public override int Share => 35;
+    public override int Share => 90;
 
     /// <inheritdoc/>
     public override SeedSet Seeds { get; } = SeedFiles.Baselines();
@@ -131,7 +135,7 @@ internal sealed class ReportTarget : Target
     public override string Name => "report";
 
     /// <inheritdoc/>
-    public override int Share => 85;
+    public override int Share => 190;
 
     /// <inheritdoc/>
     public override SeedSet Seeds { get; } = SeedFiles.Reports();
@@ -159,18 +163,23 @@ internal sealed class ReportTarget : Target
 }
 
 /// <summary>A plan that is compared with an earlier state.</summary>
-internal sealed class ComparisonTarget : Target
+/// <param name="seeds">Its seeds.</param>
+internal sealed class ComparisonTarget(SeedSet seeds) : Target
 {
     private static readonly byte[] Old = Repository.Bytes("examples/concept-fifteen-lines.yaml");
 
     /// <inheritdoc/>
     public override string Name => "comparison";
 
+    // Two plans that have nothing in common: what stands behind each of some 500 changes is looked up.
     /// <inheritdoc/>
-    public override int Share => 15;
+    public override long? MostAllocated => 2L << 30;
 
     /// <inheritdoc/>
-    public override SeedSet Seeds { get; } = SeedFiles.Plans();
+    public override int Share => 6;
+
+    /// <inheritdoc/>
+    public override SeedSet Seeds => seeds;
 
     /// <inheritdoc/>
     public override Answer Try(byte[] bytes)
@@ -197,7 +206,7 @@ internal sealed class VerificationTarget : Target
     public override string Name => "verification";
 
     /// <inheritdoc/>
-    public override int Share => 15;
+    public override int Share => 20;
 
     /// <inheritdoc/>
     public override SeedSet Seeds { get; } = SeedFiles.Verification();

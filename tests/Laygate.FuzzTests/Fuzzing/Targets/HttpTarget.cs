@@ -18,7 +18,12 @@ internal sealed class HttpTarget(bool isJson, Lazy<RunningService> service) : Ta
         "/api/v1/sheets?draft=true", "/api/v1/submissions?file_name=fuzz.yaml",
     ];
 
-    private static readonly string[] ForJson = ["/api/v1/comparisons", "/api/v1/keys", "/api/v1/screenings", "/api/v1/submissions/nowhere/decision", "/api/v1/submissions/nowhere/screenings"];
+    // The word that a body of each kind holds, and where it goes.
+    private static readonly (string Word, string Address)[] ForJson =
+    [
+        ("\"old\"", "/api/v1/comparisons"), ("\"role\"", "/api/v1/keys"), ("\"decision\"", "/api/v1/submissions/nowhere/decision"), ("\"reason\"", "/api/v1/screenings"), ("", "/api/v1/submissions/nowhere/screenings"),
+    ];
+
     private static readonly string[] Types = ["application/json", "application/sarif+json", "text/html", "text/markdown"];
     private readonly Lazy<HttpClient> client = new(() => service.Value.Client(service.Value.Administrator));
 
@@ -26,7 +31,7 @@ internal sealed class HttpTarget(bool isJson, Lazy<RunningService> service) : Ta
     public override string Name => isJson ? "http json" : "http plan";
 
     /// <inheritdoc/>
-    public override int Share => isJson ? 12 : 18;
+    public override int Share => 8;
 
     /// <inheritdoc/>
     public override SeedSet Seeds { get; } = isJson ? SeedFiles.Bodies() : SeedFiles.SmallPlans();
@@ -37,8 +42,7 @@ internal sealed class HttpTarget(bool isJson, Lazy<RunningService> service) : Ta
     /// <inheritdoc/>
     public override Answer Try(byte[] bytes)
     {
-        var addresses = isJson ? ForJson : ForPlans;
-        using var request = new HttpRequestMessage(HttpMethod.Post, addresses[Choice(bytes, addresses.Length)]) { Content = new ByteArrayContent(bytes) };
+        using var request = new HttpRequestMessage(HttpMethod.Post, AddressOf(bytes)) { Content = new ByteArrayContent(bytes) };
         request.Content.Headers.ContentType = new MediaTypeHeaderValue(isJson ? "application/json" : "application/yaml");
         request.Headers.TryAddWithoutValidation("If-Match", "\"1\"");
         if (!isJson)
@@ -64,5 +68,12 @@ internal sealed class HttpTarget(bool isJson, Lazy<RunningService> service) : Ta
         }
 
         return Answer.Refused;
+    }
+
+    private string AddressOf(byte[] bytes)
+    {
+        if (!isJson) return ForPlans[Choice(bytes, ForPlans.Length)];
+        var text = System.Text.Encoding.UTF8.GetString(bytes);
+        return ForJson.First(kind => text.Contains(kind.Word, StringComparison.Ordinal)).Address;
     }
 }

@@ -2,6 +2,7 @@ using System.Text;
 using Laygate.ConformanceTests;
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
+using Laygate.Rules.Definitions;
 using Laygate.Rules.Results;
 using Laygate.Validation;
 using Laygate.Validation.Cases;
@@ -22,8 +23,11 @@ internal abstract class BoundTarget : Target
     /// <summary>The reader of rule files.</summary>
     protected static RuleFileReader Reader { get; } = new(Schemas);
 
+    /// <summary>A general book with every twentieth rule: where a specification only adds, the others change nothing.</summary>
+    protected static BookDefinition FewRules { get; } = Repository.Book.General! with { Rules = [.. Repository.Book.General!.Rules.Where((_, index) => index % 20 == 0)] };
+
     /// <summary>Binds what was read and checks a plan with it.</summary>
-    protected static Answer Use(RuleFilesResult read, byte[] bytes)
+    protected static Answer Use(BookDefinition general, RuleFilesResult read, byte[] bytes)
     {
         if (read.Problems.Count > 0)
         {
@@ -31,7 +35,7 @@ internal abstract class BoundTarget : Target
             return Answer.Refused;
         }
 
-        var bound = BookBinder.Bind(Repository.Book.General!, read.Specifications, Catalogue, Assumptions, read.Positions);
+        var bound = BookBinder.Bind(general, read.Specifications, Catalogue, Assumptions, read.Positions);
         if (bound.Book is null)
         {
             Refusal.Check(bound.Problems, bytes);
@@ -40,7 +44,11 @@ internal abstract class BoundTarget : Target
 
         var result = new PlanCheck(bound.Book, new CheckSettings(null, Repository.CheckDate, Repository.Version) { Quick = true }, tools: Tools).Run("plan.yaml", Plan);
         Require(result.Problems.Count == 0, "a rule changes whether a plan can be read");
-        RoundTrips.Of(result);
+        if (Choice(bytes, 4) == 0)
+        {
+            RoundTrips.Of(result);
+        }
+
         return Answer.Accepted;
     }
 
@@ -66,7 +74,7 @@ internal sealed class RuleTarget : BoundTarget
     public override string Name => "rule";
 
     /// <inheritdoc/>
-    public override int Share => 75;
+    public override int Share => 150;
 
     /// <inheritdoc/>
     public override SeedSet Seeds { get; } = SeedFiles.Rules();
@@ -75,7 +83,7 @@ internal sealed class RuleTarget : BoundTarget
     public override Answer Try(byte[] bytes)
     {
         var folder = new RuleFolderInMemory(string.Empty, new Dictionary<string, byte[]>(StringComparer.Ordinal) { ["specification.yaml"] = Specification, [$"rules/{FamilyOf(bytes)}/own/rule.yaml"] = bytes });
-        return Use(Reader.ReadSpecification(folder, "own"), bytes);
+        return Use(FewRules, Reader.ReadSpecification(folder, "own"), bytes);
     }
 
     // A rule stands in the folder of its family, which its id begins with.
@@ -94,13 +102,13 @@ internal sealed class SpecificationTarget : BoundTarget
     public override string Name => "specification";
 
     /// <inheritdoc/>
-    public override int Share => 75;
+    public override int Share => 35;
 
     /// <inheritdoc/>
     public override SeedSet Seeds { get; } = SeedFiles.Specifications();
 
     /// <inheritdoc/>
-    public override Answer Try(byte[] bytes) => Use(Reader.ReadSpecificationFile("own.yaml", bytes), bytes);
+    public override Answer Try(byte[] bytes) => Use(Repository.Book.General!, Reader.ReadSpecificationFile("own.yaml", bytes), bytes);
 }
 
 /// <summary>The bibliography of a rule book.</summary>
@@ -110,7 +118,7 @@ internal sealed class SourcesTarget : BoundTarget
     public override string Name => "sources";
 
     /// <inheritdoc/>
-    public override int Share => 20;
+    public override int Share => 90;
 
     /// <inheritdoc/>
     public override SeedSet Seeds { get; } = SeedFiles.Sources();
@@ -137,7 +145,7 @@ internal sealed class CasesTarget : BoundTarget
     public override string Name => "cases";
 
     /// <inheritdoc/>
-    public override int Share => 45;
+    public override int Share => 30;
 
     /// <inheritdoc/>
     public override SeedSet Seeds { get; } = SeedFiles.Cases();
@@ -151,8 +159,9 @@ internal sealed class CasesTarget : BoundTarget
         (folder.File, folder.Bytes) = ($"{rule}/cases.yaml", bytes);
         var results = runner.Run(runner.Rules.First(one => $"{one.Family}/{one.Name}" == rule));
         Require(results.All(result => result.Differences.All(text => text.Length > 0)), "a case that fails without a word");
+        Require(results.Count > 0, "neither cases nor a refusal");
         Refusal.Places(results.Select(result => result.Position), bytes);
-        return results.All(result => result.Case.Length > 0) ? Answer.Accepted : Answer.Refused;
+        return results.Any(result => result.Case.Length > 0) ? Answer.Accepted : Answer.Refused;
     }
 
     // A runner is dear to make, and each thread tries one input after the other.

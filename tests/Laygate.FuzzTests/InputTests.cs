@@ -10,17 +10,13 @@ namespace Laygate.FuzzTests;
 /// No input crashes the program, and every refusal has words and a place. A usual run tries 2,000 inputs, the full run (<c>LAYGATE_FULL_RUN</c>) 20,000;
 /// LAYGATE_FUZZ in the environment says another number. For longer runs, and to try one input again: <c>dotnet run --project tests/Laygate.FuzzTests -- --help</c>.
 /// </summary>
-public sealed class FuzzTests(ITestOutputHelper output) : IAsyncLifetime
+public sealed class InputTests(ITestOutputHelper output, AllTargets all) : IClassFixture<AllTargets>
 {
     private const int Seed = 20261129;
-    private readonly TargetList targets = new();
+    private readonly TargetList targets = all.Targets;
 
     private static int Count => Environment.GetEnvironmentVariable("LAYGATE_FUZZ") is { Length: > 0 } asked ? int.Parse(asked, CultureInfo.InvariantCulture)
         : Environment.GetEnvironmentVariable("LAYGATE_FULL_RUN") is { Length: > 0 } ? 20_000 : 2_000;
-
-    public Task InitializeAsync() => Task.CompletedTask;
-
-    public async Task DisposeAsync() => await targets.DisposeAsync();
 
     [Fact]
     public void No_input_crashes_the_program_and_every_refusal_has_words_and_a_place()
@@ -32,7 +28,7 @@ public sealed class FuzzTests(ITestOutputHelper output) : IAsyncLifetime
             output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{name}: {tally.Inputs} inputs, {tally.Accepted} taken, {tally.Refused} refused, at most {tally.MostAllocated >> 20} MB, {tally.Seconds:F1} s"));
         }
 
-        Assert.Empty(run.Complaints.Select(complaint => $"{complaint.Input.Index} {complaint.Input.Target.Name} ({complaint.Input.Changes}): {complaint.What}"));
+        NoComplaints(run);
         Assert.Equal(Count, run.Tallies.Sum(tally => tally.Value.Inputs));
 
         // A fuzzer that only ever meets the first door tries nothing behind it.
@@ -48,7 +44,7 @@ public sealed class FuzzTests(ITestOutputHelper output) : IAsyncLifetime
             run.Try(new FuzzInput(0, targets.All.Single(one => one.Name == target), was, File.ReadAllBytes(Path.Combine(Corpus.Folder, file))));
         }
 
-        Assert.Empty(run.Complaints.Select(complaint => $"{complaint.Input.Changes}: {complaint.What}"));
+        NoComplaints(run);
         Assert.Equal(
             Directory.GetFiles(Corpus.Folder).Select(Path.GetFileName).Where(name => name != "index.txt").Order(StringComparer.Ordinal),
             Corpus.All().Select(one => one.File).Order(StringComparer.Ordinal));
@@ -58,12 +54,12 @@ public sealed class FuzzTests(ITestOutputHelper output) : IAsyncLifetime
     public void Every_seed_is_taken()
     {
         var run = new FuzzRun(new InputMaker(Seed, targets.All));
-        foreach (var (target, seed) in targets.All.Where(target => target.Name is not "http json").SelectMany(target => target.Seeds.All.Select(seed => (target, seed))))
+        foreach (var (target, seed) in targets.All.Where(target => target.Name is not "http json").SelectMany(target => Some(target.Seeds.All).Select(seed => (target, seed))))
         {
             run.Try(new FuzzInput(0, target, seed.Name, Encoding.UTF8.GetBytes(seed.Text)));
         }
 
-        Assert.Empty(run.Complaints.Select(complaint => $"{complaint.Input.Changes}: {complaint.What}"));
+        NoComplaints(run);
         Assert.All(run.Tallies, tally => Assert.True(tally.Value.Refused == 0, $"{tally.Key}: {tally.Value.Refused} seeds are refused"));
     }
 
@@ -89,6 +85,12 @@ public sealed class FuzzTests(ITestOutputHelper output) : IAsyncLifetime
         Assert.Equal(3, run.Complaints.Count);
     }
 
+    // At most ten of each target, from its whole list.
+    private static IEnumerable<Seed> Some(IReadOnlyList<Seed> seeds) => seeds.Where((_, index) => index % ((seeds.Count / 10) + 1) == 0);
+
+    private static void NoComplaints(FuzzRun run) =>
+        Assert.True(run.Complaints.Count == 0, string.Join('\n', run.Complaints.Select(complaint => $"{complaint.Input.Index} {complaint.Input.Target.Name} ({complaint.Input.Changes}): {complaint.What}")));
+
     private sealed class Faulty(string fault) : Target
     {
         public override string Name => "faulty";
@@ -113,4 +115,14 @@ public sealed class FuzzTests(ITestOutputHelper output) : IAsyncLifetime
             return Answer.Refused;
         }
     }
+}
+
+/// <summary>One set of targets for a class of tests.</summary>
+public sealed class AllTargets : IAsyncLifetime
+{
+    internal TargetList Targets { get; } = new();
+
+    public Task InitializeAsync() => Task.CompletedTask;
+
+    public async Task DisposeAsync() => await Targets.DisposeAsync();
 }
