@@ -25,6 +25,7 @@ internal static class Program
           --file PATH    tries a file; --only names its target
           --keep         writes each input that fails to artifacts/fuzz/
           --plans N      asks N random plans for the metamorphic properties instead
+          --plan I       writes random plan I to artifacts/fuzz/
 
         """;
 
@@ -41,6 +42,14 @@ internal static class Program
         if (args.Contains("--plans", StringComparer.Ordinal))
         {
             return Ask((int)Number(args, "--first", 0), (int)Number(args, "--plans", 0), (int)Number(args, "--workers", 2));
+        }
+
+        if (Text(args, "--plan") is { } number)
+        {
+            var kept = Path.Combine(Directory.CreateDirectory(Path.Combine(SourceTree.Root, "artifacts", "fuzz")).FullName, $"plan-{number}.json");
+            await File.WriteAllTextAsync(kept, RandomPlan.Next((int)Number(args, "--plan", 0)).Plan.ToJsonString());
+            Console.WriteLine(kept);
+            return 0;
         }
 
         await using var targets = new TargetList();
