@@ -87,7 +87,7 @@ public class TimelinePropertyTests
             var context = Ask.Context(plan);
             var last = Assert.IsType<MomentValue>(context.Get("shift.last_metre", context.Elements.Find("shift")!).Value).At;
             var ofOneLoad = TimeSpan.FromSeconds(Ask.Number(plan, "shift.time_needed", "shift") / ShiftSimulation.Of(context).Steady.Sum(train => train.Loads.Count));
-            Assert.True(last >= before - ofOneLoad, $"{trucks} trucks end at {last}, one more at {before}");
+            Assert.True(last + ofOneLoad >= before, $"{trucks} trucks end at {last}, one more at {before}");
             before = last;
         }
     }
