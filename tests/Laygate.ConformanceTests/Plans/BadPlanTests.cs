@@ -62,7 +62,7 @@ public sealed class BadPlanTests
         var text = File.ReadAllText(Path.Combine(Repository.Root, "examples", "concept-fifteen-lines.yaml"));
         const string Run = "  - { id: all, from: 0 m, to: 900 m, width: 5.50 m }\n";
         var plan = text.Replace(Run, string.Concat(Enumerable.Repeat(Run, 131)), StringComparison.Ordinal);
-        Assert.NotEqual(text, plan);
+        Assert.NotEqual(text, plan, StringComparer.Ordinal);
         var result = new PlanCheck(Repository.Bound(), new CheckSettings(null, Repository.CheckDate, Repository.Version)).Run("plan.yaml", Encoding.UTF8.GetBytes(string.Join("\n---\n", Enumerable.Repeat(plan, plans))));
         Assert.Equal(101, result.Problems.Count);
         Assert.Equal(says, result.Problems[^1].Message);
