@@ -25,7 +25,7 @@ public class ImpossibleNumberTests
             }
         }
 
-        Assert.Equal(Either, accepted.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
+        Assert.Equal((IEnumerable<string>)Either, accepted.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal), StringComparer.Ordinal);
     }
 
     // Temperatures go below absolute zero, everything else below nothing; zero itself has no other side.
