@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using Laygate.Engineering.Cooling;
 using Laygate.Engineering.Cooling.Sampling;
+using Laygate.Engineering.Quantities;
 
 namespace Laygate.Engineering.Mat;
 
@@ -13,6 +14,10 @@ internal sealed class MatMemory
     // A whole curve takes some hundred kilobytes; the answers read from it take none.
     private const int MostCurves = 64;
 
+    private const int MostHistories = 16;
+
+    private readonly Lock gate = new();
+    private readonly List<BaseHistory> histories = [];
     private readonly ConcurrentDictionary<MatKey, SamplingResult> runs = new();
     private readonly ConcurrentDictionary<MatKey, (double[]?, CoolingFailure?)> answers = new();
     private readonly ConcurrentDictionary<MatKey, CoolingResult> curves = new();
@@ -23,6 +28,21 @@ internal sealed class MatMemory
 
     /// <summary>Solves that were kept; for tests and measurements.</summary>
     public int Count => runs.Count + answers.Count + curves.Count;
+
+    /// <summary>The history of the base of a context: of a copy with the same weather, place and times, or a new one.</summary>
+    public BaseHistory History(QuantityContext context)
+    {
+        lock (gate)
+        {
+            var known = histories.Find(one => one.IsOf(context));
+            if (known is null && histories.Count < MostHistories)
+            {
+                histories.Add(known = new BaseHistory(context));
+            }
+
+            return known ?? new BaseHistory(context);
+        }
+    }
 
     /// <summary>A whole curve, from memory or newly solved: what is asked of it may change without a new solve.</summary>
     public CoolingResult Curve(MatKey key, Func<CoolingResult> solve)
@@ -64,6 +84,10 @@ internal sealed class MatKey : IEquatable<MatKey>
     /// <summary>Temperatures, °C, at which a law of specific heat is read: its lines bend only at and below freezing.</summary>
     private static readonly double[] HeatReadAt = [-20, -1, -0.75, -0.5, -0.25, -0.1, 0, 0.1, 0.5, 1, 20, 150];
 
+    // One list to each thread: most keys are some hundred numbers, and are made by the thousand.
+    [ThreadStatic]
+    private static List<double>? buffer;
+
     private readonly double[] numbers;
     private readonly string words;
     private readonly int hash;
@@ -88,7 +112,8 @@ internal sealed class MatKey : IEquatable<MatKey>
     /// <param name="questions">Names of the questions.</param>
     public static MatKey Of(IReadOnlyList<CoolingProblem> problems, IEnumerable<double> lookedFor, IEnumerable<string> questions)
     {
-        var all = new List<double>(256 * problems.Count);
+        var all = buffer ??= new List<double>(2048);
+        all.Clear();
         foreach (var problem in problems)
         {
             AddSolve(all, problem);
@@ -100,7 +125,7 @@ internal sealed class MatKey : IEquatable<MatKey>
         return new MatKey([.. all], string.Join('\n', questions.Concat(problems.Select(problem => ((TopBoundary.Weather)problem.Top).Convection.Id))));
     }
 
-    private static void AddSolve(List<double> all, CoolingProblem problem) => all.AddRange([
+    private static void AddSolve(List<double> all, CoolingProblem problem) => Add(all, [
         problem.Duration,
         problem.Settings.FinestCell,
         problem.Settings.Growth,
@@ -119,11 +144,14 @@ internal sealed class MatKey : IEquatable<MatKey>
         foreach (var layer in problem.Layers)
         {
             var material = layer.Material;
-            all.AddRange([
+            Add(all, [
                 (int)layer.Role, layer.Thickness, layer.LaidAt, layer.ResistanceBelow,
                 material.Conductivity, material.Density, material.SpecificHeat, material.Emissivity, material.Absorptivity]);
             all.AddRange(layer.Initial.Numbers);
-            all.AddRange(HeatReadAt.Select(celsius => material.HeatLaw?.At(celsius) ?? double.NaN));
+            foreach (var celsius in HeatReadAt)
+            {
+                all.Add(material.HeatLaw?.At(celsius) ?? double.NaN);
+            }
         }
     }
 
@@ -133,9 +161,11 @@ internal sealed class MatKey : IEquatable<MatKey>
         for (var i = 0; i < weather.Series.Count; i++)
         {
             var point = weather.Series[i];
-            all.AddRange([point.Time, point.Air, point.Wind, point.Sky, point.Sun, point.AddedHeat, point.Rain, point.DewPoint]);
+            Add(all, [point.Time, point.Air, point.Wind, point.Sky, point.Sun, point.AddedHeat, point.Rain, point.DewPoint]);
         }
     }
+
+    private static void Add(List<double> all, ReadOnlySpan<double> numbers) => all.AddRange(numbers);
 
     /// <inheritdoc/>
     public bool Equals(MatKey? other) => other is not null && hash == other.hash

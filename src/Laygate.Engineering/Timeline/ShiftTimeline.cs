@@ -17,7 +17,7 @@ internal sealed class ShiftTimeline
     private readonly Lazy<ILookup<string, int>> places;
 
     internal ShiftTimeline(PlanView view, IReadOnlyList<LaidStrip> strips, IReadOnlyDictionary<int, IReadOnlyList<TrainStop>> stops) =>
-        (this.view, Strips, this.stops, places) = (view, strips, stops, new(() => strips.Select((strip, place) => (strip.Run.Id, place)).ToLookup(item => item.Id, item => item.place)));
+        (this.view, Strips, this.stops, places) = (view, strips, stops, new(() => strips.Select((strip, place) => (strip.Run.Id, place)).ToLookup(item => item.Id, item => item.place, StringComparer.Ordinal)));
 
     /// <summary>Strips in the order in which they are begun; at least one.</summary>
     public IReadOnlyList<LaidStrip> Strips { get; }
