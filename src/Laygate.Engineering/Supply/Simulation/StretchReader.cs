@@ -77,7 +77,7 @@ internal sealed class StretchReader(Calculation calculation, PlanView view)
             return [];
         }
 
-        var parts = courses.Select(course => course is not null && view.RunsOf(course).Contains(run) ? RunProfile.Parts(run, course) : []).ToArray();
+        var parts = courses.Select(course => course is not null && PlanView.Lays(run, course) ? RunProfile.Parts(run, course) : []).ToArray();
         var ends = parts.SelectMany(Ends).Where(double.IsFinite).Append(0).Distinct().Order().ToList();
         return ends.Zip(ends.Skip(1)).SelectMany(between => Split(parts, densities, between.First, between.Second));
     }
