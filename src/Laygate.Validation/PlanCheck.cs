@@ -126,7 +126,7 @@ public sealed class PlanCheck
         var problems = read.SelectMany(plan => plan.Plan.Problems).ToList();
         if (problems.Count > 0)
         {
-            return new JudgedFile([], Stopped(file, problems));
+            return new JudgedFile([], Stopped(file, ReadingProblems.InOrder(problems)));
         }
 
         var hash = Convert.ToHexStringLower(SHA256.HashData(bytes));

@@ -1,5 +1,4 @@
 using Laygate.Rules.Comparing;
-using Laygate.Rules.Merging;
 using Laygate.Rules.Results;
 
 namespace Laygate.Validation.Comparing;
@@ -35,10 +34,11 @@ public sealed class PlanComparer(PlanCheck old, PlanCheck @new)
         }
 
         var text = PlanTextChanges.Between(earlier.Root, later.Root);
-        return compared with { Findings = [.. compared.Findings.Select(change => Explained(change, earlier, later, text))], Text = text };
+        var (before, after) = (new StatedInputs(earlier.Context, old.Book), new StatedInputs(later.Context, @new.Book));
+        return compared with { Findings = [.. compared.Findings.Select(change => Explained(change, (earlier, before), (later, after), text))], Text = text };
     }
 
-    private FindingChange Explained(FindingChange change, JudgedPlan earlier, JudgedPlan later, IReadOnlyList<TextChange> text)
+    private static FindingChange Explained(FindingChange change, (JudgedPlan Plan, StatedInputs Inputs) earlier, (JudgedPlan Plan, StatedInputs Inputs) later, IReadOnlyList<TextChange> text)
     {
         if (change.Kind == ChangeKind.Unchanged || text.Count == 0)
         {
@@ -46,14 +46,14 @@ public sealed class PlanComparer(PlanCheck old, PlanCheck @new)
         }
 
         // Also where a side has no finding: what its rule asked there may be what keeps it silent.
-        var before = Places(old.Book, earlier, change.Old ?? change.Either);
-        var after = Places(@new.Book, later, change.Either);
+        var before = Places(earlier, change.Old ?? change.Either);
+        var after = Places(later, change.Either);
         return change with
         {
             Behind = [.. text.Where(difference => (difference.OldPosition is { } was && before.Contains(was)) || (difference.NewPosition is { } now && after.Contains(now)))],
         };
     }
 
-    private static HashSet<Position> Places(RuleBook book, JudgedPlan plan, Finding finding) =>
-        [.. new StatedInputs(plan.Context, book).Of(finding).SelectMany(input => plan.Positions.Within(input.Address, input.Key)).Select(PlanCheck.PositionOf)];
+    private static HashSet<Position> Places((JudgedPlan Plan, StatedInputs Inputs) of, Finding finding) =>
+        [.. of.Inputs.Of(finding).SelectMany(input => of.Plan.Positions.Within(input.Address, input.Key)).Select(PlanCheck.PositionOf)];
 }

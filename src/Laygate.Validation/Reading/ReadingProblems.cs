@@ -5,16 +5,18 @@ namespace Laygate.Validation.Reading;
 /// <summary>The wording of problems that more than one reader part reports.</summary>
 internal static class ReadingProblems
 {
-    /// <summary>Problems in file order, each once, at most as many as are listed.</summary>
+    /// <summary>Problems in file order, each once, at most as many as are listed for a file; what several documents leave out is counted together.</summary>
     public static List<ReadingProblem> InOrder(IEnumerable<ReadingProblem> problems)
     {
-        var ordered = problems
+        var parts = problems.ToLookup(problem => problem.Unlisted > 0);
+        var ordered = parts[false]
             .DistinctBy(problem => (problem.Position, problem.Message))
             .OrderBy(problem => problem.Position).ThenBy(problem => problem.Message, StringComparer.Ordinal)
             .ToList();
-        if (ordered.Count <= ReadingLimits.Problems) return ordered;
-        var more = string.Create(CultureInfo.InvariantCulture, $"{ordered.Count - ReadingLimits.Problems:N0} more problems are not listed.");
-        return [.. ordered.Take(ReadingLimits.Problems), new ReadingProblem(more, ordered[ReadingLimits.Problems].Position)];
+        if (ordered.Count <= ReadingLimits.Problems) return [.. ordered, .. parts[true]];
+        var unlisted = ordered.Count - ReadingLimits.Problems + parts[true].Sum(problem => problem.Unlisted);
+        var more = string.Create(CultureInfo.InvariantCulture, $"{unlisted:N0} more problems are not listed.");
+        return [.. ordered.Take(ReadingLimits.Problems), new ReadingProblem(more, ordered[ReadingLimits.Problems].Position) { Unlisted = unlisted }];
     }
 
     public static ReadingProblem TooManyNodes(TextSpan span) => new(

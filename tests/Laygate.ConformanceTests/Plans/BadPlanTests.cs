@@ -53,6 +53,21 @@ public sealed class BadPlanTests
         Assert.True(laid.Outcome is Outcome.Met or Outcome.Missed);
     }
 
+    // One id for 131 runs: 130 of them are refused. A hundred problems are listed for a file, however many plans it holds, and the rest is counted.
+    [Theory]
+    [InlineData(1, "30 more problems are not listed.")]
+    [InlineData(2, "160 more problems are not listed.")]
+    public void A_file_lists_a_hundred_problems_and_says_how_many_are_left(int plans, string says)
+    {
+        var text = File.ReadAllText(Path.Combine(Repository.Root, "examples", "concept-fifteen-lines.yaml"));
+        const string Run = "  - { id: all, from: 0 m, to: 900 m, width: 5.50 m }\n";
+        var plan = text.Replace(Run, string.Concat(Enumerable.Repeat(Run, 131)), StringComparison.Ordinal);
+        Assert.NotEqual(text, plan, StringComparer.Ordinal);
+        var result = new PlanCheck(Repository.Bound(), new CheckSettings(null, Repository.CheckDate, Repository.Version)).Run("plan.yaml", Encoding.UTF8.GetBytes(string.Join("\n---\n", Enumerable.Repeat(plan, plans))));
+        Assert.Equal(101, result.Problems.Count);
+        Assert.Equal(says, result.Problems[^1].Message);
+    }
+
     private static IEnumerable<double> Numbers(Finding finding) =>
         new[] { finding.Value, finding.Limit?.Low, finding.Limit?.High }
             .OfType<ShownValue>().SelectMany(shown => new[] { shown.Number, shown.Low, shown.High }).OfType<double>();

@@ -42,16 +42,17 @@ internal sealed record StatedNumber(string Path, decimal Number, string Unit, Te
     {
         MapToken map => map.Entries.SelectMany(entry => Inside(entry.Value, path.Length == 0 ? entry.Key.Text : $"{path}/{entry.Key.Text}")),
         ListToken list => list.Items.SelectMany((item, index) => Inside(item, string.Create(CultureInfo.InvariantCulture, $"{path}/{index}"))),
-        ScalarToken { Style: ScalarStyle.Plain } scalar => Read(scalar, path) is { } number ? [number] : [],
+        ScalarToken { Style: ScalarStyle.Plain } scalar => Read(scalar.Text, path, scalar.Span) is { } number ? [number] : [],
         _ => [],
     };
 
-    private static StatedNumber? Read(ScalarToken scalar, string path)
+    /// <summary>The number that a plain text states; null when it is none.</summary>
+    public static StatedNumber? Read(string text, string path, TextSpan at)
     {
-        var space = scalar.Text.IndexOf(' ', StringComparison.Ordinal);
-        var (digits, unit) = space < 0 ? (scalar.Text, string.Empty) : (scalar.Text[..space], scalar.Text[(space + 1)..]);
+        var space = text.IndexOf(' ', StringComparison.Ordinal);
+        var (digits, unit) = space < 0 ? (text, string.Empty) : (text[..space], text[(space + 1)..]);
         return decimal.TryParse(digits, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number) && (unit.Length == 0 || UnitTable.Find(unit) is not null)
-            ? new StatedNumber(path, number, unit, scalar.Span)
+            ? new StatedNumber(path, number, unit, at)
             : null;
     }
 }

@@ -56,8 +56,11 @@ public sealed class ShiftSimulation
     /// <summary>Loads of the only or first train in order when nothing varies, by the level of the buffers.</summary>
     public IReadOnlyList<FedLoad>? Loads => Steady.Count > 0 ? Steady[0].Loads : null;
 
-    /// <summary>When the last metre is laid when nothing varies, s after the start of laying; null where that is not known.</summary>
-    public double? LastMetre => Steady.Count > 0 && Steady.All(train => train.Outcome.Finished) ? Steady.Max(train => train.Outcome.Ended) : null;
+    /// <summary>
+    /// When the last metre is laid when nothing varies, s after the start of laying; where work is left after <see cref="ShiftSimulator.LongestTime"/>, that time,
+    /// so that nothing that waits for the last metre comes sooner because mix comes later. Null where the shift cannot be simulated.
+    /// </summary>
+    public double? LastMetre => Steady.Count > 0 ? Steady.Max(train => train.Outcome.Ended) : null;
 
     /// <summary>
     /// Order of the loads of a pair by running balance: true for the upper mix. The largest payload of each mix counts; the lowest

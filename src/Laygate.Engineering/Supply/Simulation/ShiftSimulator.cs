@@ -129,8 +129,8 @@ public static class ShiftSimulator
     public static IReadOnlyList<FedLoad>? Loads(ShiftModel model) => Steady(model)?.Loads;
 
     /// <summary>
-    /// The shift in which nothing varies, to the last metre: where it ends too early, it is followed beyond its end, so that the
-    /// list of loads and the last metre belong to the whole work.
+    /// The shift in which nothing varies, to the last metre: where it ends too early, it is followed beyond its end, for <see cref="LongestTime"/>
+    /// at most, so that the list of loads and the last metre belong to the whole work.
     /// </summary>
     /// <returns>Loads and outcome; null where the shift cannot be simulated.</returns>
     public static (IReadOnlyList<FedLoad> Loads, ShiftOutcome Outcome)? Steady(ShiftModel model)
@@ -140,8 +140,7 @@ public static class ShiftSimulator
             return null;
         }
 
-        var needed = model.Begins + (model.Length / model.Speed) + model.Stretches.Sum(stretch => stretch.Move) + model.Pauses.Sum(pause => pause.Length);
-        var steady = model.WithoutSpread() with { Duration = Math.Max(model.Duration, Math.Min(LongestTime, 3 * needed)) };
+        var steady = model.WithoutSpread() with { Duration = LongestTime };
         var plan = new ShiftPlan(steady);
         var list = new List<FedLoad>();
         var arrays = new ShiftArrays(1, model.Buffers.Count, plan.Mixes.Count, model.Trucks.Count);

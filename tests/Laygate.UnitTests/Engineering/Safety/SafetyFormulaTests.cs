@@ -40,6 +40,21 @@ public sealed class SafetyFormulaTests
     public void Heat_index_follows_the_chart(double air, double humidity, double index) =>
         Assert.Equal(index, (HeatIndex.Of((air - 32) / 1.8, humidity)!.Value * 1.8) + 32, 1.0);
 
+    // US National Weather Service, Weather Prediction Center, The Heat Index Equation (read): below 13 % and from 80 to 112 °F the regression less
+    // (13 − RH)/4 · √((17 − |T − 95|)/17); above 85 % and from 80 to 87 °F the regression and (RH − 85)/10 · (87 − T)/5. Derived, the regression multiplied out:
+    // 90.18 − 2, 85.91 − 0.63, 102.87 − 0.49, 94.54 + 1.5, 88.48 + 0.6; the last three are just outside of both.
+    [Theory]
+    [InlineData(95, 5, 88.18)]
+    [InlineData(90, 10, 85.28)]
+    [InlineData(111, 5, 102.38)]
+    [InlineData(82, 100, 96.04)]
+    [InlineData(81, 90, 89.08)]
+    [InlineData(113, 5, 104.43)]
+    [InlineData(95, 13, 90.41)]
+    [InlineData(88, 95, 117.11)]
+    public void Very_dry_air_lowers_the_heat_index_and_very_moist_air_raises_it(double air, double humidity, double index) =>
+        Assert.Equal(index, (HeatIndex.Of((air - 32) / 1.8, humidity)!.Value * 1.8) + 32, 0.006);
+
     // US National Weather Service: dew point of 70 °F at 90 °F air is about 52 % relative humidity (recalled).
     [Fact]
     public void Humidity_follows_from_the_dew_point()

@@ -1,5 +1,6 @@
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.SheetData;
+using Laygate.Engineering.Supply.Simulation;
 using Laygate.Model.Plans;
 using UnitsNet;
 using static Laygate.UnitTests.Engineering.Stated;
@@ -62,6 +63,32 @@ public class TimelinePropertyTests
                 plan with { Pavers = [paver with { Stops = [.. paver.Stops, new PlannedStop("more", Min(1), Min(10), null)] }, .. plan.Pavers.Skip(1)] },
             ];
             Assert.All(worse, changed => Assert.True(Ask.Number(changed, "shift.time_needed", "shift") >= before - 1e-6, $"seed {seed}"));
+        }
+    }
+
+    /// <summary>
+    /// However long the shift drags on for want of mix: what waits for the last metre, such as the end of the closure, never comes sooner. A paver that has
+    /// stopped goes on with a fuller hopper and may so gain what one load lasts.
+    /// </summary>
+    [Theory]
+    [InlineData(30)]
+    [InlineData(240)]
+    [InlineData(1200)]
+    public void Fewer_trucks_never_lay_the_last_metre_sooner(int journey)
+    {
+        var before = DateTimeOffset.MinValue;
+        for (var trucks = 12; trucks >= 1; trucks--)
+        {
+            var supply = TimelineTests.TwoLanes.Supply!;
+            var plan = TimelineTests.TwoLanes with
+            {
+                Supply = supply with { Trucks = [.. supply.Trucks.Select(group => group with { Count = trucks, HaulOut = Min(journey), HaulOutBad = null, HaulBack = Min(journey), HaulBackBad = null })] },
+            };
+            var context = Ask.Context(plan);
+            var last = Assert.IsType<MomentValue>(context.Get("shift.last_metre", context.Elements.Find("shift")!).Value).At;
+            var ofOneLoad = TimeSpan.FromSeconds(Ask.Number(plan, "shift.time_needed", "shift") / ShiftSimulation.Of(context).Steady.Sum(train => train.Loads.Count));
+            Assert.True(last + ofOneLoad >= before, $"{trucks} trucks end at {last}, one more at {before}");
+            before = last;
         }
     }
 
