@@ -7,7 +7,7 @@ internal static class Program
 {
     private static int Main(string[] arguments)
     {
-        StartMemory.Begin();
+        StartMemory.Begin(isShort: arguments.Contains("--quick", StringComparer.Ordinal));
         return new App(
             new ValidationPipeline(),
             Streams.OfProcess(),

@@ -8,15 +8,19 @@ namespace Laygate.Cli;
 /// </summary>
 internal static class StartMemory
 {
-    // A quick check of an example needs 30 MB; where it needs more, the runtime collects as usual from there on.
-    private const long Room = 32_000_000;
+    // All that a quick check of an example allocates; where it needs more, the runtime collects as usual from there on.
+    private const long RoomOfAll = 32_000_000;
+
+    // Rules, schema and plan; a full check then needs no more memory than without.
+    private const long RoomOfReading = 16_000_000;
 
     /// <summary>Puts collecting off until the room is used up, where the machine gives it.</summary>
-    public static void Begin()
+    /// <param name="isShort">Whether the run ends soon after it has read.</param>
+    public static void Begin(bool isShort)
     {
         try
         {
-            GC.TryStartNoGCRegion(Room);
+            GC.TryStartNoGCRegion(isShort ? RoomOfAll : RoomOfReading);
         }
         catch (ArgumentOutOfRangeException)
         {

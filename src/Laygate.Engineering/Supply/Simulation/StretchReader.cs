@@ -6,7 +6,7 @@ using Laygate.Model.Plans;
 namespace Laygate.Engineering.Supply.Simulation;
 
 /// <summary>Reads what is laid, stretch by stretch: the strips of a train in their order, each along its stations.</summary>
-internal sealed class StretchReader(Calculation calculation, PlanView view)
+internal sealed class StretchReader(Calculation calculation)
 {
     /// <summary>Stretches of constant width that stand for a taper.</summary>
     private const int TaperParts = 8;
