@@ -62,6 +62,8 @@ public sealed class RemedyCandidates
         var byTarget = effects.SelectMany(list => list ?? []).ToLookup(effect => (effect.Target.Rule, effect.Target.Address));
         var harm = new HarmCheck(judge, before.GetAwaiter().GetResult());
         var found = new List<Candidate>[targets.Count];
+        var mending = effects.SelectMany(list => list ?? []).Where(IsProposed).Select(effect => effect.Mends!).Distinct().ToList();
+        budget.InWaves(mending.Count, budget.Plans / 2, () => harm.Judged, options, i => harm.Of([mending[i]])); // Each finding asks for some of them.
         var paired = 0;
         var followed = budget.InWaves(targets.Count, budget.Plans / 2, () => harm.Judged + paired, options, i =>
         {
@@ -88,10 +90,12 @@ public sealed class RemedyCandidates
             .OrderBy(item => item.Turn).ThenBy(item => item.Place).Select(item => (item.Lever, item.Place)),
     ];
 
+    private static bool IsProposed(LeverEffect effect) => effect.Mends is not null && !effect.Lever.IsGiven;
+
     // Single changes first; two together only where no single one does without harm, or only one that changes the design.
     private static List<Candidate> Of(IReadOnlyList<LeverEffect> effects, PairSearch pairs, HarmCheck harm)
     {
-        var single = effects.Where(effect => effect.Mends is not null && !effect.Lever.IsGiven)
+        var single = effects.Where(IsProposed)
             .Select(effect => new Candidate([effect.Mends!], effect, harm.Of([effect.Mends!])))
             .ToList();
         return single.Exists(candidate => candidate is { Worsened.Count: 0, IsDesign: false })
