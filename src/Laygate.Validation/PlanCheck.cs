@@ -118,7 +118,7 @@ public sealed class PlanCheck
         var reading = YamlReader.Read(bytes);
         if (!reading.IsSound)
         {
-            return new JudgedFile([], Stopped(file, reading.Problems));
+            return new JudgedFile([], ShownProblems.Of(file, reading.Problems));
         }
 
         var old = reading.Documents.Select(document => OldWords.OfPlans.Renew(document.Root)).ToList();
@@ -126,7 +126,7 @@ public sealed class PlanCheck
         var problems = read.SelectMany(plan => plan.Plan.Problems).ToList();
         if (problems.Count > 0)
         {
-            return new JudgedFile([], Stopped(file, ReadingProblems.InOrder(problems)));
+            return new JudgedFile([], ShownProblems.Of(file, problems));
         }
 
         var hash = Convert.ToHexStringLower(SHA256.HashData(bytes));
@@ -226,9 +226,6 @@ public sealed class PlanCheck
 
     /// <summary>A span as reports show it.</summary>
     internal static Position PositionOf(TextSpan span) => new(span.Line, span.Column, span.EndLine, span.EndColumn);
-
-    private static IReadOnlyList<Problem> Stopped(string file, IEnumerable<ReadingProblem> problems) =>
-        [.. problems.Select(problem => new Problem(file, problem.Message, problem.Hint, PositionOf(problem.Position)))];
 }
 
 /// <summary>A plan with its report and what the report was made from.</summary>

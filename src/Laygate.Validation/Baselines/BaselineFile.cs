@@ -33,7 +33,7 @@ public static class BaselineFile
             }
         }
 
-        return (null, [.. problems.Select(problem => new Problem(file, problem.Message, problem.Hint, Spans.Of(problem.Position)))]);
+        return (null, ShownProblems.Of(file, problems));
     }
 
     private static List<BaselineEntry> Entries(MapToken map, RuleBook book)

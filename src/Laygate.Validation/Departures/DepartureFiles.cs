@@ -40,7 +40,7 @@ public static class DepartureFiles
 
             var found = new List<ReadingProblem>();
             departures.AddRange(Read(path, bytes, schema, checks, found));
-            problems.AddRange(ReadingProblems.InOrder(found).Select(problem => new Problem(path, problem.Message, problem.Hint, Spans.Of(problem.Position))));
+            problems.AddRange(ShownProblems.Of(path, found));
         }
 
         return problems.Count > 0 ? new DepartureSet([], problems) : new DepartureSet(departures, []);

@@ -3,6 +3,7 @@ using Laygate.Engineering.Quantities;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Merging;
 using Laygate.Rules.Results;
+using Laygate.Validation.Reading;
 
 namespace Laygate.Validation.RuleFiles;
 
@@ -32,12 +33,15 @@ public static class BookBinder
     {
         var built = RuleBook.Build(general, specifications, catalogue, assumptions);
         var where = positions ?? new DefinitionPositions();
-        var problems = built.Problems.Select(problem =>
-        {
-            var (file, span) = where.Find(problem.Place);
-            var (message, hint) = BookMessages.Of(problem, catalogue);
-            return new Problem(file, message, hint, span is { } at ? Spans.Of(at) : null);
-        });
-        return new BoundBook(built.Book, [.. problems.OrderBy(problem => problem.File, StringComparer.Ordinal).ThenBy(problem => problem.Position?.Line).ThenBy(problem => problem.Position?.Column)]);
+        var byFile = built.Problems.GroupBy(problem => where.Find(problem.Place).File, StringComparer.Ordinal).OrderBy(file => file.Key, StringComparer.Ordinal);
+        return new BoundBook(built.Book, [.. byFile.SelectMany(file => Worded(file.Key, file, where, catalogue))]);
+    }
+
+    // First what stands nowhere in the file, such as a mistake of a rule of the pack.
+    private static IEnumerable<Problem> Worded(string file, IEnumerable<Rules.Binding.BookProblem> problems, DefinitionPositions where, QuantityCatalogue catalogue)
+    {
+        var worded = problems.Select(problem => (Words: BookMessages.Of(problem, catalogue), where.Find(problem.Place).Span)).ToLookup(problem => problem.Span is null);
+        return worded[true].Select(problem => new Problem(file, ShownProblems.Short(problem.Words.Message), problem.Words.Hint, null))
+            .Concat(ShownProblems.Of(file, worded[false].Select(problem => new ReadingProblem(problem.Words.Message, problem.Span!.Value, problem.Words.Hint))));
     }
 }

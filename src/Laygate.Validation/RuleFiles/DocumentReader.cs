@@ -91,10 +91,7 @@ internal sealed class DocumentReader(IRuleFolder folder)
 
     private void Report(string file, IEnumerable<ReadingProblem> found)
     {
-        foreach (var problem in found)
-        {
-            Report(file, problem.Position, problem.Message, problem.Hint);
-        }
+        Problems.AddRange(ShownProblems.Of(NameOf(file), found));
     }
 }
 

@@ -43,7 +43,7 @@ public static class SettingsFile
         }
 
         return problems.Count > 0
-            ? (null, [.. problems.Select(problem => new Problem(file, problem.Message, problem.Hint, Spans.Of(problem.Position)))])
+            ? (null, ShownProblems.Of(file, problems))
             : (Of((MapToken)read.Documents[0].Root), []);
     }
 

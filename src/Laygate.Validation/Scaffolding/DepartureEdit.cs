@@ -38,7 +38,7 @@ public static class DepartureEdit
         var read = YamlReader.Read(Encoding.UTF8.GetBytes(text), "list of departures");
         if (!read.IsSound)
         {
-            return new EditedFile(null, string.Empty, [.. read.Problems.Select(problem => new Problem(file, problem.Message, problem.Hint, Spans.Of(problem.Position)))]);
+            return new EditedFile(null, string.Empty, ShownProblems.Of(file, read.Problems));
         }
 
         var root = read.Documents is [{ Root: MapToken map }] ? map : null;

@@ -89,9 +89,9 @@ internal sealed class ExpectationMapper(CaseFields fields, ConductionQuestion qu
         }
 
         var time = row.Number("time", CaseDimension.Duration) ?? 0;
-        if (time > question.Problem.Duration || time < 0)
+        if (row["time"] is { } stated && (time > question.Problem.Duration || time < 0))
         {
-            row.Problems.Add(new ReadingProblem("The time is not within the duration of the solve.", row["time"]!.Span, "Lengthen `duration`, or correct the time."));
+            row.Problems.Add(new ReadingProblem("The time is not within the duration of the solve.", stated.Span, "Lengthen `duration`, or correct the time."));
         }
 
         return time;

@@ -1,6 +1,7 @@
 using Laygate.Engineering.Cooling;
 using Laygate.Rules.Results;
 using Laygate.Validation.Reading;
+using Laygate.Validation.RuleFiles;
 using Laygate.Validation.Schema;
 
 namespace Laygate.Validation.Verification;
@@ -37,7 +38,7 @@ public sealed class VerificationRunner
         var cases = problems.Count > 0 ? [] : definitions.Select((definition, at) => RunCase(file.Name, at + 1, definition, solver, problems)).ToList();
         return problems.Count == 0
             ? new VerificationFileResult(file.Name, cases, [])
-            : new VerificationFileResult(file.Name, [], [.. ReadingProblems.InOrder(problems).Select(problem => ToResult(file.Name, problem))]);
+            : new VerificationFileResult(file.Name, [], ShownProblems.Of(file.Name, problems));
     }
 
     private static VerificationCase RunCase(string file, int number, CaseDefinition definition, CoolingSolver solver, List<ReadingProblem> problems)
@@ -67,7 +68,7 @@ public sealed class VerificationRunner
             : VerificationVerdict.Off;
         return new VerificationCheck(
             expected.Quantity, expected.Unit?.Spelling ?? string.Empty, expected.Expected, computed, difference, expected.Tolerance.Written, allowed, verdict,
-            computed is null ? reason ?? Silence(expected.Quantity.Kind) : null, At(expected.Span));
+            computed is null ? reason ?? Silence(expected.Quantity.Kind) : null, Spans.Of(expected.Span));
     }
 
     private static string Silence(VerifiedKind kind) => kind switch
@@ -85,8 +86,4 @@ public sealed class VerificationRunner
         var layer = question.Layers.Where(one => string.Equals(one.Id, failure.Subject, StringComparison.Ordinal)).Select(one => (TextSpan?)one.Span).FirstOrDefault();
         return new ReadingProblem(failure.Reason, layer ?? question.Span);
     }
-
-    private static Problem ToResult(string file, ReadingProblem problem) => new(file, problem.Message, problem.Hint, At(problem.Position));
-
-    private static Position At(TextSpan span) => new(span.Line, span.Column, span.EndLine, span.EndColumn);
 }

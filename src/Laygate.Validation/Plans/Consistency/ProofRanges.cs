@@ -25,6 +25,9 @@ internal static class ProofRanges
         var inside = where.Inside("reached");
         if (test.Kind is { } kind && kind != TestKind.TrialLength) where.Fail("reached", "Only a trial length states what it reached.", "Set `kind: trial-length`, or leave `reached` out.");
         inside.Positive("thickness", reached.Thickness);
+        inside.Temperature("laying_temperature", reached.LayingTemperature);
+        inside.CanBe("laying_temperature", reached.LayingTemperature, Possible.HotMix);
+        foreach (var (phase, entry) in inside.Each("passes", reached.Passes)) entry.AtLeast("passes", phase.Passes, 1);
         inside.Positive("density_behind_screed", reached.DensityBehindScreed);
         inside.Positive("density", reached.Density);
         inside.Ascending(("density_behind_screed", reached.DensityBehindScreed), ("density", reached.Density));

@@ -21,7 +21,12 @@ internal static class RunRanges
             AlongRun(run, where, "crossfall", run.Crossfall);
             where.Positive("edge_slope", run.EdgeSlope);
             where.CanBe("gradient", run.Gradient, Possible.Gradient);
-            foreach (var (level, inside) in where.Each("levels", run.Levels)) Reached(run, inside, level.At);
+            foreach (var (level, inside) in where.Each("levels", run.Levels))
+            {
+                Reached(run, inside, level.At);
+                inside.NotNegative("roll_down", level.RollDown);
+            }
+
             Thickness(run, where);
             Details(run, where);
         }

@@ -23,6 +23,7 @@ internal static class SupplyRanges
         at.NotNegative("silo_at_start", plant.SiloAtStart);
         at.NotNegative("silo_capacity", plant.SiloCapacity);
         at.AtLeast("loading_places", plant.LoadingPlaces, 1);
+        at.NotNegative("longest_stop", plant.LongestStop);
         at.Ascending(("silo_at_start", plant.SiloAtStart), ("silo_capacity", plant.SiloCapacity));
     }
 

@@ -47,4 +47,16 @@ public class DemandTests
 
     private static AreaDensity SpreadOf(double millimetres, double density) =>
         Spread.Rate(Length.FromMillimeters(millimetres), Density.FromTonnesPerCubicMeter(density))!.Value;
+
+    // By hand: 250 t in loads of 20 t are twelve and a half, so thirteen; what is no mass, no payload, or a million loads, is none.
+    [Theory]
+    [InlineData(250.0, 20.0, 13)]
+    [InlineData(240.0, 20.0, 12)]
+    [InlineData(0.0, 20.0, null)]
+    [InlineData(-20.0, 20.0, null)]
+    [InlineData(250.0, 0.0, null)]
+    [InlineData(250.0, -20.0, null)]
+    [InlineData(20e6, 20.0, null)]
+    public void Loads_that_carry_a_mass(double tonnes, double payload, int? loads) =>
+        Assert.Equal(loads, ShiftTonnage.Loads(Mass.FromTonnes(tonnes), Mass.FromTonnes(payload)));
 }

@@ -107,6 +107,17 @@ public class HaulEngineTests
         Assert.Null(HaulRun.Watch(new HaulNetwork([], [new HaulGroup(1, [new HaulStop(-1, TimeSpread.Constant(1), TimeSpread.Constant(1))])]), 0, 0, 10, 1, 1));
     }
 
+    // The network has two stations; each of the other figures alone is one that cannot be watched.
+    [Theory]
+    [InlineData(-1, 0.0, 10.0)]
+    [InlineData(2, 0.0, 10.0)]
+    [InlineData(1, -1.0, 10.0)]
+    [InlineData(1, double.NaN, 10.0)]
+    [InlineData(1, 0.0, 0.0)]
+    [InlineData(1, 0.0, double.PositiveInfinity)]
+    public void A_station_or_a_time_that_is_none_gives_no_result(int station, double warmUp, double watched) =>
+        Assert.Null(HaulRun.Watch(Network(2, TimeSpread.Constant(1), TimeSpread.Constant(1), 0), station, warmUp, watched, 1, 1));
+
     [Fact]
     public void A_round_that_takes_no_time_ends_at_the_bound_of_events()
     {

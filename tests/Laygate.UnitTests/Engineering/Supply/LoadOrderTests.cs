@@ -86,6 +86,20 @@ public class LoadOrderTests
         Assert.Equal([50.0, 50.0], LoadOrder.Loads(100, 50, 7));
     }
 
+    // Each figure alone: below zero, zero, and no number.
+    [Theory]
+    [InlineData(-100.0, 20.0, 1.0, 0.5)]
+    [InlineData(0.0, 20.0, 1.0, 0.5)]
+    [InlineData(100.0, -20.0, 1.0, 0.5)]
+    [InlineData(100.0, 20.0, 0.0, 0.5)]
+    [InlineData(100.0, 20.0, -1.0, 0.5)]
+    [InlineData(100.0, 20.0, 1.0, -0.1)]
+    [InlineData(double.NaN, 20.0, 1.0, 0.5)]
+    [InlineData(100.0, double.NaN, 1.0, 0.5)]
+    [InlineData(100.0, 20.0, double.NaN, 0.5)]
+    public void A_mass_that_cannot_be_loaded_gives_no_loads(double mass, double payload, double step, double smallest) =>
+        Assert.Empty(LoadOrder.Loads(mass, payload, step, smallest));
+
     private static double[] Equal(double load, int count) => [.. Enumerable.Repeat(load, count)];
 
     private static string Word(IReadOnlyList<bool> order) => string.Concat(order.Select(isUpper => isUpper ? 'S' : 'B'));

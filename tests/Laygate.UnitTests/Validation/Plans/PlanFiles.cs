@@ -1,4 +1,6 @@
 using System.Text;
+using System.Text.RegularExpressions;
+using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 using Laygate.Validation.Plans;
 using Laygate.Validation.Reading;
@@ -7,7 +9,7 @@ using Laygate.Validation.Schema;
 namespace Laygate.UnitTests.Validation.Plans;
 
 /// <summary>The plan with every key, and changed copies of it.</summary>
-internal static class PlanFiles
+internal static partial class PlanFiles
 {
     public static string EveryKey { get; } = File.ReadAllText(Path.Combine(SourceTree.Root, "tests", "Laygate.UnitTests", "Validation", "Plans", "every-key.yaml"));
 
@@ -67,4 +69,23 @@ internal static class PlanFiles
         var before = text[..at];
         return (before.Count(letter => letter == '\n') + 1, at - before.LastIndexOf('\n'));
     }
+
+    /// <summary>Every number of the plan with every key, with its unit: the keys that lead to it and where it stands.</summary>
+    public static IEnumerable<(string Path, TextSpan Span)> Numbers() => Numbers(Read(EveryKey).Root, string.Empty);
+
+    /// <summary>A text in one line of the plan with every key.</summary>
+    public static string TextAt(TextSpan span) => EveryKey.Split('\n')[span.Line - 1][(span.Column - 1)..(span.EndColumn - 1)];
+
+    private static IEnumerable<(string Path, TextSpan Span)> Numbers(YamlToken token, string path) => token switch
+    {
+        MapToken map => map.Entries.SelectMany(entry => Numbers(entry.Value, path.Length == 0 ? entry.Key.Text : $"{path}/{entry.Key.Text}")),
+        ListToken list => list.Items.SelectMany(item => Numbers(item, path)),
+        ScalarToken scalar when IsNumber(scalar.Text) => [(path, scalar.Span)],
+        _ => [],
+    };
+
+    private static bool IsNumber(string text) => Number().Match(text) is { Success: true } match && (match.Groups["unit"].Value is var unit && (unit.Length == 0 || UnitTable.Find(unit) is not null));
+
+    [GeneratedRegex("^[+-]?[0-9]+([.][0-9]+)?( (?<unit>.+))?$", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex Number();
 }

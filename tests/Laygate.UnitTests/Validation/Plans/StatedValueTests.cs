@@ -1,13 +1,10 @@
-using System.Text.RegularExpressions;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Quantities.Values;
-using Laygate.Model.Measures;
-using Laygate.Validation.Reading;
 
 namespace Laygate.UnitTests.Validation.Plans;
 
 /// <summary>Every number of a plan is held against what is usual, and is found where it stands.</summary>
-public partial class StatedValueTests
+public class StatedValueTests
 {
     // Where something lies (stations, angles), what a rule of its own holds against what can be (density, slopes, oxygen, grit, class of clothing), and chances and shares of which every value is usual.
     private static readonly string[] Besides =
@@ -21,7 +18,7 @@ public partial class StatedValueTests
     {
         var mapping = PlanFiles.Map(PlanFiles.EveryKey);
         var listed = new PlanElements(mapping.Plan!).Values.Select(value => mapping.Positions.Of(value.Owner, value.Key)).ToHashSet();
-        var left = Numbers(PlanFiles.Read(PlanFiles.EveryKey).Root, string.Empty)
+        var left = PlanFiles.Numbers()
             .Where(number => !Besides.Any(key => number.Path == key || number.Path.EndsWith("/" + key, StringComparison.Ordinal)))
             .Where(number => !listed.Contains(number.Span)).Select(number => number.Path);
         Assert.Empty(left);
@@ -38,17 +35,4 @@ public partial class StatedValueTests
     public void Every_sort_is_used() => Assert.Empty(Enum.GetValues<ValueSort>()
         .Except([ValueSort.MasticMix, ValueSort.WarmBase]) // Of other mixes and surfaces than the plan has.
         .Except(new PlanElements(PlanFiles.Plan(PlanFiles.EveryKey)).Values.Select(value => value.Sort)));
-
-    private static IEnumerable<(string Path, TextSpan Span)> Numbers(YamlToken token, string path) => token switch
-    {
-        MapToken map => map.Entries.SelectMany(entry => Numbers(entry.Value, path.Length == 0 ? entry.Key.Text : $"{path}/{entry.Key.Text}")),
-        ListToken list => list.Items.SelectMany(item => Numbers(item, path)),
-        ScalarToken scalar when IsNumber(scalar.Text) => [(path, scalar.Span)],
-        _ => [],
-    };
-
-    private static bool IsNumber(string text) => Number().Match(text) is { Success: true } match && (match.Groups["unit"].Value is var unit && (unit.Length == 0 || UnitTable.Find(unit) is not null));
-
-    [GeneratedRegex("^[+-]?[0-9]+([.][0-9]+)?( (?<unit>.+))?$", RegexOptions.ExplicitCapture, 1000)]
-    private static partial Regex Number();
 }
