@@ -84,10 +84,6 @@ internal sealed class MatKey : IEquatable<MatKey>
     /// <summary>Temperatures, °C, at which a law of specific heat is read: its lines bend only at and below freezing.</summary>
     private static readonly double[] HeatReadAt = [-20, -1, -0.75, -0.5, -0.25, -0.1, 0, 0.1, 0.5, 1, 20, 150];
 
-    // One list to each thread: most keys are some hundred numbers, and are made by the thousand.
-    [ThreadStatic]
-    private static List<double>? buffer;
-
     private readonly double[] numbers;
     private readonly string words;
     private readonly int hash;
@@ -112,8 +108,7 @@ internal sealed class MatKey : IEquatable<MatKey>
     /// <param name="questions">Names of the questions.</param>
     public static MatKey Of(IReadOnlyList<CoolingProblem> problems, IEnumerable<double> lookedFor, IEnumerable<string> questions)
     {
-        var all = buffer ??= new List<double>(2048);
-        all.Clear();
+        var all = new List<double>(problems.Sum(MostNumbers)); // Keys are made by the thousand: none grows while it is filled.
         foreach (var problem in problems)
         {
             AddSolve(all, problem);
@@ -124,6 +119,9 @@ internal sealed class MatKey : IEquatable<MatKey>
         all.AddRange(lookedFor);
         return new MatKey([.. all], string.Join('\n', questions.Concat(problems.Select(problem => ((TopBoundary.Weather)problem.Top).Convection.Id))));
     }
+
+    private static int MostNumbers(CoolingProblem problem) =>
+        16 + (problem.Layers.Count * (16 + HeatReadAt.Length)) + problem.Layers.Sum(layer => layer.Initial.Count) + (8 * ((TopBoundary.Weather)problem.Top).Series.Count) + 8;
 
     private static void AddSolve(List<double> all, CoolingProblem problem) => Add(all, [
         problem.Duration,
