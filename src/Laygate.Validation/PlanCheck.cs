@@ -177,8 +177,11 @@ public sealed class PlanCheck
         var report = Evaluator.Evaluate(book, context, evaluation);
         // What a departure covers needs no remedy; that a remedy does no harm is judged without departures.
         var covered = Departed(report, context).Findings.Where(finding => finding.Status == Status.Departed).Select(KeyOf).ToHashSet();
+        var asItIs = report;
+        // Beside the remedies: neither needs all cores all the time.
+        var hours = outlook ? Task.Run(() => OutlookSearch.AddTo(asItIs, book, context, evaluation).Outlook, cancel) : null;
         report = remedies ? RemedySearch.AddTo(report, book, context, evaluation, IsConsistent, isWanted: finding => !covered.Contains(KeyOf(finding))) : report;
-        report = Departed(outlook ? OutlookSearch.AddTo(report, book, context, evaluation) : report, context);
+        report = Departed(report with { Outlook = hours?.GetAwaiter().GetResult() }, context);
         report = settings.Page ? report with { Plots = settings.Quick ? null : PlotBuilder.Of(context), Inputs = InputList.Of(source.Root) } : report;
         return new JudgedPlan(
             (MapToken)source.Root,

@@ -11,7 +11,10 @@ using WeatherHour = Laygate.Engineering.Cooling.WeatherHour;
 
 namespace Laygate.Engineering.Mat;
 
-/// <summary>What the days before leave in the base, by the same conduction solver that cools the mat. One serves one plan.</summary>
+/// <summary>
+/// What the days before leave in the base, by the same conduction solver that cools the mat. One serves a plan and those of its changed
+/// copies that have the same weather, place and times, on several threads.
+/// </summary>
 /// <remarks>
 /// The pavement lies bare from <see cref="Days"/> days before the shift on. From the first stated hour the stated weather holds; before it the air
 /// swings about the first stated hour by an assumed daily range, warmest at 15:00, with the mean of the stated winds. The sun of hours that state
@@ -19,7 +22,7 @@ namespace Laygate.Engineering.Mat;
 /// surface is as warm as the plan states for the moment of laying. Where no share between nothing and all does it, the nearer end is taken; what then is
 /// missing moves the whole profile, so that the surface always has the stated temperature.
 /// </remarks>
-internal sealed class BaseHistory(QuantityContext context)
+internal sealed class BaseHistory
 {
     /// <summary>Days before the shift; what the base started from has left the upper 0.3 m by then (α t of 0.25 m², diffusion length 1 m).</summary>
     private const int Days = 5;
@@ -31,20 +34,40 @@ internal sealed class BaseHistory(QuantityContext context)
     /// <summary>Coarser than for a hot mat: the base changes slowly, and no temperature in it jumps.</summary>
     private static readonly CoolingSettings Coarse = new(2, 0.15, 0.02, 50_000);
 
-    private readonly PlanClock clock = PlanView.Of(context).Clock;
+    private readonly Plan plan;
+    private readonly AssumptionSet assumptions;
+    private readonly PlanClock clock;
+    private readonly MatMemory? memory;
+    private readonly SolverPool solvers;
+    private readonly double windShare;
+    private readonly Lock gate = new();
     private readonly List<(IReadOnlyList<MatLayer> Below, CoolingCurve? Dark, CoolingCurve? Sunny)> solved = [];
+    private readonly Dictionary<(int Below, DateTimeOffset Start, double Surface), BaseProfile?> profiles = [];
+
+    /// <summary>A history of its own for a context.</summary>
+    public BaseHistory(QuantityContext context)
+    {
+        (plan, assumptions, memory, clock) = (context.Plan, context.Assumptions, context.Memory, PlanView.Of(context).Clock);
+        solvers = memory?.Solvers ?? new();
+        windShare = WindReduction.Factor(new Calculation(context));
+    }
 
     private DateTimeOffset From => (Stated is [var first, ..] ? clock.At(first.At) : clock.Start!.Value).AddDays(-Days);
 
     /// <summary>The stated hours that say something of this shift; the same for a shift that is moved within them.</summary>
     private List<PlanHour> Stated =>
     [
-        .. context.Plan.Weather!.Hours.Where(hour => IsWhole(hour) && clock.At(hour.At) >= clock.Start!.Value.AddDays(-2) && clock.At(hour.At) <= clock.End!.Value.AddDays(1))
+        .. plan.Weather!.Hours.Where(hour => IsWhole(hour) && clock.At(hour.At) >= clock.Start!.Value.AddDays(-2) && clock.At(hour.At) <= clock.End!.Value.AddDays(1))
             .OrderBy(hour => clock.At(hour.At)).DistinctBy(hour => clock.At(hour.At)),
     ];
 
     /// <summary>The history of a context.</summary>
-    public static BaseHistory Of(QuantityContext context) => context.Service(one => new BaseHistory(one));
+    public static BaseHistory Of(QuantityContext context) => context.Service(one => one.Memory?.History(one) ?? new BaseHistory(one));
+
+    /// <summary>Whether this is the history of a context: all that goes into it is the same.</summary>
+    public bool IsOf(QuantityContext context) => ReferenceEquals(assumptions, context.Assumptions)
+        && ReferenceEquals(plan.Weather, context.Plan.Weather) && ReferenceEquals(plan.Location, context.Plan.Location)
+        && Equals(plan.Shift, context.Plan.Shift) && ReferenceEquals(plan.Site, context.Plan.Site) && Equals(plan.Opening?.At, context.Plan.Opening?.At);
 
     /// <summary>Whether place, offset from UTC and hours are known, and nothing is frozen: thawing and freezing of the days before is not followed.</summary>
     public static bool CanSolve(QuantityContext context, IReadOnlyList<MatLayer> below)
@@ -60,8 +83,22 @@ internal sealed class BaseHistory(QuantityContext context)
     /// <summary>The profile under a mat that is laid in some weather; null where the solver finds none.</summary>
     public BaseProfile? At(IReadOnlyList<MatLayer> below, MatWeather weather)
     {
-        var (_, dark, sunny) = Solved(below);
-        if (dark is null || sunny is null)
+        lock (gate)
+        {
+            var place = Place(below);
+            var key = (place, weather.Start!.Value, weather.Base);
+            if (!profiles.TryGetValue(key, out var known))
+            {
+                profiles[key] = known = Read(solved[place], weather);
+            }
+
+            return known;
+        }
+    }
+
+    private BaseProfile? Read((IReadOnlyList<MatLayer> Below, CoolingCurve? Dark, CoolingCurve? Sunny) history, MatWeather weather)
+    {
+        if (history is not { Dark: { } dark, Sunny: { } sunny, Below: var below })
         {
             return null;
         }
@@ -90,7 +127,7 @@ internal sealed class BaseHistory(QuantityContext context)
         ];
     }
 
-    private (IReadOnlyList<MatLayer> Below, CoolingCurve? Dark, CoolingCurve? Sunny) Solved(IReadOnlyList<MatLayer> below)
+    private int Place(IReadOnlyList<MatLayer> below)
     {
         var index = solved.FindIndex(one => one.Below.SequenceEqual(below));
         if (index < 0)
@@ -99,7 +136,7 @@ internal sealed class BaseHistory(QuantityContext context)
             solved.Add((below, Solve(below, 0), Solve(below, 1)));
         }
 
-        return solved[index];
+        return index;
     }
 
     private CoolingCurve? Solve(IReadOnlyList<MatLayer> below, double sunny)
@@ -114,33 +151,33 @@ internal sealed class BaseHistory(QuantityContext context)
         var mean = points.Average(point => point.Air);
         var layers = below.Select((layer, i) => StackLayer.Existing(i.ToString(CultureInfo.InvariantCulture), layer.Thickness, Material(layer.Material), mean)).ToList();
         BottomBoundary bottom = below[^1].Material is MaterialClass.SteelDeck or MaterialClass.ConcreteDeck
-            ? new BottomBoundary.ConstantCoefficient(context.Assumptions[AssumptionIds.DeckUnderside].Number, mean)
+            ? new BottomBoundary.ConstantCoefficient(assumptions[AssumptionIds.DeckUnderside].Number, mean)
             : new BottomBoundary.HalfSpace();
-        return MatCooling.Of(context).Curve(new CoolingProblem(
+        return MatCooling.Curve(memory, solvers, new CoolingProblem(
             layers, new TopBoundary.Weather(new WeatherSeries(points), ConvectionForms.Iso6946), bottom, (end - From).TotalSeconds + 60)
         { Settings = Coarse }).Curve;
     }
 
     private LayerMaterial Material(MaterialClass material) => new(
-        context.Assumptions[AssumptionIds.ConductivityOf(material)].Number,
-        context.Assumptions[AssumptionIds.DensityOfMaterial(material)].Number,
-        context.Assumptions[AssumptionIds.SpecificHeatOf(material)].Number,
-        context.Assumptions.Find(AssumptionIds.EmissivityOf(material))?.Number ?? context.Assumptions[AssumptionIds.EmissivityOf(MaterialClass.ExistingAsphalt)].Number,
-        context.Assumptions.Find(AssumptionIds.AbsorptivityOf(material))?.Number ?? context.Assumptions[AssumptionIds.AbsorptivityOf(MaterialClass.ExistingAsphalt)].Number);
+        assumptions[AssumptionIds.ConductivityOf(material)].Number,
+        assumptions[AssumptionIds.DensityOfMaterial(material)].Number,
+        assumptions[AssumptionIds.SpecificHeatOf(material)].Number,
+        assumptions.Find(AssumptionIds.EmissivityOf(material))?.Number ?? assumptions[AssumptionIds.EmissivityOf(MaterialClass.ExistingAsphalt)].Number,
+        assumptions.Find(AssumptionIds.AbsorptivityOf(material))?.Number ?? assumptions[AssumptionIds.AbsorptivityOf(MaterialClass.ExistingAsphalt)].Number);
 
     private List<WeatherPoint> Points(List<PlanHour> stated, double sunny)
     {
         var from = From;
         var wind = stated.Average(hour => hour.Wind!.Si);
         var (first, air) = (clock.At(stated[0].At), stated[0].Air!.Si);
-        var half = context.Assumptions[AssumptionIds.DayRange].Number / 2;
+        var half = assumptions[AssumptionIds.DayRange].Number / 2;
         var site = new WeatherSite
         {
-            WindShare = WindReduction.Factor(new Calculation(context)),
-            Position = new SitePosition(context.Plan.Location!.Latitude!.Si, context.Plan.Location.Longitude?.Si),
+            WindShare = windShare,
+            Position = new SitePosition(plan.Location!.Latitude!.Si, plan.Location.Longitude?.Si),
         };
         var builder = new WeatherBuilder(site, SkyForms.ClarkAllen);
-        var depression = context.Assumptions[AssumptionIds.SkyBelowAir].Number;
+        var depression = assumptions[AssumptionIds.SkyBelowAir].Number;
         var points = new List<WeatherPoint>((24 * Days) + stated.Count + 1);
         for (var at = from; at < first; at = at.AddHours(1))
         {

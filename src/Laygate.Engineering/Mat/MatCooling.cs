@@ -104,9 +104,12 @@ internal sealed class MatCooling(QuantityContext context)
     }
 
     /// <summary>The curve of one problem; it stays valid.</summary>
-    public CoolingResult Curve(CoolingProblem problem)
+    public CoolingResult Curve(CoolingProblem problem) => Curve(context.Memory, solvers, problem);
+
+    /// <summary>The curve of one problem, from memory or newly solved; it stays valid.</summary>
+    public static CoolingResult Curve(MatMemory? memory, SolverPool solvers, CoolingProblem problem)
     {
-        return context.Memory is { } memory ? memory.Curve(MatKey.Of([problem], [], []), Solve) : Solve();
+        return memory?.Curve(MatKey.Of([problem], [], []), Solve) ?? Solve();
 
         CoolingResult Solve() => solvers.UseSolver(solver =>
         {

@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using Laygate.Engineering.Cooling;
 using Laygate.Engineering.Cooling.Sampling;
+using Laygate.Engineering.Quantities;
 
 namespace Laygate.Engineering.Mat;
 
@@ -13,6 +14,10 @@ internal sealed class MatMemory
     // A whole curve takes some hundred kilobytes; the answers read from it take none.
     private const int MostCurves = 64;
 
+    private const int MostHistories = 16;
+
+    private readonly Lock gate = new();
+    private readonly List<BaseHistory> histories = [];
     private readonly ConcurrentDictionary<MatKey, SamplingResult> runs = new();
     private readonly ConcurrentDictionary<MatKey, (double[]?, CoolingFailure?)> answers = new();
     private readonly ConcurrentDictionary<MatKey, CoolingResult> curves = new();
@@ -23,6 +28,21 @@ internal sealed class MatMemory
 
     /// <summary>Solves that were kept; for tests and measurements.</summary>
     public int Count => runs.Count + answers.Count + curves.Count;
+
+    /// <summary>The history of the base of a context: of a copy with the same weather, place and times, or a new one.</summary>
+    public BaseHistory History(QuantityContext context)
+    {
+        lock (gate)
+        {
+            var known = histories.Find(one => one.IsOf(context));
+            if (known is null && histories.Count < MostHistories)
+            {
+                histories.Add(known = new BaseHistory(context));
+            }
+
+            return known ?? new BaseHistory(context);
+        }
+    }
 
     /// <summary>A whole curve, from memory or newly solved: what is asked of it may change without a new solve.</summary>
     public CoolingResult Curve(MatKey key, Func<CoolingResult> solve)
@@ -88,7 +108,7 @@ internal sealed class MatKey : IEquatable<MatKey>
     /// <param name="questions">Names of the questions.</param>
     public static MatKey Of(IReadOnlyList<CoolingProblem> problems, IEnumerable<double> lookedFor, IEnumerable<string> questions)
     {
-        var all = new List<double>(256 * problems.Count);
+        var all = new List<double>(problems.Sum(MostNumbers)); // Keys are made by the thousand: none grows while it is filled.
         foreach (var problem in problems)
         {
             AddSolve(all, problem);
@@ -100,7 +120,10 @@ internal sealed class MatKey : IEquatable<MatKey>
         return new MatKey([.. all], string.Join('\n', questions.Concat(problems.Select(problem => ((TopBoundary.Weather)problem.Top).Convection.Id))));
     }
 
-    private static void AddSolve(List<double> all, CoolingProblem problem) => all.AddRange([
+    private static int MostNumbers(CoolingProblem problem) =>
+        16 + (problem.Layers.Count * (16 + HeatReadAt.Length)) + problem.Layers.Sum(layer => layer.Initial.Count) + (8 * ((TopBoundary.Weather)problem.Top).Series.Count) + 8;
+
+    private static void AddSolve(List<double> all, CoolingProblem problem) => Add(all, [
         problem.Duration,
         problem.Settings.FinestCell,
         problem.Settings.Growth,
@@ -119,11 +142,14 @@ internal sealed class MatKey : IEquatable<MatKey>
         foreach (var layer in problem.Layers)
         {
             var material = layer.Material;
-            all.AddRange([
+            Add(all, [
                 (int)layer.Role, layer.Thickness, layer.LaidAt, layer.ResistanceBelow,
                 material.Conductivity, material.Density, material.SpecificHeat, material.Emissivity, material.Absorptivity]);
             all.AddRange(layer.Initial.Numbers);
-            all.AddRange(HeatReadAt.Select(celsius => material.HeatLaw?.At(celsius) ?? double.NaN));
+            foreach (var celsius in HeatReadAt)
+            {
+                all.Add(material.HeatLaw?.At(celsius) ?? double.NaN);
+            }
         }
     }
 
@@ -133,9 +159,11 @@ internal sealed class MatKey : IEquatable<MatKey>
         for (var i = 0; i < weather.Series.Count; i++)
         {
             var point = weather.Series[i];
-            all.AddRange([point.Time, point.Air, point.Wind, point.Sky, point.Sun, point.AddedHeat, point.Rain, point.DewPoint]);
+            Add(all, [point.Time, point.Air, point.Wind, point.Sky, point.Sun, point.AddedHeat, point.Rain, point.DewPoint]);
         }
     }
+
+    private static void Add(List<double> all, ReadOnlySpan<double> numbers) => all.AddRange(numbers);
 
     /// <inheritdoc/>
     public bool Equals(MatKey? other) => other is not null && hash == other.hash

@@ -75,11 +75,8 @@ internal static class FitQuantities
         return widths;
     }
 
-    private static IEnumerable<Course> CoursesOf(QuantityContext context, Run run)
-    {
-        var view = PlanView.Of(context);
-        return context.Plan.Courses.Where(course => view.RunsOf(course).Contains(run));
-    }
+    private static IEnumerable<Course> CoursesOf(QuantityContext context, Run run) =>
+        context.Plan.Courses.Where(course => PlanView.Lays(run, course));
 
     private static Answer RoomKnown(QuantityContext context) => Answers.Follows(context.Plan.Site?.Closure?.Width is not null, new InputReference("site", "closure.width"));
 

@@ -84,7 +84,7 @@ internal static class RollingTrainQuantities
         double? thickest = null;
         foreach (var body in view.Passes)
         {
-            var here = body.Courses.Where(course => view.RunsOf(course).Contains(run)).ToList();
+            var here = body.Courses.Where(course => PlanView.Lays(run, course)).ToList();
             var sum = here.Sum(course => calculation.Stated("t", course.Thickness, $"course:{course.Id}", "thickness"));
             thickest = here.Count > 0 && !(sum <= thickest) ? sum : thickest;
         }

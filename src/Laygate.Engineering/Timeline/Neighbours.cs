@@ -28,18 +28,21 @@ internal static class Neighbours
         return named is not null && CountBeside(context, named) == 1;
     }
 
+    /// <summary>Whether a joint may lie at a strip: it names the run, or names one run only, of which this may be the neighbour.</summary>
+    public static bool Names(Joint joint, LaidStrip strip) =>
+        joint.Beside is null || PlanView.Same(joint.Run, strip.Run.Id) || PlanView.Same(joint.Beside, strip.Run.Id);
+
     /// <summary>The two strips that a joint lies between, in the order in which they are laid; null where the plan has not both, or does not say which.</summary>
     public static (LaidStrip First, LaidStrip Second)? Of(QuantityContext context, ShiftTimeline timeline, Joint joint)
     {
-        for (var i = 0; i < timeline.Strips.Count; i++)
+        var (strips, named) = (timeline.Strips, timeline.Named(joint));
+        for (var i = 0; i < strips.Count; i++)
         {
-            for (var j = i + 1; j < timeline.Strips.Count; j++)
+            // One of the two is named: beside a named strip lies any, beside another only a named one.
+            var others = named.Contains(i) ? Enumerable.Range(i + 1, strips.Count - i - 1) : named.Where(j => j > i);
+            foreach (var j in others.Where(j => AreJoined(context, joint, strips[i], strips[j])))
             {
-                var (one, other) = (timeline.Strips[i], timeline.Strips[j]);
-                if (AreJoined(context, joint, one, other))
-                {
-                    return (one, other);
-                }
+                return (strips[i], strips[j]);
             }
         }
 

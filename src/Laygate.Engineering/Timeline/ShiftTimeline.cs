@@ -14,14 +14,24 @@ internal sealed class ShiftTimeline
 
     private readonly IReadOnlyDictionary<int, IReadOnlyList<TrainStop>> stops;
 
+    private readonly Lazy<ILookup<string, int>> places;
+
     internal ShiftTimeline(PlanView view, IReadOnlyList<LaidStrip> strips, IReadOnlyDictionary<int, IReadOnlyList<TrainStop>> stops) =>
-        (this.view, Strips, this.stops) = (view, strips, stops);
+        (this.view, Strips, this.stops, places) = (view, strips, stops, new(() => strips.Select((strip, place) => (strip.Run.Id, place)).ToLookup(item => item.Id, item => item.place, StringComparer.Ordinal)));
 
     /// <summary>Strips in the order in which they are begun; at least one.</summary>
     public IReadOnlyList<LaidStrip> Strips { get; }
 
     /// <summary>Strips of each train in order.</summary>
     public IReadOnlyList<IReadOnlyList<LaidStrip>> Trains => [.. Strips.GroupBy(strip => strip.Train).OrderBy(train => train.Key).Select(train => train.ToList())];
+
+    /// <summary>Places in <see cref="Strips"/> of the runs that a joint names, ascending.</summary>
+    public IReadOnlyList<int> Named(Joint joint) => joint switch
+    {
+        { Run: null, Beside: null } => [],
+        { Beside: { } beside, Run: { } run } when !PlanView.Same(run, beside) => [.. places.Value[run].Concat(places.Value[beside]).Order()],
+        _ => [.. places.Value[(joint.Run ?? joint.Beside)!]],
+    };
 
     /// <summary>Planned stops of a train in order.</summary>
     public IReadOnlyList<TrainStop> StopsOf(int train) => stops[train];

@@ -86,9 +86,15 @@ internal sealed class TimelineReader(Calculation calculation)
     /// <summary>The strip of another train that this one follows at a stated time.</summary>
     private (LaidStrip Strip, double Delay)? Leader(LaidStrip strip)
     {
-        foreach (var joint in calculation.Context.Plan.Joints.Where(joint => joint.Delay is not null))
+        var others = placed.FindAll(other => other.Train != strip.Train);
+        if (others.Count == 0)
         {
-            if (placed.Find(other => other.Train != strip.Train && Neighbours.AreJoined(calculation.Context, joint, other, strip)) is { } beside)
+            return null;
+        }
+
+        foreach (var joint in calculation.Context.Plan.Joints.Where(joint => joint.Delay is not null && Neighbours.Names(joint, strip)))
+        {
+            if (others.Find(other => Neighbours.AreJoined(calculation.Context, joint, other, strip)) is { } beside)
             {
                 return (beside, calculation.Stated("Δt", joint.Delay, $"joint:{joint.Id}", "delay"));
             }
@@ -96,7 +102,7 @@ internal sealed class TimelineReader(Calculation calculation)
 
         var lowest = strip.Courses[0];
         return lowest is { Laid: Laying.HotOnWarm } and ({ Delay: not null } or { Distance: not null })
-            && placed.Find(other => other.Train != strip.Train && IsBelow(other, strip)) is { } lower
+            && others.Find(other => IsBelow(other, strip)) is { } lower
                 ? (lower, PairQuantities.StatedDelayOf(calculation, lowest))
                 : null;
     }

@@ -53,6 +53,7 @@ internal static class NoteTable
         ["places-differ"] = "The limit is for one place ({limit}), the value for another ({place}): they cannot be compared.",
         ["quick-check"] = "Left out by the quick check.",
         ["quick-report"] = "This was a quick check. It leaves out the spread of values, the simulated shifts, remedies and outlook; a pass rests on expected values only. Check again without --quick before you rely on it.",
+        ["remedies-not-all-tried"] = "The plan is too large to try every change here: another one may mend this. Check the part that matters as a plan of its own.",
         ["roller-to-edge"] = "Rollers keep {distance} from the edge. No published figure fits every edge: a competent person judges it by the height, the ground and the mass of the roller.",
         ["row-not-listed"] = "The table of the {strength} limit does not list {*}.",
         ["row-remark"] = "How the row was read: {text}",

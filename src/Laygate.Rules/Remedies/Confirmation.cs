@@ -12,14 +12,18 @@ internal sealed class Confirmation(RemedyCandidates candidates, Before before)
 
     private readonly ConcurrentDictionary<string, Lazy<Variant?>> judged = new(StringComparer.Ordinal);
 
+    /// <summary>Whether there was more to try than may be judged; known once <see cref="Sets"/> has run.</summary>
+    public bool IsCut { get; private set; }
+
     /// <summary>Remedies and failed attempts of every finding that a number might mend.</summary>
     /// <param name="workers">Threads; at least 1. The result does not depend on it.</param>
     public Dictionary<(string Rule, string Address), RemedySet> Sets(int workers)
     {
         var sets = new RemedySet[candidates.Targets.Count];
         var options = new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, workers), CancellationToken = candidates.Judge.Cancel };
-        // One at a time to each thread: a finding costs from nothing to hundreds of simulated shifts.
-        Parallel.ForEach(Partitioner.Create(Enumerable.Range(0, sets.Length), EnumerablePartitionerOptions.NoBuffering), options, i => sets[i] = Of(candidates.Targets[i]));
+        var done = candidates.Budget.InWaves(sets.Length, candidates.Budget.Plans / 2, () => judged.Count, options, i => sets[i] = Of(candidates.Targets[i]));
+        Array.Fill(sets, new RemedySet([], []), done, sets.Length - done);
+        IsCut = candidates.IsCut || done < sets.Length;
         return candidates.Targets.Zip(sets).Where(pair => pair.Second.Found.Count > 0 || pair.Second.CannotBy.Count > 0)
             .ToDictionary(pair => (pair.First.Rule, pair.First.Address), pair => pair.Second);
     }

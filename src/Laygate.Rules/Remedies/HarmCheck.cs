@@ -8,6 +8,9 @@ internal sealed class HarmCheck(Judge judge, Before before)
 {
     private readonly ConcurrentDictionary<string, IReadOnlyList<Finding>> known = new(StringComparer.Ordinal);
 
+    /// <summary>Number of changes that were judged.</summary>
+    public int Judged => known.Count;
+
     /// <summary>Findings that a change makes worse; the change must leave the plan consistent.</summary>
     public IReadOnlyList<Finding> Of(IReadOnlyList<Setting> change)
     {

@@ -18,16 +18,32 @@ internal sealed record LeverEffect(
 }
 
 /// <summary>Moves one lever and looks at findings; keeps its changed plans, so that several findings share them.</summary>
-internal sealed class LeverSearch(Judge judge, Lever lever, Variant asItIs)
+/// <param name="judge">Makes and judges changed plans.</param>
+/// <param name="lever">The lever.</param>
+/// <param name="asItIs">The plan as it is, on expected values.</param>
+/// <param name="most">Most changed plans that are judged.</param>
+internal sealed class LeverSearch(Judge judge, Lever lever, Variant asItIs, int most)
 {
     /// <summary>Whole numbers are tried one by one as long as there are no more than this.</summary>
     private const int MostTriedOneByOne = 24;
 
     private readonly Dictionary<double, Variant?> variants = [];
 
+    /// <summary>Number of changed plans that were judged.</summary>
+    public int Judged => variants.Count;
+
+    /// <summary>Whether there was more to try than may be judged.</summary>
+    public bool IsCut { get; private set; }
+
     /// <summary>What the lever can do for a finding; null when it does not help in either direction.</summary>
     /// <param name="target">The finding as it is, with its spread.</param>
     public LeverEffect? Effect(Finding target)
+    {
+        var found = Best(target);
+        return IsCut && found?.Mends is null ? null : found; // What was not tried to its end is not said to fail there.
+    }
+
+    private LeverEffect? Best(Finding target)
     {
         var best = (LeverEffect?)null;
         foreach (var up in new[] { true, false })
@@ -163,6 +179,12 @@ internal sealed class LeverSearch(Judge judge, Lever lever, Variant asItIs)
     {
         if (!variants.TryGetValue(value, out var known))
         {
+            if (variants.Count >= most)
+            {
+                IsCut = true;
+                return null;
+            }
+
             known = judge.Expected(new Setting(lever, value));
             variants[value] = known;
         }

@@ -7,11 +7,21 @@ namespace Laygate.Rules.Remedies;
 /// Looks for two changes that mend a finding together: a second lever that undoes the one harm of a first, or two levers of
 /// which each helps and neither suffices.
 /// </summary>
-internal sealed class PairSearch(Judge judge, HarmCheck harm, IReadOnlyList<LeverEffect> effects)
+/// <param name="judge">Makes and judges changed plans.</param>
+/// <param name="harm">What a change makes worse.</param>
+/// <param name="effects">What each lever can do for the finding.</param>
+/// <param name="most">Most changed plans that are judged.</param>
+internal sealed class PairSearch(Judge judge, HarmCheck harm, IReadOnlyList<LeverEffect> effects, int most)
 {
     /// <summary>Most firsts that are followed up for one finding, and most findings that a first may harm.</summary>
     private const int MostFirsts = 4;
     private const int MostHarmed = 2;
+
+    /// <summary>Number of changed plans that were judged.</summary>
+    public int Judged { get; private set; }
+
+    /// <summary>Whether there was more to try than may be judged.</summary>
+    public bool IsCut { get; private set; }
 
     public IEnumerable<Candidate> Find(IReadOnlyList<Candidate> single)
     {
@@ -67,7 +77,7 @@ internal sealed class PairSearch(Judge judge, HarmCheck harm, IReadOnlyList<Leve
     {
         // A range may end where the plan contradicts itself, such as a phase that is done after the next one.
         var last = values.Count - 1;
-        while (last > 0 && judge.Changed(change(values[last])) is null)
+        while (last > 0 && MayJudge() && judge.Changed(change(values[last])) is null)
         {
             last /= 2;
         }
@@ -86,7 +96,14 @@ internal sealed class PairSearch(Judge judge, HarmCheck harm, IReadOnlyList<Leve
 
         return change(values[high]);
 
-        bool Suits(int i) => judge.Expected(change(values[i])) is { } variant && suits(variant);
+        bool Suits(int i) => MayJudge() && judge.Expected(change(values[i])) is { } variant && suits(variant);
+    }
+
+    private bool MayJudge()
+    {
+        IsCut |= Judged >= most;
+        Judged += IsCut ? 0 : 1;
+        return !IsCut;
     }
 
     private static bool IsSame(Lever a, Lever b) => a.Kind == b.Kind

@@ -16,6 +16,12 @@ public static class RemedySearch
     /// <summary>Most remedies shown for one finding.</summary>
     public const int MostPerFinding = 3;
 
+    /// <summary>
+    /// Findings of changed plans that one search judges: some six times what the largest plan of a usual shift needs, and some
+    /// seconds of work.
+    /// </summary>
+    public const int MostFindings = 1_500_000;
+
     /// <summary>Adds remedies to a report.</summary>
     /// <param name="report">The report on the plan as it is.</param>
     /// <param name="book">The rule book of that report.</param>
@@ -24,6 +30,7 @@ public static class RemedySearch
     /// <param name="isConsistent">Whether a changed plan does not contradict itself.</param>
     /// <param name="workers">Threads; at least 1. The result does not depend on it.</param>
     /// <param name="isWanted">Which findings need a remedy; null: all that a number can mend. Harm is looked for in all findings.</param>
+    /// <param name="mostFindings">Findings of changed plans that may be judged; what is then left untried is noted at the findings.</param>
     public static Report AddTo(
         Report report,
         RuleBook book,
@@ -31,7 +38,8 @@ public static class RemedySearch
         EvaluationSettings settings,
         Func<Plan, bool> isConsistent,
         int workers = 2,
-        Func<Finding, bool>? isWanted = null)
+        Func<Finding, bool>? isWanted = null,
+        int mostFindings = MostFindings)
     {
         var targets = report.Findings.Where(finding => Margins.IsTarget(finding) && isWanted?.Invoke(finding) != false).ToList();
         if (targets.Count == 0)
@@ -39,23 +47,26 @@ public static class RemedySearch
             return report;
         }
 
-        var candidates = RemedyCandidates.Find(new Judge(book, context, settings, isConsistent), targets, workers);
+        var candidates = RemedyCandidates.Find(new Judge(book, context, settings, isConsistent), targets, SearchBudget.Of(mostFindings, report.Findings.Count), workers);
         return Confirm(report, candidates, workers);
     }
 
-    /// <summary>The search on expected values alone, without the confirming runs; for measurements.</summary>
-    public static RemedyCandidates Candidates(
-        Report report, RuleBook book, QuantityContext context, EvaluationSettings settings, Func<Plan, bool> isConsistent, int workers = 2) =>
-        RemedyCandidates.Find(new Judge(book, context, settings, isConsistent), [.. report.Findings.Where(Margins.IsTarget)], workers);
-
-    /// <summary>Confirms what the search proposes and adds it to the report.</summary>
-    public static Report Confirm(Report report, RemedyCandidates candidates, int workers = 2)
+    private static Report Confirm(Report report, RemedyCandidates candidates, int workers)
     {
         var confirmation = new Confirmation(candidates, new Before(report.Findings));
         var sets = confirmation.Sets(workers);
+        var wanted = candidates.Targets.Select(target => (target.Rule, target.Address)).ToHashSet();
         return report with
         {
-            Findings = [.. report.Findings.Select(finding => sets.TryGetValue((finding.Rule, finding.Address), out var set) ? finding with { Remedies = set } : finding)],
+            Findings = [.. report.Findings.Select(finding => wanted.Contains((finding.Rule, finding.Address))
+                ? With(finding, sets.GetValueOrDefault((finding.Rule, finding.Address)), confirmation.IsCut) : finding)],
         };
     }
+
+    // What was left untried is said where another change might have been found.
+    private static Finding With(Finding finding, RemedySet? set, bool isCut) => finding with
+    {
+        Remedies = set,
+        Notes = isCut && (set is null || set.Found.Count < MostPerFinding) ? [.. finding.Notes, Note.Of(FindingNotes.RemediesNotAllTried)] : finding.Notes,
+    };
 }

@@ -51,6 +51,9 @@ public static class FindingNotes
     /// <summary>At release a required limit fails that could not be judged because a stated number is out of range. No arguments.</summary>
     public const string OutOfRangeFails = "out-of-range-fails";
 
+    /// <summary>The plan is too large to try every change that might mend the finding. No arguments.</summary>
+    public const string RemediesNotAllTried = "remedies-not-all-tried";
+
     /// <summary>The value is a temperature at another place than the limit's: place, limit.</summary>
     public const string PlacesDiffer = "places-differ";
 

@@ -1,14 +1,16 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using Laygate.Validation.Reading;
 
 namespace Laygate.Validation.Plans;
 
 /// <summary>Where the values of a plan stand in its file.</summary>
-/// <remarks>Nothing is indexed beforehand: a report asks for few of the some hundred values of a plan.</remarks>
+/// <remarks>Nothing is indexed beforehand: a report asks for few of the some hundred values of a plan, but many findings are about one element. Serves several threads.</remarks>
 public sealed class PlanPositions
 {
     private readonly MapToken root;
     private readonly Lazy<PositionedToken> plan;
+    private readonly ConcurrentDictionary<string, PositionedToken?> elements = new(StringComparer.Ordinal);
 
     internal PlanPositions(MapToken root)
     {
@@ -27,7 +29,7 @@ public sealed class PlanPositions
 
     // Many findings are about the plan as a whole, whose keys are gathered from two places.
     private PositionedToken? Find(string address) =>
-        string.Equals(address, PlanAddresses.OfPlan, StringComparison.Ordinal) ? plan.Value : PlanAddresses.Find(root, address);
+        string.Equals(address, PlanAddresses.OfPlan, StringComparison.Ordinal) ? plan.Value : elements.GetOrAdd(address, (one, tree) => PlanAddresses.Find(tree, one), root);
 
     /// <summary>Where every value under a key stands: one place for a single value, one for each number of a list of stations.</summary>
     /// <param name="address">Address of an element.</param>

@@ -324,6 +324,35 @@ public sealed class RemedyTests
     /// their time on, so it runs once for each plan and only where a test looks at remedies; a changed plan is judged anew once, however many
     /// findings it mends.
     /// </summary>
+    [Theory]
+    [InlineData(1)]
+    [InlineData(4)]
+    public void A_search_judges_no_more_plans_than_its_budget_and_says_what_it_left(int workers)
+    {
+        // A budget of next to nothing is 32 plans for the levers and half as many each for harm and for confirmation. A last wave
+        // of two items may end beyond it: each at most 8 plans by expected values, or the 4 of one remedy for each of three.
+        var most = 32 + 16 + 16 + (2 * 8) + (2 * 8) + (2 * 3 * 4);
+        var bench = Bench.Of(Moor, "us-wa");
+        var (report, plans) = bench.Search(mostFindings: 1, workers);
+        Assert.InRange(plans, 1, most);
+        Assert.True(bench.Search(RemedySearch.MostFindings, workers).Plans > 2 * most);
+        var whole = bench.Report.Findings.ToDictionary(finding => (finding.Rule, finding.Address));
+        var targets = report.Findings.Where(finding => finding.Notes.Any(note => note.Id == FindingNotes.RemediesNotAllTried)).ToList();
+        Assert.All(report.Findings.Where(finding => whole[(finding.Rule, finding.Address)].Remedies is not null), finding =>
+            Assert.True(finding.Remedies?.Found.Count == RemedySearch.MostPerFinding || targets.Contains(finding)));
+        Assert.All(report.Findings.SelectMany(finding => (finding.Remedies?.Found ?? []).Select(remedy => (finding, remedy))), one =>
+            Assert.Equal(Outcome.Met, bench.Fresh(one.remedy.Changes).Findings.Single(found => found.Rule == one.finding.Rule && found.Address == one.finding.Address).Outcome));
+        Assert.Equivalent(bench.Search(mostFindings: 1, workers: 2).Report.Findings.Select(Seen), report.Findings.Select(Seen), strict: true);
+    }
+
+    [Fact]
+    public void A_plan_of_usual_size_is_searched_to_the_end() =>
+        Assert.DoesNotContain(new[] { Bench.Of(Moor, "us-wa"), Bench.Of(Quay, QuayRules), Bench.Of(County, "us-wa", TightFind, TightPut) }
+            .SelectMany(bench => bench.Report.Findings).SelectMany(finding => finding.Notes), note => note.Id == FindingNotes.RemediesNotAllTried);
+
+    private static (string, string, int, int, int) Seen(Finding finding) =>
+        (finding.Rule, finding.Address, finding.Notes.Count, finding.Remedies?.Found.Count ?? -1, finding.Remedies?.CannotBy.Count ?? -1);
+
     private sealed class Bench
     {
         private static readonly ConcurrentDictionary<(string, string, string?, string?, int), Bench> Known = new();
@@ -354,6 +383,20 @@ public sealed class RemedyTests
                 var context = Context().Remembering();
                 return RemedySearch.AddTo(Evaluate(context), book, context, settings, plan => PlanConsistency.Check(plan).Count == 0, workers);
             });
+        }
+
+        public (Report Report, int Plans) Search(int mostFindings, int workers)
+        {
+            var plans = 0;
+            var context = Context().Remembering();
+            var report = RemedySearch.AddTo(Evaluate(context), book, context, settings, IsConsistent, workers, mostFindings: mostFindings);
+            return (report, plans);
+
+            bool IsConsistent(Plan plan)
+            {
+                Interlocked.Increment(ref plans);
+                return PlanConsistency.Check(plan).Count == 0;
+            }
         }
 
         public Plan Plan { get; }

@@ -33,7 +33,7 @@ internal sealed class ShiftReader(Calculation calculation)
             NoteSupply();
         }
 
-        var demands = trains.Select(train => new TrainDemand(train, new StretchReader(calculation, view).Read(train))).ToList();
+        var demands = trains.Select(train => new TrainDemand(train, new StretchReader(calculation).Read(train))).ToList();
         var models = demands.Select(demand => Read(demand, demands)).ToList();
         return calculation.Stopped is null && models.Count > 0 && models.TrueForAll(IsPossible) ? models : null;
     }

@@ -6,7 +6,7 @@ using Laygate.Model.Plans;
 namespace Laygate.Engineering.Supply.Simulation;
 
 /// <summary>Reads what is laid, stretch by stretch: the strips of a train in their order, each along its stations.</summary>
-internal sealed class StretchReader(Calculation calculation, PlanView view)
+internal sealed class StretchReader(Calculation calculation)
 {
     /// <summary>Stretches of constant width that stand for a taper.</summary>
     private const int TaperParts = 8;
@@ -77,7 +77,7 @@ internal sealed class StretchReader(Calculation calculation, PlanView view)
             return [];
         }
 
-        var parts = courses.Select(course => course is not null && view.RunsOf(course).Contains(run) ? RunProfile.Parts(run, course) : []).ToArray();
+        var parts = courses.Select(course => course is not null && PlanView.Lays(run, course) ? RunProfile.Parts(run, course) : []).ToArray();
         var ends = parts.SelectMany(Ends).Where(double.IsFinite).Append(0).Distinct().Order().ToList();
         return ends.Zip(ends.Skip(1)).SelectMany(between => Split(parts, densities, between.First, between.Second));
     }
