@@ -6,7 +6,9 @@ namespace Laygate.Mutation;
 /// </summary>
 internal sealed class TestOrder(IReadOnlyList<TestRecord> tests)
 {
+    // Each case of a theory may hold a place of its own: many where they are cheap, a few where they are dear.
     private const int CasesOfAMethod = 6;
+    private const double CostOfAMethod = 400;
     private const double Belief = 5;
     private const double FewPlaces = 50;
 
@@ -20,7 +22,7 @@ internal sealed class TestOrder(IReadOnlyList<TestRecord> tests)
     public List<int> Best(IEnumerable<int> reaching, double budget)
     {
         var ordered = reaching.GroupBy(test => Method(test), StringComparer.Ordinal)
-            .SelectMany(group => group.OrderBy(test => tests[test].Cost).Take(CasesOfAMethod))
+            .SelectMany(group => Cases(group))
             .OrderByDescending(test => Chance(test) / (tests[test].Cost + 1)).ToLookup(OfAPlan);
         return [.. Budget.Fill(tests, ordered[false], budget * 2 / 5), .. Budget.Fill(tests, ordered[true], budget * 3 / 5)];
     }
@@ -37,6 +39,12 @@ internal sealed class TestOrder(IReadOnlyList<TestRecord> tests)
                 return;
             }
         }
+    }
+
+    private IEnumerable<int> Cases(IEnumerable<int> method)
+    {
+        var spent = 0.0;
+        return method.OrderBy(test => tests[test].Cost).TakeWhile((test, index) => (spent += tests[test].Cost) <= CostOfAMethod || index < CasesOfAMethod);
     }
 
     private double Chance(int test)
