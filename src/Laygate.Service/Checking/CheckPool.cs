@@ -16,6 +16,8 @@ internal sealed class TooLongException(double seconds) : Exception(
 /// </summary>
 internal sealed class CheckPool(IOptions<ServiceSettings> options, Telemetry telemetry) : IDisposable
 {
+    private static readonly TimeSpan Glance = TimeSpan.FromMilliseconds(50);
+
     private readonly ServiceSettings settings = options.Value;
     private readonly SemaphoreSlim slots = new(options.Value.CheckSlots);
     private int inside;
@@ -43,6 +45,17 @@ internal sealed class CheckPool(IOptions<ServiceSettings> options, Telemetry tel
         catch (OperationCanceledException) when (!cancel.IsCancellationRequested)
         {
             throw new TooLongException(settings.CheckSeconds);
+        }
+    }
+
+    /// <summary>Waits until a place is free, so that work in the background does not slow people who wait for an answer.</summary>
+    /// <param name="atMost">Longest wait: where all places are always taken, the background still goes on.</param>
+    /// <param name="cancel">Calls the wait off.</param>
+    public async Task WaitForRoomAsync(TimeSpan atMost, CancellationToken cancel)
+    {
+        for (var waited = TimeSpan.Zero; waited < atMost && Volatile.Read(ref inside) >= settings.CheckSlots; waited += Glance)
+        {
+            await Task.Delay(Glance, cancel);
         }
     }
 

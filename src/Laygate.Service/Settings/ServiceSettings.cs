@@ -36,6 +36,9 @@ public sealed class ServiceSettings
     /// <summary>Longest time for a screening, s.</summary>
     public double ScreeningSeconds { get; set; } = 300;
 
+    /// <summary>Longest time that a screening waits with its begin while all places for checks of requests are taken, s; 0: it does not wait.</summary>
+    public double ScreeningPatience { get; set; } = 30;
+
     /// <summary>How long a worker may hold a submission without renewing its lease, s.</summary>
     public double LeaseSeconds { get; set; } = 30;
 

@@ -14,6 +14,7 @@ internal sealed class SettingsCheck : IValidateOptions<ServiceSettings>
             .. Range(nameof(options.CheckQueue), options.CheckQueue, 0, 10_000),
             .. Range(nameof(options.CheckSeconds), options.CheckSeconds, 0.1, 600),
             .. Range(nameof(options.ScreeningSeconds), options.ScreeningSeconds, 1, 3600),
+            .. Range(nameof(options.ScreeningPatience), options.ScreeningPatience, 0, 3600),
             .. Range(nameof(options.LeaseSeconds), options.LeaseSeconds, 1, 3600),
             .. Range(nameof(options.MaxFailures), options.MaxFailures, 1, 100),
             .. Range(nameof(options.RequestsPerMinute), options.RequestsPerMinute, 1, 1_000_000),

@@ -25,7 +25,7 @@ internal sealed class Bell : IDisposable
 
 /// <summary>Screens submissions in the background. When the process stops, what is unfinished is handed back at once.</summary>
 internal sealed class ScreeningWorker(
-    Screenings queue, Screening screening, Bell bell, Telemetry telemetry, IOptions<ServiceSettings> options, ILogger<ScreeningWorker> log) : BackgroundService
+    Screenings queue, Screening screening, CheckPool pool, Bell bell, Telemetry telemetry, IOptions<ServiceSettings> options, ILogger<ScreeningWorker> log) : BackgroundService
 {
     private static readonly TimeSpan Pause = TimeSpan.FromSeconds(1);
 
@@ -40,6 +40,7 @@ internal sealed class ScreeningWorker(
         {
             try
             {
+                await pool.WaitForRoomAsync(TimeSpan.FromSeconds(settings.ScreeningPatience), stop);
                 if (await queue.ClaimAsync(name, stop) is { } claim)
                 {
                     await ScreenAsync(claim, stop);

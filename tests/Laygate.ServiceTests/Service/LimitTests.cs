@@ -2,6 +2,7 @@ using System.Net;
 using System.Net.Sockets;
 using System.Text;
 using Laygate.Register;
+using Laygate.Service.Checking;
 using Laygate.ServiceTests.Shared;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -103,6 +104,50 @@ public sealed class LimitTests
         var refused = await Assert.ThrowsAsync<Microsoft.Extensions.Options.OptionsValidationException>(() => RunningService.StartAsync(Path.GetTempPath(), "Workers=-1", "Inbox=/nowhere"));
         Assert.Contains("Workers", refused.Message, StringComparison.Ordinal);
         Assert.Contains("Inbox", refused.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Background_work_waits_while_all_places_are_taken_but_not_for_ever()
+    {
+        await using var service = await RunningService.StartAsync(null, "CheckSlots=1", "ScreeningPatience=3600");
+        using var client = service.Client(service.Administrator);
+        var pool = service.Services.GetRequiredService<CheckPool>();
+        using var gate = new ManualResetEventSlim();
+        var busy = pool.RunAsync(
+            _ =>
+            {
+                gate.Wait();
+                return true;
+            },
+            default);
+        var patient = pool.WaitForRoomAsync(TimeSpan.FromHours(1), default);
+        await pool.WaitForRoomAsync(TimeSpan.FromMilliseconds(120), default); // Looks thrice, and goes on beside the busy place.
+        Assert.False(patient.IsCompleted);
+        var id = await RunningService.SubmitAsync(client, RunningService.Plan("concept-fifteen-lines.yaml"));
+        gate.Set();
+        await patient;
+        Assert.Equal("screened", (await RunningService.ScreenedAsync(client, id)).GetProperty("state").GetString());
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => BusyAsync(pool));
+        await busy;
+    }
+
+    // A wait that is called off ends, too.
+    private static async Task BusyAsync(CheckPool pool)
+    {
+        using var off = new CancellationTokenSource();
+        using var gate = new ManualResetEventSlim();
+        var busy = pool.RunAsync(
+            _ =>
+            {
+                gate.Wait();
+                return true;
+            },
+            default);
+        var wait = pool.WaitForRoomAsync(TimeSpan.FromHours(1), off.Token);
+        await off.CancelAsync();
+        gate.Set();
+        await wait;
+        await busy;
     }
 
     [Fact]
