@@ -24,7 +24,7 @@ internal sealed class CheckRun(ICheckPipeline pipeline, Streams streams, string 
         WriteProblems(problems);
         using var forms = new ResultForms(arguments, Head(arguments, sessions, plans), streams);
         var explained = arguments.Explain is { } choice ? new ExplainedFinding(choice) : null;
-        var (code, earlier) = Check(plans, arguments.Quick, forms, explained);
+        var (code, earlier) = Check(plans, forms, explained);
         explained?.Require();
         WriteProblems(earlier);
         forms.End();
@@ -64,12 +64,12 @@ internal sealed class CheckRun(ICheckPipeline pipeline, Streams streams, string 
     }
 
     // Plans are checked side by side and reported in their order; nothing is kept of a report that is written.
-    private (int Code, IReadOnlyList<Problem> Earlier) Check(IReadOnlyList<GovernedPlan> plans, bool isQuick, ResultForms forms, ExplainedFinding? explained)
+    private (int Code, IReadOnlyList<Problem> Earlier) Check(IReadOnlyList<GovernedPlan> plans, ResultForms forms, ExplainedFinding? explained)
     {
         var code = ExitCodes.Clean;
         var earlier = new List<Problem>();
         using var progress = new Progress(streams, plans.Count);
-        if (!isQuick || plans.Count > 1)
+        if (plans.Count > 1)
         {
             StartMemory.End();
         }

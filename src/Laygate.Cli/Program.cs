@@ -7,7 +7,11 @@ internal static class Program
 {
     private static int Main(string[] arguments)
     {
-        StartMemory.Begin(isShort: arguments.Contains("--quick", StringComparer.Ordinal));
+        if (arguments.Contains("--quick", StringComparer.Ordinal))
+        {
+            StartMemory.Begin();
+        }
+
         return new App(
             new ValidationPipeline(),
             Streams.OfProcess(),

@@ -9,18 +9,14 @@ namespace Laygate.Cli;
 internal static class StartMemory
 {
     // All that a quick check of an example allocates; where it needs more, the runtime collects as usual from there on.
-    private const long RoomOfAll = 32_000_000;
+    private const long Room = 32_000_000;
 
-    // Rules, schema and plan; a full check then needs no more memory than without.
-    private const long RoomOfReading = 16_000_000;
-
-    /// <summary>Puts collecting off until the room is used up, where the machine gives it.</summary>
-    /// <param name="isShort">Whether the run ends soon after it has read.</param>
-    public static void Begin(bool isShort)
+    /// <summary>Puts collecting off until the room is used up, where the machine gives it. For runs that end soon: a long one would keep the room as memory.</summary>
+    public static void Begin()
     {
         try
         {
-            GC.TryStartNoGCRegion(isShort ? RoomOfAll : RoomOfReading);
+            GC.TryStartNoGCRegion(Room);
         }
         catch (ArgumentOutOfRangeException)
         {

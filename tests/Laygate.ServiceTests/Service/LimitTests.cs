@@ -116,7 +116,7 @@ public sealed class LimitTests
         var busy = pool.RunAsync(
             _ =>
             {
-                gate.Wait();
+                gate.Wait(CancellationToken.None);
                 return true;
             },
             default);
@@ -139,7 +139,7 @@ public sealed class LimitTests
         var busy = pool.RunAsync(
             _ =>
             {
-                gate.Wait();
+                gate.Wait(CancellationToken.None);
                 return true;
             },
             default);
