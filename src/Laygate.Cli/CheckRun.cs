@@ -69,11 +69,6 @@ internal sealed class CheckRun(ICheckPipeline pipeline, Streams streams, string 
         var code = ExitCodes.Clean;
         var earlier = new List<Problem>();
         using var progress = new Progress(streams, plans.Count);
-        if (plans.Count > 1)
-        {
-            StartMemory.End();
-        }
-
         InOrder.Run(
             plans.Count,
             number =>

@@ -1,5 +1,3 @@
-using System.Runtime;
-
 namespace Laygate.Cli;
 
 /// <summary>
@@ -8,7 +6,7 @@ namespace Laygate.Cli;
 /// </summary>
 internal static class StartMemory
 {
-    // All that a quick check of an example allocates; where it needs more, the runtime collects as usual from there on.
+    // All that a quick check of an example allocates; where a run needs more, the runtime collects as usual from there on.
     private const long Room = 32_000_000;
 
     /// <summary>Puts collecting off until the room is used up, where the machine gives it. For runs that end soon: a long one would keep the room as memory.</summary>
@@ -21,22 +19,6 @@ internal static class StartMemory
         catch (ArgumentOutOfRangeException)
         {
             // A limit of the heap below the room: nothing is put off.
-        }
-    }
-
-    /// <summary>Collects as usual from now on: what follows is long, and most of what it allocates is soon free.</summary>
-    public static void End()
-    {
-        try
-        {
-            if (GCSettings.LatencyMode == GCLatencyMode.NoGCRegion)
-            {
-                GC.EndNoGCRegion();
-            }
-        }
-        catch (InvalidOperationException)
-        {
-            // It ended by itself in between.
         }
     }
 }

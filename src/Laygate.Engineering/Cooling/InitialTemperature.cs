@@ -76,9 +76,6 @@ public sealed class InitialTemperature
     /// <summary>Everything that makes it what it is: number of points, depths, temperatures.</summary>
     internal IEnumerable<double> Numbers => [depths.Length, .. depths, .. values];
 
-    /// <summary>How many they are.</summary>
-    internal int Count => 1 + (2 * depths.Length);
-
     internal bool IsUsable()
     {
         for (var i = 0; i < depths.Length; i++)

@@ -108,7 +108,7 @@ internal sealed class MatKey : IEquatable<MatKey>
     /// <param name="questions">Names of the questions.</param>
     public static MatKey Of(IReadOnlyList<CoolingProblem> problems, IEnumerable<double> lookedFor, IEnumerable<string> questions)
     {
-        var all = new List<double>(problems.Sum(MostNumbers)); // Keys are made by the thousand: none grows while it is filled.
+        var all = new List<double>(256 * problems.Count);
         foreach (var problem in problems)
         {
             AddSolve(all, problem);
@@ -119,9 +119,6 @@ internal sealed class MatKey : IEquatable<MatKey>
         all.AddRange(lookedFor);
         return new MatKey([.. all], string.Join('\n', questions.Concat(problems.Select(problem => ((TopBoundary.Weather)problem.Top).Convection.Id))));
     }
-
-    private static int MostNumbers(CoolingProblem problem) =>
-        16 + (problem.Layers.Count * (16 + HeatReadAt.Length)) + problem.Layers.Sum(layer => layer.Initial.Count) + (8 * ((TopBoundary.Weather)problem.Top).Series.Count) + 8;
 
     private static void AddSolve(List<double> all, CoolingProblem problem) => Add(all, [
         problem.Duration,
@@ -163,6 +160,7 @@ internal sealed class MatKey : IEquatable<MatKey>
         }
     }
 
+    // Keys are made by the thousand: their numbers need no array of their own on the way.
     private static void Add(List<double> all, ReadOnlySpan<double> numbers) => all.AddRange(numbers);
 
     /// <inheritdoc/>

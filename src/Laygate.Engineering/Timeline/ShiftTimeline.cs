@@ -26,12 +26,8 @@ internal sealed class ShiftTimeline
     public IReadOnlyList<IReadOnlyList<LaidStrip>> Trains => [.. Strips.GroupBy(strip => strip.Train).OrderBy(train => train.Key).Select(train => train.ToList())];
 
     /// <summary>Places in <see cref="Strips"/> of the runs that a joint names, ascending.</summary>
-    public IReadOnlyList<int> Named(Joint joint) => joint switch
-    {
-        { Run: null, Beside: null } => [],
-        { Beside: { } beside, Run: { } run } when !PlanView.Same(run, beside) => [.. places.Value[run].Concat(places.Value[beside]).Order()],
-        _ => [.. places.Value[(joint.Run ?? joint.Beside)!]],
-    };
+    public IReadOnlyList<int> Named(Joint joint) =>
+        [.. new[] { joint.Run, joint.Beside }.OfType<string>().Distinct(StringComparer.Ordinal).SelectMany(run => places.Value[run]).Order()];
 
     /// <summary>Planned stops of a train in order.</summary>
     public IReadOnlyList<TrainStop> StopsOf(int train) => stops[train];

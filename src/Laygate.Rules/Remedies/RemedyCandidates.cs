@@ -11,33 +11,35 @@ internal sealed record Candidate(IReadOnlyList<Setting> Change, LeverEffect Effe
 }
 
 /// <summary>What the search on expected values proposes for each finding.</summary>
-public sealed class RemedyCandidates
+/// <param name="Judge">Makes and judges changed plans.</param>
+/// <param name="Budget">What may be judged.</param>
+/// <param name="Targets">The findings, the worst first.</param>
+/// <param name="Effects">What each lever can do for a finding.</param>
+/// <param name="Found">Proposed changes.</param>
+/// <param name="IsCut">Whether there was more to try than may be judged.</param>
+internal sealed record RemedyCandidates(
+    Judge Judge,
+    SearchBudget Budget,
+    IReadOnlyList<Finding> Targets,
+    ILookup<(string Rule, string Address), LeverEffect> Effects,
+    ILookup<(string Rule, string Address), Candidate> Found,
+    bool IsCut)
 {
-    private RemedyCandidates(
-        Judge judge, SearchBudget budget, IReadOnlyList<Finding> targets, ILookup<(string, string), LeverEffect> effects, ILookup<(string, string), Candidate> found)
+    public static RemedyCandidates Find(Judge judge, IReadOnlyList<Finding> targets, SearchBudget budget, int workers)
     {
-        Judge = judge;
-        Budget = budget;
-        Targets = targets;
-        Effects = effects;
-        Found = found;
+        var options = new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, workers), CancellationToken = judge.Cancel };
+        // Asked for after the levers, so it is judged beside the first of them.
+        var before = workers > 1 ? Task.Run(Whole, judge.Cancel) : Task.FromResult(Whole());
+        var worstFirst = targets.OrderByDescending(target => target.Status).ToList();
+        var (effects, isCut) = Moved(judge, worstFirst, budget, options);
+        var (found, isCutToo) = Followed(effects, new HarmCheck(judge, before.GetAwaiter().GetResult()), judge, worstFirst, budget, options);
+        return new RemedyCandidates(judge, budget, worstFirst, effects, found, isCut || isCutToo);
+
+        Before Whole() => new(judge.AsItIs().All());
     }
 
-    internal Judge Judge { get; }
-
-    /// <summary>What may be judged; half as many plans to confirm.</summary>
-    internal SearchBudget Budget { get; }
-
-    /// <summary>Whether there was more to try than may be judged.</summary>
-    internal bool IsCut { get; private init; }
-
-    internal IReadOnlyList<Finding> Targets { get; }
-
-    internal ILookup<(string Rule, string Address), LeverEffect> Effects { get; }
-
-    internal ILookup<(string Rule, string Address), Candidate> Found { get; }
-
-    internal static RemedyCandidates Find(Judge judge, IReadOnlyList<Finding> targets, SearchBudget budget, int workers)
+    // Each lever alone.
+    private static (ILookup<(string, string), LeverEffect> Effects, bool IsCut) Moved(Judge judge, List<Finding> targets, SearchBudget budget, ParallelOptions options)
     {
         var asItIs = judge.AsItIs();
         foreach (var target in targets)
@@ -45,41 +47,38 @@ public sealed class RemedyCandidates
             asItIs.Find(target.Rule, target.Address); // Filled before several threads read it.
         }
 
-        var options = new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, workers), CancellationToken = judge.Cancel };
-        // Asked for after the levers, so it is judged beside the first of them.
-        var before = workers > 1 ? Task.Run(Whole, judge.Cancel) : Task.FromResult(Whole());
         var levers = InTurn(PlanLevers.Of(judge.Plan));
         var effects = new List<LeverEffect>[levers.Count];
         var (judged, cut) = (0, 0);
-        var moved = budget.InWaves(levers.Count, budget.Plans, () => judged, options, i =>
+        var done = budget.InWaves(levers.Count, budget.Plans, () => judged, options, i =>
         {
             var search = new LeverSearch(judge, levers[i].Lever, asItIs, budget.ForOne); // Let go with its changed plans.
             effects[levers[i].Place] = [.. targets.Select(search.Effect).OfType<LeverEffect>()];
             Interlocked.Add(ref judged, search.Judged);
             Interlocked.Add(ref cut, search.IsCut ? 1 : 0);
         });
+        return (effects.SelectMany(list => list ?? []).ToLookup(effect => (effect.Target.Rule, effect.Target.Address)), done < levers.Count || cut > 0);
+    }
 
-        var byTarget = effects.SelectMany(list => list ?? []).ToLookup(effect => (effect.Target.Rule, effect.Target.Address));
-        var harm = new HarmCheck(judge, before.GetAwaiter().GetResult());
+    // What mends and what harm it does: first each change for itself, which several findings ask for, then finding by finding with pairs.
+    private static (ILookup<(string, string), Candidate> Found, bool IsCut) Followed(
+        ILookup<(string, string), LeverEffect> effects, HarmCheck harm, Judge judge, List<Finding> targets, SearchBudget budget, ParallelOptions options)
+    {
+        // Several findings ask for one change: those of the worst findings are judged beside each other, as many as leave half of what there is for following up.
+        var mending = targets.SelectMany(target => effects[(target.Rule, target.Address)]).Where(IsProposed).Select(effect => effect.Mends!).Distinct();
+        List<Setting> first = [.. mending.Take(budget.Plans / 4)];
+        SearchBudget.Each(0, first.Count, options, i => harm.Of([first[i]]));
+        var (paired, cut) = (0, 0);
         var found = new List<Candidate>[targets.Count];
-        var mending = effects.SelectMany(list => list ?? []).Where(IsProposed).Select(effect => effect.Mends!).Distinct().ToList();
-        budget.InWaves(mending.Count, budget.Plans / 2, () => harm.Judged, options, i => harm.Of([mending[i]])); // Each finding asks for some of them.
-        var paired = 0;
-        var followed = budget.InWaves(targets.Count, budget.Plans / 2, () => harm.Judged + paired, options, i =>
+        var done = budget.InWaves(targets.Count, budget.Plans / 2, () => harm.Judged + paired, options, i =>
         {
-            var helping = byTarget[(targets[i].Rule, targets[i].Address)].ToList();
+            var helping = effects[(targets[i].Rule, targets[i].Address)].ToList();
             var pairs = new PairSearch(judge, harm, helping, budget.ForOne);
             found[i] = Of(helping, pairs, harm);
             Interlocked.Add(ref paired, pairs.Judged);
             Interlocked.Add(ref cut, pairs.IsCut ? 1 : 0);
         });
-        return new RemedyCandidates(
-            judge, budget, targets, byTarget, found.SelectMany(list => list ?? []).ToLookup(candidate => (candidate.Effect.Target.Rule, candidate.Effect.Target.Address)))
-        {
-            IsCut = moved < levers.Count || followed < targets.Count || cut > 0,
-        };
-
-        Before Whole() => new(judge.AsItIs().All());
+        return (found.SelectMany(list => list ?? []).ToLookup(candidate => (candidate.Effect.Target.Rule, candidate.Effect.Target.Address)), done < targets.Count || cut > 0);
     }
 
     // One of each kind of change first, then a second of each: a plan with forty rollers has other levers too.

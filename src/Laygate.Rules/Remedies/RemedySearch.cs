@@ -47,12 +47,8 @@ public static class RemedySearch
             return report;
         }
 
-        var candidates = RemedyCandidates.Find(new Judge(book, context, settings, isConsistent), targets, SearchBudget.Of(mostFindings, report.Findings.Count), workers);
-        return Confirm(report, candidates, workers);
-    }
-
-    private static Report Confirm(Report report, RemedyCandidates candidates, int workers)
-    {
+        var budget = SearchBudget.Of(mostFindings, report.Findings.Count);
+        var candidates = RemedyCandidates.Find(new Judge(book, context, settings, isConsistent), targets, budget, workers);
         var confirmation = new Confirmation(candidates, new Before(report.Findings));
         var sets = confirmation.Sets(workers);
         var wanted = candidates.Targets.Select(target => (target.Rule, target.Address)).ToHashSet();

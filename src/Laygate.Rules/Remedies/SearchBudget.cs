@@ -10,7 +10,7 @@ namespace Laygate.Rules.Remedies;
 internal sealed class SearchBudget
 {
     private const int FewestPlans = 32;
-    private const int WavesAtLeast = 32;
+    private const int Waves = 32;
     private const int PartOfOneSearch = 4;
 
     private SearchBudget(int plans) => Plans = plans;
@@ -19,7 +19,7 @@ internal sealed class SearchBudget
     public int Plans { get; }
 
     /// <summary>Changed plans for one lever, and for the pairs of one finding.</summary>
-    public int ForOne => Math.Max(FewestPlans / PartOfOneSearch, Plans / PartOfOneSearch);
+    public int ForOne => Plans / PartOfOneSearch;
 
     /// <summary>The budget of a plan.</summary>
     /// <param name="most">Findings of changed plans that may be judged.</param>
@@ -38,18 +38,19 @@ internal sealed class SearchBudget
     /// <returns>Number of items that were worked on.</returns>
     public int InWaves(int count, int most, Func<int> judged, ParallelOptions options, Action<int> work)
     {
-        var wave = Math.Max(2, Plans / WavesAtLeast);
+        var wave = Math.Max(2, Plans / Waves);
         var done = 0;
         while (done < count && judged() < most)
         {
             var next = Math.Min(count, done + wave);
-            // One at a time to each thread: an item costs from nothing to hundreds of simulated shifts.
-            Parallel.ForEach(
-                Partitioner.Create(Enumerable.Range(done, next - done), EnumerablePartitionerOptions.NoBuffering),
-                options, work);
+            Each(done, next, options, work);
             done = next;
         }
 
         return done;
     }
+
+    /// <summary>Works on items in parallel, one at a time to each thread: an item costs from nothing to hundreds of simulated shifts.</summary>
+    public static void Each(int from, int to, ParallelOptions options, Action<int> work) =>
+        Parallel.ForEach(Partitioner.Create(Enumerable.Range(from, to - from), EnumerablePartitionerOptions.NoBuffering), options, work);
 }

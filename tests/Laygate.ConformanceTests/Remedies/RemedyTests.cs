@@ -346,6 +346,16 @@ public sealed class RemedyTests
     }
 
     [Fact]
+    public void Where_a_budget_ends_the_worst_findings_have_been_followed_up()
+    {
+        // The whole search mends one failure and one warning of this plan; 256 changed plans do for half of it.
+        var bench = Bench.Of(Moor, "us-wa");
+        var (report, plans) = bench.Search(256 * bench.Unmended.Findings.Count, workers: 2);
+        Assert.InRange(plans, 1, bench.Search(RemedySearch.MostFindings, workers: 2).Plans - 1);
+        Assert.True(report.Findings.Any(finding => finding is { Status: Status.Fail, Remedies.Found.Count: > 0 }), "no failure is mended");
+    }
+
+    [Fact]
     public void A_plan_of_usual_size_is_searched_to_the_end() =>
         Assert.DoesNotContain(new[] { Bench.Of(Moor, "us-wa"), Bench.Of(Quay, QuayRules), Bench.Of(County, "us-wa", TightFind, TightPut) }
             .SelectMany(bench => bench.Report.Findings).SelectMany(finding => finding.Notes), note => note.Id == FindingNotes.RemediesNotAllTried);

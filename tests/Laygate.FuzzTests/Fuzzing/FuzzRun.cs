@@ -25,7 +25,7 @@ internal sealed class Tally
     /// <summary>The most that one input allocated, bytes.</summary>
     public long MostAllocated { get; set; }
 
-    /// <summary>Processor time, s, of the threads that tried inputs.</summary>
+    /// <summary>Time, s, that the threads spent on its inputs, added up.</summary>
     public double Seconds { get; set; }
 
     /// <summary>All inputs.</summary>
