@@ -8,7 +8,6 @@ using Laygate.Rules.Merging;
 using Laygate.Rules.Results;
 using Laygate.Validation.Plans;
 using Laygate.Validation.Reading;
-using UnitsNet;
 
 namespace Laygate.ConformanceTests.RuleBook;
 

@@ -6,7 +6,6 @@ using Laygate.Model.Plans;
 using Laygate.Rules.Definitions;
 using Laygate.Validation.Plans;
 using Laygate.Validation.Reading;
-using UnitsNet;
 
 namespace Laygate.ConformanceTests.Safety;
 

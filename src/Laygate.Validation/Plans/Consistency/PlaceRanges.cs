@@ -1,7 +1,6 @@
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 using Laygate.Validation.Measures;
-using UnitsNet;
 
 namespace Laygate.Validation.Plans.Consistency;
 

@@ -4,7 +4,6 @@ using FluentValidation.Results;
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 using Laygate.Validation.Measures;
-using UnitsNet;
 
 namespace Laygate.Validation.Plans.Consistency;
 

@@ -1,7 +1,6 @@
 using CsCheck;
 using Laygate.Model.Measures;
 using Laygate.Validation.Measures;
-using UnitsNet;
 
 namespace Laygate.UnitTests.Validation.Measures;
 
