@@ -11,7 +11,8 @@ public sealed class ArrowTests
         ["Laygate.Model"] = [],
         ["Laygate.Engineering"] = ["Laygate.Model", "MathNet.Numerics"],
         ["Laygate.Rules"] = ["Laygate.Engineering", "Laygate.Model"],
-        ["Laygate.Validation"] =
+        ["Laygate.Checking"] = ["Laygate.Reading", "Laygate.Rules", "Laygate.Engineering", "Laygate.Model"],
+        ["Laygate.Reading"] =
             ["Laygate.Rules", "Laygate.Engineering", "Laygate.Model", "YamlDotNet", "NJsonSchema", "NJsonSchema.Annotations", "Newtonsoft.Json", "FluentValidation"],
         ["Laygate.Reporting"] =
             ["Laygate.Rules", "Laygate.Engineering", "Laygate.Model", "OxyPlot", "Microsoft.AspNetCore.Components", "Microsoft.AspNetCore.Components.Web", "Microsoft.Extensions.Logging.Abstractions"],
