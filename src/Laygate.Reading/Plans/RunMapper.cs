@@ -1,5 +1,5 @@
+using Laygate.Model.Measures;
 using Laygate.Model.Plans;
-using UnitsNet;
 
 namespace Laygate.Reading.Plans;
 
@@ -74,7 +74,7 @@ internal static class RunMapper
 
     // One value that holds everywhere, or a list from station to station; both together are caught by the consistency check.
     private static IReadOnlyList<AtStation<T>> AlongRun<T>(Fields at, string single, string list)
-        where T : struct
+        where T : IDimension
     {
         var stations = at.List(list, entry => new AtStation<T>(entry.RequiredMeasure<Length>("at"), entry.RequiredMeasure<T>("value")));
         return at.Measure<T>(single) is { } everywhere ? [new AtStation<T>(null, everywhere), .. stations] : stations;
