@@ -1,6 +1,5 @@
 using Laygate.Reading.RuleFiles;
 using Laygate.Rules.Definitions;
-using Laygate.Rules.Merging;
 
 namespace Laygate.Checking.Cases;
 
