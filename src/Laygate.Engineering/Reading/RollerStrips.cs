@@ -36,7 +36,7 @@ internal static class RollerStrips
     private static int? OnRun(Calculation calculation, Run run, Length drum, Length overlap)
     {
         var address = $"run:{run.Id}";
-        var widest = run.Width.MaxBy(width => width.Value.Si)?.Value;
+        var widest = run.WidthAlong.MaxBy(width => width.Value.Si)?.Value;
         var width = calculation.Stated("W", widest, address, "width");
         return Strips.Count(Si.Metres(width), Si.Metres(LeftReach(calculation, run)), Si.Metres(RightReach(calculation, run)), drum, overlap);
     }
