@@ -1,7 +1,7 @@
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
-using Laygate.Validation.Plans;
-using Laygate.Validation.Reading;
+using Laygate.Reading.Plans;
+using Laygate.Reading.Yaml;
 
 namespace Laygate.ConformanceTests.Examples;
 

@@ -10,7 +10,8 @@ public sealed class ArrowTests
         ["Laygate.Model"] = ["UnitsNet"],
         ["Laygate.Engineering"] = ["Laygate.Model", "UnitsNet", "MathNet.Numerics"],
         ["Laygate.Rules"] = ["Laygate.Engineering", "Laygate.Model", "UnitsNet"],
-        ["Laygate.Validation"] =
+        ["Laygate.Checking"] = ["Laygate.Reading", "Laygate.Rules", "Laygate.Engineering", "Laygate.Model", "UnitsNet"],
+        ["Laygate.Reading"] =
             ["Laygate.Rules", "Laygate.Engineering", "Laygate.Model", "UnitsNet", "YamlDotNet", "NJsonSchema", "NJsonSchema.Annotations", "Newtonsoft.Json", "FluentValidation"],
         ["Laygate.Reporting"] =
             ["Laygate.Rules", "Laygate.Engineering", "Laygate.Model", "OxyPlot", "Microsoft.AspNetCore.Components", "Microsoft.AspNetCore.Components.Web", "Microsoft.Extensions.Logging.Abstractions"],
