@@ -12,7 +12,6 @@ internal static class MappingWriter
             #nullable enable
             using Laygate.Model.Measures;
             using Laygate.Model.Plans;
-            using UnitsNet;
 
             namespace {{room}}.Plans;
 

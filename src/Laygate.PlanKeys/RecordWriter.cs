@@ -13,7 +13,6 @@ internal static class RecordWriter
             using System;
             using System.Collections.Generic;
             using Laygate.Model.Measures;
-            using UnitsNet;
 
             namespace Laygate.Model.Plans;
 

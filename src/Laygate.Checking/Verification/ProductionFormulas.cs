@@ -1,7 +1,6 @@
 using Laygate.Engineering.Layers;
 using Laygate.Engineering.Rolling;
 using Laygate.Engineering.Supply;
-using UnitsNet;
 
 namespace Laygate.Checking.Verification;
 
@@ -37,98 +36,87 @@ internal static class ProductionFormulas
 
     private static IReadOnlyList<CaseFormula> Laying =>
     [
-        new("spread-rate", CaseDimension.MassPerArea, [Thickness, Density], i => Spreading(i)?.KilogramsPerSquareMeter),
+        new("spread-rate", CaseDimension.MassPerArea, [Thickness, Density], i => Spreading(i)),
         new("compacted-density", CaseDimension.Density, [new("reference_density", CaseDimension.Density), new("degree", CaseDimension.Proportion)],
-            i => Spread.Compacted(UnitsNet.Density.FromKilogramsPerCubicMeter(i["reference_density"]), Ratio.FromDecimalFractions(i["degree"]))?.KilogramsPerCubicMeter),
+            i => Spread.Compacted(i["reference_density"], i["degree"])),
         new("tonnage", CaseDimension.Mass, [new("length", CaseDimension.Length), Width, Thickness, Density, new CaseInput("waste", CaseDimension.Proportion).Optional()],
-            i => Spreading(i) is { } rate ? Spread.Tonnage(rate, Area.FromSquareMeters(i["length"] * i["width"]), Ratio.FromDecimalFractions(i["waste"]))?.Kilograms : null),
+            i => Spreading(i) is { } rate ? Spread.Tonnage(rate, i["length"] * i["width"], i["waste"]) : null),
         new("run-per-load", CaseDimension.Length, [Payload, Width, Thickness, Density],
-            i => Spreading(i) is { } rate ? Spread.RunPerLoad(Kilograms(i, "payload"), Metres(i, "width"), rate)?.Meters : null),
+            i => Spreading(i) is { } rate ? Spread.RunPerLoad(i["payload"], i["width"], rate) : null),
         new("thickness-behind-screed", CaseDimension.Length, [Thickness, new("final_degree", CaseDimension.Proportion), new("degree_behind_screed", CaseDimension.Proportion)],
-            i => CourseThickness.BehindScreed(Metres(i, "thickness"), Ratio.FromDecimalFractions(i["final_degree"]), Ratio.FromDecimalFractions(i["degree_behind_screed"]))?.Meters),
+            i => CourseThickness.BehindScreed(i["thickness"], i["final_degree"], i["degree_behind_screed"])),
         new("paver-speed", CaseDimension.Speed, [Supply, Width, Thickness, Density],
-            i => Spreading(i) is { } rate ? Engineering.Supply.Demand.PaverSpeed(Flow(i, "supply"), Metres(i, "width"), rate)?.MetersPerSecond : null),
+            i => Spreading(i) is { } rate ? Engineering.Supply.Demand.PaverSpeed(i["supply"], i["width"], rate) : null),
         new("paver-demand", CaseDimension.MassFlow, [PaverSpeed, Width, Thickness, Density],
-            i => Spreading(i) is { } rate ? Engineering.Supply.Demand.Of(Velocity(i, "paver_speed"), Metres(i, "width"), rate)?.KilogramsPerSecond : null),
+            i => Spreading(i) is { } rate ? Engineering.Supply.Demand.Of(i["paver_speed"], i["width"], rate) : null),
         new("speed-while-moving", CaseDimension.Speed, [new("average_speed", CaseDimension.Speed), new("availability", CaseDimension.Proportion)],
-            i => Engineering.Supply.Demand.WhileMoving(Velocity(i, "average_speed"), Ratio.FromDecimalFractions(i["availability"]))?.MetersPerSecond),
+            i => Engineering.Supply.Demand.WhileMoving(i["average_speed"], i["availability"])),
     ];
 
     private static IReadOnlyList<CaseFormula> Haul =>
     [
         new("supply-with-stock", CaseDimension.MassFlow, [new("plant_output", CaseDimension.MassFlow), new("stock", CaseDimension.Mass), new("shift", CaseDimension.Duration)],
-            i => Engineering.Supply.Demand.WithStock(Flow(i, "plant_output"), Kilograms(i, "stock"), Span(i, "shift"))?.KilogramsPerSecond),
+            i => Engineering.Supply.Demand.WithStock(i["plant_output"], i["stock"], i["shift"])),
         new("truck-cycle", CaseDimension.Duration,
             [new("loading", CaseDimension.Duration), new("haul_out", CaseDimension.Duration), new("discharge", CaseDimension.Duration), new("haul_back", CaseDimension.Duration), new CaseInput("waiting", CaseDimension.Duration).Optional()],
-            i => Fleet.Cycle(Span(i, "loading"), Span(i, "haul_out"), Span(i, "waiting"), Span(i, "discharge"), Span(i, "haul_back"))?.Seconds),
+            i => Fleet.Cycle(i["loading"], i["haul_out"], i["waiting"], i["discharge"], i["haul_back"])),
         new("minimum-trucks", CaseDimension.Count, [Rate, new("cycle", CaseDimension.Duration), Payload],
-            i => Fleet.MinimumCount(Flow(i, "rate"), Span(i, "cycle"), Kilograms(i, "payload"))),
-        new("load-interval", CaseDimension.Duration, [Payload, Rate], i => Fleet.Interval(Kilograms(i, "payload"), Flow(i, "rate"))?.Seconds),
-        new("discharge-time", CaseDimension.Duration, [Payload, Demand], i => Fleet.Discharge(Kilograms(i, "payload"), Flow(i, "demand"))?.Seconds),
+            i => Fleet.MinimumCount(i["rate"], i["cycle"], i["payload"])),
+        new("load-interval", CaseDimension.Duration, [Payload, Rate], i => Fleet.Interval(i["payload"], i["rate"])),
+        new("discharge-time", CaseDimension.Duration, [Payload, Demand], i => Fleet.Discharge(i["payload"], i["demand"])),
         new("shift-tonnage", CaseDimension.Mass,
             [new("output", CaseDimension.MassFlow), new("productive", CaseDimension.Duration), new("availability", CaseDimension.Proportion), new("stock_used", CaseDimension.Mass)],
-            i => ShiftTonnage.Of(Flow(i, "output"), Span(i, "productive"), Ratio.FromDecimalFractions(i["availability"]), Kilograms(i, "stock_used"))?.Kilograms),
-        new("loads", CaseDimension.Count, [new("mass", CaseDimension.Mass), Payload], i => ShiftTonnage.Loads(Kilograms(i, "mass"), Kilograms(i, "payload"))),
+            i => ShiftTonnage.Of(i["output"], i["productive"], i["availability"], i["stock_used"])),
+        new("loads", CaseDimension.Count, [new("mass", CaseDimension.Mass), Payload], i => ShiftTonnage.Loads(i["mass"], i["payload"])),
         new("start-delay", CaseDimension.Duration, [new("loads_waiting", CaseDimension.Count), Payload, new("output", CaseDimension.MassFlow)],
-            i => ShiftTonnage.StartDelay(i.Whole("loads_waiting"), Kilograms(i, "payload"), Flow(i, "output"))?.Seconds),
-        new("buffer-cover", CaseDimension.Duration, [new("held", CaseDimension.Mass), Demand], i => Fleet.BufferCover(Kilograms(i, "held"), Flow(i, "demand"))?.Seconds),
+            i => ShiftTonnage.StartDelay(i.Whole("loads_waiting"), i["payload"], i["output"])),
+        new("buffer-cover", CaseDimension.Duration, [new("held", CaseDimension.Mass), Demand], i => Fleet.BufferCover(i["held"], i["demand"])),
     ];
 
     private static IReadOnlyList<CaseFormula> Feeding =>
     [
         new("feeder-occupation", CaseDimension.Plain, [.. Lower, .. Upper, .. Feeder], i => TwoMixFeeding.Occupation(Mix(i, "lower"), Mix(i, "upper"), Timing(i))),
         new("feeder-occupation-one-mix", CaseDimension.Plain, [Demand, Payload, .. Feeder],
-            i => TwoMixFeeding.Occupation(new FedMix(Flow(i, "demand"), Kilograms(i, "payload")), Timing(i))),
+            i => TwoMixFeeding.Occupation(new FedMix(i["demand"], i["payload"]), Timing(i))),
         new("lower-buffer-needed", CaseDimension.Mass, [.. Lower, .. Upper, .. Feeder, Lowest],
-            i => TwoMixFeeding.LowerBufferNeeded(Mix(i, "lower"), Mix(i, "upper"), Timing(i), Kilograms(i, "lowest_level"))?.Kilograms),
+            i => TwoMixFeeding.LowerBufferNeeded(Mix(i, "lower"), Mix(i, "upper"), Timing(i), i["lowest_level"])),
         new("call-level-lowest", CaseDimension.Mass, [.. Lower, .. Upper, .. Feeder, Lowest],
-            i => TwoMixFeeding.CallLowest(Mix(i, "lower"), Mix(i, "upper"), Timing(i), Kilograms(i, "lowest_level"))?.Kilograms),
+            i => TwoMixFeeding.CallLowest(Mix(i, "lower"), Mix(i, "upper"), Timing(i), i["lowest_level"])),
         new("call-level-highest", CaseDimension.Mass, [.. Upper, .. Feeder, new("capacity", CaseDimension.Mass)],
-            i => TwoMixFeeding.CallHighest(Mix(i, "upper"), Timing(i), Kilograms(i, "capacity"))?.Kilograms),
+            i => TwoMixFeeding.CallHighest(Mix(i, "upper"), Timing(i), i["capacity"])),
     ];
 
     private static IReadOnlyList<CaseFormula> Rolling =>
     [
         new("roller-strips", CaseDimension.Count,
             [Width, new("left_overhang", CaseDimension.Length), new("right_overhang", CaseDimension.Length), Drum, Overlap],
-            i => Engineering.Rolling.Strips.Count(Metres(i, "width"), Metres(i, "left_overhang"), Metres(i, "right_overhang"), Metres(i, "drum"), Metres(i, "overlap"))),
+            i => Engineering.Rolling.Strips.Count(i["width"], i["left_overhang"], i["right_overhang"], i["drum"], i["overlap"])),
         new("roller-efficiency", CaseDimension.Plain, [new("zone", CaseDimension.Length), RollerSpeed, new("reversal", CaseDimension.Duration)],
-            i => RollerOutput.Efficiency(Metres(i, "zone"), Velocity(i, "roller_speed"), Span(i, "reversal"))),
+            i => RollerOutput.Efficiency(i["zone"], i["roller_speed"], i["reversal"])),
         new("speed-roller-follows", CaseDimension.Speed, [Efficiency, RollerSpeed, Strips, Passes],
-            i => RollerOutput.SpeedItFollows(i["efficiency"], Velocity(i, "roller_speed"), i.Whole("strips"), i.Whole("passes"))?.MetersPerSecond),
+            i => RollerOutput.SpeedItFollows(i["efficiency"], i["roller_speed"], i.Whole("strips"), i.Whole("passes"))),
         new("roller-effective-speed", CaseDimension.Speed, [Efficiency, RollerSpeed],
-            i => PassTimes.EffectiveSpeed(i["efficiency"], Velocity(i, "roller_speed"))?.MetersPerSecond),
+            i => PassTimes.EffectiveSpeed(i["efficiency"], i["roller_speed"])),
         new("pass-latest", CaseDimension.Duration,
             [new("start", CaseDimension.Duration), new("end", CaseDimension.Duration), Passes, new("pass", CaseDimension.Count)],
-            i => PassTimes.LatestOf(Span(i, "start"), Span(i, "end"), i.Whole("passes"), i.Whole("pass"))?.Seconds),
+            i => PassTimes.LatestOf(i["start"], i["end"], i.Whole("passes"), i.Whole("pass"))),
         new("roller-area-output", CaseDimension.AreaPerTime, [Efficiency, RollerSpeed, Drum, Overlap, Passes],
-            i => RollerOutput.AreaPerSecond(i["efficiency"], Velocity(i, "roller_speed"), Metres(i, "drum"), Metres(i, "overlap"), i.Whole("passes"))),
+            i => RollerOutput.AreaPerSecond(i["efficiency"], i["roller_speed"], i["drum"], i["overlap"], i.Whole("passes"))),
         new("rollers-by-tonnage", CaseDimension.Count, [Rate, new("per_roller", CaseDimension.MassFlow)],
-            i => RollerOutput.CountByTonnage(Flow(i, "rate"), Flow(i, "per_roller"))),
+            i => RollerOutput.CountByTonnage(i["rate"], i["per_roller"])),
         new("roller-tail-out", CaseDimension.Duration, [new("zone", CaseDimension.Length), Efficiency, RollerSpeed, Passes],
-            i => RollerOutput.TailOut(Metres(i, "zone"), i["efficiency"], Velocity(i, "roller_speed"), i.Whole("passes"))?.Seconds),
-        new("zone-length", CaseDimension.Length, [PaverSpeed, Time], i => RollerOutput.ZoneLength(Velocity(i, "paver_speed"), Span(i, "time"))?.Meters),
-        new("zone-time", CaseDimension.Duration, [new("end", CaseDimension.Length), PaverSpeed], i => RollerOutput.ZoneTime(Metres(i, "end"), Velocity(i, "paver_speed"))?.Seconds),
+            i => RollerOutput.TailOut(i["zone"], i["efficiency"], i["roller_speed"], i.Whole("passes"))),
+        new("zone-length", CaseDimension.Length, [PaverSpeed, Time], i => RollerOutput.ZoneLength(i["paver_speed"], i["time"])),
+        new("zone-time", CaseDimension.Duration, [new("end", CaseDimension.Length), PaverSpeed], i => RollerOutput.ZoneTime(i["end"], i["paver_speed"])),
         new("impact-spacing", CaseDimension.Length, [RollerSpeed, new("frequency", CaseDimension.Frequency)],
-            i => RollerOutput.ImpactSpacing(Velocity(i, "roller_speed"), Frequency.FromHertz(i["frequency"]))?.Meters),
+            i => RollerOutput.ImpactSpacing(i["roller_speed"], i["frequency"])),
         new("linear-load", CaseDimension.LoadPerWidth, [new("mass", CaseDimension.Mass), Drum],
-            i => RollerOutput.LinearLoad(Kilograms(i, "mass"), Metres(i, "drum"))?.NewtonsPerMeter),
+            i => RollerOutput.LinearLoad(i["mass"], i["drum"])),
     ];
 
-    private static AreaDensity? Spreading(CaseInputs i) =>
-        Spread.Rate(Metres(i, "thickness"), UnitsNet.Density.FromKilogramsPerCubicMeter(i["density"]));
+    private static double? Spreading(CaseInputs i) => Spread.Rate(i["thickness"], i["density"]);
 
-    private static FedMix Mix(CaseInputs i, string which) => new(Flow(i, which + "_demand"), Kilograms(i, which + "_payload"));
+    private static FedMix Mix(CaseInputs i, string which) => new(i[which + "_demand"], i[which + "_payload"]);
 
-    private static FeederTiming Timing(CaseInputs i) => new(Flow(i, "feed_rate"), Span(i, "exchange"), Span(i, "changeover"));
-
-    private static Length Metres(CaseInputs i, string name) => Length.FromMeters(i[name]);
-
-    private static Mass Kilograms(CaseInputs i, string name) => Mass.FromKilograms(i[name]);
-
-    private static MassFlow Flow(CaseInputs i, string name) => MassFlow.FromKilogramsPerSecond(i[name]);
-
-    private static Speed Velocity(CaseInputs i, string name) => Speed.FromMetersPerSecond(i[name]);
-
-    private static Duration Span(CaseInputs i, string name) => Duration.FromSeconds(i[name]);
+    private static FeederTiming Timing(CaseInputs i) => new(i["feed_rate"], i["exchange"], i["changeover"]);
 }

@@ -1,6 +1,5 @@
 using Laygate.Engineering.Supply.Queueing;
 using Laygate.Engineering.Supply.Simulation;
-using UnitsNet;
 
 namespace Laygate.Checking.Verification;
 
@@ -33,16 +32,16 @@ internal static class QueueFormulas
         new("closed-network-wait-unloading", CaseDimension.Duration, Network, i => Means(i)?.Wait[1]),
         new("closed-network-cycle", CaseDimension.Duration, Network, i => Means(i)?.Cycle),
         new("loads-per-hour-without-variation", CaseDimension.Plain, Network,
-            i => ClosedNetwork.DeterministicBound(i.Whole("trucks"), Span(i, "travel"), [Span(i, "loading"), Span(i, "unloading")]) * 3600),
+            i => ClosedNetwork.DeterministicBound(i.Whole("trucks"), i["travel"], [i["loading"], i["unloading"]]) * 3600),
         new("lower-loads-of-group", CaseDimension.Count, Order, Group),
     ];
 
-    private static FiniteSourceState? Of(CaseInputs i) => FiniteSource.Of(Span(i, "away"), Span(i, "service"), i.Whole("customers"), i.Whole("servers"));
+    private static FiniteSourceState? Of(CaseInputs i) => FiniteSource.Of(i["away"], i["service"], i.Whole("customers"), i.Whole("servers"));
 
     private static FiniteQueueRow? Row(CaseInputs i) => FiniteSource.TableRow(i["service_factor"], i.Whole("customers"), i.Whole("servers"));
 
     private static ClosedNetworkState? Means(CaseInputs i) =>
-        ClosedNetwork.MeanValues(i.Whole("trucks"), Span(i, "travel"), [Span(i, "loading"), Span(i, "unloading")]);
+        ClosedNetwork.MeanValues(i.Whole("trucks"), i["travel"], [i["loading"], i["unloading"]]);
 
     /// <summary>Loads of the lower mix before the upper load of a number, since the one before it.</summary>
     private static double? Group(CaseInputs i)
@@ -64,6 +63,4 @@ internal static class QueueFormulas
 
         return null;
     }
-
-    private static Duration Span(CaseInputs i, string name) => Duration.FromSeconds(i[name]);
 }

@@ -1,5 +1,4 @@
 using Laygate.Model.Measures;
-using UnitsNet;
 
 namespace Laygate.Model.Plans;
 
@@ -8,7 +7,7 @@ namespace Laygate.Model.Plans;
 /// <param name="Value">Value.</param>
 /// <typeparam name="T">Type of the value's dimension.</typeparam>
 public sealed record AtStation<T>(Measure<Length>? At, Measure<T> Value)
-    where T : struct;
+    where T : IDimension;
 
 /// <content>One value that holds everywhere, or a list from station to station; both together are caught by the consistency check.</content>
 public sealed partial record Run
@@ -20,5 +19,5 @@ public sealed partial record Run
     public IReadOnlyList<AtStation<Ratio>> CrossfallAlong => [.. Everywhere(Crossfall), .. Crossfalls.Select(fall => new AtStation<Ratio>(fall.At, fall.Value))];
 
     private static AtStation<T>[] Everywhere<T>(Measure<T>? value)
-        where T : struct => value is null ? [] : [new AtStation<T>(null, value)];
+        where T : IDimension => value is null ? [] : [new AtStation<T>(null, value)];
 }

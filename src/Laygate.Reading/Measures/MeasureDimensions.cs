@@ -1,37 +1,11 @@
 using System.Collections.Frozen;
 using Laygate.Model.Measures;
-using UnitsNet;
 
 namespace Laygate.Reading.Measures;
 
-/// <summary>What each UnitsNet type measures, and how to call it in a message.</summary>
+/// <summary>How to call a dimension in a message.</summary>
 internal static class MeasureDimensions
 {
-    private static readonly FrozenDictionary<Type, Dimension> ByType = new Dictionary<Type, Dimension>
-    {
-        [typeof(Length)] = Dimension.Length,
-        [typeof(Area)] = Dimension.Area,
-        [typeof(Temperature)] = Dimension.Temperature,
-        [typeof(TemperatureDelta)] = Dimension.TemperatureDifference,
-        [typeof(Duration)] = Dimension.Duration,
-        [typeof(Speed)] = Dimension.Speed,
-        [typeof(Mass)] = Dimension.Mass,
-        [typeof(MassFlow)] = Dimension.MassFlow,
-        [typeof(Density)] = Dimension.Density,
-        [typeof(AreaDensity)] = Dimension.MassPerArea,
-        [typeof(FilmThickness)] = Dimension.VolumePerArea,
-        [typeof(Ratio)] = Dimension.Proportion,
-        [typeof(Frequency)] = Dimension.Frequency,
-        [typeof(Pressure)] = Dimension.Pressure,
-        [typeof(ForcePerLength)] = Dimension.ForcePerLength,
-        [typeof(Irradiance)] = Dimension.Irradiance,
-        [typeof(ElectricPotential)] = Dimension.Voltage,
-        [typeof(Illuminance)] = Dimension.Illuminance,
-        [typeof(MassConcentration)] = Dimension.Concentration,
-        [typeof(Acceleration)] = Dimension.Acceleration,
-        [typeof(Angle)] = Dimension.Angle,
-    }.ToFrozenDictionary();
-
     private static readonly FrozenDictionary<Dimension, (string Noun, string Example)> Wordings = new Dictionary<Dimension, (string, string)>
     {
         [Dimension.Length] = ("a length", "45 mm"),
@@ -57,10 +31,6 @@ internal static class MeasureDimensions
         [Dimension.Angle] = ("an angle", "48.25 °"),
         [Dimension.None] = ("a number without a unit", "3"),
     }.ToFrozenDictionary();
-
-    /// <summary>The dimension that a UnitsNet type stands for.</summary>
-    public static Dimension Of<T>()
-        where T : struct => ByType[typeof(T)];
 
     /// <summary>The dimension with its article: "a length".</summary>
     public static string Noun(Dimension dimension) => Wordings[dimension].Noun;

@@ -14,12 +14,12 @@ public static class MeasureReader
     /// <summary>Reads a measure of the dimension that <typeparamref name="T"/> stands for.</summary>
     /// <param name="text">The text.</param>
     /// <param name="problem">Why it is no such measure; null when it is one.</param>
-    /// <typeparam name="T">UnitsNet type of the dimension; <see cref="FilmThickness"/> for volume per area.</typeparam>
+    /// <typeparam name="T">The dimension.</typeparam>
     /// <returns>The measure in the unit as stated, or null.</returns>
     public static Measure<T>? Read<T>(string text, out MeasureProblem? problem)
-        where T : struct
+        where T : IDimension
     {
-        var found = Read(text, MeasureDimensions.Of<T>(), out problem);
+        var found = Read(text, T.Of, out problem);
         return found is var (number, unit) ? new Measure<T>(number, unit) : null;
     }
 

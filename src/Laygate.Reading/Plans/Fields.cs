@@ -77,7 +77,7 @@ internal sealed class Fields(MapToken map, TextSpan anchor, string path, Mapping
 
     /// <summary>A number with a unit.</summary>
     public Measure<T>? Measure<T>(string key)
-        where T : struct
+        where T : IDimension
     {
         if (Scalar(key, "a number and a unit") is not { } scalar) return null;
         var measure = MeasureReader.Read<T>(scalar.Text, out var problem);
@@ -87,12 +87,12 @@ internal sealed class Fields(MapToken map, TextSpan anchor, string path, Mapping
 
     /// <summary>A number with a unit that must be there.</summary>
     public Measure<T> RequiredMeasure<T>(string key)
-        where T : struct => Measure<T>(key) ?? Missing(key, Nothing<T>());
+        where T : IDimension => Measure<T>(key) ?? Missing(key, Nothing<T>());
 
     /// <summary>A measure of either of two dimensions: a mass or a volume per area.</summary>
     public IMeasure? Either<TFirst, TSecond>(string key)
-        where TFirst : struct
-        where TSecond : struct
+        where TFirst : IDimension
+        where TSecond : IDimension
     {
         if (Scalar(key, "a number and a unit") is not { } scalar) return null;
         if (MeasureReader.Read<TFirst>(scalar.Text, out var problem) is { } first) return first;
@@ -157,7 +157,7 @@ internal sealed class Fields(MapToken map, TextSpan anchor, string path, Mapping
     }
 
     private static Measure<T> Nothing<T>()
-        where T : struct => new(0, UnitTable.Of(MeasureDimensions.Of<T>()).First());
+        where T : IDimension => new(0, UnitTable.Of(T.Of).First());
 
     private IReadOnlyList<YamlToken> Items(string key)
     {

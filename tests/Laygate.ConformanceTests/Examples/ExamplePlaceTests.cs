@@ -73,7 +73,7 @@ public sealed class ExamplePlaceTests
         });
     }
 
-    private static double Degrees(Measure<UnitsNet.Angle> angle) => angle.Number;
+    private static double Degrees(Measure<Angle> angle) => angle.Number;
 
     private static double Clear(double sine) => sine <= 0 ? 0 : 1098 * sine * Math.Exp(-0.057 / sine);
 

@@ -8,7 +8,6 @@ using Laygate.Reading.Yaml;
 using Laygate.Rules.Evaluation;
 using Laygate.Rules.Merging;
 using Laygate.Rules.Results;
-using UnitsNet;
 
 namespace Laygate.ConformanceTests.RuleBook;
 

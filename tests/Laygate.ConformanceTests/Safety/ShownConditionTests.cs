@@ -6,7 +6,6 @@ using Laygate.Model.Plans;
 using Laygate.Reading.Plans;
 using Laygate.Reading.Yaml;
 using Laygate.Rules.Definitions;
-using UnitsNet;
 
 namespace Laygate.ConformanceTests.Safety;
 

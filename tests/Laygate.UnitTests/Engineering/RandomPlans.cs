@@ -33,7 +33,7 @@ internal static class RandomPlans
         if (inner == typeof(IMeasure))
         {
             // The rate of a bond coat is stated by mass or by volume.
-            return MakeMeasure(random.Next(2) == 0 ? typeof(Measure<UnitsNet.AreaDensity>) : typeof(Measure<FilmThickness>), random);
+            return MakeMeasure(random.Next(2) == 0 ? typeof(Measure<AreaDensity>) : typeof(Measure<FilmThickness>), random);
         }
 
         if (inner.IsGenericType && inner.GetGenericTypeDefinition() == typeof(IReadOnlyList<>))

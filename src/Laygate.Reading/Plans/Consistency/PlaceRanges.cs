@@ -1,7 +1,6 @@
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 using Laygate.Reading.Measures;
-using UnitsNet;
 
 namespace Laygate.Reading.Plans.Consistency;
 

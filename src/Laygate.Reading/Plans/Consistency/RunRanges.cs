@@ -1,7 +1,6 @@
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 using Laygate.Reading.Measures;
-using UnitsNet;
 
 namespace Laygate.Reading.Plans.Consistency;
 
@@ -40,7 +39,7 @@ internal static class RunRanges
 
     // A single value stands in front of the stations; the plan may have one or the other.
     private static void AlongRun<T>(Run run, Where at, string key, IReadOnlyList<AtStation<T>> values)
-        where T : struct
+        where T : IDimension
     {
         if (values.Count > 1 && values[0].At is null) at.Fail($"{key}s", $"Both `{key}` and `{key}s` are stated.", $"Keep `{key}` when it is the same everywhere, else `{key}s`.");
         Measure<Length>? before = null;
@@ -54,7 +53,7 @@ internal static class RunRanges
     }
 
     private static IEnumerable<(AtStation<T> Value, Where Where, string Key)> Entries<T>(Where at, string key, IReadOnlyList<AtStation<T>> values)
-        where T : struct
+        where T : IDimension
     {
         var stations = values.Where(value => value.At is not null).ToList();
         foreach (var single in values.Where(value => value.At is null)) yield return (single, at, key);

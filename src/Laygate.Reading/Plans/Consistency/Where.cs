@@ -4,7 +4,6 @@ using FluentValidation.Results;
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 using Laygate.Reading.Measures;
-using UnitsNet;
 
 namespace Laygate.Reading.Plans.Consistency;
 

@@ -1,7 +1,6 @@
 using CsCheck;
 using Laygate.Model.Measures;
 using Laygate.Reading.Measures;
-using UnitsNet;
 
 namespace Laygate.UnitTests.Reading.Measures;
 
