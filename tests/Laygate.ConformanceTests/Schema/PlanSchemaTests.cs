@@ -81,9 +81,9 @@ public class PlanSchemaTests
             .Where(definition => definition.Value.TryGetProperty("enum", out _) && definition.Name is not ("flag" or "sieve")).ToList();
 
         Assert.InRange(lists.Count, 40, 100);
-        Assert.All(lists, list => Assert.Equal(Words(list.Name), Listed(list.Value)));
+        Assert.All(lists, list => Assert.Equal(Words(list.Name), Listed(list.Value), StringComparer.Ordinal));
         // The table of sieves is a set without an order; the schema may list it in any.
-        Assert.Equal(Sieve.Names.Order(StringComparer.Ordinal), Listed(Parsed.GetProperty("definitions").GetProperty("sieve")).Order(StringComparer.Ordinal));
+        Assert.Equal(Sieve.Names.Order(StringComparer.Ordinal), Listed(Parsed.GetProperty("definitions").GetProperty("sieve")).Order(StringComparer.Ordinal), StringComparer.Ordinal);
     }
 
     [Fact]
