@@ -1,8 +1,9 @@
-namespace Laygate.Engineering.Supply.Simulation;
+namespace Laygate.Engineering.Numerics;
 
 /// <summary>
-/// Random numbers from one word of state: the same seed gives the same numbers on every machine. SplitMix64 (Steele, Lea
-/// and Flood 2014, from memory); a stream is a start far away in the same period.
+/// Random numbers from one word of state: the same seed gives the same numbers on every machine and version. SplitMix64 (Steele,
+/// Lea and Flood 2014, from memory); a stream is a start far away in the same period, and each load has a place in it, which
+/// the sources of MathNet.Numerics cannot be set to.
 /// </summary>
 internal static class RandomStream
 {
