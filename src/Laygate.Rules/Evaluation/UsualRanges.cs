@@ -1,6 +1,5 @@
 using Laygate.Engineering.Quantities.Values;
 using Laygate.Model.Measures;
-using Laygate.Model.Plans;
 using Laygate.Rules.Binding;
 
 namespace Laygate.Rules.Evaluation;

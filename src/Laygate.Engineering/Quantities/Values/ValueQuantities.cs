@@ -1,5 +1,4 @@
 using Laygate.Model.Measures;
-using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Quantities.Values;
 
