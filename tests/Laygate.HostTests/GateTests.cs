@@ -116,6 +116,52 @@ public sealed class GateTests : IDisposable
         Assert.Equal(2, Laygate("compare", "jobs/job-1.yaml", "jobs/none.yaml").Code);
     }
 
+    [Fact]
+    public void A_comparison_asks_under_the_rules_and_the_stage_of_the_settings()
+    {
+        Begin();
+        Commit();
+        Edit(0, "    thickness: 25 mm", "    thickness: 33 mm");
+        string[] compare = ["compare", "--since", "HEAD", "jobs/job-0.yaml", "--format", "json"];
+        var withoutSettings = Without(compare);
+        var asked = Without([.. compare, "--rules", "us-wa"]);
+        Assert.NotEqual(withoutSettings, asked);
+
+        File.WriteAllText(Path.Combine(folder, "laygate.yaml"), "rules: [us-wa]\n");
+        Assert.Equal(asked, Laygate(compare).Out);
+        File.WriteAllText(Path.Combine(folder, "laygate.yaml"), "stage: release\n");
+        Assert.NotEqual(withoutSettings, Laygate(compare).Out);
+    }
+
+    [Fact]
+    public void A_comparison_that_may_fail_is_as_strict_as_the_settings_and_says_what_is_wrong_with_them()
+    {
+        Begin();
+        Commit();
+        Edit(0, "spare: yes, water_and_fuel", "spare: no, water_and_fuel");
+        string[] compare = ["compare", "--since", "HEAD", "jobs/job-0.yaml"];
+        Assert.Equal(0, Laygate([.. compare, "--fail-on", "fail"]).Code);
+        Assert.Equal(1, Laygate([.. compare, "--fail-on", "warn"]).Code);
+        File.AppendAllText(Path.Combine(folder, "laygate.yaml"), "fail_on: warn\n");
+        Assert.Equal(0, Laygate(compare).Code);
+        Assert.Equal(1, Laygate([.. compare, "--fail-on", "fail"]).Code);
+
+        File.WriteAllText(Path.Combine(folder, "laygate.yaml"), "rulez: [de]\n");
+        var refused = Laygate(compare);
+        Assert.Equal(2, refused.Code);
+        Assert.Contains("laygate.yaml:1:1", refused.Error, StringComparison.Ordinal);
+    }
+
+    private string Without(string[] arguments)
+    {
+        var settings = Path.Combine(folder, "laygate.yaml");
+        var text = File.ReadAllText(settings);
+        File.Delete(settings);
+        var output = Laygate(arguments).Out;
+        File.WriteAllText(settings, text);
+        return output;
+    }
+
     // The definitions of the report stand in its own schema; here both are one document.
     private static string Errors(string json)
     {

@@ -56,9 +56,12 @@ internal sealed class CheckSessions(ICheckPipeline pipeline, CheckArguments argu
     /// <summary>The session for a plan.</summary>
     /// <param name="input">The plan.</param>
     /// <param name="isOnly">Whether the run has no other.</param>
-    public GovernedSession For(PlanInput input, bool isOnly) => input.Identity is "-"
-        ? For(Directory.GetCurrentDirectory())
-        : For(Path.GetDirectoryName(Path.GetFullPath(input.Identity)) ?? Directory.GetCurrentDirectory(), isOnly ? input : null);
+    public GovernedSession For(PlanInput input, bool isOnly) => For(FolderOf(input), isOnly && input.Identity is not "-" ? input : null);
+
+    /// <summary>The folder whose settings hold for a plan; for standard input the folder of the process.</summary>
+    public static string FolderOf(PlanInput input) => input.Identity is "-"
+        ? Directory.GetCurrentDirectory()
+        : Path.GetDirectoryName(Path.GetFullPath(input.Identity)) ?? Directory.GetCurrentDirectory();
 
     private GovernedSession For(string folder, PlanInput? only = null)
     {

@@ -18,6 +18,8 @@ internal sealed class CompareCommand : Verb
                                                             the same plans under two rule
                                                             books, for example two editions
 
+        Rules, departures and stage that a laygate.yaml asks for hold on both sides.
+
         Options
           --rules NAME|PATH      a specification for both sides; may be repeated
           --old-rules NAME|PATH  a specification for the earlier side only

@@ -13,7 +13,7 @@ namespace Laygate.Cli.Verbs;
 /// <summary>One run of <c>laygate compare</c>.</summary>
 internal sealed class CompareRun(Host host, CompareRequest request)
 {
-    private sealed record Side(string Name, byte[]? Bytes, Problem? Problem);
+    private sealed record Side(string Name, PlanInput Input, byte[]? Bytes, Problem? Problem);
 
     /// <summary>Compares and writes what changed.</summary>
     /// <returns>The exit code.</returns>
@@ -21,20 +21,18 @@ internal sealed class CompareRun(Host host, CompareRequest request)
     {
         ResultOutput.KeepApart(request.Output, request.Files);
         var pairs = Pairs();
-        var old = RuleBookOnDisk.Open(request.OldRules).Bound;
-        var @new = RuleBookOnDisk.Open(request.NewRules).Bound;
-        if (old.Book is null || @new.Book is null)
+        var books = new ComparedBooks(request, host.Version);
+        var opened = pairs.ConvertAll(pair => (pair.Old, pair.New, OldBook: books.Of(pair.Old.Input, isOld: true), NewBook: books.Of(pair.New.Input, isOld: false)));
+        List<Problem> unread = [.. opened.SelectMany(pair => pair.OldBook.Problems.Concat(pair.NewBook.Problems)).Distinct()];
+        if (unread.Count > 0)
         {
-            return host.Streams.Refuse([.. old.Problems.Concat(@new.Problems).Distinct()]);
+            return host.Streams.Refuse(unread);
         }
 
-        var settings = new CheckSettings(null, request.Date, host.Version);
-        var tools = new PlanTools();
-        var comparer = new PlanComparer(new PlanCheck(old.Book, settings, tools: tools), new PlanCheck(@new.Book, settings, tools: tools));
-        var results = pairs.ConvertAll(pair => Compare(comparer, pair.Old, pair.New));
+        var results = opened.ConvertAll(pair => Compare(new PlanComparer(pair.OldBook.Check!, pair.NewBook.Check!), pair.Old, pair.New));
         Write(results);
         var problems = results.SelectMany(result => result.Problems).ToList();
-        return problems.Count > 0 ? host.Streams.Refuse(problems) : results.Exists(IsWorse) ? ExitCodes.Findings : ExitCodes.Clean;
+        return problems.Count > 0 ? host.Streams.Refuse(problems) : results.Exists(result => IsWorse(result, books.FailOn)) ? ExitCodes.Findings : ExitCodes.Clean;
     }
 
     private List<(Side Old, Side New)> Pairs()
@@ -59,7 +57,7 @@ internal sealed class CompareRun(Host host, CompareRequest request)
 
     private Side Earlier(PlanInput input, Revisions? revisions) => revisions is null || input.Problem is not null
         ? Read(input)
-        : new Side($"{input.Name} at {request.Since}", revisions.Show(request.Since!, input.Identity), null);
+        : new Side($"{input.Name} at {request.Since}", input, revisions.Show(request.Since!, input.Identity), null);
 
     private Side Read(string name)
     {
@@ -70,7 +68,7 @@ internal sealed class CompareRun(Host host, CompareRequest request)
     private static Side Read(PlanInput input)
     {
         var (bytes, problem) = PlanBytes.Read(input);
-        return new Side(input.Name, bytes, problem);
+        return new Side(input.Name, input, bytes, problem);
     }
 
     private static ComparisonResult Compare(PlanComparer comparer, Side old, Side @new)
@@ -81,10 +79,10 @@ internal sealed class CompareRun(Host host, CompareRequest request)
             : comparer.Run(old.Name, old.Bytes, @new.Name, @new.Bytes);
     }
 
-    private bool IsWorse(ComparisonResult result) => result.Plans.SelectMany(plan => plan.Findings).Any(change =>
+    private static bool IsWorse(ComparisonResult result, FailOn failOn) => result.Plans.SelectMany(plan => plan.Findings).Any(change =>
         change.Direction == ChangeDirection.Worse
         && change.New is { } finding
-        && (request.FailOn, finding.Status) is (FailOn.Fail or FailOn.Warn, Status.Fail) or (FailOn.Warn, Status.Warn));
+        && (failOn, finding.Status) is (FailOn.Fail or FailOn.Warn, Status.Fail) or (FailOn.Warn, Status.Warn));
 
     private void Write(List<ComparisonResult> results)
     {
