@@ -63,7 +63,7 @@ internal static class PlanSchemaFile
 
     /// <summary>The definition that a schema refers to.</summary>
     public static string? Definition(JsonElement schema) =>
-        schema.TryGetProperty("allOf", out var all) ? all[0].GetProperty("$ref").GetString()!.Split('/')[^1] : null;
+        (schema.TryGetProperty("allOf", out var all) ? all[0] : schema).TryGetProperty("$ref", out var reference) ? reference.GetString()!.Split('/')[^1] : null;
 
     // A specification that stands beside the plans has no format version.
     private static bool IsPlan(string path) => (Read(File.ReadAllText(path)).Root as MapToken)?["format"] is not null;

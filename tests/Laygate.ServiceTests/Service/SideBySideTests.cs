@@ -14,8 +14,8 @@ public sealed class SideBySideTests
         {
             var (left, right) = (Lines(random), Lines(random));
             var pairs = SideBySide.Of(left, right);
-            Assert.Equal(left, pairs.Where(pair => pair.Left is not null).Select(pair => pair.Left!.Value.Text));
-            Assert.Equal(right, pairs.Where(pair => pair.Right is not null).Select(pair => pair.Right!.Value.Text));
+            Assert.Equal(left, pairs.Where(pair => pair.Left is not null).Select(pair => pair.Left!.Value.Text), StringComparer.Ordinal);
+            Assert.Equal(right, pairs.Where(pair => pair.Right is not null).Select(pair => pair.Right!.Value.Text), StringComparer.Ordinal);
             Assert.Equal(Enumerable.Range(1, left.Length), pairs.Where(pair => pair.Left is not null).Select(pair => pair.Left!.Value.Number));
             Assert.Equal(Enumerable.Range(1, right.Length), pairs.Where(pair => pair.Right is not null).Select(pair => pair.Right!.Value.Number));
             Assert.All(pairs.Where(pair => !pair.Differs), pair => Assert.Equal(pair.Left!.Value.Text, pair.Right!.Value.Text));
@@ -27,7 +27,7 @@ public sealed class SideBySideTests
     public void What_is_gone_stands_before_what_is_new()
     {
         var pairs = SideBySide.Of(["a", "old", "z"], ["a", "new", "z"]);
-        Assert.Equal(["a/a", "old/", "/new", "z/z"], pairs.Select(pair => $"{pair.Left?.Text}/{pair.Right?.Text}"));
+        Assert.Equal(["a/a", "old/", "/new", "z/z"], pairs.Select(pair => $"{pair.Left?.Text}/{pair.Right?.Text}"), StringComparer.Ordinal);
     }
 
     [Fact]

@@ -89,7 +89,7 @@ internal sealed partial class StatedValues
             Add("move", run.Move, ValueSort.PaverMove);
             Add("starts_after", run.StartsAfter, ValueSort.RunStart);
             Length(run);
-            foreach (var width in run.Width) Add(width.At is null ? "width" : $"widths.{Name(width.At)}.value", width.Value, ValueSort.MatWidth);
+            foreach (var width in run.WidthAlong) Add(width.At is null ? "width" : $"widths.{Name(width.At)}.value", width.Value, ValueSort.MatWidth);
             Add("left_reach", run.LeftReach, ValueSort.Reach);
             Add("right_reach", run.RightReach, ValueSort.Reach);
             Add("edge_slope", run.EdgeSlope, ValueSort.EdgeSlope);
