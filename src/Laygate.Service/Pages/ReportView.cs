@@ -30,7 +30,7 @@ public sealed record FindingView(string Status, string Rule, string Address, str
 }
 
 /// <summary>The report on one plan as a page shows it.</summary>
-public sealed record PlanView(string Title, string Plan, string? Revision, string Stage, string JudgedFor, IReadOnlyList<(string Name, int Count)> Counts, IReadOnlyList<FindingView> Findings)
+public sealed record PlanOnPage(string Title, string Plan, string? Revision, string Stage, string JudgedFor, IReadOnlyList<(string Name, int Count)> Counts, IReadOnlyList<FindingView> Findings)
 {
     /// <summary>The plots of the plan; none where they were not worked out.</summary>
     public IReadOnlyList<PlotFigure> Plots { get; init; } = [];
@@ -46,7 +46,7 @@ public sealed record PlanView(string Title, string Plan, string? Revision, strin
 public sealed record ProblemView(string Message, string? Hint, int? Line, int? Column);
 
 /// <summary>A run as a page shows it, in the words of every other form.</summary>
-public sealed record ReportView(IReadOnlyList<PlanView> Plans, IReadOnlyList<ProblemView> Problems, IReadOnlyList<string> Caution)
+public sealed record ReportView(IReadOnlyList<PlanOnPage> Plans, IReadOnlyList<ProblemView> Problems, IReadOnlyList<string> Caution)
 {
     private static readonly string[] Order = ["fail", "warn", "departed", "pass"];
 
@@ -76,7 +76,7 @@ public sealed record ReportView(IReadOnlyList<PlanView> Plans, IReadOnlyList<Pro
 
     private static int Rank(string status) => Array.IndexOf(Order, status) is var at and >= 0 ? at : Order.Length;
 
-    private static PlanView Plan(Report report, int index) => new(
+    private static PlanOnPage Plan(Report report, int index) => new(
         PlainText.Show(report.PlanTitle ?? report.PlanId),
         PlainText.Show(report.PlanId),
         report.Revision is { } revision ? PlainText.Show(revision) : null,
