@@ -1,7 +1,5 @@
-using System.Globalization;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Measures;
-using Laygate.Model.Plans;
 using Laygate.Rules.Definitions;
 
 namespace Laygate.Rules.Binding;

@@ -1,6 +1,5 @@
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Measures;
-using Laygate.Model.Plans;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Evaluation;
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Laygate.Engineering.Quantities;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Evaluation;

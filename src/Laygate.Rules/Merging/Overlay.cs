@@ -1,5 +1,4 @@
 using Laygate.Engineering.Quantities;
-using Laygate.Model.Plans;
 using Laygate.Rules.Binding;
 using Laygate.Rules.Definitions;
 
