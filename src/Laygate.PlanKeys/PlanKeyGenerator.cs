@@ -6,7 +6,8 @@ namespace Laygate.PlanKeys;
 
 /// <summary>
 /// Writes code from the plan schema while a project is compiled. The project's property <c>PlanKeys</c> says which: <c>records</c>
-/// (the model of a plan with its lists of words) or <c>mapping</c> (from the keys of a document into these records).
+/// (the model of a plan with its lists of words), <c>mapping</c> (from the keys of a document into these records) or <c>numbers</c> (the walk over
+/// what these records state as numbers).
 /// </summary>
 [Generator(LanguageNames.CSharp)]
 public sealed class PlanKeyGenerator : IIncrementalGenerator
@@ -34,8 +35,11 @@ public sealed class PlanKeyGenerator : IIncrementalGenerator
             case "mapping":
                 Add(output, "KeyMapping", MappingWriter.Write(schema, room));
                 break;
+            case "numbers":
+                Add(output, "StatedValues", NumberWriter.Write(schema, room));
+                break;
             default:
-                throw new FormatException($"The property PlanKeys is `{kind}`; known are `records` and `mapping`.");
+                throw new FormatException($"The property PlanKeys is `{kind}`; known are `records`, `mapping` and `numbers`.");
         }
     }
 

@@ -7,7 +7,8 @@ namespace Laygate.PlanKeys;
 
 /// <summary>
 /// Reads the plan schema. A definition with keys is a record, one with words an enumeration, named like the definition; the
-/// names of all other definitions are those of values that the reader of plans knows.
+/// names of all other definitions are those of values that the reader of plans knows. <c>length.mat_width</c> is a length of the sort
+/// <c>mat-width</c>; a record whose <c>$comment</c> is <c>address plant:ID</c> is named so by findings.
 /// </summary>
 internal sealed class SchemaReader
 {
@@ -28,14 +29,15 @@ internal sealed class SchemaReader
         var reader = new SchemaReader(json);
         return new PlanSchema(
             [reader.Group(Text(reader.root, "title"), reader.root), .. reader.definitions.Where(one => Child(one.Value, "properties") is not null).Select(one => reader.Group(one.Key, one.Value))],
-            [.. reader.definitions.Where(one => IsWordList(one.Key, one.Value)).Select(one => List(one.Key, one.Value))]);
+            [.. reader.definitions.Where(one => IsWordList(one.Key, one.Value)).Select(one => List(one.Key, one.Value))],
+            [.. reader.definitions.Keys.Select(Sort).Where(sort => sort.Length > 0).Distinct(StringComparer.Ordinal)]);
     }
 
     private Group Group(string name, XElement node)
     {
         var type = Names.Pascal(name);
         var required = new HashSet<string>(Members(Child(node, "required")).Select(key => key.Value), StringComparer.Ordinal);
-        return new Group(type, Text(node, "description"), [.. Members(Child(node, "properties")).Select(key => Key(type, key, required.Contains(Name(key))))]);
+        return new Group(type, Text(node, "description"), [.. Members(Child(node, "properties")).Select(key => Key(type, key, required.Contains(Name(key))))], Text(node, "$comment").StartsWith("address ", StringComparison.Ordinal));
     }
 
     private Key Key(string owner, XElement node, bool isRequired)
@@ -44,7 +46,7 @@ internal sealed class SchemaReader
         var value = Value(isList ? Child(node, "items")! : node);
         // A member cannot be named like its type: the plan's own `plan` is its identity.
         var property = Names.Pascal(Name(node)) is var name && string.Equals(name, owner, StringComparison.Ordinal) ? value.Type : name;
-        return new Key(Name(node), property, value, isList, isRequired, Meaning(node));
+        return new Key(Name(node), property, value, isList, isRequired, Meaning(node), Sort(Reference(node) ?? string.Empty));
     }
 
     private KeyValue Value(XElement node)
@@ -70,6 +72,8 @@ internal sealed class SchemaReader
         new(Names.Pascal(name), Text(node, "description"), [.. Members(Child(node, "enum")).Zip(Members(Child(node, "enumDescriptions")), (word, meaning) => (word.Value, meaning.Value))]);
 
     private static bool IsWordList(string name, XElement node) => Child(node, "enum") is not null && Values.Find(name) is null;
+
+    private static string Sort(string definition) => definition.Split('.') is [_, var sort] ? sort.Replace('_', '-') : string.Empty;
 
     private static string? Reference(XElement node) =>
         (Child(node, "$ref") ?? (Child(node, "allOf") is { } all ? Child(Members(all).First(), "$ref") : null))?.Value.Split('/').Last();

@@ -119,9 +119,14 @@ public class PlanSchemaTests
     }
 
     [Fact]
+    public void A_sort_of_numbers_is_called_after_what_it_measures() =>
+        Assert.All(Parsed.GetProperty("definitions").EnumerateObject().Where(definition => definition.Name.Contains('.', StringComparison.Ordinal)), definition =>
+            Assert.Equal(definition.Name.Split('.')[0], Referred(definition.Value)));
+
+    [Fact]
     public void Every_definition_is_used()
     {
-        var used = Nodes().Select(node => Definition(node.Schema)).OfType<string>().ToHashSet(StringComparer.Ordinal);
+        var used = Nodes().Select(node => Referred(node.Schema)).OfType<string>().ToHashSet(StringComparer.Ordinal);
 
         Assert.Equal(Parsed.GetProperty("definitions").EnumerateObject().Select(definition => definition.Name).Order(StringComparer.Ordinal), used.Order(StringComparer.Ordinal));
     }

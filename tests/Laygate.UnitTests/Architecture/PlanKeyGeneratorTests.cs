@@ -50,6 +50,23 @@ public class PlanKeyGeneratorTests
     }
 
     [Fact]
+    public void A_number_whose_sort_is_named_is_held_against_what_is_usual()
+    {
+        var schema = Changed(definitions =>
+        {
+            definitions["length.hole"] = JsonNode.Parse("""{ "description": "Width of a hole.", "allOf": [{ "$ref": "#/definitions/length" }], "examples": ["1 m"] }""");
+            definitions["obstacle"]!["properties"]!["hole"] = JsonNode.Parse("""{ "description": "Its hole.", "allOf": [{ "$ref": "#/definitions/length.hole" }], "examples": ["1 m"] }""");
+        });
+
+        var numbers = Code("numbers", schema);
+        Assert.Contains("        \"hole\",\n", numbers, StringComparison.Ordinal);
+        Assert.Contains("Add(at, \"hole\", of.Hole, \"hole\");\n", numbers, StringComparison.Ordinal);
+        Assert.Contains("foreach (var entry in of.Obstacles) Add(entry, $\"{at}obstacles.{Name(entry.Id)}.\");\n", numbers, StringComparison.Ordinal);
+        Assert.DoesNotContain("of.Obstacles", Code("numbers", Schema), StringComparison.Ordinal);
+        Assert.Contains("public Measure<Length>? Hole { get; init; }\n", Code("records", schema), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_same_schema_gives_the_same_bytes() => Assert.Equal(Code("records", Schema), Code("records", Schema));
 
     [Fact]

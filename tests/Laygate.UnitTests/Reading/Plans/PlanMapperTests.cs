@@ -129,7 +129,7 @@ public class PlanMapperTests
 
     private static IEnumerable<string> SchemaKeys(JsonElement root, JsonElement node, string path)
     {
-        if ((node.TryGetProperty("allOf", out var all) ? all[0] : node).TryGetProperty("$ref", out var reference))
+        while ((node.TryGetProperty("allOf", out var all) ? all[0] : node).TryGetProperty("$ref", out var reference))
             node = root.GetProperty("definitions").GetProperty(reference.GetString()!.Split('/')[^1]);
         if (node.TryGetProperty("items", out var item))
         {
