@@ -120,6 +120,7 @@ public sealed class GateTests : IDisposable
     public void A_comparison_asks_under_the_rules_and_the_stage_of_the_settings()
     {
         Begin();
+        Edit(0, "  stage: release", "  stage: concept");
         Commit();
         Edit(0, "    thickness: 25 mm", "    thickness: 33 mm");
         string[] compare = ["compare", "--since", "HEAD", "jobs/job-0.yaml", "--format", "json"];
