@@ -123,7 +123,7 @@ public sealed class GateTests : IDisposable
         Edit(0, "  stage: release", "  stage: concept");
         Commit();
         Edit(0, "    thickness: 25 mm", "    thickness: 33 mm");
-        string[] compare = ["compare", "--since", "HEAD", "jobs/job-0.yaml", "--format", "json"];
+        string[] compare = ["compare", "--since", "HEAD", "jobs/job-0.yaml"];
         var withoutSettings = Without(compare);
         var asked = Without([.. compare, "--rules", "us-wa"]);
         Assert.NotEqual(withoutSettings, asked);

@@ -127,9 +127,8 @@ public sealed class CoolingSolver
     private CoolingFailure? March()
     {
         var start = FirstStep * Math.Min(1, Math.Pow(problem.Settings.FinestCell / CoolingSettings.Default.FinestCell, 2));
-        var step = start;
-        var end = NextBreak();
-        while (column.Time < problem.Duration)
+        var (step, end, done) = (start, NextBreak(), !(column.Time < problem.Duration));
+        while (!done)
         {
             if (++StepsTried > problem.Settings.MaxSteps || record.IsFull)
             {
@@ -154,12 +153,8 @@ public sealed class CoolingSolver
             column.Accept(dt, ends ? end : column.Time + dt);
             Record(column.Rate);
             step = Math.Max(ends ? step : 0, dt * Math.Clamp(0.9 * Root(error), 0.2, 2.5));
-            if (HasReachedStop())
-            {
-                break;
-            }
-
-            if (ends && column.Time < problem.Duration)
+            done = HasReachedStop() || !(column.Time < problem.Duration);
+            if (ends && !done)
             {
                 (step, end) = (JoinIfDue() ? start : step, NextBreak());
             }
