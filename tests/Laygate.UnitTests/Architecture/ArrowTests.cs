@@ -10,10 +10,11 @@ public sealed class ArrowTests
         ["Laygate.Model"] = ["UnitsNet"],
         ["Laygate.Engineering"] = ["Laygate.Model", "UnitsNet", "MathNet.Numerics"],
         ["Laygate.Rules"] = ["Laygate.Engineering", "Laygate.Model", "UnitsNet"],
+        ["Laygate.Exchange"] = ["Laygate.Rules", "Laygate.Engineering", "Laygate.Model"],
         ["Laygate.Validation"] =
-            ["Laygate.Rules", "Laygate.Engineering", "Laygate.Model", "UnitsNet", "YamlDotNet", "NJsonSchema", "NJsonSchema.Annotations", "Newtonsoft.Json", "FluentValidation"],
+            ["Laygate.Exchange", "Laygate.Rules", "Laygate.Engineering", "Laygate.Model", "UnitsNet", "YamlDotNet", "NJsonSchema", "NJsonSchema.Annotations", "Newtonsoft.Json", "FluentValidation"],
         ["Laygate.Reporting"] =
-            ["Laygate.Rules", "Laygate.Engineering", "Laygate.Model", "OxyPlot", "Microsoft.AspNetCore.Components", "Microsoft.AspNetCore.Components.Web", "Microsoft.Extensions.Logging.Abstractions"],
+            ["Laygate.Exchange", "Laygate.Rules", "Laygate.Engineering", "Laygate.Model", "OxyPlot", "Microsoft.AspNetCore.Components", "Microsoft.AspNetCore.Components.Web", "Microsoft.Extensions.Logging.Abstractions"],
     };
 
     public static TheoryData<string> Rooms => [.. Allowed.Keys];

@@ -12,6 +12,7 @@ public sealed class RecordTextTests
     [InlineData("Laygate.Model")]
     [InlineData("Laygate.Engineering")]
     [InlineData("Laygate.Rules")]
+    [InlineData("Laygate.Exchange")]
     [InlineData("Laygate.Validation")]
     [InlineData("Laygate.Reporting")]
     public void No_record_names_itself_in_its_text(string room)

@@ -33,6 +33,7 @@ public sealed class RecursionTests
         ["SchemaWalker"] = Document + ", and " + Schema,
         ["KeyPlaces"] = Schema,
         ["Needs"] = Schema,
+        ["ShapeCheck"] = "the shape of a report",
         ["SchemaNode"] = Schema,
         ["SchemaNodeReader"] = Schema,
         ["SchemaTree"] = Schema,
