@@ -13,7 +13,7 @@ internal static class Program
         }
 
         return new App(
-            new ValidationPipeline(),
+            new PlanPipeline(),
             Streams.OfProcess(),
             TimeProvider.System,
             Environment.GetEnvironmentVariable("LAYGATE_TRACE") is { Length: > 0 }).Run(arguments);

@@ -1,9 +1,9 @@
+using Laygate.Checking.Verification;
 using Laygate.Cli.Files;
 using Laygate.Cli.Output;
 using Laygate.Reporting.Terminal;
 using Laygate.Reporting.Verification;
 using Laygate.Rules.Results;
-using Laygate.Validation.Verification;
 
 namespace Laygate.Cli;
 

@@ -31,6 +31,12 @@ public sealed class NumberToken() : OtherToken<double>(mayLack: false, element =
     /// <summary>The number as it is written and read back: with 12 significant digits.</summary>
     public static double Kept(double number)
     {
+        // A whole number below keeps all its digits, and most numbers are whole.
+        if (Math.Abs(number) < 1e11 && Math.Truncate(number) == number)
+        {
+            return number;
+        }
+
         Span<char> digits = stackalloc char[32];
         return double.IsFinite(number) && number.TryFormat(digits, out var count, "G12", CultureInfo.InvariantCulture)
             ? double.Parse(digits[..count], CultureInfo.InvariantCulture)

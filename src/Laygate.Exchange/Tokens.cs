@@ -52,8 +52,15 @@ public abstract class TextToken<T>(string wanted) : JsonConverter<T>, IToken
 public class WordToken<T>() : TextToken<T>($"should be one of {string.Join(", ", Model.Plans.Words.Of<T>())}")
     where T : struct, Enum
 {
+    // A report has thousands of words: they are encoded once.
+    private readonly T[] members = Enum.GetValues<T>();
+    private readonly JsonEncodedText[] encoded = [.. Model.Plans.Words.Of<T>().Select(word => JsonEncodedText.Encode(word))];
+
     /// <inheritdoc/>
     public override IReadOnlyList<string> Words => Model.Plans.Words.Of<T>();
+
+    /// <inheritdoc/>
+    public override void Write(Utf8JsonWriter writer, T value, JsonSerializerOptions options) => writer.WriteStringValue(encoded[Array.IndexOf(members, value)]);
 
     /// <inheritdoc/>
     protected override T? Find(string text) => Model.Plans.Words.Find<T>(text);

@@ -1,7 +1,7 @@
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
+using Laygate.Reading.RuleFiles;
 using Laygate.Rules.Results;
-using Laygate.Validation.RuleFiles;
 
 namespace Laygate.Packer;
 

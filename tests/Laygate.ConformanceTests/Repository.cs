@@ -1,10 +1,11 @@
 using System.Collections.Concurrent;
+using Laygate.Checking;
+using Laygate.Checking.Cases;
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
+using Laygate.Reading;
+using Laygate.Reading.RuleFiles;
 using Laygate.Rules.Results;
-using Laygate.Validation;
-using Laygate.Validation.Cases;
-using Laygate.Validation.RuleFiles;
 
 namespace Laygate.ConformanceTests;
 
@@ -45,7 +46,7 @@ internal static class Repository
     /// <summary>Departures of a file of the repository.</summary>
     public static IReadOnlyList<Laygate.Rules.Definitions.Departure> Departures(Laygate.Rules.Merging.RuleBook book, string path)
     {
-        var read = Laygate.Validation.Departures.DepartureFiles.Load([path], book, new FilesOfRepository());
+        var read = Laygate.Reading.Departures.DepartureFiles.Load([path], book, new FilesOfRepository());
         Assert.Empty(read.Problems);
         return read.Departures;
     }

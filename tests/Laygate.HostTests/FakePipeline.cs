@@ -5,7 +5,7 @@ using Laygate.UnitTests.Reporting;
 
 namespace Laygate.HostTests;
 
-/// <summary>Stands in for Validation: a file's text says what is found in it.</summary>
+/// <summary>Stands in for reading and checking: a file's text says what is found in it.</summary>
 internal sealed class FakePipeline : ICheckPipeline
 {
     private static readonly Counts None = new(0, 0, 1, 0, 0, 0, 0, 0);

@@ -25,7 +25,8 @@ public sealed class ArchitectureTests
 
     [Theory]
     [InlineData("Laygate.Cli")]
-    [InlineData("Laygate.Validation")]
+    [InlineData("Laygate.Reading")]
+    [InlineData("Laygate.Checking")]
     [InlineData("Laygate.Reporting")]
     [InlineData("Laygate.Rules")]
     public void No_other_room_brings_the_database_or_the_web_along(string room)

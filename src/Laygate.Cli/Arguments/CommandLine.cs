@@ -1,7 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using Laygate.Cli.Verbs;
-using Laygate.Validation.Schema;
+using Laygate.Reading.Schema;
 
 namespace Laygate.Cli.Arguments;
 

@@ -1,6 +1,6 @@
+using Laygate.Reading.Schema;
 using Laygate.Reporting.Terminal;
 using Laygate.Rules.Results;
-using Laygate.Validation.Schema;
 
 namespace Laygate.Cli.Arguments;
 

@@ -1,7 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using Laygate.Model.Plans;
-using Laygate.Validation.Schema;
+using Laygate.Reading.Schema;
 
 namespace Laygate.Cli.Arguments;
 

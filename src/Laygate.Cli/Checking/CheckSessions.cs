@@ -1,9 +1,9 @@
 using Laygate.Cli.Arguments;
 using Laygate.Cli.Files;
 using Laygate.Model.Plans;
+using Laygate.Reading.RuleFiles;
 using Laygate.Reporting.Runs;
 using Laygate.Rules.Results;
-using Laygate.Validation.RuleFiles;
 
 namespace Laygate.Cli.Checking;
 

@@ -1,7 +1,7 @@
 using System.Globalization;
+using Laygate.Checking.Scaffolding;
 using Laygate.Cli.Arguments;
 using Laygate.Cli.Output;
-using Laygate.Validation.Scaffolding;
 
 namespace Laygate.Cli.Files;
 

@@ -1,5 +1,5 @@
-using Laygate.Validation;
-using Laygate.Validation.RuleFiles;
+using Laygate.Reading;
+using Laygate.Reading.RuleFiles;
 
 namespace Laygate.Cli.Files;
 

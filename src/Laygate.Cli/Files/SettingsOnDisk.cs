@@ -1,5 +1,5 @@
+using Laygate.Reading.RuleFiles;
 using Laygate.Rules.Results;
-using Laygate.Validation.RuleFiles;
 
 namespace Laygate.Cli.Files;
 

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Laygate.Checking.Baselines;
 using Laygate.Cli.Arguments;
 using Laygate.Cli.Checking;
 using Laygate.Cli.Files;
@@ -6,7 +7,6 @@ using Laygate.Cli.Output;
 using Laygate.Model.Plans;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Results;
-using Laygate.Validation.Baselines;
 
 namespace Laygate.Cli.Verbs;
 

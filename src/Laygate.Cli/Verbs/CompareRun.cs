@@ -1,3 +1,5 @@
+using Laygate.Checking;
+using Laygate.Checking.Comparing;
 using Laygate.Cli.Arguments;
 using Laygate.Cli.Checking;
 using Laygate.Cli.Files;
@@ -5,8 +7,6 @@ using Laygate.Cli.Output;
 using Laygate.Reporting.Comparing;
 using Laygate.Reporting.Terminal;
 using Laygate.Rules.Results;
-using Laygate.Validation;
-using Laygate.Validation.Comparing;
 
 namespace Laygate.Cli.Verbs;
 

@@ -1,9 +1,9 @@
 using System.CommandLine;
+using Laygate.Checking.Scaffolding;
 using Laygate.Cli.Arguments;
 using Laygate.Cli.Checking;
 using Laygate.Cli.Files;
 using Laygate.Rules.Definitions;
-using Laygate.Validation.Scaffolding;
 
 namespace Laygate.Cli.Verbs;
 

@@ -1,11 +1,11 @@
 using System.CommandLine;
+using Laygate.Checking.Cases;
 using Laygate.Cli.Arguments;
 using Laygate.Cli.Checking;
+using Laygate.Reading.Schema;
 using Laygate.Reporting.Rules;
 using Laygate.Rules.Merging;
 using Laygate.Rules.Results;
-using Laygate.Validation.Cases;
-using Laygate.Validation.Schema;
 
 namespace Laygate.Cli.Verbs;
 

@@ -1,9 +1,9 @@
+using Laygate.Checking.Scaffolding;
 using Laygate.Cli.Arguments;
 using Laygate.Cli.Checking;
 using Laygate.Cli.Files;
 using Laygate.Model.Plans;
-using Laygate.Validation.RuleFiles;
-using Laygate.Validation.Scaffolding;
+using Laygate.Reading.RuleFiles;
 
 namespace Laygate.Cli.Verbs;
 

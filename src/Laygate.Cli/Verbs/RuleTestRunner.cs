@@ -1,10 +1,10 @@
 using System.Globalization;
+using Laygate.Checking.Cases;
 using Laygate.Cli.Arguments;
 using Laygate.Cli.Files;
 using Laygate.Cli.Output;
+using Laygate.Reading.RuleFiles;
 using Laygate.Reporting.Text;
-using Laygate.Validation.Cases;
-using Laygate.Validation.RuleFiles;
 
 namespace Laygate.Cli.Verbs;
 

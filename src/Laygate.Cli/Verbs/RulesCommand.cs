@@ -1,9 +1,9 @@
 using System.CommandLine;
 using Laygate.Cli.Arguments;
 using Laygate.Cli.Checking;
+using Laygate.Reading.RuleFiles;
 using Laygate.Reporting.Rules;
 using Laygate.Rules.Merging;
-using Laygate.Validation.RuleFiles;
 
 namespace Laygate.Cli.Verbs;
 

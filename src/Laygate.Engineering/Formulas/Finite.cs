@@ -1,4 +1,3 @@
-using UnitsNet;
 
 namespace Laygate.Engineering.Formulas;
 
@@ -14,7 +13,6 @@ internal static class Finite
     /// <summary>Whether all numbers are finite and above zero.</summary>
     public static bool Positive(double a, double b, double c) => Positive(a) && Positive(b) && Positive(c);
 
-    /// <summary>A quantity from a number, or null where the number is not finite, which UnitsNet would refuse with an exception.</summary>
-    public static T? Of<T>(double value, Func<QuantityValue, T> make)
-        where T : struct => double.IsFinite(value) ? make(value) : null;
+    /// <summary>A number, or null where it is not finite.</summary>
+    public static double? OrNull(double value) => double.IsFinite(value) ? value : null;
 }

@@ -1,6 +1,5 @@
 using Laygate.Engineering.Formulas;
 using Laygate.Model.Measures;
-using UnitsNet;
 
 namespace Laygate.Engineering.Layers;
 
@@ -13,9 +12,9 @@ public static class CourseThickness
     /// <param name="system">Unit system in which the thickness is stated; picks the tabled size, in mm or in inches.</param>
     /// <returns>n, 1; null outside the range.</returns>
     [Formula("n", "n = t / D", Sources.Definition, "t above zero; a size stated as maximum size needs the sieve series and is not treated")]
-    public static double? ToAggregateSize(Length thickness, Sieve sieve, Model.Measures.UnitSystem system) =>
-        Finite.Positive(thickness.Meters) && Finite.Positive(sieve.MetresIn(system))
-            ? thickness.Meters / sieve.MetresIn(system)
+    public static double? ToAggregateSize(double thickness, Sieve sieve, UnitSystem system) =>
+        Finite.Positive(thickness) && Finite.Positive(sieve.MetresIn(system))
+            ? thickness / sieve.MetresIn(system)
             : null;
 
     /// <summary>Thickness behind the screed that gives the compacted thickness: the mass of a column stays the same.</summary>
@@ -24,11 +23,8 @@ public static class CourseThickness
     /// <param name="behindScreed">D0, 1: degree behind the screed, of the same reference density.</param>
     /// <returns>t0, m; null outside the range.</returns>
     [Formula("t0", "t0 = t · D1 / D0", Sources.Balance, "0.6 ≤ D0 ≤ D1 ≤ 1.1, one reference density for both; otherwise no result")]
-    public static Length? BehindScreed(Length compacted, Ratio final, Ratio behindScreed)
-    {
-        var (d1, d0) = (final.DecimalFractions, behindScreed.DecimalFractions);
-        return Finite.Positive(compacted.Meters) && d0 >= 0.6 && d1 >= d0 && d1 <= 1.1
-            ? Finite.Of(compacted.Meters * d1 / d0, Length.FromMeters)
+    public static double? BehindScreed(double compacted, double final, double behindScreed) =>
+        Finite.Positive(compacted) && behindScreed >= 0.6 && final >= behindScreed && final <= 1.1
+            ? Finite.OrNull(compacted * final / behindScreed)
             : null;
-    }
 }

@@ -1,5 +1,4 @@
 using Laygate.Engineering.Formulas;
-using UnitsNet;
 
 namespace Laygate.Engineering.Layers;
 
@@ -11,9 +10,9 @@ public static class Spread
     /// <param name="density">ρ, kg/m³: density of the finished course.</param>
     /// <returns>q, kg/m²; null outside the range.</returns>
     [Formula("q", "q = t · ρ", Sources.Definition, "t and ρ above zero; otherwise no result")]
-    public static AreaDensity? Rate(Length thickness, Density density) =>
-        Finite.Positive(thickness.Meters) && Finite.Positive(density.KilogramsPerCubicMeter)
-            ? Finite.Of(thickness.Meters * density.KilogramsPerCubicMeter, AreaDensity.FromKilogramsPerSquareMeter)
+    public static double? Rate(double thickness, double density) =>
+        Finite.Positive(thickness) && Finite.Positive(density)
+            ? Finite.OrNull(thickness * density)
             : null;
 
     /// <summary>Density of a course from the reference density and the degree of compaction.</summary>
@@ -21,9 +20,9 @@ public static class Spread
     /// <param name="degree">D, 1: degree of compaction.</param>
     /// <returns>ρ, kg/m³; null outside the range.</returns>
     [Formula("ρ", "ρ = D · ρ0", Sources.Definition, "ρ0 above zero, D above 0 and at most 1.1; otherwise no result")]
-    public static Density? Compacted(Density reference, Ratio degree) =>
-        Finite.Positive(reference.KilogramsPerCubicMeter) && degree.DecimalFractions is > 0 and <= 1.1
-            ? Finite.Of(reference.KilogramsPerCubicMeter * degree.DecimalFractions, Density.FromKilogramsPerCubicMeter)
+    public static double? Compacted(double reference, double degree) =>
+        Finite.Positive(reference) && degree is > 0 and <= 1.1
+            ? Finite.OrNull(reference * degree)
             : null;
 
     /// <summary>Mass of mix for an area.</summary>
@@ -32,9 +31,9 @@ public static class Spread
     /// <param name="waste">f, 1: allowance for waste; 0 for none.</param>
     /// <returns>M, kg; null outside the range.</returns>
     [Formula("M", "M = q · A · (1 + f)", Sources.Navedtra14080, "q and A above zero, f from 0 to 1; otherwise no result")]
-    public static Mass? Tonnage(AreaDensity rate, Area area, Ratio waste = default) =>
-        Finite.Positive(rate.KilogramsPerSquareMeter) && Finite.Positive(area.SquareMeters) && waste.DecimalFractions is >= 0 and <= 1
-            ? Finite.Of(rate.KilogramsPerSquareMeter * area.SquareMeters * (1 + waste.DecimalFractions), Mass.FromKilograms)
+    public static double? Tonnage(double rate, double area, double waste = 0) =>
+        Finite.Positive(rate) && Finite.Positive(area) && waste is >= 0 and <= 1
+            ? Finite.OrNull(rate * area * (1 + waste))
             : null;
 
     /// <summary>Length of strip that one load covers.</summary>
@@ -43,8 +42,8 @@ public static class Spread
     /// <param name="rate">q, kg/m²: mass of mix per area.</param>
     /// <returns>L, m; null outside the range.</returns>
     [Formula("L", "L = P / (W · q)", Sources.Balance, "all inputs above zero; otherwise no result")]
-    public static Length? RunPerLoad(Mass payload, Length width, AreaDensity rate) =>
-        Finite.Positive(payload.Kilograms, width.Meters, rate.KilogramsPerSquareMeter)
-            ? Finite.Of(payload.Kilograms / (width.Meters * rate.KilogramsPerSquareMeter), Length.FromMeters)
+    public static double? RunPerLoad(double payload, double width, double rate) =>
+        Finite.Positive(payload, width, rate)
+            ? Finite.OrNull(payload / (width * rate))
             : null;
 }

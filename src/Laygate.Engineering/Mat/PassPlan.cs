@@ -1,9 +1,7 @@
-using Laygate.Engineering.Formulas;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Reading;
 using Laygate.Engineering.Rolling;
 using Laygate.Model.Plans;
-using Duration = UnitsNet.Duration;
 
 namespace Laygate.Engineering.Mat;
 
@@ -80,9 +78,9 @@ internal static class PassPlan
     private static List<double> Times(double start, double end, int passes)
     {
         var times = new List<double>();
-        for (var i = 0; i <= passes && PassTimes.LatestOf(Si.Seconds(start), Si.Seconds(end), passes, i) is Duration time; i++)
+        for (var i = 0; i <= passes && PassTimes.LatestOf(start, end, passes, i) is { } time; i++)
         {
-            times.Add(time.Seconds);
+            times.Add(time);
         }
 
         return times;

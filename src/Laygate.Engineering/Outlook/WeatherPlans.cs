@@ -3,7 +3,6 @@ using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Reading;
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
-using UnitsNet;
 
 namespace Laygate.Engineering.Outlook;
 
@@ -138,5 +137,5 @@ public sealed class WeatherPlans
         [.. points.Select(point => point with { Temperature = Moved(point.Temperature, kelvins) })];
 
     private static Measure<T> With<T>(Measure<T> measure, double si)
-        where T : struct => measure with { Number = measure.Unit.FromSi(si) };
+        where T : IDimension => measure with { Number = measure.Unit.FromSi(si) };
 }

@@ -1,8 +1,8 @@
 using Laygate.Engineering.Formulas;
 using Laygate.Engineering.Reading;
 using Laygate.Engineering.Supply;
+using Laygate.Model.Measures;
 using Laygate.Model.Plans;
-using UnitsNet;
 
 namespace Laygate.Engineering.Quantities;
 
@@ -39,7 +39,7 @@ internal static class BufferQuantities
         Element element,
         Func<(Course Lower, Course Upper), Course> pick,
         string key,
-        Func<MixBuffer, Laygate.Model.Measures.Measure<Mass>?> read)
+        Func<MixBuffer, Measure<Mass>?> read)
     {
         var paver = (Paver)element.Subject!;
         if (PlanView.Of(context).PairOf(paver) is not { } pair)
@@ -53,12 +53,11 @@ internal static class BufferQuantities
     }
 
     /// <summary>A level or capacity of a buffer, kg; missing under its key.</summary>
-    private static Mass Level(
-        Calculation calculation, Paver paver, Course course, string symbol, string key, Func<MixBuffer, Laygate.Model.Measures.Measure<Mass>?> read)
+    private static double Level(
+        Calculation calculation, Paver paver, Course course, string symbol, string key, Func<MixBuffer, Measure<Mass>?> read)
     {
         var buffer = paver.Buffers.FirstOrDefault(buffer => PlanView.Same(buffer.Course, course.Id));
-        return Si.Kilograms(calculation.Stated(
-            symbol, buffer is null ? null : read(buffer), $"paver:{paver.Id}", $"buffers.{course.Id}.{key}"));
+        return calculation.Stated(symbol, buffer is null ? null : read(buffer), $"paver:{paver.Id}", $"buffers.{course.Id}.{key}");
     }
 
     private static (FedMix Lower, FedMix Upper, FeederTiming Timing) Inputs(Calculation calculation, (Course Lower, Course Upper) pair)
@@ -71,7 +70,7 @@ internal static class BufferQuantities
         }
 
         calculation.Miss("supply", "feeder");
-        return (lower, upper, new FeederTiming(default, default, default));
+        return (lower, upper, new FeederTiming(0, 0, 0));
     }
 
     private static Answer Needed(QuantityContext context, Element element)
@@ -87,7 +86,7 @@ internal static class BufferQuantities
         var lowest = Level(calculation, paver, pair.Lower, "B0", "lowest", buffer => buffer.Lowest);
         return calculation.Result(
             "paver.lower_buffer_needed", "Cb", "Cb = B0 + Rb · (2c + 2e + Ps/Q) + Pb − Rb · (e + Pb/Q)",
-            TwoMixFeeding.LowerBufferNeeded(lower, upper, timing, lowest)?.Kilograms);
+            TwoMixFeeding.LowerBufferNeeded(lower, upper, timing, lowest));
     }
 
     private static Answer CallEnd(QuantityContext context, Element element, bool highest)
@@ -104,12 +103,12 @@ internal static class BufferQuantities
         {
             var capacity = Level(calculation, paver, pair.Upper, "Cs", "capacity", buffer => buffer.Capacity);
             return calculation.Result("paver.upper_call_highest", "Sh", "Sh = Cs − Ps + Rs · (c + e + Ps/Q)",
-                TwoMixFeeding.CallHighest(upper, timing, capacity)?.Kilograms);
+                TwoMixFeeding.CallHighest(upper, timing, capacity));
         }
 
         var lowest = Level(calculation, paver, pair.Upper, "S0", "lowest", buffer => buffer.Lowest);
         return calculation.Result("paver.upper_call_lowest", "Sl", "Sl = S0 + Rs · (e + Pb/Q + c + e)",
-            TwoMixFeeding.CallLowest(lower, upper, timing, lowest)?.Kilograms);
+            TwoMixFeeding.CallLowest(lower, upper, timing, lowest));
     }
 
     private static Answer UpperLoad(QuantityContext context, Element element)
@@ -120,7 +119,7 @@ internal static class BufferQuantities
         }
 
         var calculation = new Calculation(context);
-        return calculation.Result("paver.upper_load", "Ps", "Ps = largest payload", FeederQuantities.Fed(calculation, pair.Upper, "Rs", "Ps").Payload.Kilograms);
+        return calculation.Result("paver.upper_load", "Ps", "Ps = largest payload", FeederQuantities.Fed(calculation, pair.Upper, "Rs", "Ps").Payload);
     }
 
     // S0 + P − Rs · P / Q ≤ Cs while the load is fed at the rate Q.
@@ -136,9 +135,9 @@ internal static class BufferQuantities
         var (_, upper, timing) = Inputs(calculation, pair);
         var room = Level(calculation, paver, pair.Upper, "Cs", "capacity", buffer => buffer.Capacity)
             - Level(calculation, paver, pair.Upper, "S0", "lowest", buffer => buffer.Lowest);
-        var kept = 1 - (upper.Demand.KilogramsPerSecond / timing.Rate.KilogramsPerSecond);
+        var kept = 1 - (upper.Demand / timing.Rate);
         var any = context.Plan.Supply?.Feeder?.UnloadingInParts == true || kept <= 0;
-        return calculation.Result("paver.room_for_upper_load", "P", "P = (Cs − S0) / (1 − Rs / Q)", any ? Math.Max(room.Kilograms, upper.Payload.Kilograms) : room.Kilograms / kept);
+        return calculation.Result("paver.room_for_upper_load", "P", "P = (Cs − S0) / (1 − Rs / Q)", any ? Math.Max(room, upper.Payload) : room / kept);
     }
 
     private static Answer Band(QuantityContext context, Element element)

@@ -91,7 +91,7 @@ internal static class CourseQuantities
 
         var system = course.Thickness.Unit.System;
         calculation.Show("D", "aggregate_size.sieve", mix, size.Sieve.MetresIn(system), course.Thickness.Unit);
-        return calculation.Result(quantity, "n", "n = t / D", CourseThickness.ToAggregateSize(Si.Metres(t), size.Sieve, system));
+        return calculation.Result(quantity, "n", "n = t / D", CourseThickness.ToAggregateSize(t, size.Sieve, system));
     }
 
     private static Answer Spread(QuantityContext context, Element element)
@@ -99,8 +99,7 @@ internal static class CourseQuantities
         var calculation = new Calculation(context);
         var t = calculation.Quantity("t", "course.thickness", element);
         var density = MixDensity(calculation, (Course)element.Subject!);
-        return calculation.Result("course.spread", "q", "q = t · ρ", Layers.Spread.Rate(
-            Si.Metres(t), Si.KilogramsPerCubicMetre(density))?.KilogramsPerSquareMeter);
+        return calculation.Result("course.spread", "q", "q = t · ρ", Layers.Spread.Rate(t, density));
     }
 
     private static Answer BehindScreed(QuantityContext context, Element element)
@@ -112,7 +111,7 @@ internal static class CourseQuantities
         var final = calculation.StatedOr(AssumptionIds.MixDegree, "D1", degree, $"mix:{course.Mix}", "density.degree");
         var behind = calculation.StatedOr(AssumptionIds.DegreeBehindScreed, "D0", course.DensityBehindScreed?.Value, element.Address, "density_behind_screed.value");
         return calculation.Result(
-            "course.thickness_behind_screed", "t0", "t0 = t · D1 / D0", CourseThickness.BehindScreed(Si.Metres(t), Si.Share(final), Si.Share(behind))?.Meters);
+            "course.thickness_behind_screed", "t0", "t0 = t · D1 / D0", CourseThickness.BehindScreed(t, final, behind));
     }
 
     private static Answer RollDown(QuantityContext context, Element element)

@@ -3,7 +3,6 @@ using Laygate.Engineering.Layers;
 using Laygate.Engineering.Reading;
 using Laygate.Engineering.Supply;
 using Laygate.Model.Plans;
-using UnitsNet;
 
 namespace Laygate.Engineering.Quantities;
 
@@ -56,9 +55,9 @@ internal static class CourseSupplyQuantities
         foreach (var (paver, section) in sections)
         {
             var speed = calculation.Quantity("v", "paver.speed", view.Of(ElementKind.Paver, paver));
-            var spread = Spread.Rate(Si.Metres(section.Thickness), Si.KilogramsPerCubicMetre(density)) ?? default;
+            var spread = Spread.Rate(section.Thickness, density) ?? 0;
             var width = Math.Max(section.WidthAtStart, section.WidthAtEnd);
-            sum += Demand.Of(Si.MetresPerSecond(speed), Si.Metres(width), spread)?.KilogramsPerSecond ?? double.NaN;
+            sum += Demand.Of(speed, width, spread) ?? double.NaN;
         }
 
         return calculation.Result("course.demand", "R", "R = v · max(W · t) · ρ", sum);
@@ -264,8 +263,7 @@ internal static class CourseSupplyQuantities
 
         var held = calculation.Stated("B", stock, address, "silo_at_start");
         var shift = calculation.Quantity("T", "shift.duration", calculation.Context.Elements.Find("shift"));
-        return Demand.WithStock(
-            Si.KilogramsPerSecond(planned), Si.Kilograms(held), Si.Seconds(shift))?.KilogramsPerSecond ?? double.NaN;
+        return Demand.WithStock(planned, held, shift) ?? double.NaN;
     }
 
     private static double Share(Calculation calculation, PlanView view, Plant plant, Course course)

@@ -3,7 +3,6 @@ using Laygate.Engineering.Formulas;
 using Laygate.Engineering.Reading;
 using Laygate.Engineering.Supply;
 using Laygate.Model.Plans;
-using UnitsNet;
 
 namespace Laygate.Engineering.Quantities;
 
@@ -36,7 +35,7 @@ internal static class FeederQuantities
         var exchange = calculation.StatedOr(AssumptionIds.Exchange, "e", feeder.Exchange, address, "exchange")
             * (worst && feeder.UnloadingInParts == true ? 2 : 1);
         var changeover = changes ? calculation.Stated("c", feeder.Changeover, address, "changeover") : 0;
-        return new FeederTiming(Si.KilogramsPerSecond(rate), Si.Seconds(exchange), Si.Seconds(changeover));
+        return new FeederTiming(rate, exchange, changeover);
     }
 
     /// <summary>One course's mix on its way through the feeder: its demand and its largest payload.</summary>
@@ -51,7 +50,7 @@ internal static class FeederQuantities
         }
 
         var load = groups.Select(trucks => calculation.Stated(payload, trucks.Payload, $"trucks:{trucks.Id}", "payload")).DefaultIfEmpty(double.NaN).Max();
-        return new FedMix(Si.KilogramsPerSecond(demand), Si.Kilograms(load));
+        return new FedMix(demand, load);
     }
 
     private static Answer Demand(QuantityContext context, Element element)

@@ -77,7 +77,7 @@ internal static class PairQuantities
         var distance = calculation.Stated("a", upper.Distance, address, "distance");
         var view = PlanView.Of(calculation.Context);
         var speed = PaverQuantities.SpeedOf(calculation, view.AnyPaverOf(upper));
-        return Rolling.RollerOutput.ZoneTime(Si.Metres(distance), Si.MetresPerSecond(speed))?.Seconds ?? double.NaN;
+        return Rolling.RollerOutput.ZoneTime(distance, speed) ?? double.NaN;
     }
 
     private static QuantityDefinition OfCourse(string name, Shape shape, string meaning, string quantity, Func<Pair, Course> pick) =>

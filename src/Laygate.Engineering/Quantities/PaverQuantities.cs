@@ -77,7 +77,7 @@ internal static class PaverQuantities
             }
 
             var demand = calculation.Quantity("R", "course.demand", course);
-            var cover = Fleet.BufferCover(Si.Kilograms(held), Si.KilogramsPerSecond(demand))?.Seconds ?? double.NaN;
+            var cover = Fleet.BufferCover(held, demand) ?? double.NaN;
             shortest = shortest < cover ? shortest : cover;
         }
 

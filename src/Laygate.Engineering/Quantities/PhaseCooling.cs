@@ -1,4 +1,3 @@
-using Laygate.Engineering.Formulas;
 using Laygate.Engineering.Mat;
 using Laygate.Engineering.Reading;
 using Laygate.Engineering.Rolling;
@@ -32,7 +31,7 @@ internal static class PhaseCooling
         return calculation.Result(
             "phase.window_length", "L", "L = v · tw", Length(windows.Min(window => window.Si)), Length(windows.Min(window => window.Low)), Length(windows.Min(window => window.High)));
 
-        double? Length(double? window) => window is { } time ? RollerOutput.ZoneLength(Si.MetresPerSecond(speed), Si.Seconds(time))?.Meters : null;
+        double? Length(double? window) => window is { } time ? RollerOutput.ZoneLength(speed, time) : null;
     }
 
     private static (double? Si, double? Low, double? High) Window(Calculation calculation, Element course)

@@ -2,7 +2,6 @@ using Laygate.Engineering.Formulas;
 using Laygate.Engineering.Reading;
 using Laygate.Engineering.Rolling;
 using Laygate.Model.Plans;
-using UnitsNet;
 
 namespace Laygate.Engineering.Quantities;
 
@@ -50,7 +49,7 @@ internal static class PhaseQuantities
     internal static double ZoneTime(Calculation calculation, double distance)
     {
         var slowest = SlowestPaver(calculation);
-        return RollerOutput.ZoneTime(Si.Metres(distance), Si.MetresPerSecond(slowest))?.Seconds ?? double.NaN;
+        return RollerOutput.ZoneTime(distance, slowest) ?? double.NaN;
     }
 
     /// <summary>Speed of the slowest paver, m/s.</summary>
@@ -106,7 +105,7 @@ internal static class PhaseQuantities
     internal static double Follows(Calculation calculation, Roller roller, double zone, double reversal, int passes)
     {
         var address = $"roller:{roller.Id}";
-        var speed = Si.MetresPerSecond(calculation.Stated("vr", roller.Speed, address, "speed"));
+        var speed = calculation.Stated("vr", roller.Speed, address, "speed");
         var strips = RollerStrips.Most(calculation, roller);
         var efficiency = RollerTrain.Efficiency(calculation, roller, zone, reversal);
         if (strips is not { } k || efficiency is not { } share)
@@ -116,7 +115,7 @@ internal static class PhaseQuantities
 
         calculation.Step($"k({roller.Id})", "k = ⌈(W + hl + hr − o) / (b − o)⌉", k, string.Empty, string.Empty);
         calculation.Step($"E({roller.Id})", "E = (L/vr) / (L/vr + tr)", share, string.Empty, string.Empty);
-        return RollerOutput.SpeedItFollows(share, speed, k, passes)?.MetersPerSecond ?? double.NaN;
+        return RollerOutput.SpeedItFollows(share, speed, k, passes) ?? double.NaN;
     }
 
     /// <summary>Length of the zone of a phase, m.</summary>
@@ -138,7 +137,7 @@ internal static class PhaseQuantities
         var start = ZoneTime(calculation, calculation.Stated("from", phase.ZoneFrom, element.Address, "zone_from"));
         var end = ZoneTime(calculation, calculation.Stated("to", phase.ZoneTo, element.Address, "zone_to"));
         return calculation.Result("phase.last_pass_from", "t", "t = ts + (n − 1) · (te − ts) / n", PassTimes.LatestOf(
-            Si.Seconds(start), Si.Seconds(end), passes, passes - 1)?.Seconds);
+            start, end, passes, passes - 1));
     }
 
     private static Answer ZoneLength(QuantityContext context, Element element)

@@ -2,7 +2,6 @@ using Laygate.Engineering.Formulas;
 using Laygate.Engineering.Reading;
 using Laygate.Engineering.Rolling;
 using Laygate.Model.Plans;
-using UnitsNet;
 
 namespace Laygate.Engineering.Quantities;
 
@@ -56,7 +55,7 @@ internal static class RollerQuantities
         var speed = calculation.Stated("vr", roller.Speed, element.Address, "speed");
         var frequency = calculation.Stated("f", roller.Frequency, element.Address, "frequency");
         return calculation.Result("roller.impact_spacing", "s", "s = vr / f", RollerOutput.ImpactSpacing(
-            Si.MetresPerSecond(speed), Si.Hertz(frequency))?.Meters);
+            speed, frequency));
     }
 
     private static Answer ThinnestCourse(QuantityContext context, Element element)

@@ -1,5 +1,4 @@
 using Laygate.Engineering.Assumptions;
-using Laygate.Engineering.Formulas;
 using Laygate.Engineering.Reading;
 using Laygate.Engineering.Rolling;
 using Laygate.Model.Plans;
@@ -11,7 +10,7 @@ internal static class RollerTrain
 {
     /// <summary>Share of its time in which a roller rolls; null where an input is missing or does not go into the formula.</summary>
     public static double? Efficiency(Calculation calculation, Roller roller, double zone, double reversal) => RollerOutput.Efficiency(
-        Si.Metres(zone), Si.MetresPerSecond(calculation.Stated("vr", roller.Speed, $"roller:{roller.Id}", "speed")), Si.Seconds(reversal));
+        zone, calculation.Stated("vr", roller.Speed, $"roller:{roller.Id}", "speed"), reversal);
 
     /// <summary>Time that one reversal costs, s.</summary>
     public static double Reversal(Calculation calculation) =>
@@ -39,7 +38,7 @@ internal static class RollerTrain
         var speed = calculation.Stated("vr", roller.Speed, element.Address, "speed");
         var efficiency = EfficiencyOf(calculation, element) ?? double.NaN;
         return calculation.Result(
-            "roller.effective_speed", "ve", "ve = E · vr", PassTimes.EffectiveSpeed(efficiency, Si.MetresPerSecond(speed))?.MetersPerSecond);
+            "roller.effective_speed", "ve", "ve = E · vr", PassTimes.EffectiveSpeed(efficiency, speed));
     }
 
     /// <summary>Paver speed that it can follow alone.</summary>
@@ -73,7 +72,7 @@ internal static class RollerTrain
         var drum = calculation.Stated("b", roller.DrumWidth, element.Address, "drum_width");
         var share = calculation.Assumed(AssumptionIds.DrumShare, "s", element.Address, new InputReference(element.Address, "linear_load"));
         return calculation.Result(
-            "roller.linear_load", "p", "p = s · m · g / b", RollerOutput.LinearLoad(Si.Kilograms(share * mass), Si.Metres(drum))?.NewtonsPerMeter);
+            "roller.linear_load", "p", "p = s · m · g / b", RollerOutput.LinearLoad(share * mass, drum));
     }
 
     /// <summary>Passes that it vibrates in its phase.</summary>

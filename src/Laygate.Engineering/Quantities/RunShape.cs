@@ -1,8 +1,8 @@
 using Laygate.Engineering.Formulas;
 using Laygate.Engineering.Reading;
 using Laygate.Engineering.Timeline;
+using Laygate.Model.Measures;
 using Laygate.Model.Plans;
-using UnitsNet;
 
 namespace Laygate.Engineering.Quantities;
 
@@ -36,7 +36,7 @@ internal static class RunShape
     ];
 
     private static bool ByStation<T>(IReadOnlyList<AtStation<T>> values)
-        where T : struct => values.Any(value => value.At is not null);
+        where T : IDimension => values.Any(value => value.At is not null);
 
     private static Answer HasStations(Run run, string address) =>
         ByStation(run.Width) ? Answers.Follows(flag: true, new InputReference(address, "widths"))
@@ -62,7 +62,7 @@ internal static class RunShape
     }
 
     private static double Open<T>(IReadOnlyList<AtStation<T>> values, double low, double high)
-        where T : struct
+        where T : IDimension
     {
         var stations = values.Where(value => value.At is not null).Select(value => value.At!.Si).ToList();
         return stations.Count == 0 ? 0 : Math.Max(0, stations.Min() - low) + Math.Max(0, high - stations.Max());

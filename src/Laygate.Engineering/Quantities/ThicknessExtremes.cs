@@ -36,8 +36,8 @@ internal static class ThicknessExtremes
         Element element,
         string quantity,
         string key,
-        Func<Course, Measure<UnitsNet.Length>?> read,
-        Func<ThicknessAt, Measure<UnitsNet.Length>?> readStation,
+        Func<Course, Measure<Length>?> read,
+        Func<ThicknessAt, Measure<Length>?> readStation,
         int sign)
     {
         var course = (Course)element.Subject!;
@@ -73,7 +73,7 @@ internal static class ThicknessExtremes
     }
 
     /// <summary>The station's own extreme; else its nominal thickness with the tolerance.</summary>
-    private static double? AtStation(ThicknessAt station, Course course, Func<ThicknessAt, Measure<UnitsNet.Length>?> read, int sign) =>
+    private static double? AtStation(ThicknessAt station, Course course, Func<ThicknessAt, Measure<Length>?> read, int sign) =>
         read(station)?.Si ?? (station.Nominal?.Si + (sign * (course.Tolerance?.Si ?? 0)));
 
     /// <summary>Whether a is at least as extreme as b, or there is no b.</summary>

@@ -4,7 +4,6 @@ using Laygate.Engineering.Reading;
 using Laygate.Engineering.Supply;
 using Laygate.Engineering.Supply.Simulation;
 using Laygate.Model.Plans;
-using UnitsNet;
 
 namespace Laygate.Engineering.Quantities;
 
@@ -50,7 +49,7 @@ internal static class TruckQuantities
     }
 
     private static double Emptied(double payload, double rate) =>
-        Fleet.Discharge(Si.Kilograms(payload), Si.KilogramsPerSecond(rate))?.Seconds ?? double.NaN;
+        Fleet.Discharge(payload, rate) ?? double.NaN;
 
     /// <summary>Demand of the mix that the trucks carry, kg/s.</summary>
     private static double MixDemand(Calculation calculation, TruckGroup trucks, string address)
@@ -95,7 +94,7 @@ internal static class TruckQuantities
             calculation.Step("e + td", "e + td, td = P / Q", parts[4], "min", "min");
         }
 
-        return calculation.Stopped is null ? Fleet.Cycle([.. parts.Select(part => Si.Seconds(part))])?.Seconds ?? double.NaN : double.NaN;
+        return calculation.Stopped is null ? Fleet.Cycle([.. parts]) ?? double.NaN : double.NaN;
     }
 
     private static Answer MinimumCount(QuantityContext context, Element element, bool waits)
@@ -105,7 +104,7 @@ internal static class TruckQuantities
         var cycle = waits ? calculation.Quantity("C", "trucks.cycle", element) : Round(calculation, element, waits: false);
         var payload = calculation.Stated("P", trucks.Payload, element.Address, "payload");
         var rate = MixDemand(calculation, trucks, element.Address) * Share(calculation, trucks, cycle, waits);
-        var count = Fleet.MinimumCount(Si.KilogramsPerSecond(rate), Si.Seconds(cycle), Si.Kilograms(payload));
+        var count = Fleet.MinimumCount(rate, cycle, payload);
         var answer = waits
             ? calculation.Result("trucks.minimum_count", "N", "N = ⌈R · C / P⌉", count)
             : calculation.Result("trucks.necessary_count", "N", "N = ⌈R · (C − wait) / P⌉", count);
@@ -179,7 +178,7 @@ internal static class TruckQuantities
         }
 
         return calculation.Result("trucks.interval", "T", "T = P / R", Fleet.Interval(
-            Si.Kilograms(payload), Si.KilogramsPerSecond(rate))?.Seconds);
+            payload, rate));
     }
 
     private static Answer Age(QuantityContext context, Element element)

@@ -1,10 +1,8 @@
 using Laygate.Engineering.Assumptions;
-using Laygate.Engineering.Formulas;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Rolling;
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
-using UnitsNet;
 
 namespace Laygate.Engineering.Reading;
 
@@ -15,8 +13,8 @@ internal static class RollerStrips
     public static int? Most(Calculation calculation, Roller roller)
     {
         var address = $"roller:{roller.Id}";
-        var drum = Si.Metres(calculation.Stated("b", roller.DrumWidth, address, "drum_width"));
-        var overlap = Si.Metres(calculation.StatedOr(AssumptionIds.Overlap, "o", roller.Overlap, address, "overlap"));
+        var drum = calculation.Stated("b", roller.DrumWidth, address, "drum_width");
+        var overlap = calculation.StatedOr(AssumptionIds.Overlap, "o", roller.Overlap, address, "overlap");
         var runs = calculation.Context.Plan.Runs;
         if (runs.Count == 0)
         {
@@ -33,12 +31,12 @@ internal static class RollerStrips
         return most;
     }
 
-    private static int? OnRun(Calculation calculation, Run run, Length drum, Length overlap)
+    private static int? OnRun(Calculation calculation, Run run, double drum, double overlap)
     {
         var address = $"run:{run.Id}";
         var widest = run.Width.MaxBy(width => width.Value.Si)?.Value;
         var width = calculation.Stated("W", widest, address, "width");
-        return Strips.Count(Si.Metres(width), Si.Metres(LeftReach(calculation, run)), Si.Metres(RightReach(calculation, run)), drum, overlap);
+        return Strips.Count(width, LeftReach(calculation, run), RightReach(calculation, run), drum, overlap);
     }
 
     /// <summary>How far the drum reaches past the left edge of a run, m: stated, or assumed by the kind of the edge; below zero where it stays off.</summary>

@@ -1,5 +1,4 @@
 using Laygate.Model.Plans;
-using UnitsNet;
 
 namespace Laygate.Engineering.Reading;
 

@@ -109,7 +109,7 @@ internal sealed class WeatherTable
     }
 
     private static Measure<T>? Between<T>(Measure<T>? a, Measure<T>? b, double share)
-        where T : struct => a is null || b is null ? null : a with { Number = a.Unit.FromSi(a.Si + (share * (b.Si - a.Si))) };
+        where T : IDimension => a is null || b is null ? null : a with { Number = a.Unit.FromSi(a.Si + (share * (b.Si - a.Si))) };
 
     private static DateTimeOffset Later(DateTimeOffset a, DateTimeOffset b) => a > b ? a : b;
 

@@ -3,7 +3,6 @@ using Laygate.Engineering.Cooling.Catalogues;
 using Laygate.Engineering.Formulas;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Plans;
-using UnitsNet;
 
 namespace Laygate.Engineering.Reading;
 
@@ -19,7 +18,7 @@ public static class WindReduction
     /// <param name="exposure">Terrain at the mat.</param>
     /// <returns>f, 1; null outside the range.</returns>
     [Formula("f", "f = (270/h)^0.14 · (z/δ)^α", Sources.WindProfile, "h and z above zero and at most 270 m; δ and α by terrain; otherwise no result")]
-    public static double? InTerrain(Length station, Length mat, Exposure exposure)
+    public static double? InTerrain(double station, double mat, Exposure exposure)
     {
         var terrain = exposure switch
         {
@@ -27,8 +26,8 @@ public static class WindReduction
             Exposure.Wooded => WindExposure.Wooded,
             _ => WindExposure.Town,
         };
-        return station.Meters is > 0 and <= 270 && mat.Meters is > 0 and <= 270
-            ? WindHeight.At(Math.Pow(StationHeight / station.Meters, OpenExponent), mat.Meters, terrain)
+        return station is > 0 and <= 270 && mat is > 0 and <= 270
+            ? WindHeight.At(Math.Pow(StationHeight / station, OpenExponent), mat, terrain)
             : null;
     }
 
@@ -45,7 +44,7 @@ public static class WindReduction
         var station = calculation.StatedOr(AssumptionIds.WindHeight, "h", weather?.WindHeight, Address, "wind_height");
         var mat = calculation.Assumed(AssumptionIds.MatHeight, "z", Address, null);
         var factor = weather?.Exposure is { } exposure
-            ? InTerrain(Si.Metres(station), Si.Metres(mat), exposure) ?? double.NaN
+            ? InTerrain(station, mat, exposure) ?? double.NaN
             : Math.Pow(mat / station, calculation.Assumed(AssumptionIds.OpenCountry, "α", Address, new InputReference(Address, "exposure")));
         if (double.IsFinite(factor))
         {

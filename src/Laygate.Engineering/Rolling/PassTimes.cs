@@ -1,5 +1,4 @@
 using Laygate.Engineering.Formulas;
-using UnitsNet;
 
 namespace Laygate.Engineering.Rolling;
 
@@ -13,9 +12,9 @@ public static class PassTimes
     /// <param name="pass">i, 1: which of them, from 1; 0 gives the start.</param>
     /// <returns>t, s; null outside the range.</returns>
     [Formula("t", "t = ts + i · (te − ts) / n", Sources.Balance, "te not before ts, ts not below zero, n from 1 to 200, i from 0 to n; otherwise no result. In which strip the point lies decides when within its share it is rolled")]
-    public static Duration? LatestOf(Duration start, Duration end, int passes, int pass) =>
-        Finite.NotNegative(start.Seconds) && Finite.NotNegative(end.Seconds - start.Seconds) && passes is > 0 and <= 200 && pass >= 0 && pass <= passes
-            ? Finite.Of(start.Seconds + (pass * (end.Seconds - start.Seconds) / passes), Duration.FromSeconds)
+    public static double? LatestOf(double start, double end, int passes, int pass) =>
+        Finite.NotNegative(start) && Finite.NotNegative(end - start) && passes is > 0 and <= 200 && pass >= 0 && pass <= passes
+            ? Finite.OrNull(start + (pass * (end - start) / passes))
             : null;
 
     /// <summary>Speed at which a roller gets on, reversals counted.</summary>
@@ -23,7 +22,7 @@ public static class PassTimes
     /// <param name="speed">vr, m/s: speed while rolling.</param>
     /// <returns>ve, m/s; null outside the range.</returns>
     [Formula("ve", "ve = E · vr", Sources.Balance, "E above 0 and at most 1, vr above zero; otherwise no result")]
-    public static Speed? EffectiveSpeed(double efficiency, Speed speed) => efficiency is > 0 and <= 1 && Finite.Positive(speed.MetersPerSecond)
-        ? Finite.Of(efficiency * speed.MetersPerSecond, Speed.FromMetersPerSecond)
+    public static double? EffectiveSpeed(double efficiency, double speed) => efficiency is > 0 and <= 1 && Finite.Positive(speed)
+        ? Finite.OrNull(efficiency * speed)
         : null;
 }

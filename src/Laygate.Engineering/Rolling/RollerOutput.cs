@@ -1,5 +1,4 @@
 using Laygate.Engineering.Formulas;
-using UnitsNet;
 
 namespace Laygate.Engineering.Rolling;
 
@@ -14,11 +13,11 @@ public static class RollerOutput
     /// <param name="reversal">tr, s: time that one reversal costs.</param>
     /// <returns>E, 1; null outside the range.</returns>
     [Formula("E", "E = (L/vr) / (L/vr + tr)", Sources.Balance, "L and vr above zero, tr not below zero; otherwise no result")]
-    public static double? Efficiency(Length zone, Speed speed, Duration reversal)
+    public static double? Efficiency(double zone, double speed, double reversal)
     {
-        var pass = zone.Meters / speed.MetersPerSecond;
-        return Finite.Positive(zone.Meters, speed.MetersPerSecond, pass) && Finite.NotNegative(reversal.Seconds)
-            ? pass / (pass + reversal.Seconds)
+        var pass = zone / speed;
+        return Finite.Positive(zone, speed, pass) && Finite.NotNegative(reversal)
+            ? pass / (pass + reversal)
             : null;
     }
 
@@ -29,9 +28,9 @@ public static class RollerOutput
     /// <param name="passes">n, 1: passes over every point.</param>
     /// <returns>v, m/s; null outside the range.</returns>
     [Formula("v", "v = E · vr / (k · n)", RollerKinematics, "E above 0 and at most 1, all others above zero; otherwise no result")]
-    public static Speed? SpeedItFollows(double efficiency, Speed speed, int strips, int passes) =>
-        efficiency is > 0 and <= 1 && Finite.Positive(speed.MetersPerSecond) && strips > 0 && passes > 0
-            ? Finite.Of(efficiency * speed.MetersPerSecond / ((double)strips * passes), Speed.FromMetersPerSecond)
+    public static double? SpeedItFollows(double efficiency, double speed, int strips, int passes) =>
+        efficiency is > 0 and <= 1 && Finite.Positive(speed) && strips > 0 && passes > 0
+            ? Finite.OrNull(efficiency * speed / ((double)strips * passes))
             : null;
 
     /// <summary>Area that one roller finishes per time.</summary>
@@ -42,11 +41,11 @@ public static class RollerOutput
     /// <param name="passes">n, 1: passes over every point.</param>
     /// <returns>A, m²/s; null outside the range.</returns>
     [Formula("A", "A = (b − o) · vr · E / n", Sources.Balance, "drum wider than the overlap, E above 0 and at most 1; otherwise no result. Whole strips are not counted")]
-    public static double? AreaPerSecond(double efficiency, Speed speed, Length drum, Length overlap, int passes)
+    public static double? AreaPerSecond(double efficiency, double speed, double drum, double overlap, int passes)
     {
-        var fresh = drum.Meters - overlap.Meters;
-        return efficiency is > 0 and <= 1 && Finite.Positive(fresh, speed.MetersPerSecond, passes)
-            ? fresh * speed.MetersPerSecond * efficiency / passes
+        var fresh = drum - overlap;
+        return efficiency is > 0 and <= 1 && Finite.Positive(fresh, speed, passes)
+            ? fresh * speed * efficiency / passes
             : null;
     }
 
@@ -55,10 +54,10 @@ public static class RollerOutput
     /// <param name="perRoller">Q, kg/s: mix for which one roller is counted.</param>
     /// <returns>N, 1; null outside the range.</returns>
     [Formula("N", "N = max(2, ⌈R / Q⌉)", Sources.Kentucky157, "both inputs above zero, result below a million; otherwise no result. Historic, for comparison only")]
-    public static int? CountByTonnage(MassFlow rate, MassFlow perRoller)
+    public static int? CountByTonnage(double rate, double perRoller)
     {
-        var rollers = rate.KilogramsPerSecond / perRoller.KilogramsPerSecond;
-        return Finite.Positive(rate.KilogramsPerSecond, perRoller.KilogramsPerSecond, rollers) && rollers < 1e6
+        var rollers = rate / perRoller;
+        return Finite.Positive(rate, perRoller, rollers) && rollers < 1e6
             ? Math.Max(2, (int)Math.Ceiling(rollers - Supply.Fleet.Rounding))
             : null;
     }
@@ -70,9 +69,9 @@ public static class RollerOutput
     /// <param name="passes">m, 1: passes in all, over all strips side by side.</param>
     /// <returns>t, s; null outside the range.</returns>
     [Formula("t", "t = m · L / (E · vr)", Sources.Balance, "E above 0 and at most 1, all others above zero; otherwise no result")]
-    public static Duration? TailOut(Length zone, double efficiency, Speed speed, int passes) =>
-        efficiency is > 0 and <= 1 && Finite.Positive(zone.Meters, speed.MetersPerSecond, passes)
-            ? Finite.Of(passes * zone.Meters / (efficiency * speed.MetersPerSecond), Duration.FromSeconds)
+    public static double? TailOut(double zone, double efficiency, double speed, int passes) =>
+        efficiency is > 0 and <= 1 && Finite.Positive(zone, speed, passes)
+            ? Finite.OrNull(passes * zone / (efficiency * speed))
             : null;
 
     /// <summary>Minutes behind the screed at which a zone ends.</summary>
@@ -80,9 +79,9 @@ public static class RollerOutput
     /// <param name="paver">v, m/s: paver speed.</param>
     /// <returns>t, s; null outside the range.</returns>
     [Formula("t", "t = x / v", Sources.Balance, "x not below zero, v above zero; otherwise no result")]
-    public static Duration? ZoneTime(Length end, Speed paver) =>
-        Finite.NotNegative(end.Meters) && Finite.Positive(paver.MetersPerSecond)
-            ? Finite.Of(end.Meters / paver.MetersPerSecond, Duration.FromSeconds)
+    public static double? ZoneTime(double end, double paver) =>
+        Finite.NotNegative(end) && Finite.Positive(paver)
+            ? Finite.OrNull(end / paver)
             : null;
 
     /// <summary>Length that the paver lays in a time: the longest zone that can be rolled in it.</summary>
@@ -90,9 +89,9 @@ public static class RollerOutput
     /// <param name="time">t, s: time available.</param>
     /// <returns>L, m; null outside the range.</returns>
     [Formula("L", "L = v · t", Sources.Balance, "both inputs above zero; a ceiling, no aim: roll close behind the screed")]
-    public static Length? ZoneLength(Speed paver, Duration time) =>
-        Finite.Positive(paver.MetersPerSecond) && Finite.Positive(time.Seconds)
-            ? Finite.Of(paver.MetersPerSecond * time.Seconds, Length.FromMeters)
+    public static double? ZoneLength(double paver, double time) =>
+        Finite.Positive(paver) && Finite.Positive(time)
+            ? Finite.OrNull(paver * time)
             : null;
 
     /// <summary>Distance between two impacts of a vibrating drum.</summary>
@@ -100,9 +99,9 @@ public static class RollerOutput
     /// <param name="frequency">f, Hz: frequency of vibration.</param>
     /// <returns>s, m; null outside the range.</returns>
     [Formula("s", "s = vr / f", Sources.Definition, "both inputs above zero; otherwise no result")]
-    public static Length? ImpactSpacing(Speed speed, Frequency frequency) =>
-        Finite.Positive(speed.MetersPerSecond) && Finite.Positive(frequency.Hertz)
-            ? Finite.Of(speed.MetersPerSecond / frequency.Hertz, Length.FromMeters)
+    public static double? ImpactSpacing(double speed, double frequency) =>
+        Finite.Positive(speed) && Finite.Positive(frequency)
+            ? Finite.OrNull(speed / frequency)
             : null;
 
     /// <summary>Static load of a drum per width.</summary>
@@ -110,8 +109,8 @@ public static class RollerOutput
     /// <param name="drum">b, m: width of the drum.</param>
     /// <returns>p, N/m; null outside the range.</returns>
     [Formula("p", "p = m · g / b, g = 9.80665 m/s²", Sources.Definition, "both inputs above zero; otherwise no result")]
-    public static ForcePerLength? LinearLoad(Mass mass, Length drum) =>
-        Finite.Positive(mass.Kilograms) && Finite.Positive(drum.Meters)
-            ? Finite.Of(mass.Kilograms * 9.80665 / drum.Meters, ForcePerLength.FromNewtonsPerMeter)
+    public static double? LinearLoad(double mass, double drum) =>
+        Finite.Positive(mass) && Finite.Positive(drum)
+            ? Finite.OrNull(mass * 9.80665 / drum)
             : null;
 }

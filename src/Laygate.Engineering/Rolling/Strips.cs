@@ -1,5 +1,4 @@
 using Laygate.Engineering.Formulas;
-using UnitsNet;
 
 namespace Laygate.Engineering.Rolling;
 
@@ -14,16 +13,16 @@ public static class Strips
     /// <param name="overlap">o, m: overlap of neighbouring strips.</param>
     /// <returns>k, 1; null outside the range.</returns>
     [Formula("k", "k = ⌈(W + hl + hr − o) / (b − o)⌉", Sources.Strips, "drum wider than the overlap, width to roll above zero, result below a thousand; otherwise no result")]
-    public static int? Count(Length width, Length left, Length right, Length drum, Length overlap)
+    public static int? Count(double width, double left, double right, double drum, double overlap)
     {
-        var rolled = width.Meters + left.Meters + right.Meters;
-        var fresh = drum.Meters - overlap.Meters;
-        if (!Finite.Positive(width.Meters, rolled, fresh) || !Finite.NotNegative(overlap.Meters))
+        var rolled = width + left + right;
+        var fresh = drum - overlap;
+        if (!Finite.Positive(width, rolled, fresh) || !Finite.NotNegative(overlap))
         {
             return null;
         }
 
-        var strips = Math.Max(1, (rolled - overlap.Meters) / fresh);
+        var strips = Math.Max(1, (rolled - overlap) / fresh);
         return strips < 1000 ? (int)Math.Ceiling(strips - 1e-9) : null;
     }
 }

@@ -1,5 +1,4 @@
 using Laygate.Engineering.Formulas;
-using UnitsNet;
 
 namespace Laygate.Engineering.Supply;
 
@@ -12,9 +11,9 @@ public static class Demand
     /// <param name="rate">q, kg/m²: mass of mix per area.</param>
     /// <returns>R, kg/s; null outside the range.</returns>
     [Formula("R", "R = v · W · q", Sources.WorkTip31, "all inputs above zero; otherwise no result")]
-    public static MassFlow? Of(Speed speed, Length width, AreaDensity rate) =>
-        Finite.Positive(speed.MetersPerSecond, width.Meters, rate.KilogramsPerSquareMeter)
-            ? Finite.Of(speed.MetersPerSecond * width.Meters * rate.KilogramsPerSquareMeter, MassFlow.FromKilogramsPerSecond)
+    public static double? Of(double speed, double width, double rate) =>
+        Finite.Positive(speed, width, rate)
+            ? Finite.OrNull(speed * width * rate)
             : null;
 
     /// <summary>Paver speed that uses a supply up.</summary>
@@ -23,9 +22,9 @@ public static class Demand
     /// <param name="rate">q, kg/m²: mass of mix per area.</param>
     /// <returns>v, m/s; null outside the range.</returns>
     [Formula("v", "v = S / (W · q)", Sources.WorkTip31, "all inputs above zero; otherwise no result")]
-    public static Speed? PaverSpeed(MassFlow supply, Length width, AreaDensity rate) =>
-        Finite.Positive(supply.KilogramsPerSecond, width.Meters, rate.KilogramsPerSquareMeter)
-            ? Finite.Of(supply.KilogramsPerSecond / (width.Meters * rate.KilogramsPerSquareMeter), Speed.FromMetersPerSecond)
+    public static double? PaverSpeed(double supply, double width, double rate) =>
+        Finite.Positive(supply, width, rate)
+            ? Finite.OrNull(supply / (width * rate))
             : null;
 
     /// <summary>Speed while moving of a paver that moves only part of the time.</summary>
@@ -33,9 +32,9 @@ public static class Demand
     /// <param name="availability">a, 1: share of the time in which the paver moves.</param>
     /// <returns>v, m/s; null outside the range.</returns>
     [Formula("v", "v = vm / a", Sources.Definition, "vm above zero, a above 0 and at most 1; otherwise no result")]
-    public static Speed? WhileMoving(Speed average, Ratio availability) =>
-        Finite.Positive(average.MetersPerSecond) && availability.DecimalFractions is > 0 and <= 1
-            ? Finite.Of(average.MetersPerSecond / availability.DecimalFractions, Speed.FromMetersPerSecond)
+    public static double? WhileMoving(double average, double availability) =>
+        Finite.Positive(average) && availability is > 0 and <= 1
+            ? Finite.OrNull(average / availability)
             : null;
 
     /// <summary>What a plant can send on average over a shift: its output and the stock that it starts with.</summary>
@@ -44,8 +43,8 @@ public static class Demand
     /// <param name="shift">T, s: length of the shift.</param>
     /// <returns>S, kg/s; null outside the range.</returns>
     [Formula("S", "S = S0 + B / T", Sources.Napa62, "S0 and T above zero, B not below zero; otherwise no result")]
-    public static MassFlow? WithStock(MassFlow planned, Mass stock, Duration shift) =>
-        Finite.Positive(planned.KilogramsPerSecond) && Finite.NotNegative(stock.Kilograms) && Finite.Positive(shift.Seconds)
-            ? Finite.Of(planned.KilogramsPerSecond + (stock.Kilograms / shift.Seconds), MassFlow.FromKilogramsPerSecond)
+    public static double? WithStock(double planned, double stock, double shift) =>
+        Finite.Positive(planned) && Finite.NotNegative(stock) && Finite.Positive(shift)
+            ? Finite.OrNull(planned + (stock / shift))
             : null;
 }

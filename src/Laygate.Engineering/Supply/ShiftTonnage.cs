@@ -1,5 +1,4 @@
 using Laygate.Engineering.Formulas;
-using UnitsNet;
 
 namespace Laygate.Engineering.Supply;
 
@@ -13,10 +12,10 @@ public static class ShiftTonnage
     /// <param name="used">B, kg: stock in the silo that is used up, start less end.</param>
     /// <returns>M, kg; null outside the range.</returns>
     [Formula("M", "M = S · T · a + B", Sources.Balance, "S and T above zero, a above 0 and at most 1, B not below zero; otherwise no result")]
-    public static Mass? Of(MassFlow output, Duration productive, Ratio availability, Mass used) =>
-        Finite.Positive(output.KilogramsPerSecond) && Finite.Positive(productive.Seconds)
-        && availability.DecimalFractions is > 0 and <= 1 && Finite.NotNegative(used.Kilograms)
-            ? Finite.Of((output.KilogramsPerSecond * productive.Seconds * availability.DecimalFractions) + used.Kilograms, Mass.FromKilograms)
+    public static double? Of(double output, double productive, double availability, double used) =>
+        Finite.Positive(output) && Finite.Positive(productive)
+        && availability is > 0 and <= 1 && Finite.NotNegative(used)
+            ? Finite.OrNull((output * productive * availability) + used)
             : null;
 
     /// <summary>Loads that carry a mass; the last one may be part of a load.</summary>
@@ -24,10 +23,10 @@ public static class ShiftTonnage
     /// <param name="payload">P, kg: payload.</param>
     /// <returns>n, 1; null outside the range.</returns>
     [Formula("n", "n = ⌈M / P⌉", Sources.Balance, "both inputs above zero, result below a million; otherwise no result")]
-    public static int? Loads(Mass mass, Mass payload)
+    public static int? Loads(double mass, double payload)
     {
-        var loads = mass.Kilograms / payload.Kilograms;
-        return Finite.Positive(mass.Kilograms, payload.Kilograms, loads) && loads < 1e6 ? (int)Math.Ceiling(loads - Fleet.Rounding) : null;
+        var loads = mass / payload;
+        return Finite.Positive(mass, payload, loads) && loads < 1e6 ? (int)Math.Ceiling(loads - Fleet.Rounding) : null;
     }
 
     /// <summary>Time by which the first metre is later when several loads must wait on site.</summary>
@@ -36,8 +35,8 @@ public static class ShiftTonnage
     /// <param name="output">S, kg/s: output of the plant.</param>
     /// <returns>t, s; null outside the range.</returns>
     [Formula("t", "t = (m − 1) · P / S", Sources.Balance, "m at least 1, P and S above zero; otherwise no result")]
-    public static Duration? StartDelay(int waiting, Mass payload, MassFlow output) =>
-        waiting >= 1 && Finite.Positive(payload.Kilograms) && Finite.Positive(output.KilogramsPerSecond)
-            ? Finite.Of((waiting - 1) * payload.Kilograms / output.KilogramsPerSecond, Duration.FromSeconds)
+    public static double? StartDelay(int waiting, double payload, double output) =>
+        waiting >= 1 && Finite.Positive(payload) && Finite.Positive(output)
+            ? Finite.OrNull((waiting - 1) * payload / output)
             : null;
 }

@@ -1,18 +1,17 @@
 using Laygate.Engineering.Formulas;
-using UnitsNet;
 
 namespace Laygate.Engineering.Supply;
 
 /// <summary>One mix that a feeder passes on.</summary>
 /// <param name="Demand">R, kg/s: demand of the paver.</param>
 /// <param name="Payload">P, kg: payload of one truck.</param>
-public sealed record FedMix(MassFlow Demand, Mass Payload);
+public sealed record FedMix(double Demand, double Payload);
 
 /// <summary>The feeder's timing.</summary>
 /// <param name="Rate">Q, kg/s: rate while it feeds.</param>
 /// <param name="Exchange">e, s: one truck leaves and the next docks and tips. Counted twice where trucks may unload in parts.</param>
 /// <param name="Changeover">c, s: turn from one buffer to the other, each way.</param>
-public sealed record FeederTiming(MassFlow Rate, Duration Exchange, Duration Changeover);
+public sealed record FeederTiming(double Rate, double Exchange, double Changeover);
 
 /// <summary>
 /// Two mixes through one feeder into two buffers: a worst-case bound. The feeder is away from the lower buffer for two
@@ -29,17 +28,17 @@ public static class TwoMixFeeding
     /// <param name="lowest">B0, kg: lowest workable level.</param>
     /// <returns>Cb, kg; null outside the range.</returns>
     [Formula("Cb", "Cb = B0 + Rb · (2c + 2e + Ps/Q) + Pb − Rb · (e + Pb/Q)", Sources.TwoMixes, Range)]
-    public static Mass? LowerBufferNeeded(FedMix lower, FedMix upper, FeederTiming feeder, Mass lowest)
+    public static double? LowerBufferNeeded(FedMix lower, FedMix upper, FeederTiming feeder, double lowest)
     {
-        if (!Usable(lower, upper, feeder) || !Finite.NotNegative(lowest.Kilograms))
+        if (!Usable(lower, upper, feeder) || !Finite.NotNegative(lowest))
         {
             return null;
         }
 
-        var (e, c) = (feeder.Exchange.Seconds, feeder.Changeover.Seconds);
+        var (e, c) = (feeder.Exchange, feeder.Changeover);
         var away = (2 * c) + (2 * e) + Feeding(upper, feeder);
-        return Finite.Of(lowest.Kilograms + lower.Payload.Kilograms
-            + (lower.Demand.KilogramsPerSecond * (away - e - Feeding(lower, feeder))), Mass.FromKilograms);
+        return Finite.OrNull(lowest + lower.Payload
+            + (lower.Demand * (away - e - Feeding(lower, feeder))));
     }
 
     /// <summary>Level of the upper buffer below which a call for its next load comes too late.</summary>
@@ -49,10 +48,10 @@ public static class TwoMixFeeding
     /// <param name="lowest">S0, kg: lowest workable level of the upper buffer.</param>
     /// <returns>Sl, kg; null outside the range.</returns>
     [Formula("Sl", "Sl = S0 + Rs · (e + Pb/Q + c + e)", Sources.TwoMixes, Range)]
-    public static Mass? CallLowest(FedMix lower, FedMix upper, FeederTiming feeder, Mass lowest) =>
-        Usable(lower, upper, feeder) && Finite.NotNegative(lowest.Kilograms)
-            ? Finite.Of(lowest.Kilograms + (upper.Demand.KilogramsPerSecond
-                * ((2 * feeder.Exchange.Seconds) + Feeding(lower, feeder) + feeder.Changeover.Seconds)), Mass.FromKilograms)
+    public static double? CallLowest(FedMix lower, FedMix upper, FeederTiming feeder, double lowest) =>
+        Usable(lower, upper, feeder) && Finite.NotNegative(lowest)
+            ? Finite.OrNull(lowest + (upper.Demand
+                * ((2 * feeder.Exchange) + Feeding(lower, feeder) + feeder.Changeover)))
             : null;
 
     /// <summary>Level of the upper buffer above which a called load does not fit when it arrives.</summary>
@@ -61,10 +60,10 @@ public static class TwoMixFeeding
     /// <param name="capacity">Cs, kg: capacity of the upper buffer.</param>
     /// <returns>Sh, kg; null outside the range. Below the lowest call level there is no workable level: the load is too large.</returns>
     [Formula("Sh", "Sh = Cs − Ps + Rs · (c + e + Ps/Q)", Sources.TwoMixes, Range)]
-    public static Mass? CallHighest(FedMix upper, FeederTiming feeder, Mass capacity) =>
-        Usable(upper, upper, feeder) && Finite.Positive(capacity.Kilograms)
-            ? Finite.Of(capacity.Kilograms - upper.Payload.Kilograms + (upper.Demand.KilogramsPerSecond
-                * (feeder.Changeover.Seconds + feeder.Exchange.Seconds + Feeding(upper, feeder))), Mass.FromKilograms)
+    public static double? CallHighest(FedMix upper, FeederTiming feeder, double capacity) =>
+        Usable(upper, upper, feeder) && Finite.Positive(capacity)
+            ? Finite.OrNull(capacity - upper.Payload + (upper.Demand
+                * (feeder.Changeover + feeder.Exchange + Feeding(upper, feeder))))
             : null;
 
     /// <summary>Share of the time in which the feeder is busy with two mixes.</summary>
@@ -75,7 +74,7 @@ public static class TwoMixFeeding
     [Formula("u", "u = [(e + Pb/Q) · n + (e + Ps/Q) + 2c] / (Ps/Rs), n = (Rb/Pb) / (Rs/Ps)", Sources.TwoMixes, Range)]
     public static double? Occupation(FedMix lower, FedMix upper, FeederTiming feeder) =>
         Usable(lower, upper, feeder)
-            ? OfOne(lower, feeder) + OfOne(upper, feeder) + (2 * feeder.Changeover.Seconds * LoadsPerSecond(upper))
+            ? OfOne(lower, feeder) + OfOne(upper, feeder) + (2 * feeder.Changeover * LoadsPerSecond(upper))
             : null;
 
     /// <summary>Share of the time in which the feeder is busy with one mix.</summary>
@@ -86,14 +85,14 @@ public static class TwoMixFeeding
     public static double? Occupation(FedMix mix, FeederTiming feeder) => Usable(mix, mix, feeder) ? OfOne(mix, feeder) : null;
 
     private static double OfOne(FedMix mix, FeederTiming feeder) =>
-        LoadsPerSecond(mix) * (feeder.Exchange.Seconds + Feeding(mix, feeder));
+        LoadsPerSecond(mix) * (feeder.Exchange + Feeding(mix, feeder));
 
-    private static double LoadsPerSecond(FedMix mix) => mix.Demand.KilogramsPerSecond / mix.Payload.Kilograms;
+    private static double LoadsPerSecond(FedMix mix) => mix.Demand / mix.Payload;
 
-    private static double Feeding(FedMix mix, FeederTiming feeder) => mix.Payload.Kilograms / feeder.Rate.KilogramsPerSecond;
+    private static double Feeding(FedMix mix, FeederTiming feeder) => mix.Payload / feeder.Rate;
 
     private static bool Usable(FedMix a, FedMix b, FeederTiming feeder) =>
-        Finite.Positive(a.Demand.KilogramsPerSecond, a.Payload.Kilograms, feeder.Rate.KilogramsPerSecond)
-        && Finite.Positive(b.Demand.KilogramsPerSecond, b.Payload.Kilograms, feeder.Rate.KilogramsPerSecond)
-        && Finite.NotNegative(feeder.Exchange.Seconds) && Finite.NotNegative(feeder.Changeover.Seconds);
+        Finite.Positive(a.Demand, a.Payload, feeder.Rate)
+        && Finite.Positive(b.Demand, b.Payload, feeder.Rate)
+        && Finite.NotNegative(feeder.Exchange) && Finite.NotNegative(feeder.Changeover);
 }

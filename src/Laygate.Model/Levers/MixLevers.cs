@@ -1,6 +1,5 @@
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
-using UnitsNet;
 
 namespace Laygate.Model.Levers;
 

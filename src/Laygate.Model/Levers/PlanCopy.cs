@@ -32,5 +32,5 @@ internal static class PlanCopy
 
     /// <summary>A measure moved by a difference in SI, in its own unit.</summary>
     public static Measure<T>? Moved<T>(Measure<T>? measure, double bySi)
-        where T : struct => measure is null ? null : measure with { Number = double.Round(measure.Unit.FromSi(measure.Si + bySi), 6) };
+        where T : IDimension => measure is null ? null : measure with { Number = double.Round(measure.Unit.FromSi(measure.Si + bySi), 6) };
 }

@@ -47,7 +47,7 @@ public static class PlanLevers
     /// <summary>A lever on a stated measure; null when it is not stated or not above zero.</summary>
     internal static Lever? Measure<T>(
         LeverKind kind, string address, string key, Measure<T>? stated, (double? Lowest, double? Highest) si, Func<Measure<T>, Plan> change)
-        where T : struct
+        where T : IDimension
     {
         if (stated is not { Number: > 0 } || !double.IsFinite(stated.Number))
         {

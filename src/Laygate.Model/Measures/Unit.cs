@@ -16,15 +16,13 @@ public enum UnitSystem
 /// <param name="Factor">SI value of one unit (before the offset).</param>
 /// <param name="Offset">Added after the factor; only for temperatures.</param>
 /// <param name="System">The family that the unit belongs to.</param>
-/// <param name="UnitsNet">The same unit in UnitsNet, where that library has it.</param>
-/// <param name="Source">Where the factor comes from, where UnitsNet has no such unit.</param>
+/// <param name="Source">Where the factor comes from, where no independent table of units has it.</param>
 public sealed record Unit(
     string Spelling,
     Dimension Dimension,
     double Factor,
     double Offset = 0,
     UnitSystem System = UnitSystem.Metric,
-    Enum? UnitsNet = null,
     string? Source = null)
 {
     /// <summary>Turns a number in this unit into the SI unit of the dimension (°C for temperatures).</summary>

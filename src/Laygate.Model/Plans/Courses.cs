@@ -1,5 +1,4 @@
 using Laygate.Model.Measures;
-using UnitsNet;
 
 namespace Laygate.Model.Plans;
 
@@ -221,9 +220,9 @@ public sealed record Run
 /// <summary>A value at a station.</summary>
 /// <param name="At">Station; null when the value holds along the whole run.</param>
 /// <param name="Value">Value.</param>
-/// <typeparam name="T">UnitsNet type of the value.</typeparam>
+/// <typeparam name="T">Dimension of the value.</typeparam>
 public sealed record AtStation<T>(Measure<Length>? At, Measure<T> Value)
-    where T : struct;
+    where T : IDimension;
 
 /// <summary>Thickness of a course from a station on.</summary>
 /// <param name="Course">Id of the course.</param>

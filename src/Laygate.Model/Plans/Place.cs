@@ -1,5 +1,4 @@
 using Laygate.Model.Measures;
-using UnitsNet;
 
 namespace Laygate.Model.Plans;
 

@@ -18,7 +18,7 @@ public sealed record BookPlace(string? Specification, string? Rule, string Path)
 /// <summary>A mistake in a rule book.</summary>
 /// <param name="Place">Where it stands.</param>
 /// <param name="Mistake">What it is.</param>
-/// <param name="Arguments">Words that belong to it, by name; Validation words the sentence.</param>
+/// <param name="Arguments">Words that belong to it, by name; Reading words the sentence.</param>
 public sealed record BookProblem(BookPlace Place, BookMistake Mistake, IReadOnlyList<NoteArgument> Arguments)
 {
     /// <summary>The word of an argument; empty when there is none.</summary>

@@ -183,7 +183,7 @@ public sealed record Finding
     /// <summary>Whether a baseline knows it of old: it is shown, but does not count at the gate.</summary>
     public bool Known { get; init; }
 
-    /// <summary>Position in the plan; set by Validation.</summary>
+    /// <summary>Position in the plan; set when it is checked.</summary>
     public Position? Position { get; init; }
 }
 

@@ -1,9 +1,9 @@
 using System.Text;
+using Laygate.Checking.Comparing;
 using Laygate.Model.Plans;
 using Laygate.Reporting.Comparing;
 using Laygate.Service.Access;
 using Laygate.Service.Checking;
-using Laygate.Validation.Comparing;
 using Microsoft.AspNetCore.Mvc;
 
 namespace Laygate.Service.Api;

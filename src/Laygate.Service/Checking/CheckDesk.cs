@@ -1,14 +1,15 @@
 using System.Collections.Concurrent;
 using System.Reflection;
+using Laygate.Checking;
+using Laygate.Checking.Cases;
 using Laygate.Model.Plans;
+using Laygate.Reading;
+using Laygate.Reading.Departures;
+using Laygate.Reading.RuleFiles;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Merging;
 using Laygate.Rules.Results;
 using Laygate.Service.Settings;
-using Laygate.Validation;
-using Laygate.Validation.Cases;
-using Laygate.Validation.Departures;
-using Laygate.Validation.RuleFiles;
 using Microsoft.Extensions.Options;
 
 namespace Laygate.Service.Checking;

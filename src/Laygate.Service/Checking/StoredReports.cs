@@ -1,7 +1,7 @@
+using Laygate.Reading.Reports;
 using Laygate.Register;
 using Laygate.Reporting.Runs;
 using Laygate.Rules.Results;
-using Laygate.Validation.Reports;
 
 namespace Laygate.Service.Checking;
 

@@ -1,8 +1,9 @@
 using System.Text;
 using System.Text.RegularExpressions;
+using Laygate.Checking;
+using Laygate.Reading;
 using Laygate.Reporting.Terminal;
 using Laygate.Rules.Results;
-using Laygate.Validation;
 
 namespace Laygate.ConformanceTests.Docs;
 

@@ -1,7 +1,7 @@
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
-using Laygate.Validation.Plans;
-using Laygate.Validation.Reading;
+using Laygate.Reading.Plans;
+using Laygate.Reading.Yaml;
 
 namespace Laygate.ConformanceTests.Examples;
 
@@ -73,7 +73,7 @@ public sealed class ExamplePlaceTests
         });
     }
 
-    private static double Degrees(Measure<UnitsNet.Angle> angle) => angle.Number;
+    private static double Degrees(Measure<Angle> angle) => angle.Number;
 
     private static double Clear(double sine) => sine <= 0 ? 0 : 1098 * sine * Math.Exp(-0.057 / sine);
 

@@ -1,8 +1,9 @@
 using System.Globalization;
 using System.Text;
+using Laygate.Checking;
 using Laygate.Model.Plans;
+using Laygate.Reading;
 using Laygate.Rules.Results;
-using Laygate.Validation;
 
 namespace Laygate.ConformanceTests.Examples;
 

@@ -1,4 +1,4 @@
-using Laygate.Validation.Reading;
+using Laygate.Reading.Yaml;
 
 namespace Laygate.ConformanceTests.Faults;
 

@@ -1,6 +1,6 @@
 using Laygate.Model.Plans;
+using Laygate.Reading.Yaml;
 using Laygate.Rules.Results;
-using Laygate.Validation.Reading;
 
 namespace Laygate.ConformanceTests.Faults;
 

@@ -1,9 +1,10 @@
 using System.Collections.Concurrent;
 using System.Text;
+using Laygate.Checking;
 using Laygate.Model.Plans;
+using Laygate.Reading;
 using Laygate.Reporting.Language;
 using Laygate.Rules.Results;
-using Laygate.Validation;
 
 namespace Laygate.ConformanceTests.Faults;
 

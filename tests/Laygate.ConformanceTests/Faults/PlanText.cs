@@ -1,5 +1,5 @@
 using System.Text;
-using Laygate.Validation.Reading;
+using Laygate.Reading.Yaml;
 
 namespace Laygate.ConformanceTests.Faults;
 

@@ -1,8 +1,9 @@
 using System.Text;
+using Laygate.Checking.Baselines;
+using Laygate.Reading.Baselines;
 using Laygate.Rules.Baselines;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Results;
-using Laygate.Validation.Baselines;
 
 namespace Laygate.ConformanceTests.Gate;
 

@@ -1,7 +1,8 @@
 using System.Text;
+using Laygate.Checking;
+using Laygate.Checking.Comparing;
+using Laygate.Reading;
 using Laygate.Rules.Results;
-using Laygate.Validation;
-using Laygate.Validation.Comparing;
 
 namespace Laygate.ConformanceTests.Gate;
 

@@ -1,11 +1,12 @@
 using System.Globalization;
 using System.Text;
+using Laygate.Checking;
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Cooling.Catalogues;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Plans;
+using Laygate.Reading;
 using Laygate.Rules.Results;
-using Laygate.Validation;
 using Xunit.Abstractions;
 
 namespace Laygate.ConformanceTests.Outside;

@@ -1,15 +1,16 @@
 using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
+using Laygate.Checking;
 using Laygate.ConformanceTests.Faults;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Plans;
+using Laygate.Reading;
 using Laygate.Reporting.Language;
 using Laygate.Reporting.Terminal;
 using Laygate.Reporting.Text;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Results;
-using Laygate.Validation;
 
 namespace Laygate.ConformanceTests.Plans;
 

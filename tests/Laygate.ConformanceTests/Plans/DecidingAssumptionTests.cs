@@ -1,10 +1,11 @@
 using System.Text;
+using Laygate.Checking;
+using Laygate.Reading;
 using Laygate.Reporting.Html;
 using Laygate.Reporting.Json;
 using Laygate.Reporting.Runs;
 using Laygate.Reporting.Terminal;
 using Laygate.Rules.Results;
-using Laygate.Validation;
 
 namespace Laygate.ConformanceTests.Plans;
 

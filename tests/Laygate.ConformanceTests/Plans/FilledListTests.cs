@@ -1,9 +1,10 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
+using Laygate.Checking;
 using Laygate.ConformanceTests.Schema;
+using Laygate.Reading;
 using Laygate.Rules.Results;
-using Laygate.Validation;
 
 namespace Laygate.ConformanceTests.Plans;
 

@@ -1,8 +1,9 @@
 using System.Text;
+using Laygate.Checking;
+using Laygate.Reading;
 using Laygate.Reporting.Json;
 using Laygate.Reporting.Terminal;
 using Laygate.Rules.Results;
-using Laygate.Validation;
 
 namespace Laygate.ConformanceTests.Plans;
 

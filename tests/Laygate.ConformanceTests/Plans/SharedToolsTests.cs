@@ -1,6 +1,7 @@
 using System.Text;
+using Laygate.Checking;
+using Laygate.Reading;
 using Laygate.Reporting.Json;
-using Laygate.Validation;
 
 namespace Laygate.ConformanceTests.Plans;
 

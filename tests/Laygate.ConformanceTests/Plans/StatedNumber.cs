@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Text;
 using Laygate.Model.Measures;
+using Laygate.Reading.Yaml;
 using Laygate.Rules.Results;
-using Laygate.Validation.Reading;
 
 namespace Laygate.ConformanceTests.Plans;
 

@@ -1,7 +1,8 @@
 using System.Text;
+using Laygate.Checking;
+using Laygate.Reading;
 using Laygate.Reporting.Language;
 using Laygate.Rules.Results;
-using Laygate.Validation;
 
 namespace Laygate.ConformanceTests.Plans;
 

@@ -1,10 +1,10 @@
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
+using Laygate.Reading.Plans;
+using Laygate.Reading.Yaml;
 using Laygate.Rules.Evaluation;
 using Laygate.Rules.Outlook;
 using Laygate.Rules.Remedies;
-using Laygate.Validation.Plans;
-using Laygate.Validation.Reading;
 
 namespace Laygate.ConformanceTests.Remedies;
 

@@ -1,14 +1,15 @@
 using System.Text;
 using System.Text.RegularExpressions;
+using Laygate.Checking;
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Outlook;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Plans;
+using Laygate.Reading;
+using Laygate.Reading.Plans;
+using Laygate.Reading.Yaml;
 using Laygate.Reporting.Terminal;
 using Laygate.Rules.Results;
-using Laygate.Validation;
-using Laygate.Validation.Plans;
-using Laygate.Validation.Reading;
 
 namespace Laygate.ConformanceTests.Remedies;
 

@@ -1,15 +1,16 @@
 using System.Collections.Concurrent;
+using Laygate.Checking;
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Levers;
 using Laygate.Model.Plans;
+using Laygate.Reading;
+using Laygate.Reading.Plans;
+using Laygate.Reading.Yaml;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Evaluation;
 using Laygate.Rules.Remedies;
 using Laygate.Rules.Results;
-using Laygate.Validation;
-using Laygate.Validation.Plans;
-using Laygate.Validation.Reading;
 
 namespace Laygate.ConformanceTests.Remedies;
 

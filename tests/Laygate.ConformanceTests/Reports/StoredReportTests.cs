@@ -1,15 +1,16 @@
 using System.Text;
+using Laygate.Checking;
 using Laygate.ConformanceTests.Schema;
+using Laygate.Reading;
+using Laygate.Reading.Reports;
 using Laygate.Reporting.CodeQuality;
 using Laygate.Reporting.Html;
-using Laygate.Reporting.Json;
 using Laygate.Reporting.JUnit;
+using Laygate.Reporting.Json;
 using Laygate.Reporting.Markdown;
 using Laygate.Reporting.Runs;
 using Laygate.Reporting.Sarif;
 using Laygate.Rules.Results;
-using Laygate.Validation;
-using Laygate.Validation.Reports;
 
 namespace Laygate.ConformanceTests.Reports;
 

@@ -3,12 +3,11 @@ using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
+using Laygate.Reading.Plans;
+using Laygate.Reading.Yaml;
 using Laygate.Rules.Evaluation;
 using Laygate.Rules.Merging;
 using Laygate.Rules.Results;
-using Laygate.Validation.Plans;
-using Laygate.Validation.Reading;
-using UnitsNet;
 
 namespace Laygate.ConformanceTests.RuleBook;
 

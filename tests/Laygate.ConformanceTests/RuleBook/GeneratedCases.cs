@@ -1,15 +1,15 @@
 using System.Globalization;
+using Laygate.Checking.Scaffolding;
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
+using Laygate.Reading.Plans;
+using Laygate.Reading.Yaml;
 using Laygate.Rules.Binding;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Evaluation;
 using Laygate.Rules.Results;
-using Laygate.Validation.Plans;
-using Laygate.Validation.Reading;
-using Laygate.Validation.Scaffolding;
 
 namespace Laygate.ConformanceTests.RuleBook;
 

@@ -1,5 +1,5 @@
+using Laygate.Checking.Cases;
 using Laygate.ConformanceTests.Specifications;
-using Laygate.Validation.Cases;
 
 namespace Laygate.ConformanceTests.RuleBook;
 

@@ -1,14 +1,14 @@
 using System.Text.RegularExpressions;
+using Laygate.Checking.Cases;
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Measures;
+using Laygate.Reading.RuleFiles;
+using Laygate.Reading.Yaml;
 using Laygate.Reporting.Language;
 using Laygate.Rules.Binding;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Results;
-using Laygate.Validation.Cases;
-using Laygate.Validation.Reading;
-using Laygate.Validation.RuleFiles;
 
 namespace Laygate.ConformanceTests.RuleBook;
 

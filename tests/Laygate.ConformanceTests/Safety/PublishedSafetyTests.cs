@@ -3,11 +3,11 @@ using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
+using Laygate.Reading.Plans;
+using Laygate.Reading.Yaml;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Evaluation;
 using Laygate.Rules.Results;
-using Laygate.Validation.Plans;
-using Laygate.Validation.Reading;
 
 namespace Laygate.ConformanceTests.Safety;
 

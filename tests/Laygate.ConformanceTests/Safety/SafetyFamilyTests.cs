@@ -1,15 +1,16 @@
+using Laygate.Checking;
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Plans;
+using Laygate.Reading;
+using Laygate.Reading.Departures;
+using Laygate.Reading.Plans;
+using Laygate.Reading.RuleFiles;
+using Laygate.Reading.Yaml;
 using Laygate.Rules.Binding;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Evaluation;
 using Laygate.Rules.Results;
-using Laygate.Validation;
-using Laygate.Validation.Departures;
-using Laygate.Validation.Plans;
-using Laygate.Validation.Reading;
-using Laygate.Validation.RuleFiles;
 
 namespace Laygate.ConformanceTests.Safety;
 

@@ -3,10 +3,9 @@ using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
+using Laygate.Reading.Plans;
+using Laygate.Reading.Yaml;
 using Laygate.Rules.Definitions;
-using Laygate.Validation.Plans;
-using Laygate.Validation.Reading;
-using UnitsNet;
 
 namespace Laygate.ConformanceTests.Safety;
 

@@ -1,7 +1,7 @@
 using System.Text.RegularExpressions;
 using Laygate.Model.Measures;
-using Laygate.Validation.Measures;
-using Laygate.Validation.Plans;
+using Laygate.Reading.Measures;
+using Laygate.Reading.Plans;
 using static Laygate.ConformanceTests.Schema.PlanSchemaFile;
 
 namespace Laygate.ConformanceTests.Schema;

@@ -3,8 +3,8 @@ using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Json.Schema;
-using Laygate.Validation.Reading;
-using Laygate.Validation.Schema;
+using Laygate.Reading.Schema;
+using Laygate.Reading.Yaml;
 
 namespace Laygate.ConformanceTests.Schema;
 
@@ -22,7 +22,7 @@ internal static class PlanSchemaFile
     /// <summary>The second, independent validator: JsonSchema.Net 8.0.5.</summary>
     public static JsonSchema Second { get; } = JsonSchema.FromText(Text);
 
-    public static string EveryKeyPath { get; } = Path.Combine(Root, "tests", "Laygate.UnitTests", "Validation", "Plans", "every-key.yaml");
+    public static string EveryKeyPath { get; } = Path.Combine(Root, "tests", "Laygate.UnitTests", "Reading", "Plans", "every-key.yaml");
 
     public static IReadOnlyList<string> PlanPaths { get; } =
     [

@@ -2,7 +2,7 @@ using System.Text.Json;
 using System.Text.RegularExpressions;
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
-using Laygate.Validation.Schema;
+using Laygate.Reading.Schema;
 using static Laygate.ConformanceTests.Schema.PlanSchemaFile;
 
 namespace Laygate.ConformanceTests.Schema;

@@ -1,6 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using Laygate.Validation.Schema;
+using Laygate.Reading.Schema;
 using static Laygate.ConformanceTests.Schema.PlanSchemaFile;
 
 namespace Laygate.ConformanceTests.Schema;
@@ -90,7 +90,7 @@ public class SchemaVerdictTests
     }
 
     // The keywords that the second validator reports as broken; what merely holds them is left out.
-    private static List<string> Errors(Laygate.Validation.Reading.YamlDocument document) =>
+    private static List<string> Errors(Laygate.Reading.Yaml.YamlDocument document) =>
         [.. (Evaluate(document, Json.Schema.OutputFormat.List).Details ?? []).SelectMany(detail => detail.Errors?.Keys ?? Enumerable.Empty<string>()).Where(key => key is not ("" or "allOf" or "properties" or "items"))];
 
     private static bool IsSound(string path) => SecondVerdict(Read(File.ReadAllText(path)));

@@ -1,4 +1,4 @@
-using Laygate.Validation.Plans;
+using Laygate.Reading.Plans;
 using static Laygate.ConformanceTests.Schema.PlanSchemaFile;
 
 namespace Laygate.ConformanceTests.Schema;

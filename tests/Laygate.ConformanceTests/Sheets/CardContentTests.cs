@@ -1,10 +1,11 @@
 using System.Globalization;
 using System.Text;
+using Laygate.Checking;
 using Laygate.Model.Plans;
+using Laygate.Reading;
 using Laygate.Reporting.Cards;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Results;
-using Laygate.Validation;
 
 namespace Laygate.ConformanceTests.Sheets;
 

@@ -2,8 +2,8 @@ using System.Globalization;
 using System.Text;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Plans;
+using Laygate.Reading.RuleFiles;
 using Laygate.Rules.Results;
-using Laygate.Validation.RuleFiles;
 
 namespace Laygate.ConformanceTests.Specifications;
 

@@ -18,7 +18,7 @@ public sealed class UnreadSpecificationTests
     [Fact]
     public void The_usual_list_leaves_them_out()
     {
-        var loaded = Laygate.Validation.RuleBooks.Load(new Laygate.Validation.RuleFiles.RulePack(Repository.Book.General!, Repository.Book.Specifications, "x"), ["zzzzzzzz"], new Nothing());
+        var loaded = Laygate.Reading.RuleBooks.Load(new Laygate.Reading.RuleFiles.RulePack(Repository.Book.General!, Repository.Book.Specifications, "x"), ["zzzzzzzz"], new Nothing());
         var hint = Assert.Single(loaded.Problems).Hint!;
         Assert.Contains("us-wa", hint, StringComparison.Ordinal);
         Assert.All(Known, name => Assert.DoesNotContain($" {name},", hint, StringComparison.Ordinal));
@@ -39,9 +39,9 @@ public sealed class UnreadSpecificationTests
         }
     }
 
-    private sealed class Nothing : Laygate.Validation.IRuleFiles
+    private sealed class Nothing : Laygate.Reading.IRuleFiles
     {
-        public Laygate.Validation.RuleFiles.IRuleFolder? Folder(string path) => null;
+        public Laygate.Reading.RuleFiles.IRuleFolder? Folder(string path) => null;
 
         public byte[]? File(string path) => null;
     }

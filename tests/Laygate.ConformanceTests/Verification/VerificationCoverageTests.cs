@@ -1,5 +1,5 @@
+using Laygate.Checking.Verification;
 using Laygate.Rules.Results;
-using Laygate.Validation.Verification;
 
 namespace Laygate.ConformanceTests.Verification;
 

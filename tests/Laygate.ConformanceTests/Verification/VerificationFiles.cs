@@ -1,4 +1,4 @@
-using Laygate.Validation.Verification;
+using Laygate.Checking.Verification;
 
 namespace Laygate.ConformanceTests.Verification;
 

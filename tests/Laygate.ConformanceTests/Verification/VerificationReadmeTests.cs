@@ -1,7 +1,7 @@
 using System.Text;
 using System.Text.RegularExpressions;
+using Laygate.Checking.Verification;
 using Laygate.Rules.Results;
-using Laygate.Validation.Verification;
 
 namespace Laygate.ConformanceTests.Verification;
 

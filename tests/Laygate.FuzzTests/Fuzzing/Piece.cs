@@ -1,6 +1,6 @@
 using System.Text;
 using Laygate.ConformanceTests.Schema;
-using Laygate.Validation.Reading;
+using Laygate.Reading.Yaml;
 
 namespace Laygate.FuzzTests.Fuzzing;
 

@@ -1,11 +1,13 @@
 using System.Text;
 using System.Text.RegularExpressions;
+using Laygate.Checking;
+using Laygate.Checking.Baselines;
 using Laygate.ConformanceTests;
 using Laygate.ConformanceTests.Schema;
+using Laygate.Reading;
+using Laygate.Reading.Baselines;
 using Laygate.Reporting.Json;
 using Laygate.Rules.Results;
-using Laygate.Validation;
-using Laygate.Validation.Baselines;
 
 namespace Laygate.FuzzTests.Fuzzing;
 
@@ -91,7 +93,7 @@ internal static partial class SeedFiles
     [
         new Seed("concept, quick", Json(Few(QuickReport("examples/concept-fifteen-lines.yaml")))),
         new Seed("moor road, quick", Json(Few(QuickReport(JudgedPlan)))),
-        new Seed("report of 2026-11-25", Text("tests/Laygate.UnitTests/Validation/Reports/report-of-2026-11-25.json")),
+        new Seed("report of 2026-11-25", Text("tests/Laygate.UnitTests/Reading/Reports/report-of-2026-11-25.json")),
     ]);
 
     /// <summary>Bodies in JSON that the service takes.</summary>

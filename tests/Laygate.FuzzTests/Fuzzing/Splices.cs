@@ -1,7 +1,7 @@
 using System.Globalization;
 using Laygate.ConformanceTests.Plans;
 using Laygate.Model.Measures;
-using Laygate.Validation.Reading;
+using Laygate.Reading.Yaml;
 
 namespace Laygate.FuzzTests.Fuzzing;
 

@@ -1,12 +1,13 @@
 using System.Text;
 using System.Text.Json.Nodes;
+using Laygate.Checking;
 using Laygate.ConformanceTests;
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
+using Laygate.Reading;
+using Laygate.Reading.Plans;
+using Laygate.Reading.Yaml;
 using Laygate.Rules.Results;
-using Laygate.Validation;
-using Laygate.Validation.Plans;
-using Laygate.Validation.Reading;
 
 namespace Laygate.FuzzTests.Metamorphic;
 

@@ -183,7 +183,7 @@ public sealed class StoredFormTests(OneService one) : IClassFixture<OneService>,
     {
         await using var service = await RunningService.StartAsync(null, "Workers=0");
         using var client = service.Client(service.Administrator);
-        var earlier = await File.ReadAllBytesAsync(Path.Combine(SourceTree.Root, "tests", "Laygate.UnitTests", "Validation", "Reports", "report-of-2026-11-25.json"));
+        var earlier = await File.ReadAllBytesAsync(Path.Combine(SourceTree.Root, "tests", "Laygate.UnitTests", "Reading", "Reports", "report-of-2026-11-25.json"));
         var id = await StoreAsync(service, client, earlier, "0.0.9");
         Assert.Equal(Encoding.UTF8.GetString(earlier), await FormAsync(client, id, "application/json"));
         Assert.Contains("dep-002", await FormAsync(client, id, "text/markdown"), StringComparison.Ordinal);

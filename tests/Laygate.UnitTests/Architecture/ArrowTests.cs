@@ -1,4 +1,5 @@
 using System.Reflection;
+using Laygate.Model.Measures;
 
 namespace Laygate.UnitTests.Architecture;
 
@@ -7,12 +8,13 @@ public sealed class ArrowTests
 {
     private static readonly Dictionary<string, string[]> Allowed = new(StringComparer.Ordinal)
     {
-        ["Laygate.Model"] = ["UnitsNet"],
-        ["Laygate.Engineering"] = ["Laygate.Model", "UnitsNet", "MathNet.Numerics"],
-        ["Laygate.Rules"] = ["Laygate.Engineering", "Laygate.Model", "UnitsNet"],
+        ["Laygate.Model"] = [],
+        ["Laygate.Engineering"] = ["Laygate.Model", "MathNet.Numerics"],
+        ["Laygate.Rules"] = ["Laygate.Engineering", "Laygate.Model"],
         ["Laygate.Exchange"] = ["Laygate.Rules", "Laygate.Engineering", "Laygate.Model"],
-        ["Laygate.Validation"] =
-            ["Laygate.Exchange", "Laygate.Rules", "Laygate.Engineering", "Laygate.Model", "UnitsNet", "YamlDotNet", "NJsonSchema", "NJsonSchema.Annotations", "Newtonsoft.Json", "FluentValidation"],
+        ["Laygate.Checking"] = ["Laygate.Reading", "Laygate.Rules", "Laygate.Engineering", "Laygate.Model"],
+        ["Laygate.Reading"] =
+            ["Laygate.Exchange", "Laygate.Rules", "Laygate.Engineering", "Laygate.Model", "YamlDotNet", "NJsonSchema", "NJsonSchema.Annotations", "Newtonsoft.Json", "FluentValidation"],
         ["Laygate.Reporting"] =
             ["Laygate.Exchange", "Laygate.Rules", "Laygate.Engineering", "Laygate.Model", "OxyPlot", "Microsoft.AspNetCore.Components", "Microsoft.AspNetCore.Components.Web", "Microsoft.Extensions.Logging.Abstractions"],
     };

@@ -13,7 +13,8 @@ public sealed class RecordTextTests
     [InlineData("Laygate.Engineering")]
     [InlineData("Laygate.Rules")]
     [InlineData("Laygate.Exchange")]
-    [InlineData("Laygate.Validation")]
+    [InlineData("Laygate.Reading")]
+    [InlineData("Laygate.Checking")]
     [InlineData("Laygate.Reporting")]
     public void No_record_names_itself_in_its_text(string room)
     {

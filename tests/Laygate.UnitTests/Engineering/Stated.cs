@@ -1,14 +1,19 @@
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
-using UnitsNet;
 
 namespace Laygate.UnitTests.Engineering;
 
-/// <summary>Stated measures for plans in tests.</summary>
+/// <summary>Stated measures for plans in tests, and numbers for formulas; the table of units has an outside reference (UnitTableTests).</summary>
 internal static class Stated
 {
     public static Measure<T> M<T>(double number, string unit)
-        where T : struct => new(number, UnitTable.Find(unit)!);
+        where T : IDimension => new(number, UnitTable.Find(unit)!);
+
+    /// <summary>A number in a unit, in SI.</summary>
+    public static double Si(double number, string unit) => UnitTable.Find(unit)!.ToSi(number);
+
+    /// <summary>An SI value in a unit.</summary>
+    public static double In(this double si, string unit) => UnitTable.Find(unit)!.FromSi(si);
 
     public static Measure<Length> Mm(double number) => M<Length>(number, "mm");
 

@@ -1,7 +1,7 @@
 using Laygate.Model.Levers;
+using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 using Laygate.UnitTests.Engineering;
-using UnitsNet;
 using static Laygate.UnitTests.Engineering.Stated;
 
 namespace Laygate.UnitTests.Model;

@@ -2,10 +2,10 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Text;
 using Laygate.Engineering.Quantities;
+using Laygate.Reading.RuleFiles;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Merging;
-using Laygate.UnitTests.Validation.RuleFiles;
-using Laygate.Validation.RuleFiles;
+using Laygate.UnitTests.Reading.RuleFiles;
 using Xunit.Abstractions;
 using static Laygate.UnitTests.Rules.TestBook;
 

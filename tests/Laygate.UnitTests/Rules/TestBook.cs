@@ -6,7 +6,6 @@ using Laygate.Rules.Definitions;
 using Laygate.Rules.Evaluation;
 using Laygate.Rules.Merging;
 using Laygate.Rules.Results;
-using Length = UnitsNet.Length;
 
 namespace Laygate.UnitTests.Rules;
 

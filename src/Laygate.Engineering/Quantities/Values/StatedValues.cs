@@ -1,7 +1,6 @@
 using System.Globalization;
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
-using UnitsNet;
 
 namespace Laygate.Engineering.Quantities.Values;
 

@@ -1,6 +1,5 @@
 using System.Runtime.InteropServices;
 using Laygate.Engineering.Formulas;
-using UnitsNet;
 
 namespace Laygate.Engineering.Supply.Queueing;
 
@@ -26,7 +25,7 @@ public static class ClosedNetwork
     /// <param name="services">si, s: mean service time at each station.</param>
     /// <returns>X, 1/s; and with it stay, wait and use of each station. Null outside the range.</returns>
     [Formula("X", "X = n / (Z + Σ Ri), Ri(n) = si · (1 + Li(n−1)), Li(n) = X(n) · Ri(n)", QueueSources.ClosedNetwork, Range)]
-    public static ClosedNetworkState? MeanValues(int trucks, Duration travel, IReadOnlyList<Duration> services)
+    public static ClosedNetworkState? MeanValues(int trucks, double travel, IReadOnlyList<double> services)
     {
         if (!Usable(trucks, travel, services))
         {
@@ -40,10 +39,10 @@ public static class ClosedNetwork
         {
             for (var i = 0; i < stay.Length; i++)
             {
-                stay[i] = services[i].Seconds * (1 + present[i]);
+                stay[i] = services[i] * (1 + present[i]);
             }
 
-            throughput = n / (travel.Seconds + stay.Sum());
+            throughput = n / (travel + stay.Sum());
             for (var i = 0; i < stay.Length; i++)
             {
                 present[i] = throughput * stay[i];
@@ -53,8 +52,8 @@ public static class ClosedNetwork
         return new ClosedNetworkState(
             throughput,
             stay,
-            [.. stay.Select((time, i) => time - services[i].Seconds)],
-            [.. services.Select(service => throughput * service.Seconds)],
+            [.. stay.Select((time, i) => time - services[i])],
+            [.. services.Select(service => throughput * service)],
             trucks / throughput);
     }
 
@@ -64,11 +63,11 @@ public static class ClosedNetwork
     /// <param name="services">si, s: service time at each station.</param>
     /// <returns>X, 1/s; null outside the range.</returns>
     [Formula("X", "X = min( N / (Z + Σ si), 1 / max si )", QueueSources.Bound, Range)]
-    public static double? DeterministicBound(int trucks, Duration travel, IReadOnlyList<Duration> services) => Usable(trucks, travel, services)
-        ? Math.Min(trucks / (travel.Seconds + services.Sum(service => service.Seconds)), 1 / services.Max(service => service.Seconds))
+    public static double? DeterministicBound(int trucks, double travel, IReadOnlyList<double> services) => Usable(trucks, travel, services)
+        ? Math.Min(trucks / (travel + services.Sum()), 1 / services.Max())
         : null;
 
-    private static bool Usable(int trucks, Duration travel, IReadOnlyList<Duration> services) =>
-        trucks is >= 1 and <= Most && Finite.NotNegative(travel.Seconds) && services.Count > 0
-        && services.All(service => Finite.Positive(service.Seconds)) && Finite.Positive(services.Sum(service => service.Seconds));
+    private static bool Usable(int trucks, double travel, IReadOnlyList<double> services) =>
+        trucks is >= 1 and <= Most && Finite.NotNegative(travel) && services.Count > 0
+        && services.All(Finite.Positive) && Finite.Positive(services.Sum());
 }

@@ -1,6 +1,5 @@
 using System.Runtime.InteropServices;
 using Laygate.Engineering.Formulas;
-using UnitsNet;
 
 namespace Laygate.Engineering.Supply.Queueing;
 
@@ -35,14 +34,14 @@ public static class FiniteSource
     /// <param name="servers">c, 1: number of servers.</param>
     /// <returns>X, 1/s; and with it L, Lq, W, Wq, use and chance of nobody there. Null outside the range.</returns>
     [Formula("X", "X = λ · (N − L), λ = 1/Z, p(n) = p(n−1) · (N−n+1) · λ / (min(n,c) · μ)", QueueSources.FiniteSource, Range)]
-    public static FiniteSourceState? Of(Duration away, Duration service, int customers, int servers)
+    public static FiniteSourceState? Of(double away, double service, int customers, int servers)
     {
-        if (!Usable(away.Seconds, service.Seconds, customers, servers))
+        if (!Usable(away, service, customers, servers))
         {
             return null;
         }
 
-        var chances = Chances(service.Seconds / away.Seconds, customers, servers);
+        var chances = Chances(service / away, customers, servers);
         var (present, waiting) = (0.0, 0.0);
         for (var n = 1; n <= customers; n++)
         {
@@ -50,10 +49,10 @@ public static class FiniteSource
             waiting += Math.Max(0, n - servers) * chances[n];
         }
 
-        var throughput = (customers - present) / away.Seconds;
+        var throughput = (customers - present) / away;
         var wait = waiting / throughput;
         return new FiniteSourceState(
-            throughput, present, waiting, wait, wait + service.Seconds, throughput * service.Seconds / servers, chances[0]);
+            throughput, present, waiting, wait, wait + service, throughput * service / servers, chances[0]);
     }
 
     /// <summary>A row of the finite-queue tables.</summary>

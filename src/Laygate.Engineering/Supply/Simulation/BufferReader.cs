@@ -1,5 +1,4 @@
 using Laygate.Engineering.Assumptions;
-using Laygate.Engineering.Formulas;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Reading;
 using Laygate.Model.Plans;
@@ -62,10 +61,10 @@ internal sealed class BufferReader(Calculation calculation, ShiftUnloading unloa
         var lower = FeederQuantities.Fed(calculation, courses[0], "Rb", "Pb");
         var upper = FeederQuantities.Fed(calculation, courses[1], "Rs", "Ps");
         var timing = new FeederTiming(
-            Si.KilogramsPerSecond(unloading.Rate), Si.Seconds(unloading.Exchange.Expected * (unloading.InParts ? 2 : 1)), Si.Seconds(unloading.Changeover));
-        var lowest = TwoMixFeeding.CallLowest(lower, upper, timing, Si.Kilograms(buffers[1].Lowest));
-        var highest = TwoMixFeeding.CallHighest(upper, timing, Si.Kilograms(buffers[1].Capacity));
-        var middle = (lowest?.Kilograms + highest?.Kilograms) / 2;
+            unloading.Rate, unloading.Exchange.Expected * (unloading.InParts ? 2 : 1), unloading.Changeover);
+        var lowest = TwoMixFeeding.CallLowest(lower, upper, timing, buffers[1].Lowest);
+        var highest = TwoMixFeeding.CallHighest(upper, timing, buffers[1].Capacity);
+        var middle = (lowest + highest) / 2;
         if (middle is not { } call || !(buffers[1].Capacity > buffers[1].Lowest))
         {
             return null;

@@ -61,7 +61,7 @@ internal sealed class CommandTarget(string name, string file, int share, SeedSet
         });
         using var output = new MemoryStream();
         using var error = new StringWriter();
-        var code = new App(new ValidationPipeline(), new Streams { Input = () => new MemoryStream(), Out = output, Error = error }, TimeProvider.System, trace: true).Run(command);
+        var code = new App(new PlanPipeline(), new Streams { Input = () => new MemoryStream(), Out = output, Error = error }, TimeProvider.System, trace: true).Run(command);
         var said = error.ToString();
         Require(code is ExitCodes.Clean or ExitCodes.Findings or ExitCodes.Unreadable, $"exit code {code} of `{string.Join(' ', command)}`: {said}");
         Require(code != ExitCodes.Unreadable || said.Length > 0, "exit code 2 without a word");

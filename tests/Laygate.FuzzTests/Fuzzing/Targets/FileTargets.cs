@@ -1,4 +1,13 @@
+using Laygate.Checking;
+using Laygate.Checking.Baselines;
+using Laygate.Checking.Comparing;
+using Laygate.Checking.Verification;
 using Laygate.ConformanceTests;
+using Laygate.Reading;
+using Laygate.Reading.Baselines;
+using Laygate.Reading.Departures;
+using Laygate.Reading.Reports;
+using Laygate.Reading.RuleFiles;
 using Laygate.Reporting.CodeQuality;
 using Laygate.Reporting.Comparing;
 using Laygate.Reporting.Html;
@@ -8,13 +17,6 @@ using Laygate.Reporting.Runs;
 using Laygate.Reporting.Sarif;
 using Laygate.Reporting.Terminal;
 using Laygate.Rules.Baselines;
-using Laygate.Validation;
-using Laygate.Validation.Baselines;
-using Laygate.Validation.Comparing;
-using Laygate.Validation.Departures;
-using Laygate.Validation.Reports;
-using Laygate.Validation.RuleFiles;
-using Laygate.Validation.Verification;
 using static Laygate.FuzzTests.Fuzzing.Refusal;
 
 namespace Laygate.FuzzTests.Fuzzing.Targets;

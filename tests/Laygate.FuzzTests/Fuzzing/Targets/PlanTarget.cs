@@ -1,11 +1,12 @@
 using System.Text;
+using Laygate.Checking;
 using Laygate.ConformanceTests;
 using Laygate.ConformanceTests.Schema;
+using Laygate.Reading;
+using Laygate.Reading.Reports;
+using Laygate.Reading.Yaml;
 using Laygate.Reporting.Json;
 using Laygate.Rules.Results;
-using Laygate.Validation;
-using Laygate.Validation.Reading;
-using Laygate.Validation.Reports;
 using static Laygate.FuzzTests.Fuzzing.Refusal;
 
 namespace Laygate.FuzzTests.Fuzzing.Targets;

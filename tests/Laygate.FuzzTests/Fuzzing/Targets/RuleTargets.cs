@@ -1,12 +1,13 @@
 using System.Text;
+using Laygate.Checking;
+using Laygate.Checking.Cases;
 using Laygate.ConformanceTests;
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
+using Laygate.Reading;
+using Laygate.Reading.RuleFiles;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Results;
-using Laygate.Validation;
-using Laygate.Validation.Cases;
-using Laygate.Validation.RuleFiles;
 using static Laygate.FuzzTests.Fuzzing.Refusal;
 
 namespace Laygate.FuzzTests.Fuzzing.Targets;

@@ -1,7 +1,7 @@
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
+using Laygate.Model.Measures;
 using Laygate.Model.Plans;
-using UnitsNet;
 using static Laygate.UnitTests.Engineering.Mat.MatPlans;
 using static Laygate.UnitTests.Engineering.Stated;
 using LayerMaterial = Laygate.Model.Plans.LayerMaterial;

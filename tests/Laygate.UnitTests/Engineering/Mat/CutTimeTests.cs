@@ -1,7 +1,7 @@
 using System.Globalization;
 using Laygate.Engineering.Quantities;
+using Laygate.Model.Measures;
 using Laygate.Model.Plans;
-using UnitsNet;
 using Xunit.Abstractions;
 using static Laygate.UnitTests.Engineering.Stated;
 

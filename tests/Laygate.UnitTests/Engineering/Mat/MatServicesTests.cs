@@ -2,6 +2,7 @@ using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Cooling.Catalogues;
 using Laygate.Engineering.Mat;
 using Laygate.Engineering.Quantities;
+using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 using static Laygate.UnitTests.Engineering.Mat.MatPlans;
 using static Laygate.UnitTests.Engineering.Stated;
@@ -62,7 +63,7 @@ public class MatServicesTests
     {
         Plan Noon(int? cloud, double? sun, bool isPlaced = true, int hour = 12) => Forty with
         {
-            Location = isPlaced ? new Location { Latitude = M<UnitsNet.Angle>(50, "°"), Longitude = M<UnitsNet.Angle>(15, "°") } : null,
+            Location = isPlaced ? new Location { Latitude = M<Angle>(50, "°"), Longitude = M<Angle>(15, "°") } : null,
             Shift = new Shift { Date = new DateOnly(2027, 6, 21), Start = new TimeOnly(hour, 0), End = new TimeOnly(hour, 30), Zone = TimeSpan.FromHours(1) },
             Weather = Forty.Weather! with
             {
@@ -71,8 +72,8 @@ public class MatServicesTests
                 [
                     .. Enumerable.Range(0, 3).Select(i => new WeatherHour
                     {
-                        At = new Moment(new DateTime(2027, 6, 21, hour, 0, 0, DateTimeKind.Unspecified).AddHours(i), null), Air = C(10), Base = C(10), Wind = M<UnitsNet.Speed>(3, "m/s"),
-                        BaseAtDepth = [new DepthTemperature(Mm(100), C(10))], CloudEighths = cloud, Sun = sun is { } stated ? M<UnitsNet.Irradiance>(stated, "W/m2") : null,
+                        At = new Moment(new DateTime(2027, 6, 21, hour, 0, 0, DateTimeKind.Unspecified).AddHours(i), null), Air = C(10), Base = C(10), Wind = M<Speed>(3, "m/s"),
+                        BaseAtDepth = [new DepthTemperature(Mm(100), C(10))], CloudEighths = cloud, Sun = sun is { } stated ? M<Irradiance>(stated, "W/m2") : null,
                     }),
                 ],
             },

@@ -1,6 +1,7 @@
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Cooling.Catalogues;
 using Laygate.Engineering.Quantities;
+using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 using Laygate.Rules.Evaluation;
 using static Laygate.UnitTests.Engineering.Mat.MatPlans;
@@ -13,7 +14,7 @@ public class MatSpreadTests
 {
     private static readonly Plan Rolled = Forty with
     {
-        Courses = [Forty.Courses[0] with { DensityBehindScreed = new DensityBehindScreed(M<UnitsNet.Ratio>(98, "%"), null, null) }],
+        Courses = [Forty.Courses[0] with { DensityBehindScreed = new DensityBehindScreed(M<Ratio>(98, "%"), null, null) }],
         Opening = new Opening { Below = new PlacedTemperature(C(50), Place.Core) },
     };
 
@@ -62,7 +63,7 @@ public class MatSpreadTests
     public void A_looser_mat_behind_the_screed_widens_the_spread_to_the_slow_side_only()
     {
         NumberValue At(double degree) => Ask(
-            Context(Rolled with { Courses = [Rolled.Courses[0] with { DensityBehindScreed = new DensityBehindScreed(M<UnitsNet.Ratio>(degree, "%"), null, null) }] }, Exact), Window, "course:c");
+            Context(Rolled with { Courses = [Rolled.Courses[0] with { DensityBehindScreed = new DensityBehindScreed(M<Ratio>(degree, "%"), null, null) }] }, Exact), Window, "course:c");
         Assert.Equal(At(98).Si, At(80).Si, 1e-9);
         Assert.True(At(80).Low >= At(80).Si - 1e-6);
         Assert.True(At(80).High > At(90).High && At(90).High > At(98).High);
@@ -114,7 +115,7 @@ public class MatSpreadTests
     private static Plan Made(double air, double below, double wind, double laid, double thickness, bool isPair)
     {
         var course = Forty.Courses[0] with { Thickness = Mm(thickness), LayingTemperature = Band(laid) };
-        return With(Forty, envelope => envelope with { AirLowest = C(air), BaseLowest = C(below), WindHighest = M<UnitsNet.Speed>(wind, "m/s") }) with
+        return With(Forty, envelope => envelope with { AirLowest = C(air), BaseLowest = C(below), WindHighest = M<Speed>(wind, "m/s") }) with
         {
             Courses = isPair ? [course, course with { Id = "up", Thickness = Mm(25), Laid = Laying.HotOnHot, On = "c", Delay = Min(2) }] : [course],
         };

@@ -1,6 +1,7 @@
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Cooling.Catalogues;
 using Laygate.Engineering.Quantities;
+using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 using static Laygate.UnitTests.Engineering.Mat.MatPlans;
 using static Laygate.UnitTests.Engineering.Stated;
@@ -120,7 +121,7 @@ public class WorstMomentTests
             Envelope = null,
             Hours = [.. hours.Select(hour => new WeatherHour
             {
-                At = new Moment(new DateTime(2027, 6, 23, hour.Hour, 0, 0, DateTimeKind.Unspecified), null), Air = C(hour.Air), Base = C(hour.Base), Wind = M<UnitsNet.Speed>(hour.Wind, "m/s"), Sun = M<UnitsNet.Irradiance>(0, "W/m2"),
+                At = new Moment(new DateTime(2027, 6, 23, hour.Hour, 0, 0, DateTimeKind.Unspecified), null), Air = C(hour.Air), Base = C(hour.Base), Wind = M<Speed>(hour.Wind, "m/s"), Sun = M<Irradiance>(0, "W/m2"),
             })],
         },
     };

@@ -1,7 +1,7 @@
 using System.Globalization;
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
-using Laygate.UnitTests.Validation.Plans;
+using Laygate.UnitTests.Reading.Plans;
 
 namespace Laygate.UnitTests.Engineering.Quantities;
 

@@ -54,7 +54,7 @@ public class MissingInputTests
     [Fact]
     public void Values_that_do_not_go_into_a_formula_are_said_so()
     {
-        var plan = ScenarioA.Plan with { Pavers = [ScenarioA.Plan.Pavers[0] with { Speed = M<UnitsNet.Speed>(0, "m/min") }] };
+        var plan = ScenarioA.Plan with { Pavers = [ScenarioA.Plan.Pavers[0] with { Speed = M<Speed>(0, "m/min") }] };
         var absence = Ask.Answer(plan, "course.demand", "course:binder").Absence!;
         Assert.Equal((AbsenceReason.OutsideRange, NoteIds.OutsideFormula), (absence.Reason, absence.Note!.Id));
     }

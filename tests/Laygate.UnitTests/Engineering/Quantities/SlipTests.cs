@@ -1,6 +1,6 @@
 using Laygate.Engineering.Quantities;
+using Laygate.Model.Measures;
 using Laygate.Model.Plans;
-using UnitsNet;
 using static Laygate.UnitTests.Engineering.Stated;
 using PlanRolling = Laygate.Model.Plans.Rolling;
 using PlanSupply = Laygate.Model.Plans.Supply;

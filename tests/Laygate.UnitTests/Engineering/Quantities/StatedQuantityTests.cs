@@ -1,7 +1,6 @@
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
-using UnitsNet;
 using static Laygate.UnitTests.Engineering.Stated;
 using PlanOpening = Laygate.Model.Plans.Opening;
 using PlanWeather = Laygate.Model.Plans.Weather;

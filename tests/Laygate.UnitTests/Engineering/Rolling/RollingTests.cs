@@ -1,5 +1,6 @@
 using Laygate.Engineering.Rolling;
-using UnitsNet;
+using Laygate.Model.Measures;
+using static Laygate.UnitTests.Engineering.Stated;
 
 namespace Laygate.UnitTests.Engineering.Rolling;
 
@@ -13,8 +14,8 @@ public class RollingTests
     [InlineData(13.0, 1)] // the 13 ft drum that does not exist, same article
     public void Strips_of_a_lane(double drumFeet, int strips)
     {
-        var half = Length.FromFeet(0.5);
-        Assert.Equal(strips, Strips.Count(Length.FromFeet(12), half, half, Length.FromFeet(drumFeet), half));
+        var half = Si(0.5, "ft");
+        Assert.Equal(strips, Strips.Count(Si(12, "ft"), half, half, Si(drumFeet, "ft"), half));
     }
 
     [Theory]
@@ -22,50 +23,50 @@ public class RollingTests
     [InlineData(84, 2)]
     public void Strips_near_a_whole_number(double drumInches, int strips)
     {
-        var half = Length.FromInches(6);
-        Assert.Equal(strips, Strips.Count(Length.FromFeet(12), half, half, Length.FromInches(drumInches), half));
+        var half = Si(6, "in");
+        Assert.Equal(strips, Strips.Count(Si(12, "ft"), half, half, Si(drumInches, "in"), half));
     }
 
     [Fact]
     public void Published_pair_of_paver_and_roller()
     {
         // Source: trade article on rolling patterns without author or year (recalled): 40 ft/min, 5 passes per section, 250 ft/min: efficiency 0.80; with 7 passes 28.6 ft/min.
-        var roller = Speed.FromFeetPerMinute(250);
-        Assert.Equal(40, RollerOutput.SpeedItFollows(0.80, roller, 1, 5)!.Value.FeetPerMinute, 1e-6);
-        Assert.Equal(28.6, RollerOutput.SpeedItFollows(0.80, roller, 1, 7)!.Value.FeetPerMinute, 0.05);
+        var roller = Si(250, "ft/min");
+        Assert.Equal(40, RollerOutput.SpeedItFollows(0.80, roller, 1, 5)!.Value.In("ft/min"), 1e-6);
+        Assert.Equal(28.6, RollerOutput.SpeedItFollows(0.80, roller, 1, 7)!.Value.In("ft/min"), 0.05);
     }
 
     [Theory]
     [InlineData(2400, 2.5, 27.9)] // Source: Roads and Bridges, Compacting hot-mix asphalt pavements, part II (trade press, recalled): limits; spacing derived, 10.9 and 10.2 per foot
     [InlineData(3600, 4.0, 29.8)]
     public void Impact_spacing_of_published_limits(double perMinute, double milesPerHour, double millimetres) =>
-        Assert.Equal(millimetres, RollerOutput.ImpactSpacing(Speed.FromMilesPerHour(milesPerHour), Frequency.FromHertz(perMinute / 60))!.Value.Millimeters, 0.05);
+        Assert.Equal(millimetres, RollerOutput.ImpactSpacing(Si(milesPerHour, "mph"), perMinute / 60)!.Value.In("mm"), 0.05);
 
     [Theory]
     [InlineData(4, 22.2)] // Source: derived: speed/50 Hz
     [InlineData(5, 27.8)]
     [InlineData(6, 33.3)]
     public void Impact_spacing(double kilometresPerHour, double millimetres) =>
-        Assert.Equal(millimetres, RollerOutput.ImpactSpacing(Speed.FromKilometersPerHour(kilometresPerHour), Frequency.FromHertz(50))!.Value.Millimeters, 0.05);
+        Assert.Equal(millimetres, RollerOutput.ImpactSpacing(Si(kilometresPerHour, "km/h"), 50)!.Value.In("mm"), 0.05);
 
     [Fact]
     public void One_roller_does_not_quite_follow()
     {
         // By hand: 3.7 m, drum 1.68, overlap and overhang 0.15: 3.85/1.53 = 2.5; 0.8 · 66.67 m/min/(3 · 4) = 4.44.
-        var strips = Strips.Count(Length.FromMeters(3.7), Edge, Edge, Length.FromMeters(1.68), Edge)!.Value;
+        var strips = Strips.Count(3.7, Edge, Edge, 1.68, Edge)!.Value;
         Assert.Equal(3, strips);
-        var speed = RollerOutput.SpeedItFollows(0.8, Speed.FromKilometersPerHour(4), strips, 4)!.Value;
-        Assert.Equal(4.44, speed.MetersPerMinutes, 0.005);
-        Assert.Equal(1.055, 4.69 / speed.MetersPerMinutes, 0.001);
+        var speed = RollerOutput.SpeedItFollows(0.8, Si(4, "km/h"), strips, 4)!.Value;
+        Assert.Equal(4.44, speed.In("m/min"), 0.005);
+        Assert.Equal(1.055, 4.69 / speed.In("m/min"), 0.001);
     }
 
     [Fact]
     public void Three_rollers_for_a_wide_mat()
     {
         // By hand: paver 5.79 m/min, 7.5 m wide, the same roller: 5 strips, 5.79/2.667 = 2.171 rollers.
-        var strips = Strips.Count(Length.FromMeters(7.5), Edge, Edge, Length.FromMeters(1.68), Edge)!.Value;
-        var speed = RollerOutput.SpeedItFollows(0.8, Speed.FromKilometersPerHour(4), strips, 4)!.Value;
-        Assert.Equal(2.171, 5.79 / speed.MetersPerMinutes, 0.001);
+        var strips = Strips.Count(7.5, Edge, Edge, 1.68, Edge)!.Value;
+        var speed = RollerOutput.SpeedItFollows(0.8, Si(4, "km/h"), strips, 4)!.Value;
+        Assert.Equal(2.171, 5.79 / speed.In("m/min"), 0.001);
     }
 
     [Theory]
@@ -74,7 +75,7 @@ public class RollingTests
     [InlineData(2.13, 6, 3, 0.80, 3168, 40, 304.1)]
     public void Area_output(double drum, double speed, int passes, double efficiency, double area, double millimetres, double tonnes)
     {
-        var perSecond = RollerOutput.AreaPerSecond(efficiency, Speed.FromKilometersPerHour(speed), Length.FromMeters(drum), Edge, passes)!.Value;
+        var perSecond = RollerOutput.AreaPerSecond(efficiency, Si(speed, "km/h"), drum, Edge, passes)!.Value;
         Assert.Equal(area, perSecond * 3600, 0.05);
         Assert.Equal(tonnes, perSecond * 3600 * millimetres * 2.40 / 1000, 0.05);
     }
@@ -88,30 +89,30 @@ public class RollingTests
     [InlineData(20, 5, 0.590)]
     [InlineData(100, 5, 0.878)]
     public void Reversals_cost_output(double zone, double kilometresPerHour, double efficiency) =>
-        Assert.Equal(efficiency, RollerOutput.Efficiency(Length.FromMeters(zone), Speed.FromKilometersPerHour(kilometresPerHour), Duration.FromSeconds(10))!.Value, 0.0006);
+        Assert.Equal(efficiency, RollerOutput.Efficiency(zone, Si(kilometresPerHour, "km/h"), 10)!.Value, 0.0006);
 
     [Theory]
     [InlineData(4.69, 10, 46.9)] // Source: derived: speed · time
     [InlineData(12.19, 5, 61.0)]
     public void Zone_length(double metresPerMinute, double minutes, double metres)
     {
-        var length = RollerOutput.ZoneLength(Speed.FromMetersPerMinutes(metresPerMinute), Duration.FromMinutes(minutes))!.Value;
-        Assert.Equal(metres, length.Meters, 0.06);
-        Assert.Equal(minutes, RollerOutput.ZoneTime(length, Speed.FromMetersPerMinutes(metresPerMinute))!.Value.Minutes, 1e-9);
+        var length = RollerOutput.ZoneLength(Si(metresPerMinute, "m/min"), Si(minutes, "min"))!.Value;
+        Assert.Equal(metres, length, 0.06);
+        Assert.Equal(minutes, RollerOutput.ZoneTime(length, Si(metresPerMinute, "m/min"))!.Value.In("min"), 1e-9);
     }
 
     [Fact]
     public void Linear_load_of_a_building_contract() =>
         // Source: US federal contract general specification, division 1, p. 89 (read): 250 lb per inch of roll; derived 43.8 kN/m.
-        Assert.Equal(43.8, RollerOutput.LinearLoad(Mass.FromPounds(250), Length.FromInches(1))!.Value.KilonewtonsPerMeter, 0.05);
+        Assert.Equal(43.8, RollerOutput.LinearLoad(Si(250, "lb"), Si(1, "in"))!.Value.In("kN/m"), 0.05);
 
     [Fact]
     public void Unusable_inputs_give_no_result()
     {
-        Assert.Null(Strips.Count(Length.FromMeters(3), Edge, Edge, Edge, Edge));
-        Assert.Null(RollerOutput.Efficiency(Length.FromMeters(-3), Speed.FromKilometersPerHour(4), Duration.Zero));
-        Assert.Null(RollerOutput.SpeedItFollows(0.8, Speed.FromKilometersPerHour(4), 3, 0));
+        Assert.Null(Strips.Count(3, Edge, Edge, Edge, Edge));
+        Assert.Null(RollerOutput.Efficiency(-3, Si(4, "km/h"), 0));
+        Assert.Null(RollerOutput.SpeedItFollows(0.8, Si(4, "km/h"), 3, 0));
     }
 
-    private static Length Edge => Length.FromMeters(0.15);
+    private static double Edge => 0.15;
 }

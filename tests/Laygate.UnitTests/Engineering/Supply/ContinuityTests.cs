@@ -2,6 +2,7 @@ using Laygate.Engineering.Mat;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Reading;
 using Laygate.Engineering.Supply.Simulation;
+using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 using static Laygate.UnitTests.Engineering.Stated;
 
@@ -96,7 +97,7 @@ public class ContinuityTests
         yield return ScenarioA.Plan with { Courses = [courses[0] with { Thickness = Mm(84) }, courses[1]] };
         yield return ScenarioA.Plan with { Courses = [courses[0] with { LayingTemperature = Band(155) }, courses[1]] };
         yield return Colder(1);
-        yield return ScenarioA.Plan with { Weather = ScenarioA.Plan.Weather! with { Hours = [.. ScenarioA.Plan.Weather.Hours.Select(hour => hour with { Wind = M<UnitsNet.Speed>(9, "m/s") })] } };
+        yield return ScenarioA.Plan with { Weather = ScenarioA.Plan.Weather! with { Hours = [.. ScenarioA.Plan.Weather.Hours.Select(hour => hour with { Wind = M<Speed>(9, "m/s") })] } };
     }
 
     private static Plan Colder(double by) => ScenarioA.Plan with

@@ -1,6 +1,7 @@
 using Laygate.Engineering.Layers;
 using Laygate.Engineering.Supply;
-using UnitsNet;
+using Laygate.Model.Measures;
+using static Laygate.UnitTests.Engineering.Stated;
 
 namespace Laygate.UnitTests.Engineering.Supply;
 
@@ -16,37 +17,37 @@ public class DemandTests
     public void Paver_speed_from_supply(double tonnesPerHour, double width, double millimetres, double density, double metresPerMinute)
     {
         var spread = SpreadOf(millimetres, density);
-        var speed = Demand.PaverSpeed(MassFlow.FromTonnesPerHour(tonnesPerHour), Length.FromMeters(width), spread)!.Value;
-        Assert.Equal(metresPerMinute, speed.MetersPerMinutes, 0.0005);
-        Assert.Equal(tonnesPerHour, Demand.Of(speed, Length.FromMeters(width), spread)!.Value.TonnesPerHour, 1e-9);
+        var speed = Demand.PaverSpeed(Si(tonnesPerHour, "t/h"), width, spread)!.Value;
+        Assert.Equal(metresPerMinute, speed.In("m/min"), 0.0005);
+        Assert.Equal(tonnesPerHour, Demand.Of(speed, width, spread)!.Value.In("t/h"), 1e-9);
     }
 
     [Fact]
     public void The_published_pair_backwards() =>
         // Source: derived: 4.7 m/min · 60 · 3.7 m · 0.040 m · 2.4 t/m3 = 100.17 t/h.
-        Assert.Equal(100.17, Demand.Of(Speed.FromMetersPerMinutes(4.7), Length.FromMeters(3.7), SpreadOf(40, 2.4))!.Value.TonnesPerHour, 0.005);
+        Assert.Equal(100.17, Demand.Of(Si(4.7, "m/min"), 3.7, SpreadOf(40, 2.4))!.Value.In("t/h"), 0.005);
 
     [Theory]
     [InlineData(1320.0 / 9, 528.0)] // Source: US Navy, NAVEDTRA 14080 Equipment Operator, p. 8-31 (read): 110 lb/yd2 per inch; 40 · 60 · 12 · 0.25 · 146.67/2000
     [InlineData(146, 525.6)] // 146 lb/ft3 of the same page
     public void High_output_lane(double poundsPerCubicFoot, double shortTonsPerHour)
     {
-        var spread = Spread.Rate(Length.FromInches(3), Density.FromPoundsPerCubicFoot(poundsPerCubicFoot))!.Value;
-        Assert.Equal(shortTonsPerHour, Demand.Of(Speed.FromFeetPerMinute(40), Length.FromFeet(12), spread)!.Value.ShortTonsPerHour, 0.001);
+        var spread = Spread.Rate(Si(3, "in"), Si(poundsPerCubicFoot, "lb/ft3"))!.Value;
+        Assert.Equal(shortTonsPerHour, Demand.Of(Si(40, "ft/min"), Si(12, "ft"), spread)!.Value.In("short ton/h"), 0.001);
     }
 
     [Fact]
     public void Average_output_of_a_government_rate_book() =>
         // Source: Odisha Analysis of Rates 2006, item 46 (read): 450 t in 6 h are 75 t/h; here as stock alone spread over the shift.
-        Assert.Equal(75, Demand.WithStock(MassFlow.FromTonnesPerHour(1e-9), Mass.FromTonnes(450), Duration.FromHours(6))!.Value.TonnesPerHour, 1e-6);
+        Assert.Equal(75, Demand.WithStock(Si(1e-9, "t/h"), Si(450, "t"), Si(6, "h"))!.Value.In("t/h"), 1e-6);
 
     [Fact]
     public void Speed_while_moving() =>
         // Source: derived: 80 % availability, 4.692 m/min on average: 4.692/0.80.
-        Assert.Equal(5.87, Demand.WhileMoving(Speed.FromMetersPerMinutes(4.692), Ratio.FromPercent(80))!.Value.MetersPerMinutes, 0.01);
+        Assert.Equal(5.87, Demand.WhileMoving(Si(4.692, "m/min"), Si(80, "%"))!.Value.In("m/min"), 0.01);
 
-    private static AreaDensity SpreadOf(double millimetres, double density) =>
-        Spread.Rate(Length.FromMillimeters(millimetres), Density.FromTonnesPerCubicMeter(density))!.Value;
+    private static double SpreadOf(double millimetres, double density) =>
+        Spread.Rate(Si(millimetres, "mm"), Si(density, "t/m3"))!.Value;
 
     // By hand: 250 t in loads of 20 t are twelve and a half, so thirteen; what is no mass, no payload, or a million loads, is none.
     [Theory]
@@ -58,5 +59,5 @@ public class DemandTests
     [InlineData(250.0, -20.0, null)]
     [InlineData(20e6, 20.0, null)]
     public void Loads_that_carry_a_mass(double tonnes, double payload, int? loads) =>
-        Assert.Equal(loads, ShiftTonnage.Loads(Mass.FromTonnes(tonnes), Mass.FromTonnes(payload)));
+        Assert.Equal(loads, ShiftTonnage.Loads(Si(tonnes, "t"), Si(payload, "t")));
 }

@@ -1,7 +1,8 @@
 using Laygate.Engineering.Supply.Queueing;
 using Laygate.Engineering.Supply.Simulation;
+using Laygate.Model.Measures;
 using MathNet.Numerics.Distributions;
-using UnitsNet;
+using static Laygate.UnitTests.Engineering.Stated;
 
 namespace Laygate.UnitTests.Engineering.Supply;
 
@@ -50,7 +51,7 @@ public class HaulEngineTests
         var (wait, halfWait) = Interval(seen, tally => tally.Wait);
         Assert.InRange(Of(service).Wait, wait - halfWait, wait + halfWait);
 
-        FiniteSourceState Of(double seconds) => FiniteSource.Of(Duration.FromSeconds(away), Duration.FromSeconds(seconds), trucks, servers)!.Value;
+        FiniteSourceState Of(double seconds) => FiniteSource.Of(away, seconds, trucks, servers)!.Value;
     }
 
     [Theory]
@@ -64,7 +65,7 @@ public class HaulEngineTests
         // A whole number of rounds of 47 min and of services of 5 min is watched, from a moment at which nothing happens.
         var network = Network(trucks, TimeSpread.Constant(Load), TimeSpread.Constant(Unload), 0);
         var tally = HaulRun.Watch(network, 1, (235 * 60 * 20) + 0.5, 235 * 60 * 40, 1, 1)![0];
-        var bound = ClosedNetwork.DeterministicBound(trucks, Duration.FromMinutes(38), [Duration.FromSeconds(Load), Duration.FromSeconds(Unload)])!.Value;
+        var bound = ClosedNetwork.DeterministicBound(trucks, Si(38, "min"), [Load, Unload])!.Value;
         Assert.Equal(Math.Round(bound * tally.Time), tally.Departures);
         Assert.Equal(bound, tally.Throughput, 1e-12);
     }
@@ -138,7 +139,7 @@ public class HaulEngineTests
         ]);
 
     private static ClosedNetworkState Exact(int trucks, double unload) =>
-        ClosedNetwork.MeanValues(trucks, Duration.FromMinutes(38), [Duration.FromSeconds(Load), Duration.FromSeconds(unload)])!.Value;
+        ClosedNetwork.MeanValues(trucks, Si(38, "min"), [Load, unload])!.Value;
 
     private static IReadOnlyList<StationTally> Watch(HaulNetwork network, int station, double time) =>
         HaulRun.Watch(network, station, 50_000, time, Replications, 20261125)!;

@@ -1,5 +1,6 @@
 using Laygate.Engineering.Supply.Queueing;
-using UnitsNet;
+using Laygate.Model.Measures;
+using static Laygate.UnitTests.Engineering.Stated;
 
 namespace Laygate.UnitTests.Engineering.Supply;
 
@@ -34,7 +35,7 @@ public class QueueingTests
     [InlineData(12, .20, .9966, 6.041)]
     public void One_server_and_trucks_that_come_back(int trucks, double ratio, double use, double? wait)
     {
-        var state = FiniteSource.Of(Duration.FromHours(20), Duration.FromHours(20 * ratio), trucks, 1)!.Value;
+        var state = FiniteSource.Of(Si(20, "h"), Si(20 * ratio, "h"), trucks, 1)!.Value;
         Assert.Equal(use, state.ServerUse, 0.00006);
         Assert.Equal(wait ?? state.Wait / (72_000 * ratio), state.Wait / (72_000 * ratio), 0.0006);
         Assert.Equal(trucks, state.AtServers + (state.Throughput * 72_000), 1e-9);
@@ -49,7 +50,7 @@ public class QueueingTests
     [InlineData(14, 11.1356, 0.9280, 8.357, 20.077, 75.434)]
     public void Plant_paver_and_journeys_between(int trucks, double loads, double use, double atPlant, double atPaver, double cycle)
     {
-        var state = ClosedNetwork.MeanValues(trucks, Duration.FromMinutes(38), [Duration.FromMinutes(4), Duration.FromMinutes(5)])!.Value;
+        var state = ClosedNetwork.MeanValues(trucks, Si(38, "min"), [Si(4, "min"), Si(5, "min")])!.Value;
         Assert.Equal(loads, state.Throughput * 3600, 0.00006);
         Assert.Equal(use, state.Use[1], 0.00006);
         Assert.Equal(atPlant, state.Wait[0] / 60, 0.0006);
@@ -64,13 +65,13 @@ public class QueueingTests
     [InlineData(10, 12.000)]
     [InlineData(14, 12.000)]
     public void Nothing_varies(int trucks, double loads) => Assert.Equal(
-        loads, ClosedNetwork.DeterministicBound(trucks, Duration.FromMinutes(38), [Duration.FromMinutes(4), Duration.FromMinutes(5)])!.Value * 3600, 0.0006);
+        loads, ClosedNetwork.DeterministicBound(trucks, Si(38, "min"), [Si(4, "min"), Si(5, "min")])!.Value * 3600, 0.0006);
 
     [Fact]
     public void Queue_of_one_server_is_the_closed_network_of_one_station()
     {
-        var network = ClosedNetwork.MeanValues(7, Duration.FromMinutes(40), [Duration.FromMinutes(5)])!.Value;
-        var queue = FiniteSource.Of(Duration.FromMinutes(40), Duration.FromMinutes(5), 7, 1)!.Value;
+        var network = ClosedNetwork.MeanValues(7, Si(40, "min"), [Si(5, "min")])!.Value;
+        var queue = FiniteSource.Of(Si(40, "min"), Si(5, "min"), 7, 1)!.Value;
         Assert.Equal(queue.Throughput, network.Throughput, 1e-12);
         Assert.Equal(queue.Wait, network.Wait[0], 1e-6);
     }
@@ -78,7 +79,7 @@ public class QueueingTests
     [Fact]
     public void Very_many_customers_stay_finite()
     {
-        var state = FiniteSource.Of(Duration.FromSeconds(1), Duration.FromSeconds(50), 10_000, 3)!.Value;
+        var state = FiniteSource.Of(1, 50, 10_000, 3)!.Value;
         Assert.Equal(3 / 50.0, state.Throughput, 1e-6);
         Assert.Equal(1, state.ServerUse, 1e-6);
     }
@@ -86,13 +87,13 @@ public class QueueingTests
     [Fact]
     public void Unusable_inputs_give_no_result()
     {
-        var minute = Duration.FromMinutes(1);
+        var minute = Si(1, "min");
         Assert.Null(FiniteSource.Of(minute, minute, 0, 1));
         Assert.Null(FiniteSource.Of(minute, minute, 5, 0));
-        Assert.Null(FiniteSource.Of(Duration.Zero, minute, 5, 1));
+        Assert.Null(FiniteSource.Of(0, minute, 5, 1));
         Assert.Null(FiniteSource.TableRow(1, 5, 1));
         Assert.Null(ClosedNetwork.MeanValues(0, minute, [minute]));
         Assert.Null(ClosedNetwork.MeanValues(3, minute, []));
-        Assert.Null(ClosedNetwork.DeterministicBound(3, minute, [Duration.Zero]));
+        Assert.Null(ClosedNetwork.DeterministicBound(3, minute, [0]));
     }
 }

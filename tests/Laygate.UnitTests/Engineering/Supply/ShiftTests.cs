@@ -1,5 +1,7 @@
 using Laygate.Engineering.Supply.Simulation;
+using Laygate.Model.Measures;
 using Laygate.Model.Plans;
+using static Laygate.UnitTests.Engineering.Stated;
 
 namespace Laygate.UnitTests.Engineering.Supply;
 
@@ -40,7 +42,7 @@ public class ShiftTests
         var loads = ShiftSimulator.Loads(model)!.Select(load => load.Empty).Skip(3 * trucks).SkipLast(trucks).ToList();
         var service = 90 + (18_000 / rate);
         var bound = Laygate.Engineering.Supply.Queueing.ClosedNetwork.DeterministicBound(
-            trucks, UnitsNet.Duration.FromMinutes(4 + 30 + 5 + 26), [UnitsNet.Duration.FromMinutes(6), UnitsNet.Duration.FromSeconds(service)])!.Value;
+            trucks, Si(4 + 30 + 5 + 26, "min"), [Si(6, "min"), service])!.Value;
         Assert.True(loads.Count > 2 * trucks);
         Assert.All(loads.Zip(loads.Skip(trucks)), pair => Assert.Equal(trucks / bound, pair.Second - pair.First, 1e-6));
     }

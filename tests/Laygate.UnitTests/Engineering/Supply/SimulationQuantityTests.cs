@@ -1,5 +1,6 @@
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Supply.Simulation;
+using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 using static Laygate.UnitTests.Engineering.Stated;
 
@@ -129,9 +130,9 @@ public class SimulationQuantityTests
         Assert.Equal(SimulationNotes.PlantWithoutMix, Reason(Simple with { Supply = Simple.Supply! with { Plants = [Simple.Supply!.Plants[0] with { Mixes = ["other"] }] } }));
         Assert.Equal(SimulationNotes.TooLarge, Reason(WithTrucks(trucks => trucks with { Payload = T(1e-6) })));
         Assert.Equal(SimulationNotes.TooLarge, Reason(WithTrucks(trucks => trucks with { HaulOut = Min(1e9) })));
-        Assert.Equal(NoteIds.OutsideFormula, Reason(Simple with { Pavers = [Simple.Pavers[0] with { Speed = M<UnitsNet.Speed>(0, "m/min") }] }));
+        Assert.Equal(NoteIds.OutsideFormula, Reason(Simple with { Pavers = [Simple.Pavers[0] with { Speed = M<Speed>(0, "m/min") }] }));
         var runs = new[] { Simple.Runs[0] with { Paver = "p1" }, Simple.Runs[0] with { Id = "2", Paver = "p2", StartsAfter = Min(60) } };
-        var slower = Simple.Pavers[0] with { Id = "p2", Speed = M<UnitsNet.Speed>(Simple.Pavers[0].Speed!.Number / 2, Simple.Pavers[0].Speed!.Unit.Spelling) };
+        var slower = Simple.Pavers[0] with { Id = "p2", Speed = M<Speed>(Simple.Pavers[0].Speed!.Number / 2, Simple.Pavers[0].Speed!.Unit.Spelling) };
         Assert.Equal(SimulationNotes.TooFewTrucks, Reason(WithTrucks(trucks => trucks with { Count = 1 }) with { Runs = runs, Pavers = [Simple.Pavers[0], slower] }));
 
         static string Reason(Plan plan) => Ask.Answer(plan, "shift.stop_chance", "shift").Absence!.Note!.Id;
@@ -165,7 +166,7 @@ public class SimulationQuantityTests
         var (big, feeder, plant) = (supply.Trucks[0], supply.Feeder!, supply.Plants[0]);
         Plan[] changed =
         [
-            plan with { Pavers = [paver with { Speed = M<UnitsNet.Speed>(number, "m/min") }] },
+            plan with { Pavers = [paver with { Speed = M<Speed>(number, "m/min") }] },
             plan with { Pavers = [paver with { Buffers = [paver.Buffers[0] with { Capacity = T(number) }, paver.Buffers[1]] }] },
             plan with { Pavers = [paver with { Buffers = [paver.Buffers[0] with { Lowest = T(number) }, paver.Buffers[1]] }] },
             plan with { Pavers = [paver with { Buffers = [paver.Buffers[0], paver.Buffers[1] with { Call = T(number) }] }] },
@@ -214,7 +215,7 @@ public class SimulationQuantityTests
     {
         Shift = new Shift { Date = new DateOnly(2027, 6, 1), Start = new TimeOnly(7, 0), End = new TimeOnly(12, 0) },
         Runs = [new Run { Id = "1", From = Metres(0), To = Metres(1000), Width = [Width(3.7)] }],
-        Pavers = [new Paver { Id = "p1", Speed = M<UnitsNet.Speed>(4, "m/min") }],
+        Pavers = [new Paver { Id = "p1", Speed = M<Speed>(4, "m/min") }],
         Supply = new Laygate.Model.Plans.Supply
         {
             Plants = [new Plant { Id = "p", Mixes = ["m"], Planned = TPerH(120) }],

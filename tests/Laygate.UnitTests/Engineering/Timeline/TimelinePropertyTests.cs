@@ -1,8 +1,8 @@
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.SheetData;
 using Laygate.Engineering.Supply.Simulation;
+using Laygate.Model.Measures;
 using Laygate.Model.Plans;
-using UnitsNet;
 using static Laygate.UnitTests.Engineering.Stated;
 
 namespace Laygate.UnitTests.Engineering.Timeline;

@@ -15,7 +15,7 @@ var outside = platform.Concat(Directory.EnumerateFiles(libraries, "*.dll").Where
 File.WriteAllText(Path.Combine(tree, "src/Laygate.Model/MutantSwitch.cs"), Schemata.SwitchText);
 
 var rooms = new List<Room>();
-foreach (var name in new[] { "Model", "Engineering", "Rules", "Validation" })
+foreach (var name in new[] { "Model", "Engineering", "Rules", "Reading", "Checking" })
 {
     rooms.Add(Room.Read(tree, name, [.. outside, .. rooms.Select(room => room.Compilation.ToMetadataReference())]));
 }

@@ -1,0 +1,33 @@
+using FluentValidation;
+using Laygate.Model.Plans;
+
+namespace Laygate.Reading.Plans.Consistency;
+
+/// <summary>All consistency checks of a plan.</summary>
+/// <remarks>
+/// One rule per subject on the plan itself, with paths written out: a rule per property would compile an expression for each of
+/// some two hundred keys, which ahead-of-time compilation can only interpret.
+/// </remarks>
+internal sealed class PlanValidator : AbstractValidator<Plan>
+{
+    public PlanValidator()
+    {
+        Subject(Identifiers.Check);
+        Subject(Revisions.Check);
+        Subject(References.Check);
+        Subject(Layings.Check);
+        Subject(Times.Check);
+        Subject(PlaceRanges.Check);
+        Subject(MixRanges.Check);
+        Subject(CourseRanges.Check);
+        Subject(RunRanges.Check);
+        Subject(SupplyRanges.Check);
+        Subject(PaverRanges.Check);
+        Subject(RollingRanges.Check);
+        Subject(SurfaceRanges.Check);
+        Subject(ProofRanges.Check);
+    }
+
+    private void Subject(Action<Plan, Where> check) =>
+        RuleFor(plan => plan).Custom((plan, context) => check(plan, new Where(context, string.Empty)));
+}

@@ -1,0 +1,71 @@
+using Laygate.Model.Plans;
+using Laygate.Reading.Yaml;
+
+namespace Laygate.Reading.Plans;
+
+/// <summary>A mapped plan, or why there is none.</summary>
+/// <param name="Plan">The plan; null when there is a problem.</param>
+/// <param name="Positions">Where its values stand.</param>
+/// <param name="Problems">All problems of this stage, in file order.</param>
+public sealed record PlanMapping(Plan? Plan, PlanPositions Positions, IReadOnlyList<ReadingProblem> Problems);
+
+/// <summary>Turns a document that has the shape of the plan schema into a plan, by hand: one line for each key.</summary>
+public static class PlanMapper
+{
+    /// <summary>Maps one document.</summary>
+    /// <param name="document">A document that the plan schema accepts; any other gives problems, never an exception.</param>
+    public static PlanMapping Map(YamlDocument document) => Map(document, new MappingContext());
+
+    /// <summary>Every key that the mapping of a document asks for, as a path with <c>[]</c> for list entries: <c>courses[].on</c>. Keys inside a group are asked for only where the document has the group.</summary>
+    /// <param name="document">The document.</param>
+    public static IReadOnlySet<string> KeysRead(YamlDocument document)
+    {
+        var keys = new HashSet<string>(StringComparer.Ordinal);
+        Map(document, new MappingContext { KeysRead = keys });
+        return keys;
+    }
+
+    /// <summary>The problems with measures, dates and times alone, of a document of whatever shape.</summary>
+    internal static IReadOnlyList<ReadingProblem> ValueProblems(YamlDocument document)
+    {
+        var context = new MappingContext();
+        Map(document, context);
+        return context.ValueProblems;
+    }
+
+    private static PlanMapping Map(YamlDocument document, MappingContext context)
+    {
+        var root = document.AsMap("plan", "format", out var problem);
+        if (root is null) return new PlanMapping(null, new PlanPositions(new MapToken([], document.Root.Span)), [problem!]);
+        var plan = Map(new Fields(root, TokenNames.Head(root).Span, string.Empty, context));
+        var problems = context.Problems.OrderBy(found => found.Position).ToList();
+        return new PlanMapping(problems.Count == 0 ? plan : null, new PlanPositions(root), problems);
+    }
+
+    private static Plan Map(Fields at) => new()
+    {
+        Format = at.RequiredCount("format"),
+        Identity = at.RequiredBlock("plan", IdentityMapper.Identity, new Identity { Id = string.Empty, Stage = default }),
+        Location = at.Block("location", SiteMapper.Location),
+        Site = at.Block("site", SiteMapper.Site),
+        Shift = at.Block("shift", WeatherMapper.Shift),
+        Weather = at.Block("weather", WeatherMapper.Weather),
+        Existing = at.Block("existing", SiteMapper.Existing),
+        Mixes = at.List("mixes", MixMapper.Mix),
+        Courses = at.List("courses", CourseMapper.Course),
+        Runs = at.List("runs", RunMapper.Run),
+        Supply = at.Block("supply", SupplyMapper.Supply),
+        Pavers = at.List("pavers", PaverMapper.Paver),
+        Rolling = at.Block("rolling", RollingMapper.Rolling),
+        BondCoats = at.List("bond_coats", SurfaceMapper.BondCoat),
+        Joints = at.List("joints", SurfaceMapper.Joint),
+        EarlyFriction = at.Block("early_friction", SurfaceMapper.EarlyFriction),
+        Opening = at.Block("opening", SurfaceMapper.Opening),
+        Tests = at.List("tests", QualityMapper.Test),
+        HoldPoints = at.List("hold_points", QualityMapper.HoldPoint),
+        Contingencies = at.List("contingencies", QualityMapper.Contingency),
+        Measures = at.List("measures", QualityMapper.SafetyMeasure),
+        Sections = at.List("sections", SafetyMapper.Section),
+        Documents = at.List("documents", IdentityMapper.Document),
+    };
+}

@@ -1,0 +1,68 @@
+using Laygate.Model.Plans;
+using Laygate.Reading.Plans.Consistency;
+using Laygate.Reading.Schema;
+using Laygate.Reading.Yaml;
+using Laygate.Rules.Results;
+
+namespace Laygate.Reading.Plans;
+
+/// <summary>A plan that can be judged, with the text it came from.</summary>
+/// <param name="Root">The plan as it was read.</param>
+/// <param name="Plan">The plan.</param>
+/// <param name="Positions">Where its values stand.</param>
+/// <param name="OldWords">Old words that were read as the new ones.</param>
+public sealed record ReadPlan(MapToken Root, Plan Plan, PlanPositions Positions, IReadOnlyList<FoundOldWord> OldWords);
+
+/// <summary>The plans of one file, or why it could not be read.</summary>
+/// <param name="Plans">The plans, in the order of the file; none when there is a problem.</param>
+/// <param name="Problems">The problems of the step that stopped it.</param>
+public sealed record PlanFile(IReadOnlyList<ReadPlan> Plans, IReadOnlyList<Problem> Problems);
+
+/// <summary>Reads plans: bytes, YAML, shape, values, blanks, consistency. Each step hands on or stops. Costly to make; one serves any number of files, also at once.</summary>
+public sealed class PlanReader
+{
+    private readonly PlanValidator validator = new();
+
+    /// <summary>The schema of plans.</summary>
+    public LoadedSchema Schema { get; } = EmbeddedSchemas.Plan();
+
+    /// <summary>Reads every plan of one file.</summary>
+    /// <param name="file">Name of the file, as it is to be shown.</param>
+    /// <param name="bytes">Its bytes.</param>
+    /// <returns>The plans, or all problems of the step that stopped the first of them.</returns>
+    public PlanFile Read(string file, byte[] bytes)
+    {
+        var text = YamlReader.Read(bytes);
+        if (!text.IsSound) return new PlanFile([], ShownProblems.Of(file, text.Problems));
+        var read = text.Documents.Select(Read).ToList();
+        var problems = read.SelectMany(plan => plan.Problems).ToList();
+        return problems.Count > 0 ? new PlanFile([], ShownProblems.Of(file, problems)) : new PlanFile([.. read.Select(plan => plan.Plan!)], []);
+    }
+
+    /// <summary>Whether the stated values of a plan can be true together, for example of one that a remedy has changed.</summary>
+    /// <param name="plan">The plan.</param>
+    public bool IsConsistent(Plan plan) => PlanConsistency.Check(plan, validator).Count == 0;
+
+    /// <summary>Reads a document that has the shape of a plan.</summary>
+    /// <param name="document">The document; any other gives problems, never an exception.</param>
+    /// <returns>The plan, or all problems of the step that stopped it.</returns>
+    public (ReadPlan? Plan, IReadOnlyList<ReadingProblem> Problems) ReadValues(YamlDocument document)
+    {
+        var mapping = PlanMapper.Map(document);
+        if (mapping.Plan is not { } plan) return (null, mapping.Problems);
+        // A blank in a free text would count as stated.
+        var blanks = Blanks.In(document.Root);
+        var problems = blanks.Count > 0 ? blanks : PlanConsistency.Check(plan, mapping.Positions, validator);
+        return problems.Count > 0 ? (null, problems) : (new ReadPlan((MapToken)document.Root, plan, mapping.Positions, []), []);
+    }
+
+    private (ReadPlan? Plan, IReadOnlyList<ReadingProblem> Problems) Read(YamlDocument written)
+    {
+        var (root, oldWords) = OldWords.OfPlans.Renew(written.Root);
+        var document = written with { Root = root };
+        var shape = PlanShape.Check(document, Schema);
+        if (shape.Count > 0) return (null, shape);
+        var (plan, problems) = ReadValues(document);
+        return (plan is null ? null : plan with { OldWords = oldWords }, problems);
+    }
+}
