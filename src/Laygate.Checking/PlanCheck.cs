@@ -80,9 +80,17 @@ public sealed class PlanCheck
     /// <exception cref="OperationCanceledException">It was called off.</exception>
     public FileResult Run(string file, byte[] bytes, CancellationToken cancel)
     {
-        var (judged, problems) = Judged(file, bytes, cancel);
-        return new FileResult(file, [.. judged.Select(plan => plan.Report)], problems);
+        return Result(file, Judged(file, bytes, tools.Reader.Read(file, bytes), cancel));
     }
+
+    /// <summary>Checks every plan of one file that was read before, with the reader of the same tools.</summary>
+    /// <param name="file">Name of the file, as it is to be shown.</param>
+    /// <param name="bytes">Its bytes.</param>
+    /// <param name="read">What was read from them.</param>
+    /// <returns>One report per plan, or all problems of the step that stopped the first of them.</returns>
+    public FileResult Run(string file, byte[] bytes, PlanFile read) => Result(file, Judged(file, bytes, read, CancellationToken.None));
+
+    private static FileResult Result(string file, JudgedFile judged) => new(file, [.. judged.Plans.Select(plan => plan.Report)], judged.Problems);
 
     /// <summary>Prepares the site sheet of every plan of one file.</summary>
     /// <param name="file">Name of the file, as it is to be shown.</param>
@@ -113,9 +121,10 @@ public sealed class PlanCheck
     }
 
     /// <summary>Checks every plan of one file and keeps what the reports were made from.</summary>
-    internal JudgedFile Judged(string file, byte[] bytes, CancellationToken cancel)
+    internal JudgedFile Judged(string file, byte[] bytes, CancellationToken cancel) => Judged(file, bytes, tools.Reader.Read(file, bytes), cancel);
+
+    private JudgedFile Judged(string file, byte[] bytes, PlanFile read, CancellationToken cancel)
     {
-        var read = tools.Reader.Read(file, bytes);
         var hash = Convert.ToHexStringLower(SHA256.HashData(bytes));
         return new JudgedFile([.. read.Plans.Select((plan, index) => WithHints(Judge(plan, (file, index + 1, hash), cancel), file, plan.OldWords))], read.Problems);
     }

@@ -7,7 +7,7 @@ namespace Laygate.Checking;
 public sealed class PlanTools
 {
     /// <summary>Reads plans.</summary>
-    internal PlanReader Reader { get; } = new();
+    public PlanReader Reader { get; } = new();
 
     /// <summary>The quantities.</summary>
     internal QuantityCatalogue Catalogue { get; } = LaygateQuantities.Catalogue();

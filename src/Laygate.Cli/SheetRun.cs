@@ -22,7 +22,7 @@ internal sealed class SheetRun(ICheckPipeline pipeline, Streams streams, string 
     {
         var input = Input(arguments);
         ResultOutput.KeepApart(arguments.Output, [arguments.File]);
-        var session = new CheckSessions(pipeline, Checked(arguments), version).For(input).Session;
+        var session = new CheckSessions(pipeline, Checked(arguments), version).For(input, isOnly: false).Session;
         var result = session.Sheet is { } sheet ? Make(input, sheet, arguments.Draft) : null;
         WriteProblems([.. session.Problems, .. result?.Problems ?? []]);
         if (result is null || session.Problems.Count > 0 || result.Problems.Count > 0)

@@ -1,6 +1,5 @@
 using Laygate.Reading.RuleFiles;
 using Laygate.Rules.Definitions;
-using Laygate.Rules.Merging;
 
 namespace Laygate.Checking.Cases;
 
@@ -29,30 +28,6 @@ public sealed partial class CaseRunner
         Rules.FirstOrDefault(rule => string.Equals(rule.Id, id, StringComparison.Ordinal)) is { } rule
         && Read(rule).Cases.Any(one => one.With.Contains(specification.Name, StringComparer.Ordinal));
 
-    /// <summary>Changes each figure under <c>assume:</c> of a specification by one unit of its last digit, and finds those that no case with this specification notices.</summary>
-    /// <param name="specification">The specification.</param>
-    public MutationResult Mutate(Specification specification)
-    {
-        var mutants = AssumptionMutations.Of(specification).ToList();
-        if (mutants.Count == 0)
-        {
-            return new MutationResult(0, []);
-        }
-
-        var cases = Rules.SelectMany(rule => Read(rule).Cases.Concat(Read(rule, SetCasesOf(specification, rule.Id), specification).Cases).Select(one => (Rule: rule, Case: one)))
-            .Where(of => of.Case.With.Contains(specification.Name, StringComparer.Ordinal)).ToList();
-        return new MutationResult(mutants.Count, [.. mutants.Where(mutant => !cases.Any(of => Notices(of.Rule, of.Case, mutant.Changed))).Select(mutant => mutant.Survivor)]);
-    }
-
-    private bool Notices(RuleDefinition rule, RuleCase one, Specification changed)
-    {
-        var with = one.With.Select(name => string.Equals(name, changed.Name, StringComparison.Ordinal)
-            ? changed
-            : files.Specifications.First(found => string.Equals(found.Name, name, StringComparison.Ordinal)));
-        var book = RuleBook.Build(General, with, catalogue, assumptions).Book;
-        return book is null || (Attempt(() => Prepare(one, book)) is { } prepared && Compare(rule, prepared, book).Count > 0);
-    }
-
     private IReadOnlyList<CaseResult> RunSet(Specification specification, string file)
     {
         var rule = Rules.FirstOrDefault(known => string.Equals(known.Id, Stem(file), StringComparison.Ordinal));
@@ -76,6 +51,10 @@ public sealed partial class CaseRunner
     private IEnumerable<string> SetCaseFiles(Specification specification) => folder.Files
         .Where(file => file.StartsWith($"specifications/{specification.Name}{CaseFolder}", StringComparison.Ordinal) && file.EndsWith(".yaml", StringComparison.Ordinal))
         .Order(StringComparer.Ordinal);
+
+    /// <summary>The cases that a specification holds for the limit of a rule that it sets.</summary>
+    internal IReadOnlyList<RuleCase> SetCases(Specification specification, string id) =>
+        Rules.FirstOrDefault(known => string.Equals(known.Id, id, StringComparison.Ordinal)) is { } rule ? Read(rule, SetCasesOf(specification, id), specification).Cases : [];
 
     private string? SetCasesOf(Specification specification, string id) =>
         $"specifications/{specification.Name}{CaseFolder}{id}.yaml" is var file && folder.Files.Contains(file, StringComparer.Ordinal) ? file : null;

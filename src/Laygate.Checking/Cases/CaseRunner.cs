@@ -45,9 +45,13 @@ public sealed partial class CaseRunner
     }
 
     /// <summary>All rules, general and of specifications, that have a folder with cases.</summary>
-    public IEnumerable<RuleDefinition> Rules => General.Rules.Concat(files.Specifications.SelectMany(specification => specification.Rules));
+    public IEnumerable<RuleDefinition> Rules => General.Rules.Concat(Specifications.SelectMany(specification => specification.Rules));
 
-    private BookDefinition General => files.General ?? throw new InvalidOperationException("Cases are run on a rule book without problems.");
+    /// <summary>Specifications beside the general rules.</summary>
+    internal IReadOnlyList<Specification> Specifications => files.Specifications;
+
+    /// <summary>The general rules.</summary>
+    internal BookDefinition General => files.General ?? throw new InvalidOperationException("Cases are run on a rule book without problems.");
 
     /// <summary>Runs the cases of one rule.</summary>
     /// <param name="rule">The rule.</param>
@@ -62,69 +66,9 @@ public sealed partial class CaseRunner
     public IReadOnlyList<CaseSummary> Summaries(RuleDefinition rule) =>
         [.. Read(rule).Cases.Select(one => new CaseSummary(one.Name, one.Finding.Needed("outcome"), one.Finding.Text("status"), one.With))];
 
-    /// <summary>Changes each figure of a rule by one unit of its last digit, up and down, and finds those that no case notices.</summary>
-    /// <param name="rule">The rule.</param>
-    public MutationResult Mutate(RuleDefinition rule)
-    {
-        var (cases, _) = Read(rule);
-        var ofSpecifications = files.Specifications.SelectMany(specification => Read(rule, SetCasesOf(specification, rule.Id), specification).Cases);
-        var prepared = cases.Concat(ofSpecifications).Select(one => Attempt(() => Prepare(one))).OfType<PreparedCase>().ToList();
-        var mutants = Mutants(rule).ToList();
-        return new MutationResult(mutants.Count, [.. mutants.Where(mutant => !IsNoticed(rule, mutant, prepared)).Select(mutant => mutant.Change)]);
-    }
-
-    private IEnumerable<Mutant> Mutants(RuleDefinition rule)
-    {
-        foreach (var (where, from, to, changed) in LimitMutations.Of(rule))
-        {
-            yield return new Mutant(
-                new Survivor(rule.Id, null, where, from, to), General with { Rules = Replace(General.Rules, rule, changed) }, [.. files.Specifications.Select(one => one with { Rules = Replace(one.Rules, rule, changed) })], null);
-        }
-
-        foreach (var specification in files.Specifications)
-        {
-            foreach (var set in specification.Set.Where(set => string.Equals(set.Rule, rule.Id, StringComparison.Ordinal)))
-            {
-                foreach (var (where, from, to, bounds) in LimitMutations.Of(set.Bounds))
-                {
-                    var changed = specification with { Set = [.. specification.Set.Select(one => ReferenceEquals(one, set) ? set with { Bounds = bounds } : one)] };
-                    yield return new Mutant(
-                        new Survivor(rule.Id, specification.Name, where, from, to),
-                        General,
-                        [.. files.Specifications.Select(one => ReferenceEquals(one, specification) ? changed : one)],
-                        specification.Name);
-                }
-            }
-        }
-    }
-
-    private static List<RuleDefinition> Replace(IReadOnlyList<RuleDefinition> rules, RuleDefinition old, RuleDefinition now) =>
-        [.. rules.Select(rule => ReferenceEquals(rule, old) ? now : rule)];
-
-    // A change that the binder refuses is noticed as well: such a book is never used.
-    private bool IsNoticed(RuleDefinition rule, Mutant mutant, List<PreparedCase> cases)
-    {
-        var changed = new Dictionary<string, RuleBook?>(StringComparer.Ordinal);
-        foreach (var one in cases.Where(one => mutant.Specification is null || one.Case.With.Contains(mutant.Specification, StringComparer.Ordinal)))
-        {
-            var key = string.Join('+', one.Case.With);
-            if (!changed.TryGetValue(key, out var book))
-            {
-                book = RuleBook.Build(mutant.General, one.Case.With.Select(name => mutant.Specifications.First(found => string.Equals(found.Name, name, StringComparison.Ordinal))), catalogue, assumptions).Book;
-                changed[key] = book;
-            }
-
-            if (book is null || Compare(rule, one, book).Count > 0)
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
-
-    private (IReadOnlyList<RuleCase> Cases, IReadOnlyList<CaseResult> Problems) Read(RuleDefinition rule) =>
-        Read(rule, FileOf(rule), files.Specifications.FirstOrDefault(specification => specification.Rules.Contains(rule)));
+    /// <summary>The cases of a rule, and what is wrong with their file.</summary>
+    internal (IReadOnlyList<RuleCase> Cases, IReadOnlyList<CaseResult> Problems) Read(RuleDefinition rule) =>
+        Read(rule, FileOf(rule), Specifications.FirstOrDefault(specification => specification.Rules.Contains(rule)));
 
     private (IReadOnlyList<RuleCase> Cases, IReadOnlyList<CaseResult> Problems) Read(RuleDefinition rule, string? file, Specification? own)
     {
@@ -149,7 +93,7 @@ public sealed partial class CaseRunner
 
     private string FileOf(RuleDefinition rule)
     {
-        var own = files.Specifications.FirstOrDefault(specification => specification.Rules.Contains(rule));
+        var own = Specifications.FirstOrDefault(specification => specification.Rules.Contains(rule));
         return own is null ? $"{rule.Family}/{rule.Name}/cases.yaml" : $"specifications/{own.Name}/rules/{rule.Family}/{rule.Name}/cases.yaml";
     }
 
@@ -185,20 +129,8 @@ public sealed partial class CaseRunner
         }
     }
 
-    private static T? Attempt<T>(Func<T> make)
-        where T : class
-    {
-        try
-        {
-            return make();
-        }
-        catch (CaseException)
-        {
-            return null; // Run reports it.
-        }
-    }
-
-    private IReadOnlyList<string> Compare(RuleDefinition rule, PreparedCase one, RuleBook book)
+    /// <summary>How the finding of a rule book differs from what a case expects.</summary>
+    internal IReadOnlyList<string> Compare(RuleDefinition rule, PreparedCase one, RuleBook book)
     {
         var settings = new EvaluationSettings { File = one.Case.Base, CheckedOn = one.Case.Date ?? date, Stage = one.Case.Stage, OnlyRule = rule.Id };
         var address = one.Case.Finding.Text("address");
@@ -214,7 +146,9 @@ public sealed partial class CaseRunner
             : $"There is no finding at {address}, only at {string.Join(", ", findings.Select(found => found.Address))}."];
     }
 
-    private PreparedCase Prepare(RuleCase one, RuleBook? book = null)
+    /// <summary>Changes and reads the plan of a case.</summary>
+    /// <exception cref="CaseException">The plan is refused.</exception>
+    internal PreparedCase Prepare(RuleCase one, RuleBook? book = null)
     {
         var from = Base(one.Base);
         var plan = one.Remove.Aggregate(from.Plan, PlanEdit.Remove);
@@ -261,16 +195,18 @@ public sealed partial class CaseRunner
 
     private RuleBook BookOf(IReadOnlyList<string> with) => books.GetOrAdd(string.Join('+', with), _ => new Lazy<RuleBook>(() => Bind(with))).Value;
 
+    /// <summary>A changed rule book; null when the binder refuses it.</summary>
+    internal RuleBook? Changed(BookDefinition general, IEnumerable<Specification> specifications) => RuleBook.Build(general, specifications, catalogue, assumptions).Book;
+
     private RuleBook Bind(IReadOnlyList<string> with)
     {
         var specifications = with.Select(name =>
-            files.Specifications.FirstOrDefault(specification => string.Equals(specification.Name, name, StringComparison.Ordinal))
+            Specifications.FirstOrDefault(specification => string.Equals(specification.Name, name, StringComparison.Ordinal))
             ?? throw new CaseException($"There is no specification `{name}`.")).ToList();
         var bound = BookBinder.Bind(General, specifications, catalogue, assumptions, files.Positions);
         return bound.Book ?? throw new CaseException(new StringBuilder("The rule book is refused: ").Append(bound.Problems[0].Message).ToString());
     }
-
-    private sealed record PreparedCase(RuleCase Case, QuantityContext Context);
-
-    private sealed record Mutant(Survivor Change, BookDefinition General, IReadOnlyList<Specification> Specifications, string? Specification);
 }
+
+/// <summary>A case with its plan, changed and read.</summary>
+internal sealed record PreparedCase(RuleCase Case, QuantityContext Context);

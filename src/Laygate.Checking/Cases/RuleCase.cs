@@ -38,16 +38,3 @@ public sealed record CaseResult(string Rule, string File, string Case, Position?
     /// <summary>Whether the case holds.</summary>
     public bool Holds => Differences.Count == 0;
 }
-
-/// <summary>A figure that could be changed by one unit of its last digit without any case failing.</summary>
-/// <param name="Rule">Id of the rule.</param>
-/// <param name="Specification">Specification that sets the figure; null for the rule itself.</param>
-/// <param name="Where">Where it stands in the definition.</param>
-/// <param name="From">The figure.</param>
-/// <param name="To">What it was changed to.</param>
-public sealed record Survivor(string Rule, string? Specification, string Where, string From, string To);
-
-/// <summary>What came of changing every figure.</summary>
-/// <param name="Changed">Number of changes tried.</param>
-/// <param name="Survivors">Those that no case noticed.</param>
-public sealed record MutationResult(int Changed, IReadOnlyList<Survivor> Survivors);

@@ -18,7 +18,7 @@ internal sealed partial class LayoutBuilder(Plan plan, Unit length)
 
     private RunOutline? Outline(Run run)
     {
-        if (run is not { From: { } from, To: { } to } || run.Width.Count == 0 || from.Si.Equals(to.Si))
+        if (run is not { From: { } from, To: { } to } || run.WidthAlong.Count == 0 || from.Si.Equals(to.Si))
         {
             return null;
         }
@@ -29,7 +29,7 @@ internal sealed partial class LayoutBuilder(Plan plan, Unit length)
             run.Courses.Count > 0 ? run.Courses : [.. plan.Courses.Select(course => course.Id)],
             first,
             last,
-            [.. run.Width.Select(width => new WidthMark(width.At is { } at ? length.FromSi(at.Si) : first, length.FromSi(width.Value.Si)))],
+            [.. run.WidthAlong.Select(width => new WidthMark(width.At is { } at ? length.FromSi(at.Si) : first, length.FromSi(width.Value.Si)))],
             [.. plan.Joints.Where(joint => string.Equals(joint.Run, run.Id, StringComparison.Ordinal)).Select(joint => Mark(joint, first, last))],
             [.. run.Obstacles.Select(obstacle => new StationMark(obstacle.Id, obstacle.What ?? obstacle.Id, obstacle.At is { } at ? length.FromSi(at.Si) : null, null))]);
     }

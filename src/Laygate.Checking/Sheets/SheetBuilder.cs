@@ -56,7 +56,7 @@ internal sealed class SheetBuilder
             Moments = new SheetMoments(plan, quantities, figures, loads).All(),
             Courses = [.. plan.Courses.Select(OfCourse)],
             Loads = [.. loads.Select(OfLoad)],
-            Widths = [.. plan.Runs.SelectMany(run => run.Width.Select(width => new SheetWidth(
+            Widths = [.. plan.Runs.SelectMany(run => run.WidthAlong.Select(width => new SheetWidth(
                 run.Id, SheetFigures.Stated(width.At).Value, SheetFigures.Stated(width.Value).Value!)))],
             Speeds = machines.Speeds(),
             Buffers = machines.Buffers(),

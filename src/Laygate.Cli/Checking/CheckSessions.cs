@@ -54,22 +54,25 @@ internal sealed class CheckSessions(ICheckPipeline pipeline, CheckArguments argu
     }
 
     /// <summary>The session for a plan.</summary>
-    public GovernedSession For(PlanInput input) =>
-        For(input.Identity is "-" ? Directory.GetCurrentDirectory() : Path.GetDirectoryName(Path.GetFullPath(input.Identity)) ?? Directory.GetCurrentDirectory());
+    /// <param name="input">The plan.</param>
+    /// <param name="isOnly">Whether the run has no other.</param>
+    public GovernedSession For(PlanInput input, bool isOnly) => input.Identity is "-"
+        ? For(Directory.GetCurrentDirectory())
+        : For(Path.GetDirectoryName(Path.GetFullPath(input.Identity)) ?? Directory.GetCurrentDirectory(), isOnly ? input : null);
 
-    private GovernedSession For(string folder)
+    private GovernedSession For(string folder, PlanInput? only = null)
     {
         var found = settings.For(folder);
         var key = found?.File ?? string.Empty;
         if (!opened.TryGetValue(key, out var session))
         {
-            opened[key] = session = Open(found);
+            opened[key] = session = Open(found, only);
         }
 
         return session;
     }
 
-    private GovernedSession Open(FoundSettings? found)
+    private GovernedSession Open(FoundSettings? found, PlanInput? only)
     {
         if (found is { Problems: { Count: > 0 } problems })
         {
@@ -87,6 +90,7 @@ internal sealed class CheckSessions(ICheckPipeline pipeline, CheckArguments argu
             Quick = arguments.Quick,
             Baseline = arguments.WithoutBaseline ? null : arguments.Baseline ?? asked?.Baseline,
             Settings = found?.File,
+            Only = only,
         };
         return new GovernedSession(pipeline.Open(request), Stricter(asked, arguments.FailOn))
         {

@@ -38,8 +38,11 @@ internal static class GovernedPlans
     /// <exception cref="ArgumentProblem">No plan is named, or there is no such revision.</exception>
     public static IReadOnlyList<GovernedPlan> Of(CheckSessions sessions, CheckArguments arguments, Streams streams)
     {
-        var all = new PlanFiles(streams.Input, arguments.StdinName).Find(sessions.Plans())
-            .Select(input => new GovernedPlan(input, sessions.For(input)))
+        var inputs = new PlanFiles(streams.Input, arguments.StdinName).Find(sessions.Plans());
+        // A pipe can be read but once, and the only plan is asked for twice: beside the rules, and by the check.
+        inputs = inputs is [{ Read: { } read } only] ? [Once(only, read)] : inputs;
+        var all = inputs
+            .Select(input => new GovernedPlan(input, sessions.For(input, inputs.Count == 1)))
             .Where(plan => plan.Governed.Session.Check is not null)
             .ToList();
         if (arguments.ChangedSince is not { } revision)
@@ -51,6 +54,12 @@ internal static class GovernedPlans
         var chosen = all.FindAll(plan => plan.Input.Problem is not null || IsTouched(plan, changed));
         streams.Error.WriteLine(FormattableString.Invariant($"laygate: {chosen.Count} of {all.Count} plans changed since {revision}."));
         return chosen;
+    }
+
+    private static PlanInput Once(PlanInput input, Func<byte[]> read)
+    {
+        var bytes = new Lazy<byte[]>(read);
+        return input with { Read = () => bytes.Value };
     }
 
     private static bool IsTouched(GovernedPlan plan, IReadOnlySet<string> changed) =>

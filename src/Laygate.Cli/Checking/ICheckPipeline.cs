@@ -1,3 +1,4 @@
+using Laygate.Cli.Files;
 using Laygate.Model.Plans;
 using Laygate.Reporting.Runs;
 using Laygate.Rules.Results;
@@ -22,6 +23,9 @@ internal sealed record CheckRequest(IReadOnlyList<string> Rules, Stage? AtLeastS
 
     /// <summary>Whether spread, simulated shifts and remedies are left out.</summary>
     public bool Quick { get; init; }
+
+    /// <summary>The only plan of the run, to be read while the rules are; null where there are several.</summary>
+    public PlanInput? Only { get; init; }
 
     /// <summary>File of known findings; null when there is none.</summary>
     public string? Baseline { get; init; }

@@ -4,6 +4,7 @@ using Laygate.Cli.Files;
 using Laygate.Reading;
 using Laygate.Reading.Baselines;
 using Laygate.Reading.Departures;
+using Laygate.Reading.Plans;
 using Laygate.Reading.RuleFiles;
 using Laygate.Reporting.Runs;
 using Laygate.Rules.Baselines;
@@ -20,6 +21,7 @@ internal sealed class PlanPipeline : ICheckPipeline
     {
         // Schema and catalogue are made while the rules are read: a single check waits for neither.
         var tools = Task.Run(() => new PlanTools());
+        var only = request.Only is { } input ? Task.Run(async () => Read(await tools.ConfigureAwait(false), input)) : null;
         var (bound, _) = RuleBookOnDisk.Open(request.Rules);
         if (bound.Book is null)
         {
@@ -49,12 +51,18 @@ internal sealed class PlanPipeline : ICheckPipeline
         var made = tools.GetAwaiter().GetResult();
         var check = new PlanCheck(bound.Book, settings, departures.Departures, made);
         var plain = new Lazy<PlanCheck>(() => new PlanCheck(bound.Book, settings with { Remedies = false, Outlook = false, Page = false }, departures.Departures, made));
-        return new CheckSession(known is null ? check.Run : (file, bytes) => Apply(check.Run(file, bytes), bound.Book, known), [], check.Sheet)
+        FileResult Run(string file, byte[] bytes) => only?.GetAwaiter().GetResult() is { } read && ReferenceEquals(read.Bytes, bytes) ? check.Run(file, bytes, read.Plans) : check.Run(file, bytes);
+        return new CheckSession(known is null ? Run : (file, bytes) => Apply(Run(file, bytes), bound.Book, known), [], check.Sheet)
         {
             Rules = () => RuleInForce.Of(bound.Book),
             Compare = (old, oldBytes, @new, newBytes) => new PlanComparer(plain.Value, plain.Value).Run(old, oldBytes, @new, newBytes),
         };
     }
+
+    private static ReadAhead? Read(PlanTools tools, PlanInput input) =>
+        PlanBytes.Read(input).Bytes is { } bytes ? new ReadAhead(bytes, tools.Reader.Read(input.Name, bytes)) : null;
+
+    private sealed record ReadAhead(byte[] Bytes, PlanFile Plans);
 
     private static (Baseline? Baseline, IReadOnlyList<Problem> Problems) Known(string? path, RuleBook book)
     {

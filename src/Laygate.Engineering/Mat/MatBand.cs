@@ -1,3 +1,5 @@
+using Laygate.Engineering.Numerics;
+
 namespace Laygate.Engineering.Mat;
 
 /// <summary>An expected value with the 5 % and 95 % points of its samples.</summary>
@@ -21,13 +23,6 @@ internal sealed record MatBand(double? Expected, double Low, double High)
         var sorted = drawn.Where(double.IsFinite).Order().ToArray();
         return sorted.Length < 2
             ? new MatBand(known, known ?? absent, known ?? absent)
-            : new MatBand(known, Point(sorted, 0.05), Point(sorted, 0.95)) { Samples = sorted.Length == drawn.Length ? drawn : null };
-    }
-
-    private static double Point(double[] sorted, double share)
-    {
-        var place = share * (sorted.Length - 1);
-        var i = Math.Min((int)place, sorted.Length - 2);
-        return sorted[i] + ((place - i) * (sorted[i + 1] - sorted[i]));
+            : new MatBand(known, Quantiles.Of(sorted, 0.05), Quantiles.Of(sorted, 0.95)) { Samples = sorted.Length == drawn.Length ? drawn : null };
     }
 }

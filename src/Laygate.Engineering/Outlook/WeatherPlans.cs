@@ -134,7 +134,7 @@ public sealed class WeatherPlans
         measure is null ? null : With(measure, measure.Si + kelvins);
 
     private static DepthTemperature[] Moved(IReadOnlyList<DepthTemperature> points, double kelvins) =>
-        [.. points.Select(point => point with { Temperature = Moved(point.Temperature, kelvins) })];
+        [.. points.Select(point => point with { Temperature = With(point.Temperature, point.Temperature.Si + kelvins) })];
 
     private static Measure<T> With<T>(Measure<T> measure, double si)
         where T : IDimension => measure with { Number = measure.Unit.FromSi(si) };

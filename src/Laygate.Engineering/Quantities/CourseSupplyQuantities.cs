@@ -129,7 +129,7 @@ internal static class CourseSupplyQuantities
             }
 
             var largest = parts.MaxBy(part => part.LargestSection)!;
-            calculation.Show("W", "run.width", $"run:{run.Id}", Math.Max(largest.WidthAtStart, largest.WidthAtEnd), run.Width[0].Value.Unit);
+            calculation.Show("W", "run.width", $"run:{run.Id}", Math.Max(largest.WidthAtStart, largest.WidthAtEnd), run.WidthAlong[0].Value.Unit);
             calculation.Show("t", "course.thickness", $"course:{course.Id}", largest.Thickness, course.Thickness.Unit);
             if (!sections.TryGetValue(paver.Id, out var known) || known.LargestSection < largest.LargestSection)
             {
@@ -211,7 +211,7 @@ internal static class CourseSupplyQuantities
             calculation.Miss(address, "width");
         }
 
-        foreach (var width in run.Width)
+        foreach (var width in run.WidthAlong)
         {
             calculation.Show("W", "width", address, width.Value.Si, width.Value.Unit);
         }

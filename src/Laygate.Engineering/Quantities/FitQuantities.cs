@@ -108,7 +108,7 @@ internal static class FitQuantities
         }
 
         var widths = context.Plan.Runs.Select(run =>
-            calculation.Stated("W", run.Width.MaxBy(width => width.Value.Si)?.Value, $"run:{run.Id}", "width"));
+            calculation.Stated("W", run.WidthAlong.MaxBy(width => width.Value.Si)?.Value, $"run:{run.Id}", "width"));
         return calculation.Result("roller.widest_mat", "W", "W = largest width of the runs", widths.DefaultIfEmpty(double.NaN).Max());
     }
 

@@ -28,7 +28,7 @@ public sealed class PlanElements
     public IReadOnlyList<Element> All { get; }
 
     /// <summary>The numbers that the plan states, in plan order. They are elements of a kind of their own, and not among <see cref="All"/>.</summary>
-    public IReadOnlyList<StatedValue> Values => field ??= StatedValues.Of(Plan);
+    public IReadOnlyList<StatedValue> Values => field ??= StatedValues.Of(this);
 
     /// <summary>A stated number as an element.</summary>
     public static Element OfValue(StatedValue value) => new(ElementKind.Value, value.Address, value);

@@ -82,7 +82,7 @@ internal static class RollerQuantities
     private static Answer OnBridge(QuantityContext context, Element element)
     {
         var surface = context.Plan.Existing?.Surface;
-        var deck = context.Plan.Site?.Conditions.BridgeDeck;
+        var deck = context.Plan.Site?.Conditions?.BridgeDeck;
         var input = new InputReference("site", "conditions.bridge_deck");
         return (surface, deck) switch
         {

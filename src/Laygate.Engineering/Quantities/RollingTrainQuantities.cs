@@ -59,7 +59,7 @@ internal static class RollingTrainQuantities
 
     private static Answer Crossfall(QuantityContext context, Element element)
     {
-        var steepest = ((Run)element.Subject!).Crossfall.MaxBy(at => Math.Abs(at.Value.Si))?.Value;
+        var steepest = ((Run)element.Subject!).CrossfallAlong.MaxBy(at => Math.Abs(at.Value.Si))?.Value;
         var answer = Answers.Measure(steepest, new InputReference(element.Address, "crossfall"));
         return steepest is null ? answer : answer with { Value = new NumberValue(Math.Abs(steepest.Si)) };
     }

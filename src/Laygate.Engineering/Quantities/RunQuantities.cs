@@ -171,7 +171,7 @@ internal static class RunQuantities
 
     private static Answer Width(Element element, bool highest)
     {
-        var widths = ((Run)element.Subject!).Width;
+        var widths = ((Run)element.Subject!).WidthAlong;
         var width = highest ? widths.MaxBy(at => at.Value.Si) : widths.MinBy(at => at.Value.Si);
         return Answers.Measure(width?.Value, new InputReference(element.Address, "width"));
     }

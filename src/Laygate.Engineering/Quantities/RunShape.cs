@@ -15,7 +15,7 @@ internal static class RunShape
     public static IEnumerable<QuantityDefinition> All() =>
     [
         Run.Flag("crossfall_stated", "Whether the plan states a crossfall.", (_, e) => Answers.Follows(
-            ((Run)e.Subject!).Crossfall.Count > 0, new InputReference(e.Address, "crossfall"))),
+            ((Run)e.Subject!).CrossfallAlong.Count > 0, new InputReference(e.Address, "crossfall"))),
         Run.Flag("gradient_stated", "Whether the plan states a gradient.", (_, e) => Answers.Follows(
             ((Run)e.Subject!).Gradient is not null, new InputReference(e.Address, "gradient"))),
         Run.Number("gradient_size", Shape.Share, "Gradient, uphill or downhill.", GradientSize, new Method("s = |s|", Sources.Definition, "needs a gradient")),
@@ -39,8 +39,8 @@ internal static class RunShape
         where T : IDimension => values.Any(value => value.At is not null);
 
     private static Answer HasStations(Run run, string address) =>
-        ByStation(run.Width) ? Answers.Follows(flag: true, new InputReference(address, "widths"))
-        : ByStation(run.Crossfall) ? Answers.Follows(flag: true, new InputReference(address, "crossfalls"))
+        ByStation(run.WidthAlong) ? Answers.Follows(flag: true, new InputReference(address, "widths"))
+        : ByStation(run.CrossfallAlong) ? Answers.Follows(flag: true, new InputReference(address, "crossfalls"))
         : Answers.Follows(flag: false);
 
     private static Answer GradientSize(QuantityContext context, Element element)
@@ -57,8 +57,8 @@ internal static class RunShape
         var from = calculation.Stated("from", run.From, element.Address, "from");
         var to = calculation.Stated("to", run.To, element.Address, "to");
         var (low, high) = (Math.Min(from, to), Math.Max(from, to));
-        var open = Math.Max(Open(run.Width, low, high), Open(run.Crossfall, low, high));
-        return calculation.Result("run.length_not_described", "L", "L = (first − from) + (to − last)", open) with { Input = new InputReference(element.Address, Open(run.Width, low, high) >= open ? "widths" : "crossfalls") };
+        var open = Math.Max(Open(run.WidthAlong, low, high), Open(run.CrossfallAlong, low, high));
+        return calculation.Result("run.length_not_described", "L", "L = (first − from) + (to − last)", open) with { Input = new InputReference(element.Address, Open(run.WidthAlong, low, high) >= open ? "widths" : "crossfalls") };
     }
 
     private static double Open<T>(IReadOnlyList<AtStation<T>> values, double low, double high)

@@ -34,7 +34,7 @@ internal static class RollerStrips
     private static int? OnRun(Calculation calculation, Run run, double drum, double overlap)
     {
         var address = $"run:{run.Id}";
-        var widest = run.Width.MaxBy(width => width.Value.Si)?.Value;
+        var widest = run.WidthAlong.MaxBy(width => width.Value.Si)?.Value;
         var width = calculation.Stated("W", widest, address, "width");
         return Strips.Count(width, LeftReach(calculation, run), RightReach(calculation, run), drum, overlap);
     }

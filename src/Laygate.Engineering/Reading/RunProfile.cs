@@ -25,7 +25,7 @@ internal static class RunProfile
     /// <summary>Parts of a run for one course; empty when no width is stated.</summary>
     public static IReadOnlyList<RunPart> Parts(Run run, Course course)
     {
-        if (run.Width.Count == 0)
+        if (run.WidthAlong.Count == 0)
         {
             return [];
         }
@@ -56,7 +56,7 @@ internal static class RunProfile
         : null;
 
     /// <summary>Stated widths in m.</summary>
-    public static IEnumerable<double> StatedWidths(Run run) => run.Width.Select(width => width.Value.Si);
+    public static IEnumerable<double> StatedWidths(Run run) => run.WidthAlong.Select(width => width.Value.Si);
 
     private static double Direction(Run run) => run is { From: { } from, To: { } to } && to.Si < from.Si ? -1 : 1;
 
@@ -65,7 +65,7 @@ internal static class RunProfile
         var sign = Direction(run);
         IEnumerable<double> stations =
         [
-            .. run.Width.Where(width => width.At is not null).Select(width => sign * width.At!.Si),
+            .. run.WidthAlong.Where(width => width.At is not null).Select(width => sign * width.At!.Si),
             .. run.Thickness.Select(thickness => sign * thickness.At.Si),
         ];
         var start = run.From is { } from ? sign * from.Si : stations.DefaultIfEmpty(0).Min();
@@ -76,7 +76,7 @@ internal static class RunProfile
     private static List<(double At, double Width)> Widths(Run run)
     {
         var sign = Direction(run);
-        return [.. run.Width
+        return [.. run.WidthAlong
             .Select(width => (At: width.At is null ? double.NegativeInfinity : sign * width.At.Si, width.Value.Si))
             .OrderBy(width => width.At)];
     }

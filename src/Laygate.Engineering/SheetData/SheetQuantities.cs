@@ -105,9 +105,9 @@ public sealed class SheetQuantities
     public IReadOnlyList<(double From, double To)> StripsOf(Roller roller)
     {
         var calculation = new Calculation(context);
-        var run = context.Plan.Runs.Where(run => run.Width.Count > 0).MaxBy(run => run.Width.Max(width => width.Value.Si));
+        var run = context.Plan.Runs.Where(run => run.WidthAlong.Count > 0).MaxBy(run => run.WidthAlong.Max(width => width.Value.Si));
         return run is not null && RollerStrips.Most(calculation, roller) is { } strips && roller.DrumWidth is { } drum
-            ? StripLayout.Of(run.Width.Max(width => width.Value.Si), RollerStrips.LeftReach(new Calculation(context), run), RollerStrips.RightReach(new Calculation(context), run), drum.Si, strips)
+            ? StripLayout.Of(run.WidthAlong.Max(width => width.Value.Si), RollerStrips.LeftReach(new Calculation(context), run), RollerStrips.RightReach(new Calculation(context), run), drum.Si, strips)
             : [];
     }
 

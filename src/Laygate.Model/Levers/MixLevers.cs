@@ -87,10 +87,10 @@ internal static class MixLevers
     private static Lever? Rate(Plan plan, BondCoat coat) =>
         PlanLevers.Measure(
             LeverKind.BondCoatRate, $"bond-coat:{coat.Id}", "rate", coat.MassRate, (null, null),
-            rate => PlanCopy.WithCoat(plan, coat with { MassRate = rate }))
+            rate => PlanCopy.WithCoat(plan, coat with { Rate = rate }))
         ?? PlanLevers.Measure(
             LeverKind.BondCoatRate, $"bond-coat:{coat.Id}", "rate", coat.VolumeRate, (null, null),
-            rate => PlanCopy.WithCoat(plan, coat with { VolumeRate = rate }));
+            rate => PlanCopy.WithCoat(plan, coat with { Rate = rate }));
 
     private static Lever? GritBy(Plan plan) => PlanLevers.Measure(
         LeverKind.GritBy, "early-friction", "grit_by", plan.EarlyFriction?.GritBy, (null, null),

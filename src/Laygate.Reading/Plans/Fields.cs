@@ -90,15 +90,15 @@ internal sealed class Fields(MapToken map, TextSpan anchor, string path, Mapping
         where T : IDimension => Measure<T>(key) ?? Missing(key, Nothing<T>());
 
     /// <summary>A measure of either of two dimensions: a mass or a volume per area.</summary>
-    public (Measure<TFirst>? First, Measure<TSecond>? Second) Either<TFirst, TSecond>(string key)
+    public IMeasure? Either<TFirst, TSecond>(string key)
         where TFirst : IDimension
         where TSecond : IDimension
     {
-        if (Scalar(key, "a number and a unit") is not { } scalar) return (null, null);
-        var first = MeasureReader.Read<TFirst>(scalar.Text, out var problem);
-        var second = first is null ? MeasureReader.Read<TSecond>(scalar.Text, out _) : null;
-        if (first is null && second is null) RefuseValue(scalar, $"{Name(key)}: {problem!.Message}", problem.Hint);
-        return (first, second);
+        if (Scalar(key, "a number and a unit") is not { } scalar) return null;
+        if (MeasureReader.Read<TFirst>(scalar.Text, out var problem) is { } first) return first;
+        if (MeasureReader.Read<TSecond>(scalar.Text, out _) is { } second) return second;
+        RefuseValue(scalar, $"{Name(key)}: {problem!.Message}", problem.Hint);
+        return null;
     }
 
     /// <summary>The designation of a sieve.</summary>
@@ -122,8 +122,8 @@ internal sealed class Fields(MapToken map, TextSpan anchor, string path, Mapping
     }
 
     /// <summary>A group of keys that must be there.</summary>
-    public T RequiredBlock<T>(string key, Func<Fields, T> read, T instead)
-        where T : class => Block(key, read) ?? Missing(key, instead);
+    public T RequiredBlock<T>(string key, Func<Fields, T> read)
+        where T : class => Block(key, read) ?? Missing(key, read(new Fields(new MapToken([], anchor), anchor, Inside(key), new MappingContext())));
 
     /// <summary>A list of groups of keys; empty when the key is not there.</summary>
     public IReadOnlyList<T> List<T>(string key, Func<Fields, T> read) =>

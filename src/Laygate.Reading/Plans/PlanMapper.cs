@@ -9,7 +9,7 @@ namespace Laygate.Reading.Plans;
 /// <param name="Problems">All problems of this stage, in file order.</param>
 public sealed record PlanMapping(Plan? Plan, PlanPositions Positions, IReadOnlyList<ReadingProblem> Problems);
 
-/// <summary>Turns a document that has the shape of the plan schema into a plan, by hand: one line for each key.</summary>
+/// <summary>Turns a document that has the shape of the plan schema into a plan; the line for each key is written from the schema.</summary>
 public static class PlanMapper
 {
     /// <summary>Maps one document.</summary>
@@ -37,35 +37,8 @@ public static class PlanMapper
     {
         var root = document.AsMap("plan", "format", out var problem);
         if (root is null) return new PlanMapping(null, new PlanPositions(new MapToken([], document.Root.Span)), [problem!]);
-        var plan = Map(new Fields(root, TokenNames.Head(root).Span, string.Empty, context));
+        var plan = KeyMapping.Plan(new Fields(root, TokenNames.Head(root).Span, string.Empty, context));
         var problems = context.Problems.OrderBy(found => found.Position).ToList();
         return new PlanMapping(problems.Count == 0 ? plan : null, new PlanPositions(root), problems);
     }
-
-    private static Plan Map(Fields at) => new()
-    {
-        Format = at.RequiredCount("format"),
-        Identity = at.RequiredBlock("plan", IdentityMapper.Identity, new Identity { Id = string.Empty, Stage = default }),
-        Location = at.Block("location", SiteMapper.Location),
-        Site = at.Block("site", SiteMapper.Site),
-        Shift = at.Block("shift", WeatherMapper.Shift),
-        Weather = at.Block("weather", WeatherMapper.Weather),
-        Existing = at.Block("existing", SiteMapper.Existing),
-        Mixes = at.List("mixes", MixMapper.Mix),
-        Courses = at.List("courses", CourseMapper.Course),
-        Runs = at.List("runs", RunMapper.Run),
-        Supply = at.Block("supply", SupplyMapper.Supply),
-        Pavers = at.List("pavers", PaverMapper.Paver),
-        Rolling = at.Block("rolling", RollingMapper.Rolling),
-        BondCoats = at.List("bond_coats", SurfaceMapper.BondCoat),
-        Joints = at.List("joints", SurfaceMapper.Joint),
-        EarlyFriction = at.Block("early_friction", SurfaceMapper.EarlyFriction),
-        Opening = at.Block("opening", SurfaceMapper.Opening),
-        Tests = at.List("tests", QualityMapper.Test),
-        HoldPoints = at.List("hold_points", QualityMapper.HoldPoint),
-        Contingencies = at.List("contingencies", QualityMapper.Contingency),
-        Measures = at.List("measures", QualityMapper.SafetyMeasure),
-        Sections = at.List("sections", SafetyMapper.Section),
-        Documents = at.List("documents", IdentityMapper.Document),
-    };
 }

@@ -1,3 +1,4 @@
+using Laygate.Engineering.Numerics;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Measures;
 using Laygate.Rules.Binding;
@@ -95,9 +96,9 @@ internal sealed class BoundJudge(IJointSamples? samples)
 
     private static Band OfSamples(IReadOnlyList<(double Value, double Limit)> pairs, double factor, double limit, Ends ends, bool isUpper)
     {
-        var differences = pairs.Select(pair => pair.Value - (factor * pair.Limit)).Order().ToList();
-        var low = limit + Percentiles.Of(differences, 0.05);
-        var high = limit + Percentiles.Of(differences, 0.95);
+        var differences = pairs.Select(pair => pair.Value - (factor * pair.Limit)).Order().ToArray();
+        var low = limit + Quantiles.Of(differences, 0.05);
+        var high = limit + Quantiles.Of(differences, 0.95);
         return isUpper
             ? BandOf(ends.Meets(high, limit, isUpper), ends.Meets(low, limit, isUpper))
             : BandOf(ends.Meets(low, limit, isUpper), ends.Meets(high, limit, isUpper));
@@ -115,20 +116,5 @@ internal sealed class BoundJudge(IJointSamples? samples)
         public bool Meets(double value, double limit, bool isUpper) => isUpper
             ? LimitComparison.MeetsHigh(value, limit, Bound.HighExclusive, Dimension, Scale)
             : LimitComparison.MeetsLow(value, limit, Bound.LowExclusive, Dimension, Scale);
-    }
-}
-
-/// <summary>Percentiles of samples.</summary>
-internal static class Percentiles
-{
-    /// <summary>A percentile by linear interpolation between ordered samples (type 7 of Hyndman and Fan 1996, The American Statistician 50(4)).</summary>
-    /// <param name="ordered">Samples in rising order; at least one.</param>
-    /// <param name="share">Share from 0 to 1.</param>
-    public static double Of(IReadOnlyList<double> ordered, double share)
-    {
-        var position = share * (ordered.Count - 1);
-        var below = (int)Math.Floor(position);
-        var above = Math.Min(below + 1, ordered.Count - 1);
-        return ordered[below] + ((position - below) * (ordered[above] - ordered[below]));
     }
 }

@@ -1,6 +1,5 @@
 using Laygate.Engineering.Quantities.Values;
 using Laygate.Model.Measures;
-using Laygate.Model.Plans;
 using Laygate.Rules.Binding;
 
 namespace Laygate.Rules.Evaluation;
@@ -8,11 +7,11 @@ namespace Laygate.Rules.Evaluation;
 /// <summary>The ranges that the rules about stated values name, by what is measured, so that a plan's numbers are passed over at no cost while they are usual.</summary>
 internal sealed class UsualRanges
 {
-    private readonly ILookup<ValueSort, (CheckedRule Rule, CheckedRange Range)> bySort;
+    private readonly ILookup<string, (CheckedRule Rule, CheckedRange Range)> bySort;
 
     public UsualRanges(IEnumerable<CheckedRule> rules) => bySort = rules
         .SelectMany(rule => rule.Bounds.SelectMany(bound => Ranges(bound.Limit).Select(one => (one.Sort, rule, one.Range))))
-        .ToLookup(one => one.Sort, one => (one.rule, one.Range));
+        .ToLookup(one => one.Sort, one => (one.rule, one.Range), StringComparer.Ordinal);
 
     /// <summary>The rules that a value misses, each once, and the range.</summary>
     public IEnumerable<(CheckedRule Rule, CheckedRange Range)> Missed(StatedValue value) => bySort[value.Sort]
@@ -25,11 +24,11 @@ internal sealed class UsualRanges
         && (range.High is not { } high || LimitComparison.MeetsHigh(si, high.Si, exclusive: false, dimension));
 
     // A range for all sorts of a dimension stands in no table.
-    private static IEnumerable<(ValueSort Sort, CheckedRange Range)> Ranges(CheckedLimit limit) => limit switch
+    private static IEnumerable<(string Sort, CheckedRange Range)> Ranges(CheckedLimit limit) => limit switch
     {
-        CheckedConstant constant => Enum.GetValues<ValueSort>().Select(sort => (sort, constant.Range)),
-        CheckedTable table => table.Rows.SelectMany(row => Enum.GetValues<ValueSort>()
-            .Where(sort => row.Matches[0] is { Any: true } || row.Matches[0].Words?.Contains(Words.Of(sort), StringComparer.Ordinal) == true)
+        CheckedConstant constant => ValueSorts.All.Select(sort => (sort, constant.Range)),
+        CheckedTable table => table.Rows.SelectMany(row => ValueSorts.All
+            .Where(sort => row.Matches[0] is { Any: true } || row.Matches[0].Words?.Contains(sort, StringComparer.Ordinal) == true)
             .Select(sort => (sort, row.Range))),
         _ => [],
     };

@@ -13,6 +13,24 @@ namespace Laygate.Service.Api;
 /// <param name="New">Text of the later state.</param>
 internal sealed record ComparisonBody(string Old, string New);
 
+/// <summary>What the query of a check may say.</summary>
+// The framework would describe the body of the request by the text of a parameter here. Rules stand for the description of the interface only: they are read from the query itself.
+internal sealed record CheckQuery(
+    [FromQuery(Name = "rules")] string[]? Rules,
+    [FromQuery(Name = "stage")] string? Stage,
+    [FromQuery(Name = "date")] DateOnly? Date,
+    [FromQuery(Name = "quick")] bool? Quick,
+    [FromQuery(Name = "remedies")] bool? Remedies,
+    [FromQuery(Name = "outlook")] bool? Outlook);
+
+/// <summary>What the query of a sheet may say.</summary>
+internal sealed record SheetQuery(
+    [FromQuery(Name = "rules")] string[]? Rules,
+    [FromQuery(Name = "stage")] string? Stage,
+    [FromQuery(Name = "date")] DateOnly? Date,
+    [FromQuery(Name = "draft")] bool? Draft,
+    [FromQuery(Name = "language")] string? Language);
+
 /// <summary>Checks that store nothing.</summary>
 internal static class ChecksApi
 {
@@ -46,47 +64,26 @@ internal static class ChecksApi
         return new CheckWish(Bodies.Texts(request, "rules"), known, date, quick == true);
     }
 
-    private static async Task<IResult> CheckAsync(
-        HttpContext context,
-        CheckDesk desk,
-        CheckPool pool,
-        [FromQuery] string[]? rules,
-        [FromQuery] string? stage,
-        [FromQuery] DateOnly? date,
-        [FromQuery] bool? quick,
-        [FromQuery] bool? remedies,
-        [FromQuery] bool? outlook,
-        CancellationToken cancel)
+    private static async Task<IResult> CheckAsync(HttpContext context, CheckDesk desk, CheckPool pool, [AsParameters] CheckQuery query, CancellationToken cancel)
     {
-        _ = rules; // Named here for the description of the interface; read from the query below.
         context.Response.Headers.Vary = "Accept";
         var type = Bodies.Offer(context.Request, Answers.OfReports);
-        var wish = Wish(context.Request, stage, date, quick) with { Remedies = remedies == true, Outlook = outlook == true, Page = type is Answers.Html };
+        var wish = Wish(context.Request, query.Stage, query.Date, query.Quick) with { Remedies = query.Remedies == true, Outlook = query.Outlook == true, Page = type is Answers.Html };
         _ = desk.BookOf(wish.Rules);
         var plan = await Bodies.PlanAsync(context.Request, cancel);
         var result = await pool.RunAsync(stop => desk.Open(wish).Run(Name, plan, stop), cancel);
         return result.Problems.Count > 0 ? Refusals.Unreadable(result.Problems) : Answers.Report(context, type, result);
     }
 
-    private static async Task<IResult> SheetAsync(
-        HttpContext context,
-        CheckDesk desk,
-        CheckPool pool,
-        [FromQuery] string[]? rules,
-        [FromQuery] string? stage,
-        [FromQuery] DateOnly? date,
-        [FromQuery] bool? draft,
-        [FromQuery] string? language,
-        CancellationToken cancel)
+    private static async Task<IResult> SheetAsync(HttpContext context, CheckDesk desk, CheckPool pool, [AsParameters] SheetQuery query, CancellationToken cancel)
     {
-        _ = rules;
         context.Response.Headers.Vary = "Accept";
         var type = Bodies.Offer(context.Request, Answers.OfSheets);
-        var spoken = Answers.Language(language);
-        var wish = Wish(context.Request, stage, date, quick: null);
+        var spoken = Answers.Language(query.Language);
+        var wish = Wish(context.Request, query.Stage, query.Date, quick: null);
         _ = desk.BookOf(wish.Rules);
         var plan = await Bodies.PlanAsync(context.Request, cancel);
-        var result = await pool.RunAsync(stop => desk.Open(wish).Sheet(Name, plan, draft == true, stop), cancel);
+        var result = await pool.RunAsync(stop => desk.Open(wish).Sheet(Name, plan, query.Draft == true, stop), cancel);
         return result.Problems.Count > 0 ? Refusals.Unreadable(result.Problems)
             : result.Refused.Count > 0 ? Refusals.Failing(result.Refused)
             : Answers.Sheets(context, type, result.Sheets, spoken);

@@ -22,6 +22,18 @@ internal sealed record ReasonBody(string Reason);
 /// <param name="Submissions">Their ids.</param>
 internal sealed record RescreenedBody(IReadOnlyList<string> Submissions);
 
+/// <summary>Which submissions a list or an export holds.</summary>
+internal sealed record SubmissionQuery(
+    [FromQuery(Name = "state")] SubmissionState? State,
+    [FromQuery(Name = "search")] string? Search,
+    [FromQuery(Name = "from")] DateTimeOffset? From,
+    [FromQuery(Name = "until")] DateTimeOffset? Until,
+    [FromQuery(Name = "latest")] bool? Latest)
+{
+    /// <summary>The same for the register.</summary>
+    public SubmissionFilter Filter => new() { State = State, Search = Search, From = From, Until = Until, LatestOnly = Latest == true };
+}
+
 /// <summary>Submissions: hand in, read, decide.</summary>
 internal static class SubmissionsApi
 {
@@ -75,47 +87,27 @@ internal static class SubmissionsApi
     }
 
     private static async Task<IResult> ListAsync(
-        HttpContext context,
-        RegisterReader reader,
-        [FromQuery] SubmissionState? state,
-        [FromQuery] string? search,
-        [FromQuery] DateTimeOffset? from,
-        [FromQuery] DateTimeOffset? until,
-        [FromQuery] bool? latest,
-        [FromQuery] string? cursor,
-        [FromQuery] int? limit,
-        CancellationToken cancel)
+        HttpContext context, RegisterReader reader, [AsParameters] SubmissionQuery query, [FromQuery] string? cursor, [FromQuery] int? limit, CancellationToken cancel)
     {
-        var page = await reader.ListAsync(Filter(state, search, from, until, latest), cursor, limit ?? 50, Callers.Need(context), cancel);
+        var page = await reader.ListAsync(query.Filter, cursor, limit ?? 50, Callers.Need(context), cancel);
         if (page.Next is { } next)
         {
-            var query = QueryString.Create([.. context.Request.Query.Where(pair => pair.Key is not "cursor").SelectMany(pair => pair.Value.Select(value => KeyValuePair.Create(pair.Key, value))), KeyValuePair.Create("cursor", (string?)next)]);
-            context.Response.Headers.Link = $"<{context.Request.Path}{query}>; rel=\"next\"";
+            var rest = QueryString.Create([.. context.Request.Query.Where(pair => pair.Key is not "cursor").SelectMany(pair => pair.Value.Select(value => KeyValuePair.Create(pair.Key, value))), KeyValuePair.Create("cursor", (string?)next)]);
+            context.Response.Headers.Link = $"<{context.Request.Path}{rest}>; rel=\"next\"";
         }
 
         return TypedResults.Ok(page);
     }
 
-    private static SubmissionFilter Filter(SubmissionState? state, string? search, DateTimeOffset? from, DateTimeOffset? until, bool? latest) =>
-        new() { State = state, Search = search, From = from, Until = until, LatestOnly = latest == true };
-
     private static IResult ExportAsync(
-        HttpContext context,
-        RegisterReader reader,
-        IOptions<Microsoft.AspNetCore.Http.Json.JsonOptions> json,
-        [FromQuery] SubmissionState? state,
-        [FromQuery] string? search,
-        [FromQuery] DateTimeOffset? from,
-        [FromQuery] DateTimeOffset? until,
-        [FromQuery] bool? latest,
-        CancellationToken cancel)
+        HttpContext context, RegisterReader reader, IOptions<Microsoft.AspNetCore.Http.Json.JsonOptions> json, [AsParameters] SubmissionQuery query, CancellationToken cancel)
     {
         var caller = Callers.Need(context);
         context.Response.Headers.ContentDisposition = "attachment; filename=\"submissions.ndjson\"";
         return TypedResults.Stream(
             async output =>
             {
-                await foreach (var submission in reader.ExportAsync(Filter(state, search, from, until, latest), caller, cancel))
+                await foreach (var submission in reader.ExportAsync(query.Filter, caller, cancel))
                 {
                     var line = new { Submission = submission, History = await reader.HistoryAsync(submission.Id, caller, cancel) };
                     await JsonSerializer.SerializeAsync(output, line, json.Value.SerializerOptions, cancel);

@@ -30,7 +30,7 @@ public sealed record FindingView(string Status, string Rule, string Address, str
 }
 
 /// <summary>The report on one plan as a page shows it.</summary>
-public sealed record PlanView(string Title, string Plan, string? Revision, string Stage, string JudgedFor, IReadOnlyList<(string Name, int Count)> Counts, IReadOnlyList<FindingView> Findings)
+public sealed record PlanOnPage(string Title, string Plan, string? Revision, string Stage, string JudgedFor, IReadOnlyList<(string Name, int Count)> Counts, IReadOnlyList<FindingView> Findings)
 {
     /// <summary>The plots of the plan; none where they were not worked out.</summary>
     public IReadOnlyList<PlotFigure> Plots { get; init; } = [];
@@ -46,7 +46,7 @@ public sealed record PlanView(string Title, string Plan, string? Revision, strin
 public sealed record ProblemView(string Message, string? Hint, int? Line, int? Column);
 
 /// <summary>A run as a page shows it, in the words of every other form.</summary>
-public sealed record ReportView(IReadOnlyList<PlanView> Plans, IReadOnlyList<ProblemView> Problems, IReadOnlyList<string> Caution)
+public sealed record ReportView(IReadOnlyList<PlanOnPage> Plans, IReadOnlyList<ProblemView> Problems, IReadOnlyList<string> Caution)
 {
     private static readonly string[] Order = ["fail", "warn", "departed", "pass"];
 
@@ -76,7 +76,7 @@ public sealed record ReportView(IReadOnlyList<PlanView> Plans, IReadOnlyList<Pro
 
     private static int Rank(string status) => Array.IndexOf(Order, status) is var at and >= 0 ? at : Order.Length;
 
-    private static PlanView Plan(Report report, int index) => new(
+    private static PlanOnPage Plan(Report report, int index) => new(
         PlainText.Show(report.PlanTitle ?? report.PlanId),
         PlainText.Show(report.PlanId),
         report.Revision is { } revision ? PlainText.Show(revision) : null,
@@ -123,87 +123,4 @@ internal static class PlanLines
 
     /// <summary>Lines; what could hide or turn text is shown as its code.</summary>
     public static IReadOnlyList<string> Of(byte[] text) => [.. Encoding.UTF8.GetString(text).TrimStart('\uFEFF').Split(Ends, StringSplitOptions.None).Select(PlainText.Show)];
-}
-
-/// <summary>A line of two texts side by side.</summary>
-/// <param name="Left">Number and text on the left; null where the line is new.</param>
-/// <param name="Right">Number and text on the right; null where the line is gone.</param>
-public sealed record LinePair((int Number, string Text)? Left, (int Number, string Text)? Right)
-{
-    /// <summary>Whether the two sides differ.</summary>
-    public bool Differs => Left is null || Right is null;
-}
-
-/// <summary>Sets two texts side by side, line by line.</summary>
-internal static class SideBySide
-{
-    // The table of the longest common part grows with the product of the lines; beyond this the middle counts as changed.
-    private const int LargestTable = 4_000_000;
-
-    /// <summary>Pairs of lines: equal ones together, others alone.</summary>
-    public static IReadOnlyList<LinePair> Of(IReadOnlyList<string> left, IReadOnlyList<string> right)
-    {
-        var start = 0;
-        while (start < left.Count && start < right.Count && Same(left[start], right[start]))
-        {
-            start++;
-        }
-
-        var end = 0;
-        while (end < left.Count - start && end < right.Count - start && Same(left[^(end + 1)], right[^(end + 1)]))
-        {
-            end++;
-        }
-
-        var pairs = new List<LinePair>();
-        pairs.AddRange(Enumerable.Range(0, start).Select(at => Pair(left, right, at, at)));
-        pairs.AddRange(Middle(left, right, start, left.Count - end, right.Count - end));
-        pairs.AddRange(Enumerable.Range(0, end).Select(at => Pair(left, right, left.Count - end + at, right.Count - end + at)));
-        return pairs;
-    }
-
-    private static List<LinePair> Middle(IReadOnlyList<string> left, IReadOnlyList<string> right, int start, int leftEnd, int rightEnd)
-    {
-        var (rows, columns) = (leftEnd - start, rightEnd - start);
-        var longest = (long)rows * columns <= LargestTable ? Longest(left, right, start, rows, columns) : null;
-        var pairs = new List<LinePair>();
-        var (i, j) = (0, 0);
-        while (i < rows || j < columns)
-        {
-            if (longest is not null && i < rows && j < columns && Same(left[start + i], right[start + j]))
-            {
-                pairs.Add(Pair(left, right, start + i++, start + j++));
-            }
-            else if (i < rows && (j == columns || longest is null || longest[i + 1, j] >= longest[i, j + 1]))
-            {
-                pairs.Add(new LinePair((start + i + 1, left[start + i]), null));
-                i++;
-            }
-            else
-            {
-                pairs.Add(new LinePair(null, (start + j + 1, right[start + j])));
-                j++;
-            }
-        }
-
-        return pairs;
-    }
-
-    private static int[,] Longest(IReadOnlyList<string> left, IReadOnlyList<string> right, int start, int rows, int columns)
-    {
-        var longest = new int[rows + 1, columns + 1];
-        for (var i = rows - 1; i >= 0; i--)
-        {
-            for (var j = columns - 1; j >= 0; j--)
-            {
-                longest[i, j] = Same(left[start + i], right[start + j]) ? longest[i + 1, j + 1] + 1 : Math.Max(longest[i + 1, j], longest[i, j + 1]);
-            }
-        }
-
-        return longest;
-    }
-
-    private static bool Same(string left, string right) => string.Equals(left, right, StringComparison.Ordinal);
-
-    private static LinePair Pair(IReadOnlyList<string> left, IReadOnlyList<string> right, int l, int r) => new((l + 1, left[l]), (r + 1, right[r]));
 }

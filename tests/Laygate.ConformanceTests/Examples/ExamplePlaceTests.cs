@@ -51,7 +51,7 @@ public sealed class ExamplePlaceTests
     {
         var plan = Read(name);
         Assert.All(plan.Courses, course => Assert.Equal(Places[name].Units, course.Thickness.Unit.System));
-        Assert.All(plan.Runs, run => Assert.Equal(Places[name].Units, run.Width[0].Value.Unit.System));
+        Assert.All(plan.Runs, run => Assert.Equal(Places[name].Units, run.WidthAlong[0].Value.Unit.System));
         Assert.All(plan.Pavers, paver => Assert.Equal(Places[name].Units, paver.Speed!.Unit.System));
     }
 

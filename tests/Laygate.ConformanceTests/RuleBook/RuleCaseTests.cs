@@ -1,5 +1,6 @@
 using Laygate.Checking.Cases;
 using Laygate.ConformanceTests.Specifications;
+using Laygate.Tests.Figures;
 
 namespace Laygate.ConformanceTests.RuleBook;
 

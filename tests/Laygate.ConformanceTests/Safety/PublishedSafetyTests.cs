@@ -47,7 +47,7 @@ public sealed class PublishedSafetyTests
         {
             Location = plan.Location! with { Jurisdiction = cells[1] },
             Shift = plan.Shift! with { Date = date },
-            Site = plan.Site! with { Conditions = plan.Site.Conditions with { Night = true } },
+            Site = plan.Site! with { Conditions = plan.Site.Conditions! with { Night = true } },
         };
         var context = new QuantityContext(plan, LaygateQuantities.Catalogue(), LaygateAssumptions.Set(), 1);
         context.Give(cells[4], cells[3], new Answer { Value = new NumberValue(si), Unit = UnitTable.Find(cells[7].Split(' ')[1]) });

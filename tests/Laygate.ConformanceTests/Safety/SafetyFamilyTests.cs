@@ -33,8 +33,8 @@ public sealed class SafetyFamilyTests
         var property = typeof(SiteConditions).GetProperty(name)!;
         var key = $"conditions.{Underscored(name)}";
         var bare = Bare(Fast());
-        var full = bare with { Site = bare.Site! with { Conditions = All(bare.Site.Conditions) } };
-        var silent = full with { Site = full.Site! with { Conditions = full.Site.Conditions with { } } };
+        var full = bare with { Site = bare.Site! with { Conditions = All(bare.Site.Conditions ?? new SiteConditions()) } };
+        var silent = full with { Site = full.Site! with { Conditions = full.Site.Conditions! with { } } };
         typeof(SiteConditions).GetProperty(name)!.SetValue(silent.Site!.Conditions, null);
 
         var asked = 0;

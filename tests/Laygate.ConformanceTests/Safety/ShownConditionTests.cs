@@ -59,7 +59,7 @@ public sealed class ShownConditionTests
     public void A_stated_yes_is_never_taken_back()
     {
         var plan = At(Single(), "2027-06-21", "10:00", "12:00");
-        plan = plan with { Site = plan.Site! with { Conditions = plan.Site.Conditions with { Night = true } } };
+        plan = plan with { Site = plan.Site! with { Conditions = plan.Site.Conditions! with { Night = true } } };
         Assert.Equal(new FlagValue(true), Holds(plan, "night").Value);
     }
 
@@ -67,7 +67,7 @@ public sealed class ShownConditionTests
     public void Obstacles_speak_through_their_kind_and_never_through_their_text()
     {
         var run = Single().Runs[0];
-        var told = run with { Obstacles = [new Obstacle("o", null, "gully", "finished by hand", null, null)] };
+        var told = run with { Obstacles = [new Obstacle { Id = "o", What = "gully", Treatment = "finished by hand" }] };
         var kept = Silent(Single()) with { Runs = [told] };
         Assert.Null(Holds(kept, "drains").Value);
         Assert.Equal(new FlagValue(true), Holds(kept, "hand_work").Value);

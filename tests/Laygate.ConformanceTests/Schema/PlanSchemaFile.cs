@@ -61,9 +61,13 @@ internal static class PlanSchemaFile
     public static JsonElement Resolve(JsonElement schema) =>
         Definition(schema) is { } name ? Parsed.GetProperty("definitions").GetProperty(name) : schema;
 
-    /// <summary>The definition that a schema refers to.</summary>
+    /// <summary>The definition that a schema refers to in the end: a sort of numbers refers to what it measures.</summary>
     public static string? Definition(JsonElement schema) =>
-        schema.TryGetProperty("allOf", out var all) ? all[0].GetProperty("$ref").GetString()!.Split('/')[^1] : null;
+        Referred(schema) is { } name ? Definition(Parsed.GetProperty("definitions").GetProperty(name)) ?? name : null;
+
+    /// <summary>The definition that a schema names.</summary>
+    public static string? Referred(JsonElement schema) =>
+        (schema.TryGetProperty("allOf", out var all) ? all[0] : schema).TryGetProperty("$ref", out var reference) ? reference.GetString()!.Split('/')[^1] : null;
 
     // A specification that stands beside the plans has no format version.
     private static bool IsPlan(string path) => (Read(File.ReadAllText(path)).Root as MapToken)?["format"] is not null;

@@ -2,6 +2,7 @@ using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Results;
+using Laygate.Tests.Figures;
 using MergedBook = Laygate.Rules.Merging.RuleBook;
 
 namespace Laygate.ConformanceTests.Specifications;

@@ -30,6 +30,12 @@ internal static class RandomPlans
             return MakeMeasure(inner, random);
         }
 
+        if (inner == typeof(IMeasure))
+        {
+            // The rate of a bond coat is stated by mass or by volume.
+            return MakeMeasure(random.Next(2) == 0 ? typeof(Measure<AreaDensity>) : typeof(Measure<FilmThickness>), random);
+        }
+
         if (inner.IsGenericType && inner.GetGenericTypeDefinition() == typeof(IReadOnlyList<>))
         {
             return MakeList(inner.GetGenericArguments()[0], random, depth);

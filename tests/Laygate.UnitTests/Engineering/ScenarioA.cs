@@ -28,9 +28,9 @@ internal static class ScenarioA
             Condition = Moisture.Dry,
             Layers =
             [
-                new ExistingLayer("asphalt", LayerMaterial.Asphalt, Mm(120)),
-                new ExistingLayer("rock", LayerMaterial.CrushedRockMoist, Mm(300)),
-                new ExistingLayer("soil", LayerMaterial.Soil, null),
+                new ExistingLayer { Id = "asphalt", Material = LayerMaterial.Asphalt, Thickness = Mm(120) },
+                new ExistingLayer { Id = "rock", Material = LayerMaterial.CrushedRockMoist, Thickness = Mm(300) },
+                new ExistingLayer { Id = "soil", Material = LayerMaterial.Soil },
             ],
         },
         Mixes = [Mix("ac16", MixKind.AsphaltConcrete, "16 mm", 2.46), Mix("sma8", MixKind.StoneMastic, "8 mm", 2.38)],
@@ -51,7 +51,7 @@ internal static class ScenarioA
         [
             new Run
             {
-                Id = "1", Paver = "p1", From = Metres(150), To = Metres(1200), Width = [Width(8)], LeftEdge = EdgeKind.Kerb, RightEdge = EdgeKind.Free,
+                Id = "1", Paver = "p1", From = Metres(150), To = Metres(1200), Width = Metres(8), LeftEdge = EdgeKind.Kerb, RightEdge = EdgeKind.Free,
             },
         ],
         Supply = Supply(),
@@ -60,21 +60,21 @@ internal static class ScenarioA
             new Paver
             {
                 Id = "p1", Courses = ["binder", "wearing"], CarriedBy = CarriedBy.Frame, Speed = M<Speed>(2.6, "m/min"),
-                Buffers = [new MixBuffer("binder", T(50), T(8), null), new MixBuffer("wearing", T(28), T(5), T(12))],
+                Buffers = [new MixBuffer { Course = "binder", Capacity = T(50), Lowest = T(8) }, new MixBuffer { Course = "wearing", Capacity = T(28), Lowest = T(5), Call = T(12) }],
             },
         ],
         Rolling = Rolling(),
-        Opening = new Opening { After = M<Duration>(36, "h"), Below = new PlacedTemperature(C(40), Place.Skin) },
+        Opening = new Opening { After = M<Duration>(36, "h"), Below = new PlacedTemperature { Value = C(40), Place = Place.Skin } },
     };
 
     private static Mix Mix(string id, MixKind kind, string sieve, double density) => new()
     {
         Id = id,
         Kind = kind,
-        AggregateSize = new AggregateSize(Sieve.Find(sieve)!, SizeBasis.UpperSieve),
-        Binder = new Binder("25/55-55", true),
-        Density = new MixDensity(M<Density>(density, "t/m3"), DensityReference.Laboratory, null),
-        Cessation = new PlacedTemperature(C(100), Place.CourseMean),
+        AggregateSize = new AggregateSize { Sieve = Sieve.Find(sieve)!, Basis = SizeBasis.UpperSieve },
+        Binder = new Binder { Grade = "25/55-55", Modified = true },
+        Density = new MixDensity { Compacted = M<Density>(density, "t/m3"), Reference = DensityReference.Laboratory },
+        Cessation = new PlacedTemperature { Value = C(100), Place = Place.CourseMean },
     };
 
     private static IEnumerable<WeatherHour> Hours()

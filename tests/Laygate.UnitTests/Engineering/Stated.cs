@@ -27,7 +27,7 @@ internal static class Stated
 
     public static Measure<MassFlow> TPerH(double number) => M<MassFlow>(number, "t/h");
 
-    public static TemperatureBand Band(double expected, Place place = Place.CourseMean) => new(null, C(expected), null, place);
+    public static TemperatureBand Band(double expected, Place place = Place.CourseMean) => new() { Expected = C(expected), Place = place };
 
-    public static AtStation<Length> Width(double metres, double? at = null) => new(at is { } station ? Metres(station) : null, Metres(metres));
+    public static WidthAt Width(double metres, double at) => new() { At = Metres(at), Value = Metres(metres) };
 }

@@ -10,7 +10,7 @@ public class LeverTests
 {
     private static readonly Plan Plan = Small.Plan with
     {
-        Mixes = [Small.Mix with { Loading = new TemperatureBand(C(160), C(165), C(175), Place.InLoad), Delivery = new TemperatureBand(C(150), C(158), null, Place.InLoad) }],
+        Mixes = [Small.Mix with { Loading = new TemperatureBand { Lowest = C(160), Expected = C(165), Highest = C(175), Place = Place.InLoad }, Delivery = new TemperatureBand { Lowest = C(150), Expected = C(158), Place = Place.InLoad } }],
         Courses = [Small.Course with { Tolerance = Mm(5), ThicknessLowest = Mm(36), LayingTemperature = Band(150) }],
         Shift = new Shift { Date = new DateOnly(2027, 5, 14), Start = new TimeOnly(21, 0), End = new TimeOnly(4, 0) },
         Site = new Site { Closure = new Closure { From = At(14, 19), To = At(15, 5) } },
@@ -47,7 +47,7 @@ public class LeverTests
 
     [Fact]
     public void A_plan_that_states_no_highest_loading_temperature_has_no_such_lever() =>
-        Assert.DoesNotContain(PlanLevers.Of(Plan with { Mixes = [Small.Mix with { Loading = new TemperatureBand(null, C(165), null, null) }] }), lever => lever.Kind == LeverKind.MixTemperature);
+        Assert.DoesNotContain(PlanLevers.Of(Plan with { Mixes = [Small.Mix with { Loading = new TemperatureBand { Expected = C(165) } }] }), lever => lever.Kind == LeverKind.MixTemperature);
 
     [Fact]
     public void Thickness_stays_inside_the_tolerance_takes_its_lowest_along_and_is_the_designers()
@@ -161,7 +161,7 @@ public class LeverTests
     [Fact]
     public void A_buffer_is_given_by_its_machine_and_its_call_level_is_not()
     {
-        var buffer = new MixBuffer("wearing", M<Mass>(12, "t"), M<Mass>(2, "t"), M<Mass>(5, "t"));
+        var buffer = new MixBuffer { Course = "wearing", Capacity = M<Mass>(12, "t"), Lowest = M<Mass>(2, "t"), Call = M<Mass>(5, "t") };
         var plan = Plan with { Pavers = [new Paver { Id = "p", Buffers = [buffer] }] };
         Assert.True(Of(LeverKind.BufferCapacity, plan).IsGiven);
         var call = Of(LeverKind.CallLevel, plan);

@@ -1,3 +1,5 @@
+using Laygate.Engineering.Numerics;
+
 namespace Laygate.Engineering.Cooling.Sampling;
 
 /// <summary>Stratified samples of the unit cube.</summary>
@@ -7,8 +9,7 @@ public static class LatinHypercube
     /// Samples such that in every dimension each of <paramref name="count"/> equal strata holds exactly one, at a random
     /// place within it; the strata of different dimensions are paired at random.
     /// </summary>
-    /// <remarks>Source: McKay, Beckman and Conover, Technometrics 21 (1979) 239–245 (recalled). The generator is SplitMix64
-    /// (Steele, Lea and Flood 2014, recalled), so the samples of a seed are the same on every machine and version.</remarks>
+    /// <remarks>Source: McKay, Beckman and Conover, Technometrics 21 (1979) 239–245 (recalled).</remarks>
     /// <param name="count">Number of samples; positive.</param>
     /// <param name="dimensions">Number of dimensions.</param>
     /// <param name="seed">Seed.</param>
@@ -45,15 +46,5 @@ public static class LatinHypercube
     }
 
     /// <summary>Next number from 0 to below 1, of 53 bits.</summary>
-    private static double Next(ref ulong state)
-    {
-        unchecked
-        {
-            state += 0x9E3779B97F4A7C15;
-            var z = state;
-            z = (z ^ (z >> 30)) * 0xBF58476D1CE4E5B9;
-            z = (z ^ (z >> 27)) * 0x94D049BB133111EB;
-            return ((z ^ (z >> 31)) >> 11) * (1.0 / (1UL << 53));
-        }
-    }
+    private static double Next(ref ulong state) => (RandomStream.Next(ref state) >> 11) * (1.0 / (1UL << 53));
 }

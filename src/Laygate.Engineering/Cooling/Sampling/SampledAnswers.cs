@@ -1,3 +1,5 @@
+using Laygate.Engineering.Numerics;
+
 namespace Laygate.Engineering.Cooling.Sampling;
 
 /// <summary>Answers of all samples to all questions.</summary>
@@ -54,23 +56,15 @@ public sealed class SampledAnswers
     }
 
     /// <summary>
-    /// Point below which a share of the samples lies, straight between order statistics (Hyndman and Fan 1996, definition
-    /// 7, recalled). Infinite where the points it lies between are; NaN where a sample has no answer.
+    /// Point below which a share of the samples lies (<see cref="Quantiles"/>). Infinite where the points it lies between are;
+    /// NaN where a sample has no answer.
     /// </summary>
     /// <param name="question">Index of the question.</param>
     /// <param name="share">0 to 1.</param>
     public double Point(int question, double share)
     {
         var row = sorted.AsSpan(question * Count, Count);
-        if (double.IsNaN(row[0]))
-        {
-            return double.NaN;
-        }
-
-        var place = Math.Clamp(share, 0, 1) * (Count - 1);
-        var lower = (int)Math.Floor(place);
-        var (a, b) = (row[lower], row[Math.Min(lower + 1, Count - 1)]);
-        return a.Equals(b) || place.Equals(lower) ? a : a + ((place - lower) * (b - a));
+        return double.IsNaN(row[0]) ? double.NaN : Quantiles.Of(row, share);
     }
 }
 

@@ -1,5 +1,4 @@
 using Laygate.Model.Measures;
-using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Quantities.Values;
 
@@ -10,8 +9,8 @@ internal static class ValueQuantities
 
     public static IEnumerable<QuantityDefinition> All() =>
     [
-        Value.Category("sort", Words.Of<ValueSort>(), "What a stated number measures.", (_, e) =>
-            Answers.Word(e.Subject is StatedValue value ? Words.Of(value.Sort) : null, Input(e))),
+        Value.Category("sort", ValueSorts.All, "What a stated number measures.", (_, e) =>
+            Answers.Word(e.Subject is StatedValue value ? value.Sort : null, Input(e))),
         Number("temperature", Shape.Temperature),
         Number("length", Shape.Length),
         Number("area", new Shape(Dimension.Area, "m2", "ft2")),

@@ -1,3 +1,5 @@
+using Laygate.Engineering.Numerics;
+
 namespace Laygate.Engineering.Supply.Simulation;
 
 /// <summary>

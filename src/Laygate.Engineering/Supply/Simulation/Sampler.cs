@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using Laygate.Engineering.Numerics;
 
 namespace Laygate.Engineering.Supply.Simulation;
 

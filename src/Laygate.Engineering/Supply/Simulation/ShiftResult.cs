@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using Laygate.Engineering.Numerics;
 
 namespace Laygate.Engineering.Supply.Simulation;
 
@@ -132,7 +133,7 @@ public sealed class ShiftResult : ShiftStatistics
             }
 
             Array.Sort(values);
-            (low[k], middle[k], high[k]) = (Statistics.Point(values, 0.05), Statistics.Point(values, 0.5), Statistics.Point(values, 0.95));
+            (low[k], middle[k], high[k]) = (Quantiles.Of(values, 0.05), Quantiles.Of(values, 0.5), Quantiles.Of(values, 0.95));
         }
 
         return new LevelCurve([.. Enumerable.Range(0, ShiftRecord.Moments).Select(k => k * model.Duration / (ShiftRecord.Moments - 1))], low, middle, high);

@@ -1,3 +1,4 @@
+using Laygate.Engineering.Numerics;
 using MathNet.Numerics.Distributions;
 
 namespace Laygate.Engineering.Supply.Simulation;
@@ -28,17 +29,7 @@ internal static class Statistics
     {
         var mean = values.Sum() / values.Length;
         Array.Sort(values);
-        return new Band(mean, Math.Min(mean, Point(values, 0.05)), Math.Max(mean, Point(values, 0.95)));
-    }
-
-    /// <summary>A point of sorted values, between neighbours by proportion.</summary>
-    public static double Point(double[] sorted, double share)
-    {
-        var place = share * (sorted.Length - 1);
-        var below = (int)place;
-        return below + 1 < sorted.Length
-            ? sorted[below] + ((place - below) * (sorted[below + 1] - sorted[below]))
-            : sorted[^1];
+        return new Band(mean, Math.Min(mean, Quantiles.Of(values, 0.05)), Math.Max(mean, Quantiles.Of(values, 0.95)));
     }
 
     /// <summary>The class in whose middle a point of counted values lies.</summary>

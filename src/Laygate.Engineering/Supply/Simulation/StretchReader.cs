@@ -62,17 +62,17 @@ internal sealed class StretchReader(Calculation calculation)
         var address = $"run:{run.Id}";
         calculation.Stated("from", run.From, address, "from");
         calculation.Stated("to", run.To, address, "to");
-        if (run.Width.Count == 0)
+        if (run.WidthAlong.Count == 0)
         {
             calculation.Miss(address, "width");
         }
 
-        foreach (var width in run.Width)
+        foreach (var width in run.WidthAlong)
         {
             calculation.Show("W", "width", address, width.Value.Si, width.Value.Unit);
         }
 
-        if (run is not { From: not null, To: not null, Width.Count: > 0 })
+        if (run is not { From: not null, To: not null, WidthAlong.Count: > 0 })
         {
             return [];
         }

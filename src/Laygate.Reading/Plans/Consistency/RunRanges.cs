@@ -15,9 +15,9 @@ internal static class RunRanges
             where.AtLeast("order", run.Order, 1);
             where.NotNegative("move", run.Move);
             where.NotNegative("starts_after", run.StartsAfter);
-            foreach (var (width, inside, key) in Entries(where, "width", run.Width)) Width(inside, key, width.Value);
-            AlongRun(run, where, "width", run.Width);
-            AlongRun(run, where, "crossfall", run.Crossfall);
+            foreach (var (width, inside, key) in Entries(where, "width", run.WidthAlong)) Width(inside, key, width.Value);
+            AlongRun(run, where, "width", run.WidthAlong);
+            AlongRun(run, where, "crossfall", run.CrossfallAlong);
             where.Positive("edge_slope", run.EdgeSlope);
             where.CanBe("gradient", run.Gradient, Possible.Gradient);
             foreach (var (level, inside) in where.Each("levels", run.Levels))

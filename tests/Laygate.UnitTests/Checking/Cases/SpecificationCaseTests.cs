@@ -4,6 +4,7 @@ using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
 using Laygate.Reading.RuleFiles;
 using Laygate.Rules.Definitions;
+using Laygate.Tests.Figures;
 
 namespace Laygate.UnitTests.Checking.Cases;
 

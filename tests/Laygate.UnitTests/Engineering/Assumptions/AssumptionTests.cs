@@ -63,7 +63,7 @@ public class AssumptionTests
         // log log η(cP) = A + VTS · log T(°R), 50 Pa·s = 50 000 cP.
         var rankine = Math.Pow(10, (Math.Log10(Math.Log10(50_000)) - a) / vts);
         var expected = (rankine / 1.8) - 273.15;
-        var plan = Small.Plan with { Mixes = [Small.Mix with { Binder = new Laygate.Model.Plans.Binder(grade, null) }] };
+        var plan = Small.Plan with { Mixes = [Small.Mix with { Binder = new Laygate.Model.Plans.Binder { Grade = grade } }] };
         Assert.Equal(expected, Ask.Number(plan, "mix.cessation", "mix:m"), 0.3);
     }
 

@@ -24,7 +24,7 @@ public class BaseDepthTests(Xunit.Abstractions.ITestOutputHelper output)
     {
         Plan Afternoon(params DepthTemperature[] deep) => With(Fifty, envelope => envelope with { AirLowest = C(28), BaseLowest = C(45), BaseAtDepth = deep, WindHighest = M<Speed>(3, "m/s") }) with
         {
-            Opening = new Opening { Below = new PlacedTemperature(C(60), Place.Core) },
+            Opening = new Opening { Below = new PlacedTemperature { Value = C(60), Place = Place.Core } },
         };
         var (uniform, real) = (Afternoon(), Afternoon(Deep(150, 27)));
         var window = Expected(real, Window, "course:c") / Expected(uniform, Window, "course:c");
@@ -97,8 +97,8 @@ public class BaseDepthTests(Xunit.Abstractions.ITestOutputHelper output)
     {
         var plan = Summer(9, 6, 4);
         var existing = surface == ExistingSurface.BridgeDeck
-            ? new Existing { Surface = surface, Layers = [new ExistingLayer("a", LayerMaterial.Asphalt, Mm(40)), new ExistingLayer("d", LayerMaterial.Steel, Mm(14))] }
-            : new Existing { Surface = surface, Condition = Moisture.Frozen, Layers = [new ExistingLayer("a", LayerMaterial.Asphalt, Mm(80)), new ExistingLayer("g", LayerMaterial.CrushedRockMoist, null)] };
+            ? new Existing { Surface = surface, Layers = [new ExistingLayer { Id = "a", Material = LayerMaterial.Asphalt, Thickness = Mm(40) }, new ExistingLayer { Id = "d", Material = LayerMaterial.Steel, Thickness = Mm(14) }] }
+            : new Existing { Surface = surface, Condition = Moisture.Frozen, Layers = [new ExistingLayer { Id = "a", Material = LayerMaterial.Asphalt, Thickness = Mm(80) }, new ExistingLayer { Id = "g", Material = LayerMaterial.CrushedRockMoist }] };
         var value = MatPlans.Ask(Context(plan with { Existing = existing }, one => one), Window, "course:c");
         Assert.True(value.Low < value.Si && value.Si < value.High);
     }
@@ -122,7 +122,7 @@ public class BaseDepthTests(Xunit.Abstractions.ITestOutputHelper output)
     public void Base_and_air_are_sampled_by_three_and_two_kelvin()
     {
         // As dense behind the screed as in the end, so that nothing else varies.
-        var plan = Fifty with { Courses = [Fifty.Courses[0] with { DensityBehindScreed = new DensityBehindScreed(M<Ratio>(98, "%"), null, null) }] };
+        var plan = Fifty with { Courses = [Fifty.Courses[0] with { DensityBehindScreed = new DensityBehindScreed { Value = M<Ratio>(98, "%") } }] };
         NumberValue Only(string id) => MatPlans.Ask(Context(plan, one => MatPlans.Is(one, id) ? one : Exact(one), 300), Window, "course:c");
         var colder = Expected(With(Fifty, envelope => envelope with { BaseLowest = C(7) }), Window, "course:c");
         var cooler = Expected(With(Fifty, envelope => envelope with { AirLowest = C(8) }), Window, "course:c");
@@ -134,7 +134,7 @@ public class BaseDepthTests(Xunit.Abstractions.ITestOutputHelper output)
 
     private static bool Is(AssumptionUse use, string id) => string.Equals(use.Id, id, StringComparison.Ordinal);
 
-    private static DepthTemperature Deep(double millimetres, double celsius) => new(Mm(millimetres), C(celsius));
+    private static DepthTemperature Deep(double millimetres, double celsius) => new() { Depth = Mm(millimetres), Temperature = C(celsius) };
 
     /// <summary>One hour of laying in June at 50° north; nothing is said of sun and cloud.</summary>
     private static Plan Summer(int hour, double air, double surface, double wind = 3)

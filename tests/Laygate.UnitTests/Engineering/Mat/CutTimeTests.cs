@@ -108,14 +108,14 @@ public class CutTimeTests(ITestOutputHelper output)
         var pair = random.Next(2) == 0;
         var plan = MatPlans.Two(random.Next(2) == 0 ? Laying.HotOnHot : Laying.HotOnWarm, Between(0, 12), Between(145, 165)) with
         {
-            Opening = new Opening { Below = new PlacedTemperature(C(Between(45, 65)), Place.Core) },
+            Opening = new Opening { Below = new PlacedTemperature { Value = C(Between(45, 65)), Place = Place.Core } },
             Rolling = ScenarioA.Plan.Rolling,
             Runs = [],
         };
         var courses = plan.Courses.Select(course => course with { Thickness = Mm(Math.Round(Between(20, 90))) }).ToList();
         plan = plan with
         {
-            Mixes = [plan.Mixes[0] with { Start = new PlacedTemperature(C(Between(110, 150)), Place.CourseMean) }],
+            Mixes = [plan.Mixes[0] with { Start = new PlacedTemperature { Value = C(Between(110, 150)), Place = Place.CourseMean } }],
             Courses = pair ? courses : [courses[0] with { Laid = Laying.Separately, On = null, Delay = null }],
             Pavers = [ScenarioA.Plan.Pavers[0] with { Courses = [.. courses.Select(course => course.Id)], Buffers = [] }],
             Joints = [new Joint { Id = "j", Kind = JointKind.Longitudinal, Course = "low", Form = JointForm.HotEchelon, Delay = Min(Between(1, 20)) }],

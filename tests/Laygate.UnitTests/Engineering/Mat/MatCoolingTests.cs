@@ -14,9 +14,9 @@ public class MatCoolingTests
     /// <summary>40 mm at 160 °C on old asphalt, air, base and sky 10 °C, 5 m/s, mean to 80 °C.</summary>
     private static readonly Plan Reference = Small.Plan with
     {
-        Mixes = [Small.Mix with { Density = new MixDensity(M<Density>(2300, "kg/m3"), null, null), Cessation = new PlacedTemperature(C(80), Place.CourseMean) }],
+        Mixes = [Small.Mix with { Density = new MixDensity { Compacted = M<Density>(2300, "kg/m3") }, Cessation = new PlacedTemperature { Value = C(80), Place = Place.CourseMean } }],
         Courses = [Small.Course with { LayingTemperature = Band(160) }],
-        Existing = new Existing { Surface = ExistingSurface.OldAsphalt, Layers = [new ExistingLayer("a", LayerMaterial.Asphalt, null)] },
+        Existing = new Existing { Surface = ExistingSurface.OldAsphalt, Layers = [new ExistingLayer { Id = "a", Material = LayerMaterial.Asphalt }] },
         Weather = new Weather
         {
             WindAtMat = M<Ratio>(100, "%"),
@@ -97,7 +97,7 @@ public class MatCoolingTests
         var cold = Ask.Number(Warm(Small.Course) with { Courses = [Reference.Courses[0] with { Id = "up", Thickness = Mm(30), LayingTemperature = Band(150) }] }, Window, "course:up");
         var later = Ask.Number(Warm(Small.Course with { Delay = Min(60) }), Window, "course:up");
         var sooner = Ask.Number(Warm(Small.Course with { Delay = Min(20) }), Window, "course:up");
-        var stated = Ask.Number(Warm(Small.Course with { LowerTemperatureLowest = new PlacedTemperature(C(70), Place.CourseMean) }), Window, "course:up");
+        var stated = Ask.Number(Warm(Small.Course with { LowerTemperatureLowest = new PlacedTemperature { Value = C(70), Place = Place.CourseMean } }), Window, "course:up");
         Assert.True(cold < later && later < sooner && cold < stated);
         Assert.Equal(["course:up/delay"], Ask.Missing(Ask.Answer(Warm(Small.Course), Window, "course:up")));
     }
@@ -105,7 +105,7 @@ public class MatCoolingTests
     [Fact]
     public void Opening_takes_the_warm_end_of_an_envelope()
     {
-        var plan = Reference with { Opening = new Opening { Below = new PlacedTemperature(C(50), Place.Core) } };
+        var plan = Reference with { Opening = new Opening { Below = new PlacedTemperature { Value = C(50), Place = Place.Core } } };
         var warm = plan with
         {
             Weather = plan.Weather! with { Envelope = plan.Weather.Envelope! with { AirHighest = C(30), BaseHighest = C(35) } },
@@ -117,7 +117,7 @@ public class MatCoolingTests
     [Fact]
     public void An_opening_temperature_below_the_air_is_never_reached()
     {
-        var plan = Reference with { Opening = new Opening { Below = new PlacedTemperature(C(5), Place.Core) } };
+        var plan = Reference with { Opening = new Opening { Below = new PlacedTemperature { Value = C(5), Place = Place.Core } } };
         Assert.Equal(NoteIds.NotReached, Ask.Answer(plan, "opening.soft_until", "opening").Absence!.Note!.Id);
     }
 
@@ -131,7 +131,7 @@ public class MatCoolingTests
     [Fact]
     public void A_cessation_temperature_of_the_skin_needs_a_person()
     {
-        var plan = Reference with { Mixes = [Reference.Mixes[0] with { Cessation = new PlacedTemperature(C(80), Place.Skin) }] };
+        var plan = Reference with { Mixes = [Reference.Mixes[0] with { Cessation = new PlacedTemperature { Value = C(80), Place = Place.Skin } }] };
         var absence = Ask.Answer(plan, Window, "course:c").Absence!;
         Assert.Equal((AbsenceReason.NeedsPerson, NoteIds.OtherPlace), (absence.Reason, absence.Note!.Id));
     }
@@ -141,7 +141,7 @@ public class MatCoolingTests
     {
         var plan = Reference with
         {
-            Mixes = [Reference.Mixes[0] with { Cessation = null, Delivery = Band(170, Place.InLoad), Binder = new Binder(null, true) }],
+            Mixes = [Reference.Mixes[0] with { Cessation = null, Delivery = Band(170, Place.InLoad), Binder = new Binder { Modified = true } }],
             Courses = [Small.Course],
             Existing = new Existing { Surface = ExistingSurface.Milled, Condition = Moisture.Damp },
         };
@@ -151,7 +151,7 @@ public class MatCoolingTests
         var standsFor = answer.Working.Assumptions.Select(use => use.StandsFor).OfType<InputReference>().Select(input => $"{input.Address}/{input.Key}");
         Assert.Equal("course:c/laying_temperature.expected existing/layers mix:m/cessation", string.Join(' ', standsFor.Order(StringComparer.Ordinal)));
         var stated = (NumberValue)Ask.Answer(
-            plan with { Mixes = [plan.Mixes[0] with { Cessation = new PlacedTemperature(C(95), Place.CourseMean) }], Courses = Reference.Courses }, Window, "course:c").Value!;
+            plan with { Mixes = [plan.Mixes[0] with { Cessation = new PlacedTemperature { Value = C(95), Place = Place.CourseMean } }], Courses = Reference.Courses }, Window, "course:c").Value!;
         var assumed = (NumberValue)answer.Value!;
         Assert.True((assumed.High - assumed.Low) / assumed.Si > (stated.High - stated.Low) / stated.Si);
     }

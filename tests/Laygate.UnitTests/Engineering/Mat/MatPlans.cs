@@ -14,9 +14,9 @@ internal static class MatPlans
     /// <summary>40 mm at 160 °C on old asphalt, air and base 10 °C, wind 5 m/s at the mat, cessation 80 °C.</summary>
     public static Plan Forty { get; } = Small.Plan with
     {
-        Mixes = [Small.Mix with { Density = new MixDensity(M<Density>(2300, "kg/m3"), null, M<Ratio>(98, "%")), Cessation = new PlacedTemperature(C(80), Place.CourseMean) }],
+        Mixes = [Small.Mix with { Density = new MixDensity { Compacted = M<Density>(2300, "kg/m3"), Degree = M<Ratio>(98, "%") }, Cessation = new PlacedTemperature { Value = C(80), Place = Place.CourseMean } }],
         Courses = [Small.Course with { LayingTemperature = Band(160) }],
-        Existing = new Existing { Surface = ExistingSurface.OldAsphalt, Layers = [new ExistingLayer("a", LayerMaterial.Asphalt, null)] },
+        Existing = new Existing { Surface = ExistingSurface.OldAsphalt, Layers = [new ExistingLayer { Id = "a", Material = LayerMaterial.Asphalt }] },
         Weather = new Weather
         {
             WindAtMat = M<Ratio>(100, "%"),

@@ -38,7 +38,7 @@ public class MatServicesTests
     {
         Plan Rock(LayerMaterial material, Moisture condition) => Forty with
         {
-            Existing = new Existing { Surface = ExistingSurface.Granular, Condition = condition, Layers = [new ExistingLayer("r", material, null)] },
+            Existing = new Existing { Surface = ExistingSurface.Granular, Condition = condition, Layers = [new ExistingLayer { Id = "r", Material = material }] },
             Weather = Forty.Weather! with { Envelope = Forty.Weather.Envelope! with { BaseLowest = C(-1) } },
         };
         var moist = Expected(Rock(LayerMaterial.CrushedRockMoist, Moisture.Dry), Window, "course:c");
@@ -52,7 +52,7 @@ public class MatServicesTests
     {
         var deck = Forty with
         {
-            Existing = new Existing { Surface = ExistingSurface.BridgeDeck, Layers = [new ExistingLayer("d", LayerMaterial.Steel, Mm(12))] },
+            Existing = new Existing { Surface = ExistingSurface.BridgeDeck, Layers = [new ExistingLayer { Id = "d", Material = LayerMaterial.Steel, Thickness = Mm(12) }] },
         };
         double At(double coefficient) => Ask(Context(deck, one => Is(one, AssumptionIds.DeckUnderside) ? one with { Number = coefficient } : one, 2), Window, "course:c").Si;
         Assert.True(At(25) < At(10) && At(10) < At(1));
@@ -73,7 +73,7 @@ public class MatServicesTests
                     .. Enumerable.Range(0, 3).Select(i => new WeatherHour
                     {
                         At = new Moment(new DateTime(2027, 6, 21, hour, 0, 0, DateTimeKind.Unspecified).AddHours(i), null), Air = C(10), Base = C(10), Wind = M<Speed>(3, "m/s"),
-                        BaseAtDepth = [new DepthTemperature(Mm(100), C(10))], CloudEighths = cloud, Sun = sun is { } stated ? M<Irradiance>(stated, "W/m2") : null,
+                        BaseAtDepth = [new DepthTemperature { Depth = Mm(100), Temperature = C(10) }], CloudEighths = cloud, Sun = sun is { } stated ? M<Irradiance>(stated, "W/m2") : null,
                     }),
                 ],
             },
@@ -113,7 +113,7 @@ public class MatServicesTests
     public void The_temperature_of_the_lower_course_is_given_where_the_plan_limits_it()
     {
         var plan = Two(Laying.HotOnWarm, 20);
-        var skin = plan with { Courses = [plan.Courses[0], plan.Courses[1] with { LowerTemperatureLowest = new PlacedTemperature(C(60), Place.Skin) }] };
+        var skin = plan with { Courses = [plan.Courses[0], plan.Courses[1] with { LowerTemperatureLowest = new PlacedTemperature { Value = C(60), Place = Place.Skin } }] };
         var answer = Engineering.Ask.Answer(skin, Lower, "course:up");
         Assert.Equal(Place.Skin, answer.Place);
         Assert.True(Engineering.Ask.In(answer, string.Empty) < Expected(plan, Lower, "course:up"));
@@ -123,7 +123,7 @@ public class MatServicesTests
     [Fact]
     public void Two_hot_courses_are_opened_and_laid_upon_later_than_one()
     {
-        var opening = new Opening { Below = new PlacedTemperature(C(50), Place.Core) };
+        var opening = new Opening { Below = new PlacedTemperature { Value = C(50), Place = Place.Core } };
         foreach (var quantity in new[] { ("opening.soft_until", "opening"), ("existing.cooled_for_overlay", "existing") })
         {
             var alone = Expected(Forty with { Opening = opening }, quantity.Item1, quantity.Item2);

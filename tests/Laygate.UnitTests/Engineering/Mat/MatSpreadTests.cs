@@ -14,8 +14,8 @@ public class MatSpreadTests
 {
     private static readonly Plan Rolled = Forty with
     {
-        Courses = [Forty.Courses[0] with { DensityBehindScreed = new DensityBehindScreed(M<Ratio>(98, "%"), null, null) }],
-        Opening = new Opening { Below = new PlacedTemperature(C(50), Place.Core) },
+        Courses = [Forty.Courses[0] with { DensityBehindScreed = new DensityBehindScreed { Value = M<Ratio>(98, "%") } }],
+        Opening = new Opening { Below = new PlacedTemperature { Value = C(50), Place = Place.Core } },
     };
 
     [Theory]
@@ -63,7 +63,7 @@ public class MatSpreadTests
     public void A_looser_mat_behind_the_screed_widens_the_spread_to_the_slow_side_only()
     {
         NumberValue At(double degree) => Ask(
-            Context(Rolled with { Courses = [Rolled.Courses[0] with { DensityBehindScreed = new DensityBehindScreed(M<Ratio>(degree, "%"), null, null) }] }, Exact), Window, "course:c");
+            Context(Rolled with { Courses = [Rolled.Courses[0] with { DensityBehindScreed = new DensityBehindScreed { Value = M<Ratio>(degree, "%") } }] }, Exact), Window, "course:c");
         Assert.Equal(At(98).Si, At(80).Si, 1e-9);
         Assert.True(At(80).Low >= At(80).Si - 1e-6);
         Assert.True(At(80).High > At(90).High && At(90).High > At(98).High);

@@ -91,7 +91,7 @@ public class WorstMomentTests
         var thick = Forty with
         {
             Courses = [Forty.Courses[0] with { Thickness = Mm(150) }],
-            Opening = new Opening { Below = new PlacedTemperature(C(60), Place.Core) },
+            Opening = new Opening { Below = new PlacedTemperature { Value = C(60), Place = Place.Core } },
         };
         Plan From(int minute) => Day(thick, (14, 20, 55, 2), (15, 20, 5, 2)) with
         {
@@ -104,7 +104,7 @@ public class WorstMomentTests
 
     private static Plan Pair { get; } = Forty with
     {
-        Mixes = [Forty.Mixes[0] with { Cessation = new PlacedTemperature(C(100), Place.CourseMean) }],
+        Mixes = [Forty.Mixes[0] with { Cessation = new PlacedTemperature { Value = C(100), Place = Place.CourseMean } }],
         Courses =
         [
             Forty.Courses[0] with { Id = "low", Thickness = Mm(85), LayingTemperature = Band(156) },

@@ -25,20 +25,20 @@ public class EdgeLevelAndProofTests
     [Fact]
     public void A_cover_or_a_tie_in_is_a_fixed_point_whatever_the_edges_are()
     {
-        Assert.Equal(new FlagValue(true), Ask.Answer(With(Run with { Obstacles = [new Obstacle("c", null, "cover", null, null, null)] }), "run.has_fixed_points", "run:r").Value);
-        Assert.Equal(new FlagValue(true), Ask.Answer(With(Run with { TieIns = [new TieIn("t", null, null, null)] }), "run.has_fixed_points", "run:r").Value);
+        Assert.Equal(new FlagValue(true), Ask.Answer(With(Run with { Obstacles = [new Obstacle { Id = "c", What = "cover" }] }), "run.has_fixed_points", "run:r").Value);
+        Assert.Equal(new FlagValue(true), Ask.Answer(With(Run with { TieIns = [new TieIn { Id = "t" }] }), "run.has_fixed_points", "run:r").Value);
         Assert.Equal(new FlagValue(false), Ask.Answer(With(Run with { LeftEdge = EdgeKind.Free, RightEdge = EdgeKind.Cut }), "run.has_fixed_points", "run:r").Value);
     }
 
     [Fact]
     public void Levels_are_stated_when_every_fixed_point_has_its_fields()
     {
-        var full = new FixedLevel("a", Metres(1), "kerb", Mm(-100), Mm(7));
+        var full = new FixedLevel { Id = "a", At = Metres(1), What = "kerb", Above = Mm(-100), RollDown = Mm(7) };
         Assert.Equal(PresenceLevel.Absent, Level(Run));
         Assert.Equal(PresenceLevel.Stated, Level(Run with { Levels = [full, full with { Id = "b" }] }));
         Assert.Equal(PresenceLevel.Thin, Level(Run with { Levels = [full, full with { Id = "b", RollDown = null }] }));
-        Assert.Equal(PresenceLevel.Thin, Level(Run with { Levels = [full, new FixedLevel("b", null, null, null, null)] }));
-        Assert.Equal(PresenceLevel.Absent, Level(Run with { Levels = [new FixedLevel("b", null, "kerb", null, null)] }));
+        Assert.Equal(PresenceLevel.Thin, Level(Run with { Levels = [full, new FixedLevel { Id = "b" }] }));
+        Assert.Equal(PresenceLevel.Absent, Level(Run with { Levels = [new FixedLevel { Id = "b", What = "kerb" }] }));
     }
 
     [Theory]
@@ -73,8 +73,8 @@ public class EdgeLevelAndProofTests
     [InlineData("2020-01-01", null, null, null)]
     public void An_edition_holds_from_its_first_to_its_last_day(string? from, string? to, string? seen, bool? expected)
     {
-        var document = new Document("d", DocumentKind.GoverningCode, "Code", "1") { ValidFrom = Day(from), ValidTo = Day(to), SeenInForce = Day(seen) };
-        var plan = Small.Plan with { Shift = new Shift { Date = new DateOnly(2027, 5, 14) }, Documents = [document, new Document("r", DocumentKind.Drawing, "Drawing", "A")] };
+        var document = new Document { Id = "d", Kind = DocumentKind.GoverningCode, Title = "Code", Edition = "1", ValidFrom = Day(from), ValidTo = Day(to), SeenInForce = Day(seen) };
+        var plan = Small.Plan with { Shift = new Shift { Date = new DateOnly(2027, 5, 14) }, Documents = [document, new Document { Id = "r", Kind = DocumentKind.Drawing, Title = "Drawing", Edition = "A" }] };
         Assert.Equal(expected is { } flag ? new FlagValue(flag) : null, Ask.Answer(plan, "plan.edition_holds", "plan").Value);
     }
 
@@ -89,7 +89,7 @@ public class EdgeLevelAndProofTests
 
     private static DateOnly? Day(string? text) => text is null ? null : DateOnly.ParseExact(text, "yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
 
-    private static Test Cored(string id, bool? cut) => new() { Id = id, Kind = TestKind.Density, Cores = new Cores(8, true, cut) };
+    private static Test Cored(string id, bool? cut) => new() { Id = id, Kind = TestKind.Density, Cores = new Cores { Count = 8, MatCold = true, CutAtInterface = cut } };
 
     private static Plan With(Run run) => Small.Plan with { Runs = [run] };
 

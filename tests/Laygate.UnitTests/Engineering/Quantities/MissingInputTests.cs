@@ -46,7 +46,7 @@ public class MissingInputTests
     [Fact]
     public void A_maximum_size_needs_a_person()
     {
-        var plan = Small.Plan with { Mixes = [Small.Mix with { AggregateSize = new AggregateSize(Sieve.Find("16 mm")!, SizeBasis.Maximum) }] };
+        var plan = Small.Plan with { Mixes = [Small.Mix with { AggregateSize = new AggregateSize { Sieve = Sieve.Find("16 mm")!, Basis = SizeBasis.Maximum } }] };
         var absence = Ask.Answer(plan, "course.thickness_to_size", "course:c").Absence!;
         Assert.Equal((AbsenceReason.NeedsPerson, NoteIds.SizeBasisMaximum), (absence.Reason, absence.Note!.Id));
     }

@@ -105,8 +105,7 @@ public class PairAndMachineTests
             Id = "x",
             Below = "c",
             Applied = true,
-            MassRate = grams is { } mass ? M<AreaDensity>(mass, "g/m2") : null,
-            VolumeRate = litres is { } volume ? M<Laygate.Model.Measures.FilmThickness>(volume, "L/m2") : null,
+            Rate = grams is { } mass ? (IMeasure)M<AreaDensity>(mass, "g/m2") : M<FilmThickness>(litres!.Value, "L/m2"),
             Basis = basis,
             Residue = residue is { } share ? M<Ratio>(share, "%") : null,
         };
@@ -119,7 +118,7 @@ public class PairAndMachineTests
         // By hand: 85 mm of 98 % laid at 93 % are 85 · 98/93 = 89.6 mm.
         var laid = Plan with
         {
-            Courses = [Plan.Courses[0] with { DensityBehindScreed = new DensityBehindScreed(M<Ratio>(93, "%"), DensityEvidence.Trial, null) }, Plan.Courses[1]],
+            Courses = [Plan.Courses[0] with { DensityBehindScreed = new DensityBehindScreed { Value = M<Ratio>(93, "%"), Evidence = DensityEvidence.Trial } }, Plan.Courses[1]],
         };
         var answer = Ask.Answer(laid, "course.thickness_behind_screed", "course:binder");
         Assert.Equal(89.6, Ask.In(answer, "mm"), 0.05);
@@ -137,7 +136,7 @@ public class PairAndMachineTests
         // By hand: width 3.3 m and drum 1.75 m without edges and overlap, both assumed with ranges: 2 strips at the low end, 3 as expected and at the high end.
         var plan = Plan with
         {
-            Runs = [Plan.Runs[0] with { Width = [Width(3.3)], LeftEdge = null, RightEdge = null }],
+            Runs = [Plan.Runs[0] with { Width = Metres(3.3), LeftEdge = null, RightEdge = null }],
             Rolling = Plan.Rolling! with { Rollers = [Plan.Rolling.Rollers[0] with { Overlap = null, DrumWidth = Metres(1.75) }] },
         };
         var number = (NumberValue)Ask.Answer(plan, "phase.strips", "phase:initial").Value!;

@@ -62,8 +62,8 @@ public class PairBuildTests
     [Fact]
     public void The_method_of_density_is_agreed_when_every_test_on_cores_says_it()
     {
-        var agreed = new Test { Id = "d", Kind = TestKind.Density, Cores = new Cores(8, true, true, "by dimensions") };
-        var silent = agreed with { Id = "s", Cores = new Cores(8, true, true) };
+        var agreed = new Test { Id = "d", Kind = TestKind.Density, Cores = new Cores { Count = 8, MatCold = true, CutAtInterface = true, DensityMethod = "by dimensions" } };
+        var silent = agreed with { Id = "s", Cores = new Cores { Count = 8, MatCold = true, CutAtInterface = true } };
         Assert.Equal(PresenceLevel.Stated, Level("pair.density_method", agreed));
         Assert.Equal(PresenceLevel.Absent, Level("pair.density_method", silent));
         Assert.Equal(PresenceLevel.Thin, Level("pair.density_method", agreed, silent));

@@ -10,7 +10,7 @@ namespace Laygate.UnitTests.Engineering.Quantities;
 /// <summary>Quantities that show slips: silo, stops, zones, edges, stations, orders. Expected values are worked out by hand beside each.</summary>
 public class SlipTests
 {
-    private static readonly Run Run = new() { Id = "r", From = Metres(0), To = Metres(300), Width = [Width(3.6)] };
+    private static readonly Run Run = new() { Id = "r", From = Metres(0), To = Metres(300), Width = Metres(3.6) };
 
     [Fact]
     public void A_silo_is_counted_in_loads_of_the_largest_truck()
@@ -28,7 +28,7 @@ public class SlipTests
     public void Stops_are_taken_in_the_order_of_their_times()
     {
         // 60 + 10 = 70 min; the next at 65 min begins five minutes before that.
-        var paver = new Paver { Id = "p", Stops = [new PlannedStop("late", Min(65), Min(30), null), new PlannedStop("early", Min(60), Min(10), null)] };
+        var paver = new Paver { Id = "p", Stops = [new PlannedStop { Id = "late", After = Min(65), Length = Min(30) }, new PlannedStop { Id = "early", After = Min(60), Length = Min(10) }] };
         var plan = Small.Plan with { Pavers = [paver] };
         Assert.Equal(-5, Ask.Number(plan, "paver.stops_apart", "paver:p", "min"), 9);
         Assert.Equal(30, Ask.Number(plan, "paver.stop_longest", "paver:p", "min"), 9);
@@ -58,9 +58,9 @@ public class SlipTests
     public void What_is_stated_by_stations_must_reach_both_ends()
     {
         // 10 m at the start and 50 m at the end of 300 m, against the direction of the stations, too.
-        AtStation<Length>[] widths = [Width(3.6, 10), Width(3.6, 250)];
-        Assert.Equal(60, Ask.Number(Small.Plan with { Runs = [Run with { Width = widths }] }, "run.length_not_described", "run:r", "m"), 9);
-        Assert.Equal(60, Ask.Number(Small.Plan with { Runs = [Run with { Width = widths, From = Metres(300), To = Metres(0) }] }, "run.length_not_described", "run:r", "m"), 9);
+        WidthAt[] widths = [Width(3.6, 10), Width(3.6, 250)];
+        Assert.Equal(60, Ask.Number(Small.Plan with { Runs = [Run with { Width = null, Widths = widths }] }, "run.length_not_described", "run:r", "m"), 9);
+        Assert.Equal(60, Ask.Number(Small.Plan with { Runs = [Run with { Width = null, Widths = widths, From = Metres(300), To = Metres(0) }] }, "run.length_not_described", "run:r", "m"), 9);
     }
 
     [Fact]
@@ -77,8 +77,8 @@ public class SlipTests
         // 98 over 80 is 1.225.
         var plan = Small.Plan with
         {
-            Mixes = [Small.Mix with { Density = new MixDensity(null, DensityReference.Laboratory, M<Ratio>(98, "%")) }],
-            Courses = [Small.Course with { DensityBehindScreed = new DensityBehindScreed(M<Ratio>(80, "%"), null, null) }],
+            Mixes = [Small.Mix with { Density = new MixDensity { Reference = DensityReference.Laboratory, Degree = M<Ratio>(98, "%") } }],
+            Courses = [Small.Course with { DensityBehindScreed = new DensityBehindScreed { Value = M<Ratio>(80, "%") } }],
         };
         Assert.Equal(22.5, Ask.Number(plan, "course.roll_down_share", "course:c", "%"), 9);
     }

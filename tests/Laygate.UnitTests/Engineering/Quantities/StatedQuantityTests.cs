@@ -15,7 +15,7 @@ public class StatedQuantityTests
     [Fact]
     public void Mix_names_its_designation_and_sieve()
     {
-        var plan = With(Small.Mix with { Name = "SMA 8 S", AggregateSize = new AggregateSize(Sieve.Find("1/2 in")!, SizeBasis.NominalMaximum) });
+        var plan = With(Small.Mix with { Name = "SMA 8 S", AggregateSize = new AggregateSize { Sieve = Sieve.Find("1/2 in")!, Basis = SizeBasis.NominalMaximum } });
         Assert.Equal(new CategoryValue("SMA 8 S"), Ask.Answer(plan, "mix.name", "mix:m").Value);
         Assert.Equal(new CategoryValue("1/2 in"), Ask.Answer(plan, "mix.sieve", "mix:m").Value);
         Assert.Equal(["mix:m/name"], Ask.Missing(Ask.Answer(Small.Plan, "mix.name", "mix:m")));
@@ -24,7 +24,7 @@ public class StatedQuantityTests
     [Fact]
     public void A_degree_without_its_reference_is_thin()
     {
-        var plan = With(Small.Mix with { Density = new MixDensity(null, null, M<Ratio>(98, "%")) });
+        var plan = With(Small.Mix with { Density = new MixDensity { Degree = M<Ratio>(98, "%") } });
         Assert.Equal(PresenceLevel.Thin, ((PresenceValue)Ask.Answer(plan, "mix.degree_stated", "mix:m").Value!).Level);
         // By hand: 98 % are 0.98.
         Assert.Equal(0.98, Ask.Number(plan, "mix.degree", "mix:m"), 1e-12);
@@ -36,9 +36,9 @@ public class StatedQuantityTests
     {
         var plan = With(Small.Mix with
         {
-            Loading = new TemperatureBand(null, C(165), null, Place.InLoad),
-            Delivery = new TemperatureBand(null, C(160), null, Place.InLoad),
-            RefuseBelow = new PlacedTemperature(C(150), null),
+            Loading = new TemperatureBand { Expected = C(165), Place = Place.InLoad },
+            Delivery = new TemperatureBand { Expected = C(160), Place = Place.InLoad },
+            RefuseBelow = new PlacedTemperature { Value = C(150) },
         });
         Assert.Equal(165, Ask.Number(plan, "mix.loading_expected", "mix:m", "°C"));
         Assert.Equal(160, Ask.Number(plan, "mix.delivery_expected", "mix:m", "°C"));
@@ -52,7 +52,7 @@ public class StatedQuantityTests
     public void A_sprayed_mass_is_read_in_the_terms_of_the_specification(string quantity, string unit, double expected)
     {
         // By hand, at 1.0 kg/L, the listed assumption: kg/m2 and L/m2 are the same number; 60 % of it stays.
-        var plan = Small.Plan with { BondCoats = [Coat with { MassRate = M<AreaDensity>(0.4, "kg/m2") }] };
+        var plan = Small.Plan with { BondCoats = [Coat with { Rate = M<AreaDensity>(0.4, "kg/m2") }] };
         Assert.Equal(expected, Ask.Number(plan, quantity, "bond-coat:t", unit), 1e-9);
     }
 
@@ -62,14 +62,14 @@ public class StatedQuantityTests
     [InlineData("bond-coat.residual_volume", "gal/yd2", 0.06)]
     public void A_residual_volume_is_turned_back_into_what_is_sprayed(string quantity, string unit, double expected)
     {
-        var plan = Small.Plan with { BondCoats = [Coat with { VolumeRate = M<FilmThickness>(0.06, "gal/yd2"), Basis = RateBasis.Residual }] };
+        var plan = Small.Plan with { BondCoats = [Coat with { Rate = M<FilmThickness>(0.06, "gal/yd2"), Basis = RateBasis.Residual }] };
         Assert.Equal(expected, Ask.Number(plan, quantity, "bond-coat:t", unit), 1e-9);
     }
 
     [Fact]
     public void A_rate_without_its_basis_is_no_rate()
     {
-        var plan = Small.Plan with { BondCoats = [Coat with { MassRate = M<AreaDensity>(0.4, "kg/m2"), Basis = null }] };
+        var plan = Small.Plan with { BondCoats = [Coat with { Rate = M<AreaDensity>(0.4, "kg/m2"), Basis = null }] };
         Assert.Equal(["bond-coat:t/basis"], Ask.Missing(Ask.Answer(plan, "bond-coat.sprayed_rate", "bond-coat:t")));
     }
 
@@ -97,7 +97,7 @@ public class StatedQuantityTests
     [Fact]
     public void Course_states_its_density_behind_the_screed()
     {
-        var plan = Small.Plan with { Courses = [Small.Course with { DensityBehindScreed = new DensityBehindScreed(M<Ratio>(91, "%"), DensityEvidence.Trial, null) }] };
+        var plan = Small.Plan with { Courses = [Small.Course with { DensityBehindScreed = new DensityBehindScreed { Value = M<Ratio>(91, "%"), Evidence = DensityEvidence.Trial } }] };
         // By hand: 91 % are 0.91.
         Assert.Equal(0.91, Ask.Number(plan, "course.density_behind_screed", "course:c"), 1e-12);
         Assert.Equal(new CategoryValue("trial"), Ask.Answer(plan, "course.density_behind_screed_evidence", "course:c").Value);

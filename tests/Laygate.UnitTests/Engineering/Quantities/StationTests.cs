@@ -9,7 +9,7 @@ public class StationTests
 {
     private static readonly Plan OneLane = Small.Plan with
     {
-        Mixes = [Small.Mix with { Density = new MixDensity(M<Density>(2.4, "t/m3"), null, null) }],
+        Mixes = [Small.Mix with { Density = new MixDensity { Compacted = M<Density>(2.4, "t/m3") } }],
         Pavers = [new Paver { Id = "p", Speed = M<Speed>(5, "m/min") }],
     };
 
@@ -20,7 +20,7 @@ public class StationTests
         var plan = OneLane with { Runs = [Run(0, 100, Width(8, 0), Width(5.5, 100))] };
         Assert.Equal(5 * 60 * 8 * 0.04 * 2.4, Ask.Number(plan, "course.demand", "course:c", "t/h"), 1e-9);
         Assert.Equal(100 * 6.75 * 0.04 * 2.4, Ask.Number(plan, "course.tonnage_computed", "course:c", "t"), 1e-9);
-        var narrow = OneLane with { Runs = [Run(0, 100, Width(5.5))] };
+        var narrow = OneLane with { Runs = [Run(0, 100, width: 5.5)] };
         Assert.Equal(0.69, Ask.Number(narrow, "course.demand", "course:c") / Ask.Number(plan, "course.demand", "course:c"), 0.005);
     }
 
@@ -43,7 +43,7 @@ public class StationTests
     [Fact]
     public void Thickness_along_the_run_counts_for_demand_tonnage_and_extremes()
     {
-        var run = Run(0, 100, Width(4)) with { Thickness = [new ThicknessAt("c", Metres(60), Mm(50), Mm(33), null)] };
+        var run = Run(0, 100, width: 4) with { Thickness = [new ThicknessAt { Course = "c", At = Metres(60), Nominal = Mm(50), Lowest = Mm(33) }] };
         var plan = OneLane with { Runs = [run], Courses = [Small.Course with { Tolerance = Mm(5) }] };
         Assert.Equal(5 * 60 * 4 * 0.05 * 2.4, Ask.Number(plan, "course.demand", "course:c", "t/h"), 1e-9);
         Assert.Equal(((60 * 0.04) + (40 * 0.05)) * 4 * 2.4, Ask.Number(plan, "course.tonnage_computed", "course:c", "t"), 1e-9);
@@ -59,7 +59,7 @@ public class StationTests
     [InlineData(44.0, 36.0, 2)] // The station leaves 3 mm, the rest of the course still 2 mm.
     public void The_margin_of_a_tolerance_is_the_smallest_over_the_stations(double? nominal, double? lowest, double margin)
     {
-        var run = Run(0, 100, Width(4)) with { Thickness = [new ThicknessAt("c", Metres(60), nominal is { } thick ? Mm(thick) : null, lowest is { } thin ? Mm(thin) : null, null)] };
+        var run = Run(0, 100, width: 4) with { Thickness = [new ThicknessAt { Course = "c", At = Metres(60), Nominal = nominal is { } thick ? Mm(thick) : null, Lowest = lowest is { } thin ? Mm(thin) : null }] };
         var plan = OneLane with { Runs = [run], Courses = [Small.Course with { Tolerance = Mm(5), ThicknessLowest = Mm(33) }] };
         Assert.Equal(margin, Ask.Number(plan, "course.tolerance_margin", "course:c", "mm"), 1e-9);
     }
@@ -74,14 +74,17 @@ public class StationTests
     [Fact]
     public void Runs_side_by_side_count_as_strips_of_the_pair()
     {
-        Run[] halves = [Run(0, 100, Width(4)) with { Id = "left" }, Run(100, 0, Width(4)) with { Id = "right" }];
+        Run[] halves = [Run(0, 100, width: 4) with { Id = "left" }, Run(100, 0, width: 4) with { Id = "right" }];
         Assert.Equal(2, Ask.Number(ScenarioA.Plan with { Runs = halves }, "pair.strips", "pair:binder+wearing"));
-        Run[] inLine = [Run(0, 100, Width(4)) with { Id = "first" }, Run(100, 200, Width(4)) with { Id = "second" }];
+        Run[] inLine = [Run(0, 100, width: 4) with { Id = "first" }, Run(100, 200, width: 4) with { Id = "second" }];
         Assert.Equal(1, Ask.Number(ScenarioA.Plan with { Runs = inLine }, "pair.strips", "pair:binder+wearing"));
         Run[] unknown = [halves[0], halves[1] with { From = null }];
         Assert.Equal(["run:right/from"], Ask.Missing(Ask.Answer(ScenarioA.Plan with { Runs = unknown }, "pair.strips", "pair:binder+wearing")));
     }
 
-    private static Run Run(double from, double to, params AtStation<Length>[] widths) =>
-        new() { Id = "r", From = Metres(from), To = Metres(to), Width = widths };
+    private static Run Run(double from, double to, params WidthAt[] widths) =>
+        new() { Id = "r", From = Metres(from), To = Metres(to), Widths = widths };
+
+    private static Run Run(double from, double to, double width) =>
+        new() { Id = "r", From = Metres(from), To = Metres(to), Width = Metres(width) };
 }

@@ -15,12 +15,12 @@ public class UsUnitTests
         [
             Small.Mix with
             {
-                AggregateSize = new AggregateSize(Sieve.Find("1/2 in")!, SizeBasis.NominalMaximum),
-                Density = new MixDensity(M<Density>(147, "lb/ft3"), null, null),
+                AggregateSize = new AggregateSize { Sieve = Sieve.Find("1/2 in")!, Basis = SizeBasis.NominalMaximum },
+                Density = new MixDensity { Compacted = M<Density>(147, "lb/ft3") },
             },
         ],
         Courses = [Small.Course with { Thickness = M<Length>(2, "in") }],
-        Runs = [new Run { Id = "1", From = M<Length>(0, "ft"), To = M<Length>(12672, "ft"), Width = [new AtStation<Length>(null, M<Length>(12, "ft"))] }],
+        Runs = [new Run { Id = "1", From = M<Length>(0, "ft"), To = M<Length>(12672, "ft"), Width = M<Length>(12, "ft") }],
         Pavers = [new Paver { Id = "p", Speed = M<Speed>(26, "ft/min") }],
         Supply = new Laygate.Model.Plans.Supply
         {

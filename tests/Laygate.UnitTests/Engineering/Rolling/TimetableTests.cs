@@ -110,7 +110,7 @@ public class TimetableTests
 
     private static Plan WithStart(double celsius, Place place) => ScenarioA.Plan with
     {
-        Mixes = [.. ScenarioA.Plan.Mixes.Select(mix => mix with { Start = new PlacedTemperature(C(celsius), place) })],
+        Mixes = [.. ScenarioA.Plan.Mixes.Select(mix => mix with { Start = new PlacedTemperature { Value = C(celsius), Place = place } })],
     };
 
     private static void Near(double faster, PassValue value) => Assert.InRange(value.Expected, faster - 1, faster + 12);

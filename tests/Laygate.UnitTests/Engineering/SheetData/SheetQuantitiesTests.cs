@@ -11,11 +11,11 @@ public class SheetQuantitiesTests
     /// <summary>One course of 40 mm at 2.5 t/m³, 4 m wide: 400 kg/m; 300 m take 120 t; 2 m/min; loads of 25 t reach 62.5 m; journey 30 min, wait 5 min.</summary>
     private static readonly Plan Plan = Small.Plan with
     {
-        Mixes = [Small.Mix with { Density = new MixDensity(M<Density>(2.5, "t/m3"), null, M<Ratio>(98, "%")) }],
-        Courses = [Small.Course with { DensityBehindScreed = new DensityBehindScreed(M<Ratio>(90, "%"), null, null) }],
-        Runs = [new Run { Id = "r", From = Metres(100), To = Metres(400), Width = [Width(4)], Paver = "p" }],
+        Mixes = [Small.Mix with { Density = new MixDensity { Compacted = M<Density>(2.5, "t/m3"), Degree = M<Ratio>(98, "%") } }],
+        Courses = [Small.Course with { DensityBehindScreed = new DensityBehindScreed { Value = M<Ratio>(90, "%") } }],
+        Runs = [new Run { Id = "r", From = Metres(100), To = Metres(400), Width = Metres(4), Paver = "p" }],
         Shift = new Shift { Date = new DateOnly(2027, 5, 14), Start = new TimeOnly(22, 0), End = new TimeOnly(2, 0), Zone = TimeSpan.FromHours(2) },
-        Pavers = [new Paver { Id = "p", Speed = M<Speed>(2, "m/min"), Stops = [new PlannedStop("meal", Min(60), Min(20), null)] }],
+        Pavers = [new Paver { Id = "p", Speed = M<Speed>(2, "m/min"), Stops = [new PlannedStop { Id = "meal", After = Min(60), Length = Min(20) }] }],
         Supply = new Laygate.Model.Plans.Supply
         {
             Trucks = [new TruckGroup { Id = "t", Mix = "m", Payload = T(25), HaulOut = Min(30), Wait = Min(5), Ticket = Min(3), Count = 9 }],
@@ -55,7 +55,7 @@ public class SheetQuantitiesTests
     public void A_taper_is_filled_by_area()
     {
         // From 2 m to 6 m over 100 m: 100 kg/m² · (2 x + 0.02 x²) = 15 000 kg at x = 50 (100 · (100 + 50)); all of it are 40 t.
-        var run = Plan.Runs[0] with { From = Metres(0), To = Metres(100), Width = [Width(2, 0), Width(6, 100)] };
+        var run = Plan.Runs[0] with { From = Metres(0), To = Metres(100), Width = null, Widths = [Width(2, 0), Width(6, 100)] };
         var trucks = Plan.Supply!.Trucks[0] with { Payload = T(15) };
         var plan = Plan with { Runs = [run], Supply = Plan.Supply with { Trucks = [trucks] } };
         var loads = new SheetQuantities(Ask.Context(plan)).Loads();

@@ -1,3 +1,4 @@
+using Laygate.Engineering.Numerics;
 using Laygate.Engineering.Supply.Simulation;
 using MathNet.Numerics.Distributions;
 

@@ -94,7 +94,7 @@ public class SimulationQuantityTests
     public void A_taper_changes_the_demand_along_the_run()
     {
         // By hand: 8.0 to 5.5 m, 31 % less demand.
-        var run = ScenarioA.Plan.Runs[0] with { Width = [Width(8, 150), Width(8, 600), Width(5.5, 700)] };
+        var run = ScenarioA.Plan.Runs[0] with { Width = null, Widths = [Width(8, 150), Width(8, 600), Width(5.5, 700)] };
         var plan = ScenarioA.Plan with { Runs = [run] };
         var model = ShiftSimulation.Of(Ask.Context(plan)).Model!;
         Assert.Equal(1 - 0.31, model.Stretches[^1].PerMetre[0] / model.Stretches[0].PerMetre[0], 0.005);
@@ -171,9 +171,9 @@ public class SimulationQuantityTests
             plan with { Pavers = [paver with { Buffers = [paver.Buffers[0] with { Lowest = T(number) }, paver.Buffers[1]] }] },
             plan with { Pavers = [paver with { Buffers = [paver.Buffers[0], paver.Buffers[1] with { Call = T(number) }] }] },
             plan with { Pavers = [paver with { Buffers = [paver.Buffers[0] with { Call = T(number) }, paver.Buffers[1]] }] },
-            plan with { Pavers = [paver with { Stops = [new PlannedStop("s", Min(number), Min(number), null)] }] },
+            plan with { Pavers = [paver with { Stops = [new PlannedStop { Id = "s", After = Min(number), Length = Min(number) }] }] },
             plan with { Runs = [plan.Runs[0] with { To = Metres(number) }] },
-            plan with { Runs = [plan.Runs[0] with { Width = [Width(number)] }] },
+            plan with { Runs = [plan.Runs[0] with { Width = Metres(number) }] },
             plan with { Courses = [plan.Courses[0] with { Thickness = Mm(number) }, plan.Courses[1]] },
             plan with { Supply = supply with { Feeder = feeder with { Rate = TPerH(number) } } },
             plan with { Supply = supply with { Feeder = feeder with { Exchange = Min(number) } } },
@@ -214,7 +214,7 @@ public class SimulationQuantityTests
     private static Plan Simple { get; } = Small.Plan with
     {
         Shift = new Shift { Date = new DateOnly(2027, 6, 1), Start = new TimeOnly(7, 0), End = new TimeOnly(12, 0) },
-        Runs = [new Run { Id = "1", From = Metres(0), To = Metres(1000), Width = [Width(3.7)] }],
+        Runs = [new Run { Id = "1", From = Metres(0), To = Metres(1000), Width = Metres(3.7) }],
         Pavers = [new Paver { Id = "p1", Speed = M<Speed>(4, "m/min") }],
         Supply = new Laygate.Model.Plans.Supply
         {

@@ -60,7 +60,7 @@ public class TimelinePropertyTests
             [
                 plan with { Pavers = [paver with { Availability = M<Ratio>(0.9 * (paver.Availability?.Number ?? 100), "%") }, .. plan.Pavers.Skip(1)] },
                 plan with { Pavers = [paver with { Reset = Min(90), TravelSpeed = M<Speed>(1, "km/h") }, .. plan.Pavers.Skip(1)] },
-                plan with { Pavers = [paver with { Stops = [.. paver.Stops, new PlannedStop("more", Min(1), Min(10), null)] }, .. plan.Pavers.Skip(1)] },
+                plan with { Pavers = [paver with { Stops = [.. paver.Stops, new PlannedStop { Id = "more", After = Min(1), Length = Min(10) }] }, .. plan.Pavers.Skip(1)] },
             ];
             Assert.All(worse, changed => Assert.True(Ask.Number(changed, "shift.time_needed", "shift") >= before - 1e-6, $"seed {seed}"));
         }
@@ -100,7 +100,7 @@ public class TimelinePropertyTests
         {
             Speed = M<Speed>(2 + (4 * random.NextDouble()), "m/min"),
             Availability = random.Next(2) == 0 ? M<Ratio>(40 + (60 * random.NextDouble()), "%") : null,
-            Stops = random.Next(2) == 0 ? [new PlannedStop("meal", Min(random.Next(300)), Min(5 + random.Next(40)), null)] : [],
+            Stops = random.Next(2) == 0 ? [new PlannedStop { Id = "meal", After = Min(random.Next(300)), Length = Min(5 + random.Next(40)) }] : [],
         };
         plan = plan with { Pavers = [paver, .. plan.Pavers.Skip(1)], Opening = new Opening { At = new Moment(new DateTime(2027, 6, 3, 7, 0, 0), null) } };
         if (plan.Pavers.Count > 1)

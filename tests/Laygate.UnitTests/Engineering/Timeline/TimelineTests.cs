@@ -13,8 +13,8 @@ public class TimelineTests
     /// <summary>Two lanes, 0 to 900 m, of one paver at 4.5 m/min: 200 min each. Way back 900 m at 3 km/h = 18 min and set-up 20 min, both assumed: the second lane begins at 238 and ends at 438 min.</summary>
     internal static Plan TwoLanes { get; } = Small.Plan with
     {
-        Mixes = [Small.Mix with { Density = new MixDensity(M<Density>(2.5, "t/m3"), null, null) }],
-        Courses = [Small.Course with { LayingTemperature = new TemperatureBand(null, C(150), null, Place.CourseMean) }],
+        Mixes = [Small.Mix with { Density = new MixDensity { Compacted = M<Density>(2.5, "t/m3") } }],
+        Courses = [Small.Course with { LayingTemperature = new TemperatureBand { Expected = C(150), Place = Place.CourseMean } }],
         Shift = new Shift { Date = new DateOnly(2027, 6, 1), Start = new TimeOnly(7, 0), End = new TimeOnly(16, 0), Zone = TimeSpan.FromHours(2) },
         Existing = new Existing { Surface = ExistingSurface.Milled },
         Weather = new Weather { Envelope = new WeatherEnvelope { AirLowest = C(15), BaseLowest = C(18), WindHighest = M<Speed>(3, "m/s") } },
@@ -85,7 +85,7 @@ public class TimelineTests
     public void Availability_and_stops_count_once_and_everywhere()
     {
         // 4.5 m/min at 40 % are 1.8 m/min: 500 min a lane; a stop of 30 min after 100 min; the move of 38 min.
-        var slow = TwoLanes with { Pavers = [TwoLanes.Pavers[0] with { Availability = M<Ratio>(40, "%"), Stops = [new PlannedStop("meal", Min(100), Min(30), null)] }] };
+        var slow = TwoLanes with { Pavers = [TwoLanes.Pavers[0] with { Availability = M<Ratio>(40, "%"), Stops = [new PlannedStop { Id = "meal", After = Min(100), Length = Min(30) }] }] };
         Assert.Equal(500 + 30 + 38 + 500, Needed(slow), 6);
         Assert.Equal([0, 530, 568, 1068], Runs(slow, "left", "right"));
 
@@ -102,7 +102,7 @@ public class TimelineTests
     public void A_stop_within_a_move_is_made_when_laying_goes_on()
     {
         // Lane 1 ends at 200, the move at 238; the stop due at 210 is made then: 238 + 15.
-        var plan = TwoLanes with { Pavers = [TwoLanes.Pavers[0] with { Stops = [new PlannedStop("meal", Min(210), Min(15), null)] }] };
+        var plan = TwoLanes with { Pavers = [TwoLanes.Pavers[0] with { Stops = [new PlannedStop { Id = "meal", After = Min(210), Length = Min(15) }] }] };
         Assert.Equal(238 + 15 + 200, Needed(plan), 6);
         Assert.Equal(Needed(plan), Steady(plan), 0.001);
     }
@@ -252,7 +252,7 @@ public class TimelineTests
         Supply = TwoLanes.Supply! with { Plants = [TwoLanes.Supply!.Plants[0] with { Planned = TPerH(300) }], Trucks = [TwoLanes.Supply!.Trucks[0] with { Count = 18 }] },
     };
 
-    internal static Run Lane(string id) => new() { Id = id, From = Metres(0), To = Metres(900), Width = [Width(3.5)] };
+    internal static Run Lane(string id) => new() { Id = id, From = Metres(0), To = Metres(900), Width = Metres(3.5) };
 
     private static double Needed(Plan plan) => Ask.Number(plan, "shift.time_needed", "shift", "min");
 
