@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using Laygate.Model.Plans;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Results;
 

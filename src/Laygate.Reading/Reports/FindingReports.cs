@@ -1,5 +1,4 @@
 using Laygate.Exchange.Reports;
-using Laygate.Rules.Definitions;
 using Laygate.Rules.Results;
 
 namespace Laygate.Reading.Reports;
