@@ -33,6 +33,7 @@ public sealed class StackNeedTests
         ["250,000 documents"] = Repeat("---\n", 250_000),
         ["250,000 comments"] = Repeat("# c\n", 250_000) + Head + Course,
         ["60 courses hot-on-hot in 60 runs"] = Wide(60, 60),
+        ["2,000 trucks that wait for each other"] = Crowded(2000),
     };
 
     public static TheoryData<string> Names => [.. Inputs.Keys];
@@ -44,6 +45,21 @@ public sealed class StackNeedTests
         var folder = Directory.CreateTempSubdirectory("laygate-test-").FullName;
         File.WriteAllText(Path.Combine(folder, "plan.yaml"), Inputs[name]);
         Holds(folder, "check plan.yaml --outlook --output html=page.html --output sarif=findings.sarif --format json");
+        Directory.Delete(folder, recursive: true);
+    }
+
+    [SkippableTheory]
+    [InlineData("compare plan.yaml plan.yaml", "64 lists in each other")]
+    [InlineData("compare plan.yaml plan.yaml", "64 groups in each other")]
+    [InlineData("compare plan.yaml plan.yaml", "60 anchors in each other")]
+    [InlineData("rules --merged --rules plan.yaml", "64 lists in each other")]
+    [InlineData("rules --merged --rules plan.yaml", "64 groups in each other")]
+    [InlineData("rules --merged --rules plan.yaml", "60 anchors in each other")]
+    public void No_other_reader_of_a_document_needs_a_deep_stack(string command, string name)
+    {
+        var folder = Directory.CreateTempSubdirectory("laygate-test-").FullName;
+        File.WriteAllText(Path.Combine(folder, "plan.yaml"), Inputs[name]);
+        Holds(folder, command);
         Directory.Delete(folder, recursive: true);
     }
 
@@ -94,6 +110,14 @@ public sealed class StackNeedTests
         + string.Concat(Enumerable.Range(0, courses).Select(at => $"  - {{ id: c{at}, mix: m, thickness: 40 mm{(at > 0 ? $", laid: hot-on-hot, on: c{at - 1}" : string.Empty)} }}\n"))
         + "runs:\n"
         + string.Concat(Enumerable.Range(0, runs).Select(at => $"  - {{ id: r{at}, from: {at * 100} m, to: {(at * 100) + 100} m, width: 4 m, courses: [{string.Join(", ", Enumerable.Range(0, courses).Select(course => $"c{course}"))}] }}\n"));
+
+    private static string Crowded(int trucks)
+    {
+        var text = File.ReadAllText(Path.Combine(SourceTree.Root, "examples", "county-route-us.yaml"));
+        var crowded = text.Replace("count: 18,", $"count: {trucks},", StringComparison.Ordinal).Replace("waiting_places: 6", $"waiting_places: {trucks}", StringComparison.Ordinal);
+        Assert.Equal(2, crowded.Split($"{trucks}").Length - text.Split($"{trucks}").Length);
+        return crowded;
+    }
 
     private static string Repeat(string piece, int count) => string.Concat(Enumerable.Repeat(piece, count));
 }

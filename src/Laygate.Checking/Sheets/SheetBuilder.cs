@@ -56,8 +56,7 @@ internal sealed class SheetBuilder
             Moments = new SheetMoments(plan, quantities, figures, loads).All(),
             Courses = [.. plan.Courses.Select(OfCourse)],
             Loads = [.. loads.Select(OfLoad)],
-            Widths = [.. plan.Runs.SelectMany(run => run.WidthAlong.Select(width => new SheetWidth(
-                run.Id, SheetFigures.Stated(width.At).Value, SheetFigures.Stated(width.Value).Value!)))],
+            Widths = Widths(),
             Speeds = machines.Speeds(),
             Buffers = machines.Buffers(),
             Feeder = machines.Feeder(),
@@ -67,19 +66,12 @@ internal sealed class SheetBuilder
             GritWindow = figures.Of("early-friction.grit_window", "early-friction"),
             Limits = proof.Limits(),
             Trucks = machines.Trucks(),
-            Joints = [.. plan.Joints.Select(joint => new SheetJoint(
-                joint.Id, joint.Kind, joint.Where, SheetFigures.Stated(joint.OffsetBelow), joint.Form, joint.Height, SheetFigures.Stated(joint.Removed), joint.Coated))],
-            BondCoats = [.. plan.BondCoats.Select(coat => new SheetBondCoat(
-                coat.Below, coat.Applied, coat.Reason, coat.Binder, SheetFigures.Stated((IMeasure?)coat.MassRate ?? coat.VolumeRate), coat.Basis,
-                SheetFigures.Stated(coat.Residue), coat.Sprayed is { } sprayed ? quantities.At(sprayed) : null, coat.Trafficked))],
-            Grit = plan.EarlyFriction is { Grit: true } grit
-                ? new SheetGrit(grit.GritSize, SheetFigures.Stated(grit.Rate), grit.GritBy is { } by ? new SheetFigure(SheetFigures.Shown(by.Si, UnitTable.Find("min")), FigureKind.Stated) : SheetFigures.Stated(null), SheetFigures.Stated(plan.Mixes.FirstOrDefault(IsOnTop)?.GritEmbedment?.Value))
-                : null,
+            Joints = Joints(),
+            BondCoats = BondCoats(),
+            Grit = OfGrit(),
             Mixes = [.. plan.Mixes.Select(OfMix)],
-            Obstacles = [.. plan.Runs.SelectMany(run => run.Obstacles.Select(obstacle => new SheetObstacle(
-                run.Id, SheetFigures.Stated(obstacle.At), obstacle.What, obstacle.Treatment, obstacle.Who, obstacle.When)))],
-            OverheadLines = [.. (plan.Site?.OverheadLines ?? []).Select(line => new SheetOverheadLine(
-                line.Id, SheetFigures.Stated(line.At), SheetFigures.Stated(line.Height)))],
+            Obstacles = Obstacles(),
+            OverheadLines = OverheadLines(),
             Opening = new SheetOpening(
                 SheetFigures.Stated(plan.Opening?.Below?.Value), plan.Opening?.ReleasedBy, plan.Site?.Closure?.To is { } end ? quantities.At(end) : null),
             People = plan.Identity.People,
@@ -90,6 +82,26 @@ internal sealed class SheetBuilder
             Wrong = [.. report.Findings.Where(IsWrong)],
         };
     }
+
+    private IReadOnlyList<SheetWidth> Widths() => [.. plan.Runs.SelectMany(run => run.WidthAlong.Select(width => new SheetWidth(
+        run.Id, SheetFigures.Stated(width.At).Value, SheetFigures.Stated(width.Value).Value!)))];
+
+    private IReadOnlyList<SheetJoint> Joints() => [.. plan.Joints.Select(joint => new SheetJoint(
+        joint.Id, joint.Kind, joint.Where, SheetFigures.Stated(joint.OffsetBelow), joint.Form, joint.Height, SheetFigures.Stated(joint.Removed), joint.Coated))];
+
+    private IReadOnlyList<SheetBondCoat> BondCoats() => [.. plan.BondCoats.Select(coat => new SheetBondCoat(
+        coat.Below, coat.Applied, coat.Reason, coat.Binder, SheetFigures.Stated((IMeasure?)coat.MassRate ?? coat.VolumeRate), coat.Basis,
+        SheetFigures.Stated(coat.Residue), coat.Sprayed is { } sprayed ? quantities.At(sprayed) : null, coat.Trafficked))];
+
+    private SheetGrit? OfGrit() => plan.EarlyFriction is { Grit: true } grit
+        ? new SheetGrit(grit.GritSize, SheetFigures.Stated(grit.Rate), grit.GritBy is { } by ? new SheetFigure(SheetFigures.Shown(by.Si, UnitTable.Find("min")), FigureKind.Stated) : SheetFigures.Stated(null), SheetFigures.Stated(plan.Mixes.FirstOrDefault(IsOnTop)?.GritEmbedment?.Value))
+        : null;
+
+    private IReadOnlyList<SheetObstacle> Obstacles() => [.. plan.Runs.SelectMany(run => run.Obstacles.Select(obstacle => new SheetObstacle(
+        run.Id, SheetFigures.Stated(obstacle.At), obstacle.What, obstacle.Treatment, obstacle.Who, obstacle.When)))];
+
+    private IReadOnlyList<SheetOverheadLine> OverheadLines() => [.. (plan.Site?.OverheadLines ?? []).Select(line => new SheetOverheadLine(
+        line.Id, SheetFigures.Stated(line.At), SheetFigures.Stated(line.Height)))];
 
     // What is stated and misses its limit; what is not stated is no wrong instruction.
     private static bool IsWrong(Finding finding) => finding is { Outcome: Outcome.Missed, Check: not CheckKind.Present, Status: Status.Fail or Status.Warn }

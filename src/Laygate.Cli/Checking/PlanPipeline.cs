@@ -29,25 +29,13 @@ internal sealed class PlanPipeline : ICheckPipeline
         }
 
         var departures = DepartureFiles.Load(request.Departures, bound.Book, new RuleFilesOnDisk());
-        if (departures.Problems.Count > 0)
-        {
-            return new CheckSession(null, departures.Problems);
-        }
-
-        var settings = new CheckSettings(request.AtLeastStage, request.Date, request.ProgramVersion)
-        {
-            Remedies = request.Remedies,
-            Outlook = request.Outlook,
-            Page = request.Page,
-            Quick = request.Quick,
-            SettingsFile = request.Settings,
-        };
-        var (known, problems) = Known(request.Baseline, bound.Book);
+        var (known, problems) = departures.Problems.Count > 0 ? (null, departures.Problems) : Known(request.Baseline, bound.Book);
         if (problems.Count > 0)
         {
             return new CheckSession(null, problems);
         }
 
+        var settings = Settings(request);
         var made = tools.GetAwaiter().GetResult();
         var check = new PlanCheck(bound.Book, settings, departures.Departures, made);
         var plain = new Lazy<PlanCheck>(() => new PlanCheck(bound.Book, settings with { Remedies = false, Outlook = false, Page = false }, departures.Departures, made));
@@ -58,6 +46,15 @@ internal sealed class PlanPipeline : ICheckPipeline
             Compare = (old, oldBytes, @new, newBytes) => new PlanComparer(plain.Value, plain.Value).Run(old, oldBytes, @new, newBytes),
         };
     }
+
+    private static CheckSettings Settings(CheckRequest request) => new(request.AtLeastStage, request.Date, request.ProgramVersion)
+    {
+        Remedies = request.Remedies,
+        Outlook = request.Outlook,
+        Page = request.Page,
+        Quick = request.Quick,
+        SettingsFile = request.Settings,
+    };
 
     private static ReadAhead? Read(PlanTools tools, PlanInput input) =>
         PlanBytes.Read(input).Bytes is { } bytes ? new ReadAhead(bytes, tools.Reader.Read(input.Name, bytes)) : null;

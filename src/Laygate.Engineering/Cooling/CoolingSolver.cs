@@ -120,6 +120,10 @@ public sealed class CoolingSolver
         }
     }
 
+    private static CoolingFailure Lost => new(CoolingFailureKind.NotFinite, "stack", "The temperatures cannot be followed: a property or flux is out of any range that can be computed.");
+
+    private static CoolingFailure TooLong => new(CoolingFailureKind.TooManySteps, "settings", "The solve needs more time steps than the settings or the memory allow.");
+
     private CoolingFailure? March()
     {
         var start = FirstStep * Math.Min(1, Math.Pow(problem.Settings.FinestCell / CoolingSettings.Default.FinestCell, 2));
@@ -129,7 +133,7 @@ public sealed class CoolingSolver
         {
             if (++StepsTried > problem.Settings.MaxSteps || record.IsFull)
             {
-                return new(CoolingFailureKind.TooManySteps, "settings", "The solve needs more time steps than the settings or the memory allow.");
+                return TooLong;
             }
 
             var left = end - column.Time;
@@ -141,7 +145,7 @@ public sealed class CoolingSolver
                 step = dt * (double.IsFinite(error) ? Math.Max(0.2, 0.9 * Root(error)) : 0.2);
                 if (step < LeastStep)
                 {
-                    return new(CoolingFailureKind.NotFinite, "stack", "The temperatures cannot be followed: a property or flux is out of any range that can be computed.");
+                    return Lost;
                 }
 
                 continue;
@@ -152,13 +156,12 @@ public sealed class CoolingSolver
             step = Math.Max(ends ? step : 0, dt * Math.Clamp(0.9 * Root(error), 0.2, 2.5));
             if (HasReachedStop())
             {
-                return null;
+                break;
             }
 
             if (ends && column.Time < problem.Duration)
             {
-                step = JoinIfDue() ? start : step;
-                end = NextBreak();
+                (step, end) = (JoinIfDue() ? start : step, NextBreak());
             }
         }
 

@@ -50,7 +50,11 @@ public sealed record MatCurves(double LastScreed, IReadOnlyList<double> Seconds,
             return (null, CoolingInputs.Failed(cooling.Find("marking to").Failure));
         }
 
-        var longest = Math.Clamp(duration, Step, MatCooling.LongestRolling);
+        return (Follow(cooling, body, inputs, top, Math.Clamp(duration, Step, MatCooling.LongestRolling)), null);
+    }
+
+    private static MatCurves Follow(FastCooling cooling, PavingPass body, MatInputs inputs, MatWeather top, double longest)
+    {
         double[] times = [.. Enumerable.Range(0, (int)(longest / Step) + 1).Select(i => i * Step)];
         var series = new List<MatSeries>
         {
@@ -59,7 +63,7 @@ public sealed record MatCurves(double LastScreed, IReadOnlyList<double> Seconds,
         };
         series.AddRange(body.Courses.Select(one =>
             Follow(cooling.Find($"window {one.Id}").Weather ?? top, CoolingPlace.Mean(inputs.LayerOf(one.Id)), Place.CourseMean, one.Id)));
-        return (new MatCurves(inputs.LastScreed, times, series), null);
+        return new MatCurves(inputs.LastScreed, times, series);
 
         MatSeries Follow(MatWeather laid, CoolingPlace place, Place named, string course)
         {

@@ -111,29 +111,9 @@ internal static class CourseSupplyQuantities
 
         foreach (var run in runs)
         {
-            var parts = RunProfile.Parts(run, course);
-            var paver = view.PaverOf(course, run);
-            if (parts.Count == 0)
+            if (LargestPart(calculation, view, course, run) is var (paver, largest) && (!sections.TryGetValue(paver, out var known) || known.LargestSection < largest.LargestSection))
             {
-                calculation.Miss($"run:{run.Id}", "width");
-            }
-
-            if (paver is null)
-            {
-                calculation.Miss(run.Paver is { } named ? $"paver:{named}" : "plan", run.Paver is null ? "pavers" : string.Empty);
-            }
-
-            if (parts.Count == 0 || paver is null)
-            {
-                continue;
-            }
-
-            var largest = parts.MaxBy(part => part.LargestSection)!;
-            calculation.Show("W", "run.width", $"run:{run.Id}", Math.Max(largest.WidthAtStart, largest.WidthAtEnd), run.WidthAlong[0].Value.Unit);
-            calculation.Show("t", "course.thickness", $"course:{course.Id}", largest.Thickness, course.Thickness.Unit);
-            if (!sections.TryGetValue(paver.Id, out var known) || known.LargestSection < largest.LargestSection)
-            {
-                sections[paver.Id] = largest;
+                sections[paver] = largest;
             }
         }
 
@@ -143,6 +123,31 @@ internal static class CourseSupplyQuantities
         }
 
         return sections;
+    }
+
+    private static (string Paver, RunPart Part)? LargestPart(Calculation calculation, PlanView view, Course course, Run run)
+    {
+        var parts = RunProfile.Parts(run, course);
+        var paver = view.PaverOf(course, run);
+        if (parts.Count == 0)
+        {
+            calculation.Miss($"run:{run.Id}", "width");
+        }
+
+        if (paver is null)
+        {
+            calculation.Miss(run.Paver is { } named ? $"paver:{named}" : "plan", run.Paver is null ? "pavers" : string.Empty);
+        }
+
+        if (parts.Count == 0 || paver is null)
+        {
+            return null;
+        }
+
+        var largest = parts.MaxBy(part => part.LargestSection)!;
+        calculation.Show("W", "run.width", $"run:{run.Id}", Math.Max(largest.WidthAtStart, largest.WidthAtEnd), run.WidthAlong[0].Value.Unit);
+        calculation.Show("t", "course.thickness", $"course:{course.Id}", largest.Thickness, course.Thickness.Unit);
+        return (paver.Id, largest);
     }
 
     private static Answer Tonnage(QuantityContext context, Element element)

@@ -2,57 +2,54 @@ using System.Globalization;
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 using Laygate.Reading.Measures;
-using Laygate.Reading.Schema;
 using Laygate.Reading.Yaml;
 
 namespace Laygate.Reading.Plans;
 
 /// <summary>
-/// Reads the values of one group of keys, each by its raw text and never by what YAML takes it for.
-/// A value that is wrong is a problem and reads as absent; so is a group in which nothing can be read.
+/// Converts the values of one group of keys, each by its raw text and never by what YAML takes it for. The schema has decided
+/// on the shape before: here only what no pattern can say is a problem, such as a unit of another dimension or a day that the
+/// calendar lacks. What has another shape reads as absent, and there is no plan then.
 /// </summary>
-internal sealed class Fields(MapToken map, TextSpan anchor, string path, MappingContext context)
+internal sealed class Fields(MapToken map, string path, MappingContext context)
 {
     /// <summary>The text of a key, exactly as written.</summary>
-    public string? Text(string key) => Scalar(key, "a text")?.Text;
+    public string? Text(string key) => Scalar(key)?.Text;
 
     /// <summary>The id behind a key.</summary>
-    public string? Id(string key) => Scalar(key, "an id") is { } scalar ? CheckedId(scalar) : null;
+    public string? Id(string key) => Scalar(key) is { } scalar ? IdOf(scalar) : null;
 
     /// <summary>The id behind a key that must be there.</summary>
-    public string RequiredId(string key) => Id(key) ?? Missing(key, string.Empty);
+    public string RequiredId(string key) => Id(key) ?? Misshapen(string.Empty);
 
     /// <summary>A flag, yes or no.</summary>
-    public bool? Flag(string key)
+    public bool? Flag(string key) => Scalar(key)?.Text switch
     {
-        if (Scalar(key, "yes or no") is not { } scalar) return null;
-        if (scalar.Text is "yes" or "no") return scalar.Text is "yes";
-        return Refuse<bool>(scalar, $"{Name(key)} needs `yes` or `no`, not {TokenNames.Of(scalar)}.", YesOrNo(scalar.Text));
-    }
+        null => null,
+        "yes" => true,
+        "no" => false,
+        _ => Misshapen<bool?>(null),
+    };
 
     /// <summary>A word of a closed list.</summary>
     public T? Word<T>(string key)
-        where T : struct, Enum
-    {
-        if (Scalar(key, "a word") is not { } scalar) return null;
-        return Words.Find<T>(scalar.Text) ?? Refuse<T>(scalar, $"{Name(key)} cannot be {TokenNames.Quote(scalar.Text)}.", Choice(scalar.Text, Words.Of<T>()));
-    }
+        where T : struct, Enum => Scalar(key) is { } scalar ? WordOf<T>(scalar) : null;
 
     /// <summary>A word of a closed list that must be there.</summary>
     public T RequiredWord<T>(string key)
-        where T : struct, Enum => Word<T>(key) ?? Missing(key, default(T));
+        where T : struct, Enum => Word<T>(key) ?? Misshapen(default(T));
 
-    /// <summary>A whole number.</summary>
+    /// <summary>A whole number, written in plain digits.</summary>
     public int? Count(string key)
     {
-        if (Scalar(key, "a whole number") is not { } scalar) return null;
+        if (Scalar(key) is not { } scalar) return null;
         if (scalar.Kind == ScalarKind.WholeNumber && int.TryParse(scalar.Text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number)) return number;
         var advice = scalar.Style == ScalarStyle.Plain ? "Write plain digits, without a unit, point or exponent." : "Write plain digits, without quotation marks.";
         return Refuse<int>(scalar, $"{Name(key)} needs a whole number, not {TokenNames.Of(scalar)}.", advice);
     }
 
     /// <summary>A whole number that must be there.</summary>
-    public int RequiredCount(string key) => Count(key) ?? Missing(key, 0);
+    public int RequiredCount(string key) => Count(key) ?? Misshapen(0);
 
     /// <summary>A date.</summary>
     public DateOnly? Date(string key) => Converted(key, "a date such as `2031-06-12`", ScalarTexts.Date, TimeAdvice.Date);
@@ -66,147 +63,99 @@ internal sealed class Fields(MapToken map, TextSpan anchor, string path, Mapping
     /// <summary>A date with a time of day, and perhaps an offset from UTC.</summary>
     public Moment? Moment(string key)
     {
-        if (Scalar(key, "a date and time") is not { } scalar) return null;
-        var moment = ScalarTexts.Moment(scalar.Text);
-        if (moment is null) RefuseValue(scalar, $"{Name(key)} needs a date and time such as `2031-06-12T20:45`, not {TokenNames.Of(scalar)}.", TimeAdvice.Moment(scalar.Text));
-        return moment;
+        if (Scalar(key) is not { } scalar) return null;
+        if (ScalarTexts.Moment(scalar.Text) is { } moment) return moment;
+        Refuse<int>(scalar, $"{Name(key)} needs a date and time such as `2031-06-12T20:45`, not {TokenNames.Of(scalar)}.", TimeAdvice.Moment(scalar.Text));
+        return null;
     }
 
     /// <summary>A date with a time of day that must be there.</summary>
-    public Moment RequiredMoment(string key) => Moment(key) ?? Missing(key, new Moment(default, null));
+    public Moment RequiredMoment(string key) => Moment(key) ?? Misshapen(new Moment(default, null));
 
     /// <summary>A number with a unit.</summary>
     public Measure<T>? Measure<T>(string key)
         where T : IDimension
     {
-        if (Scalar(key, "a number and a unit") is not { } scalar) return null;
+        if (Scalar(key) is not { } scalar) return null;
         var measure = MeasureReader.Read<T>(scalar.Text, out var problem);
-        if (problem is not null) RefuseValue(scalar, $"{Name(key)}: {problem.Message}", problem.Hint);
+        if (problem is not null) Refuse<int>(scalar, $"{Name(key)}: {problem.Message}", problem.Hint);
         return measure;
     }
 
     /// <summary>A number with a unit that must be there.</summary>
     public Measure<T> RequiredMeasure<T>(string key)
-        where T : IDimension => Measure<T>(key) ?? Missing(key, Nothing<T>());
+        where T : IDimension => Measure<T>(key) ?? Misshapen(new Measure<T>(0, UnitTable.Of(T.Of).First()));
 
     /// <summary>A measure of either of two dimensions: a mass or a volume per area.</summary>
     public IMeasure? Either<TFirst, TSecond>(string key)
         where TFirst : IDimension
         where TSecond : IDimension
     {
-        if (Scalar(key, "a number and a unit") is not { } scalar) return null;
+        if (Scalar(key) is not { } scalar) return null;
         if (MeasureReader.Read<TFirst>(scalar.Text, out var problem) is { } first) return first;
         if (MeasureReader.Read<TSecond>(scalar.Text, out _) is { } second) return second;
-        RefuseValue(scalar, $"{Name(key)}: {problem!.Message}", problem.Hint);
+        Refuse<int>(scalar, $"{Name(key)}: {problem!.Message}", problem.Hint);
         return null;
     }
 
     /// <summary>The designation of a sieve.</summary>
-    public Sieve RequiredSieve(string key)
-    {
-        if (Scalar(key, "the name of a sieve") is not { } scalar) return Missing(key, new Sieve(string.Empty, 0, null));
-        if (Sieve.Find(scalar.Text) is { } sieve) return sieve;
-        Refuse<int>(scalar, $"{TokenNames.Quote(scalar.Text)} is not a sieve that is known.", Known([.. Sieve.Names.Order(StringComparer.Ordinal)]));
-        return new Sieve(string.Empty, 0, null);
-    }
+    public Sieve RequiredSieve(string key) => Sieve.Find(Text(key) ?? string.Empty) ?? Misshapen(new Sieve(string.Empty, 0, null));
 
     /// <summary>A group of keys.</summary>
     public T? Block<T>(string key, Func<Fields, T> read)
-        where T : class
-    {
-        Note(key);
-        if (map.Find(key) is not { } entry) return null;
-        if (entry.Value is MapToken block) return read(new Fields(block, entry.Key.Span, Inside(key), context));
-        context.Problems.Add(new ReadingProblem($"{Name(key)} needs a group of keys, not {TokenNames.Of(entry.Value)}.", entry.Key.Span));
-        return null;
-    }
+        where T : class => Find(key) switch
+        {
+            null => null,
+            MapToken block => read(new Fields(block, Inside(key), context)),
+            _ => Misshapen<T?>(null),
+        };
 
     /// <summary>A group of keys that must be there.</summary>
     public T RequiredBlock<T>(string key, Func<Fields, T> read)
-        where T : class => Block(key, read) ?? Missing(key, read(new Fields(new MapToken([], anchor), anchor, Inside(key), new MappingContext())));
+        where T : class => Block(key, read) ?? Misshapen(read(new Fields(new MapToken([], map.Span), Inside(key), context)));
 
     /// <summary>A list of groups of keys; empty when the key is not there.</summary>
-    public IReadOnlyList<T> List<T>(string key, Func<Fields, T> read) =>
-        [.. Items(key).Select(item => Entry(key, item)).OfType<Fields>().Select(read)];
+    public IReadOnlyList<T> List<T>(string key, Func<Fields, T> read)
+        where T : class => Items(key, item => item is MapToken entry ? read(new Fields(entry, $"{Inside(key)}[]", context)) : Misshapen<T?>(null));
 
     /// <summary>A list of ids; empty when the key is not there.</summary>
-    public IReadOnlyList<string> Ids(string key) =>
-        [.. Items(key).Select(item => item is ScalarToken scalar ? CheckedId(scalar) : RefuseItem(key, item, "an id")).OfType<string>()];
+    public IReadOnlyList<string> Ids(string key) => Items(key, item => item is ScalarToken scalar ? IdOf(scalar) : Misshapen<string?>(null));
 
     /// <summary>A list of words of a closed list; empty when the key is not there.</summary>
     public IReadOnlyList<T> WordList<T>(string key)
-        where T : struct, Enum => [.. Items(key).Select(item => WordOf<T>(key, item)).OfType<T>()];
+        where T : struct, Enum => [.. Items(key, item => item is ScalarToken scalar ? (object?)WordOf<T>(scalar) : Misshapen<object?>(null)).OfType<T>()];
 
-    private T? WordOf<T>(string key, YamlToken item)
-        where T : struct, Enum
-    {
-        if (item is ScalarToken scalar)
+    private IReadOnlyList<T> Items<T>(string key, Func<YamlToken, T?> read)
+        where T : class => Find(key) switch
         {
-            return Words.Find<T>(scalar.Text) ?? Refuse<T>(scalar, $"{Name(key)} cannot hold {TokenNames.Quote(scalar.Text)}.", Choice(scalar.Text, Words.Of<T>()));
-        }
+            null => [],
+            ListToken list => [.. list.Items.Select(read).OfType<T>()],
+            _ => Misshapen<IReadOnlyList<T>>([]),
+        };
 
-        RefuseItem(key, item, "a word");
-        return null;
-    }
-
-    /// <summary>Reports a key that must be there, unless its value was already refused.</summary>
-    private T Missing<T>(string key, T instead)
+    private ScalarToken? Scalar(string key) => Find(key) switch
     {
-        if (map.Find(key) is null) context.Problems.Add(new ReadingProblem($"The key `{key}` is missing here.", anchor, $"Add `{key}:`."));
-        return instead;
-    }
+        null => null,
+        ScalarToken { IsNull: false } scalar => scalar,
+        _ => Misshapen<ScalarToken?>(null),
+    };
 
-    private static Measure<T> Nothing<T>()
-        where T : IDimension => new(0, UnitTable.Of(T.Of).First());
-
-    private IReadOnlyList<YamlToken> Items(string key)
+    private YamlToken? Find(string key)
     {
-        Note(key);
-        if (map.Find(key) is not { } entry) return [];
-        if (entry.Value is ListToken list) return list.Items;
-        context.Problems.Add(new ReadingProblem($"{Name(key)} needs a list, not {TokenNames.Of(entry.Value)}.", entry.Key.Span));
-        return [];
+        context.KeysRead?.Add(Inside(key));
+        return map.Find(key)?.Value;
     }
 
-    private Fields? Entry(string key, YamlToken item)
-    {
-        if (item is MapToken entry) return new Fields(entry, TokenNames.Head(item).Span, $"{Inside(key)}[]", context);
-        RefuseItem(key, item, "a group of keys");
-        return null;
-    }
+    private T? WordOf<T>(ScalarToken scalar)
+        where T : struct, Enum => Words.Find<T>(scalar.Text) ?? Misshapen<T?>(null);
 
-    private string? RefuseItem(string key, YamlToken item, string needed)
-    {
-        context.Problems.Add(new ReadingProblem($"An entry of {Name(key)} needs {needed}, not {TokenNames.Of(item)}.", TokenNames.Head(item).Span));
-        return null;
-    }
-
-    private ScalarToken? Scalar(string key, string needed)
-    {
-        Note(key);
-        if (map.Find(key) is not { } entry) return null;
-        if (entry.Value is ScalarToken { IsNull: false } scalar) return scalar;
-        context.Problems.Add(new ReadingProblem($"{Name(key)} needs {needed}, not {TokenNames.Of(entry.Value)}.", entry.Key.Span));
-        return null;
-    }
+    private string? IdOf(ScalarToken scalar) => ScalarTexts.IsId(scalar.Text) ? scalar.Text : Misshapen<string?>(null);
 
     private T? Converted<T>(string key, string needed, Func<string, T?> convert, Func<string, string?> advise)
         where T : struct
     {
-        if (Scalar(key, needed) is not { } scalar) return null;
-        var value = convert(scalar.Text);
-        if (value is null) RefuseValue(scalar, $"{Name(key)} needs {needed}, not {TokenNames.Of(scalar)}.", advise(scalar.Text));
-        return value;
-    }
-
-    private void RefuseValue(ScalarToken scalar, string message, string? hint) =>
-        context.AddValue(new ReadingProblem(message, scalar.Span, hint));
-
-    private string? CheckedId(ScalarToken scalar)
-    {
-        if (ScalarTexts.IsId(scalar.Text)) return scalar.Text;
-        context.Problems.Add(new ReadingProblem($"{TokenNames.Quote(scalar.Text)} is not an id.", scalar.Span, "Write lower-case letters and digits, joined by single hyphens."));
-        return null;
+        if (Scalar(key) is not { } scalar) return null;
+        return convert(scalar.Text) ?? Refuse<T>(scalar, $"{Name(key)} needs {needed}, not {TokenNames.Of(scalar)}.", advise(scalar.Text));
     }
 
     private T? Refuse<T>(ScalarToken scalar, string message, string? hint)
@@ -216,26 +165,14 @@ internal sealed class Fields(MapToken map, TextSpan anchor, string path, Mapping
         return null;
     }
 
-    private static string YesOrNo(string text) => text.ToUpperInvariant() switch
+    // A value that was refused for its text is absent as well; the shape is no problem of its own then.
+    private T Misshapen<T>(T instead)
     {
-        "YES" or "Y" or "TRUE" or "ON" => "Write `yes`.",
-        "NO" or "N" or "FALSE" or "OFF" => "Write `no`.",
-        _ => "Write `yes` or `no`, or leave the key out when it is not known.",
-    };
-
-    private static string Choice(string text, IReadOnlyList<string> known)
-    {
-        var near = NearestNames.Of(text, known);
-        return near.Count > 0
-            ? $"Did you mean {string.Join(" or ", near.Select(name => $"`{name}`"))}?"
-            : Known(known);
+        context.IsMisshapen = true;
+        return instead;
     }
-
-    private static string Known(IReadOnlyList<string> names) => $"Known are {string.Join(", ", names.Select(name => $"`{name}`"))}.";
 
     private static string Name(string key) => $"`{key}`";
 
     private string Inside(string key) => path.Length == 0 ? key : $"{path}.{key}";
-
-    private void Note(string key) => context.KeysRead?.Add(Inside(key));
 }

@@ -14,7 +14,7 @@ public static class PlanShape
     {
         var shape = SchemaChecker.Check(document, schema);
         if (shape.Count == 0) return shape;
-        var explained = PlanMapper.ValueProblems(document).ToLookup(problem => problem.Position);
+        var explained = PlanMapper.Map(document).Problems.ToLookup(problem => problem.Position);
         return [.. shape.Select(problem => explained[problem.Position].FirstOrDefault() ?? problem)];
     }
 }

@@ -16,7 +16,7 @@ public sealed record BoundBook(RuleBook? Book, IReadOnlyList<Problem> Problems);
 public static class BookBinder
 {
     /// <summary>Message and hint of a mistake.</summary>
-    public static (string Message, string? Hint) Word(Rules.Binding.BookProblem problem, QuantityCatalogue catalogue) => BookMessages.Of(problem, catalogue);
+    public static (string Message, string? Hint) Word(Rules.Binding.BookMistake mistake, QuantityCatalogue catalogue) => BookMessages.Of(mistake, catalogue);
 
     /// <summary>Binds a book.</summary>
     /// <param name="general">The general book.</param>
@@ -40,7 +40,7 @@ public static class BookBinder
     // First what stands nowhere in the file, such as a mistake of a rule of the pack.
     private static IEnumerable<Problem> Worded(string file, IEnumerable<Rules.Binding.BookProblem> problems, DefinitionPositions where, QuantityCatalogue catalogue)
     {
-        var worded = problems.Select(problem => (Words: BookMessages.Of(problem, catalogue), where.Find(problem.Place).Span)).ToLookup(problem => problem.Span is null);
+        var worded = problems.Select(problem => (Words: BookMessages.Of(problem.Mistake, catalogue), where.Find(problem.Place).Span)).ToLookup(problem => problem.Span is null);
         return worded[true].Select(problem => new Problem(file, ShownProblems.Short(problem.Words.Message), problem.Words.Hint, null))
             .Concat(ShownProblems.Of(file, worded[false].Select(problem => new ReadingProblem(problem.Words.Message, problem.Span!.Value, problem.Words.Hint))));
     }

@@ -1,5 +1,3 @@
-using Laygate.Engineering.Quantities;
-
 namespace Laygate.Rules.Binding;
 
 /// <summary>Where in the definitions a mistake stands, so that whoever read them can name line and column.</summary>
@@ -17,14 +15,8 @@ public sealed record BookPlace(string? Specification, string? Rule, string Path)
 
 /// <summary>A mistake in a rule book.</summary>
 /// <param name="Place">Where it stands.</param>
-/// <param name="Mistake">What it is.</param>
-/// <param name="Arguments">Words that belong to it, by name; Reading words the sentence.</param>
-public sealed record BookProblem(BookPlace Place, BookMistake Mistake, IReadOnlyList<NoteArgument> Arguments)
-{
-    /// <summary>The word of an argument; empty when there is none.</summary>
-    public string this[string name] =>
-        Arguments.FirstOrDefault(argument => string.Equals(argument.Name, name, StringComparison.Ordinal))?.Text ?? string.Empty;
-}
+/// <param name="Mistake">What it is, with what its sentence needs.</param>
+public sealed record BookProblem(BookPlace Place, BookMistake Mistake);
 
 /// <summary>Collects mistakes.</summary>
 internal sealed class BookProblems
@@ -35,6 +27,5 @@ internal sealed class BookProblems
 
     public int Count => found.Count;
 
-    public void Add(BookPlace place, BookMistake mistake, params (string Name, string Text)[] arguments) =>
-        found.Add(new BookProblem(place, mistake, [.. arguments.Select(argument => new NoteArgument(argument.Name, argument.Text))]));
+    public void Add(BookPlace place, BookMistake mistake) => found.Add(new BookProblem(place, mistake));
 }

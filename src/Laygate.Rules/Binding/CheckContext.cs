@@ -1,6 +1,5 @@
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Measures;
-using Laygate.Model.Plans;
 using Laygate.Rules.Definitions;
 
 namespace Laygate.Rules.Binding;
@@ -14,7 +13,7 @@ internal sealed record CheckContext(QuantityCatalogue Catalogue, IReadOnlyDictio
         var quantity = Catalogue.Find(name);
         if (quantity is null)
         {
-            Problems.Add(place, BookMistake.UnknownQuantity, ("name", name));
+            Problems.Add(place, new BookMistake.UnknownQuantity(name));
             return null;
         }
 
@@ -24,7 +23,7 @@ internal sealed record CheckContext(QuantityCatalogue Catalogue, IReadOnlyDictio
         }
 
         Problems.Add(
-            place, BookMistake.UnrelatedQuantity, ("element", Words.Of(element)), ("quantity", name), ("kind", Words.Of(quantity.Element)));
+            place, new BookMistake.UnrelatedQuantity(element, name, quantity.Element));
         return null;
     }
 
@@ -44,7 +43,7 @@ internal sealed record CheckContext(QuantityCatalogue Catalogue, IReadOnlyDictio
         var unit = UnitTable.Find(value.Unit);
         if (unit is null)
         {
-            Problems.Add(place, BookMistake.UnknownUnit, ("unit", value.Unit), ("units", Units(quantity.Dimension)));
+            Problems.Add(place, new BookMistake.UnknownUnit(value.Unit, Units(quantity.Dimension)));
             return null;
         }
 
@@ -54,7 +53,7 @@ internal sealed record CheckContext(QuantityCatalogue Catalogue, IReadOnlyDictio
         }
 
         Problems.Add(
-            place, BookMistake.WrongUnit, ("unit", value.Unit), ("quantity", quantity.Name), ("units", Units(quantity.Dimension)));
+            place, new BookMistake.WrongUnit(value.Unit, quantity.Name, Units(quantity.Dimension)));
         return null;
     }
 
@@ -63,17 +62,17 @@ internal sealed record CheckContext(QuantityCatalogue Catalogue, IReadOnlyDictio
     {
         if (!Sources.ContainsKey(source.Source))
         {
-            Problems.Add(place.In("id"), BookMistake.UnknownSource, ("source", source.Source));
+            Problems.Add(place.In("id"), new BookMistake.UnknownSource(source.Source));
         }
 
         if (source is { ValidFrom: { } from, ValidTo: { } to } && to < from)
         {
-            Problems.Add(place.In("valid_to"), BookMistake.EndsBeforeItStarts, ("from", Dates.Text(from)), ("to", Dates.Text(to)));
+            Problems.Add(place.In("valid_to"), new BookMistake.EndsBeforeItStarts(from, to));
         }
 
         if (source.Evidence == Evidence.Confirmed != source.Confirmation is not null)
         {
-            Problems.Add(place.In("evidence"), BookMistake.ConfirmationIncomplete);
+            Problems.Add(place.In("evidence"), new BookMistake.ConfirmationIncomplete());
         }
     }
 
@@ -81,7 +80,7 @@ internal sealed record CheckContext(QuantityCatalogue Catalogue, IReadOnlyDictio
     {
         if (value.Unit.Length > 0)
         {
-            Problems.Add(place, BookMistake.NeedlessUnit, ("unit", value.Unit), ("quantity", quantity.Name));
+            Problems.Add(place, new BookMistake.NeedlessUnit(value.Unit, quantity.Name));
             return null;
         }
 
@@ -91,11 +90,11 @@ internal sealed record CheckContext(QuantityCatalogue Catalogue, IReadOnlyDictio
         }
 
         Problems.Add(
-            place, BookMistake.MissingUnit, ("value", value.Text), ("quantity", quantity.Name), ("units", Units(quantity.Dimension)));
+            place, new BookMistake.MissingUnit(value.Text, quantity.Name, Units(quantity.Dimension)));
         return null;
     }
 
-    private static string Units(Dimension dimension) => string.Join(", ", UnitTable.Of(dimension).Select(unit => unit.Spelling));
+    private static string[] Units(Dimension dimension) => [.. UnitTable.Of(dimension).Select(unit => unit.Spelling)];
 }
 
 /// <summary>Dates as text.</summary>

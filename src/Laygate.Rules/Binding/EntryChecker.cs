@@ -13,7 +13,7 @@ internal static class EntryChecker
         var isList = quantity.EntryNeeds.Count > 0;
         if (isList != limit.Entries.Count > 0)
         {
-            context.Problems.Add(place.In("entries"), isList ? BookMistake.EntriesMissing : BookMistake.EntriesOfNoList, ("quantity", quantity.Name));
+            context.Problems.Add(place.In("entries"), isList ? new BookMistake.EntriesMissing(quantity.Name) : new BookMistake.EntriesOfNoList(quantity.Name));
             return null;
         }
 
@@ -35,10 +35,7 @@ internal static class EntryChecker
             {
                 context.Problems.Add(
                     place.In(FormattableString.Invariant($"{index}")),
-                    BookMistake.UnknownWord,
-                    ("word", words[index]),
-                    ("quantity", quantity.Name),
-                    ("words", string.Join(", ", known)));
+                    new BookMistake.UnknownWord(words[index], quantity.Name, known));
             }
         }
     }

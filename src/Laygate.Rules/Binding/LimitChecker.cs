@@ -1,7 +1,5 @@
-using System.Globalization;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Measures;
-using Laygate.Model.Plans;
 using Laygate.Rules.Definitions;
 
 namespace Laygate.Rules.Binding;
@@ -25,15 +23,7 @@ internal sealed class LimitChecker(RuleDefinition rule, QuantityDefinition quant
 
     private CheckedLimit? Unfit(Limit limit, BookPlace place)
     {
-        var kind = limit switch
-        {
-            ConstantLimit => "constant",
-            TableLimit => "table",
-            QuantityLimit => "quantity",
-            WordsLimit => "words",
-            _ => "presence",
-        };
-        context.Problems.Add(place, BookMistake.LimitDoesNotFit, ("check", Words.Of(rule.Check)), ("limit", kind));
+        context.Problems.Add(place, new BookMistake.LimitDoesNotFit(rule.Check, limit));
         return null;
     }
 
@@ -52,7 +42,7 @@ internal sealed class LimitChecker(RuleDefinition rule, QuantityDefinition quant
             context.End(high, quantity, place.In(bound.HighExclusive ? "below" : "at_most")));
         if (range is { Low: { } from, High: { } to } && (from.Si > to.Si || (from.Si >= to.Si && (bound.LowExclusive || bound.HighExclusive))))
         {
-            context.Problems.Add(place, BookMistake.EmptyRange, ("low", from.Stated.Text), ("high", to.Stated.Text));
+            context.Problems.Add(place, new BookMistake.EmptyRange(from.Stated.Text, to.Stated.Text));
         }
 
         return context.Problems.Count == before ? range : null;
@@ -62,15 +52,14 @@ internal sealed class LimitChecker(RuleDefinition rule, QuantityDefinition quant
     {
         var needsLow = rule.Check is CheckKind.AtLeast or CheckKind.Between;
         var needsHigh = rule.Check is CheckKind.AtMost or CheckKind.Between;
-        var check = ("check", Words.Of(rule.Check));
         if (needsLow != low is not null)
         {
-            context.Problems.Add(place, needsLow ? BookMistake.MissingLowEnd : BookMistake.NeedlessLowEnd, check);
+            context.Problems.Add(place, needsLow ? new BookMistake.MissingLowEnd(rule.Check) : new BookMistake.NeedlessLowEnd(rule.Check));
         }
 
         if (needsHigh != high is not null)
         {
-            context.Problems.Add(place, needsHigh ? BookMistake.MissingHighEnd : BookMistake.NeedlessHighEnd, check);
+            context.Problems.Add(place, needsHigh ? new BookMistake.MissingHighEnd(rule.Check) : new BookMistake.NeedlessHighEnd(rule.Check));
         }
     }
 
@@ -86,11 +75,11 @@ internal sealed class LimitChecker(RuleDefinition rule, QuantityDefinition quant
         var before = context.Problems.Count;
         if (string.Equals(other.Name, quantity.Name, StringComparison.Ordinal))
         {
-            context.Problems.Add(at, BookMistake.LimitIsItself, ("quantity", other.Name));
+            context.Problems.Add(at, new BookMistake.LimitIsItself(other.Name));
         }
         else if (other.Kind != quantity.Kind || other.Dimension != quantity.Dimension)
         {
-            context.Problems.Add(at, BookMistake.QuantitiesDiffer, ("quantity", quantity.Name), ("limit", other.Name));
+            context.Problems.Add(at, new BookMistake.QuantitiesDiffer(quantity.Name, other.Name));
         }
 
         CheckPlaces(other, bound, at);
@@ -103,11 +92,11 @@ internal sealed class LimitChecker(RuleDefinition rule, QuantityDefinition quant
         var limitPlace = bound.Place ?? other.Place;
         if (other.Place is { } own && limitPlace != own)
         {
-            context.Problems.Add(place, BookMistake.OtherPlace, ("quantity", other.Name), ("place", Words.Of(own)), ("limit", Words.Of(limitPlace!.Value)));
+            context.Problems.Add(place, new BookMistake.OtherPlace(other.Name, own, limitPlace!.Value));
         }
         else if (bound.Place is null && quantity.Place is { } here && other.Place is { } there && here != there)
         {
-            context.Problems.Add(place, BookMistake.OtherPlace, ("quantity", quantity.Name), ("place", Words.Of(here)), ("limit", Words.Of(there)));
+            context.Problems.Add(place, new BookMistake.OtherPlace(quantity.Name, here, there));
         }
     }
 
@@ -118,7 +107,7 @@ internal sealed class LimitChecker(RuleDefinition rule, QuantityDefinition quant
         if (!double.IsFinite(limit.Factor) || limit.Factor <= 0 || (mustBeOne && Math.Abs(limit.Factor - 1) > 0))
         {
             context.Problems.Add(
-                place.In("times"), BookMistake.WrongFactor, ("factor", limit.Factor.ToString(CultureInfo.InvariantCulture)));
+                place.In("times"), new BookMistake.WrongFactor(limit.Factor));
         }
     }
 }

@@ -26,7 +26,7 @@ internal static class MatchChecker
     {
         if (words.Count == 0)
         {
-            context.Problems.Add(place, BookMistake.NoWords, ("quantity", quantity.Name));
+            context.Problems.Add(place, new BookMistake.NoWords(quantity.Name));
         }
 
         var known = WordsOf(quantity);
@@ -36,10 +36,7 @@ internal static class MatchChecker
             {
                 context.Problems.Add(
                     place.In(FormattableString.Invariant($"{index}")),
-                    BookMistake.UnknownWord,
-                    ("word", words[index]),
-                    ("quantity", quantity.Name),
-                    ("words", string.Join(", ", known)));
+                    new BookMistake.UnknownWord(words[index], quantity.Name, known));
             }
         }
     }
@@ -49,7 +46,7 @@ internal static class MatchChecker
     {
         if (quantity.Kind == ValueKind.Moment)
         {
-            context.Problems.Add(place, BookMistake.KindCannotMatch, ("quantity", quantity.Name), ("kind", "moment"));
+            context.Problems.Add(place, new BookMistake.KindCannotMatch(quantity.Name, quantity.Kind));
             return null;
         }
 
@@ -61,7 +58,7 @@ internal static class MatchChecker
         if (words is null || atLeast is not null || below is not null)
         {
             context.Problems.Add(
-                place, BookMistake.NumberForWords, ("quantity", quantity.Name), ("kind", Model.Plans.Words.Of(quantity.Kind)), ("words", string.Join(", ", WordsOf(quantity))));
+                place, new BookMistake.NumberForWords(quantity.Name, quantity.Kind, WordsOf(quantity)));
             return null;
         }
 
@@ -74,7 +71,7 @@ internal static class MatchChecker
     {
         if (words is not null || (atLeast is null && below is null))
         {
-            context.Problems.Add(place, BookMistake.WordsForNumber, ("quantity", quantity.Name));
+            context.Problems.Add(place, new BookMistake.WordsForNumber(quantity.Name));
             return null;
         }
 
@@ -82,7 +79,7 @@ internal static class MatchChecker
         var high = context.End(below, quantity, place.In("below"));
         if (low is not null && high is not null && low.Si >= high.Si)
         {
-            context.Problems.Add(place, BookMistake.EmptyRange, ("low", low.Stated.Text), ("high", high.Stated.Text));
+            context.Problems.Add(place, new BookMistake.EmptyRange(low.Stated.Text, high.Stated.Text));
         }
 
         return new CheckedMatch(quantity, null, low, high, Any: false);

@@ -1,6 +1,5 @@
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Measures;
-using Laygate.Model.Plans;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Evaluation;
 
@@ -19,7 +18,7 @@ internal sealed class RuleChecker(CheckContext context)
         CheckSeverity(rule, place);
         if (rule.Bounds.Count == 0 && !rule.OnDemand && rule.Life.State != LifeState.Gone)
         {
-            context.Problems.Add(place, BookMistake.NoBounds);
+            context.Problems.Add(place, new BookMistake.NoBounds());
         }
 
         var when = rule.When.Select((condition, index) => MatchChecker.Condition(condition, rule, place.In("when", index), context)).ToList();
@@ -27,7 +26,7 @@ internal sealed class RuleChecker(CheckContext context)
         if (quantity is not null && !Fits(rule.Check, quantity.Kind))
         {
             context.Problems.Add(
-                place.In("check"), BookMistake.CheckDoesNotFit, ("check", Words.Of(rule.Check)), ("quantity", quantity.Name), ("kind", Words.Of(quantity.Kind)));
+                place.In("check"), new BookMistake.CheckDoesNotFit(rule.Check, quantity.Name, quantity.Kind));
         }
 
         return quantity is null || context.Problems.Count > before ? null : (quantity, [.. when.Select(match => match!)]);
@@ -43,7 +42,7 @@ internal sealed class RuleChecker(CheckContext context)
             var at = place.In("bounds", index);
             if (bounds.Take(index).Any(earlier => earlier.Strength == bounds[index].Strength))
             {
-                context.Problems.Add(at.In("strength"), BookMistake.TwoBoundsOfOneStrength, ("strength", Words.Of(bounds[index].Strength)));
+                context.Problems.Add(at.In("strength"), new BookMistake.TwoBoundsOfOneStrength(bounds[index].Strength));
             }
 
             if (One(bounds[index], rule, quantity, at) is { } limit)
@@ -62,7 +61,7 @@ internal sealed class RuleChecker(CheckContext context)
         var mustSpeak = rule is { LifeCritical: true, Check: CheckKind.Present } && bound.Basis == Basis.Recommendation;
         if (bound is { Strength: Strength.Required, Basis: Basis.Recommendation or Basis.Judgement } && !mustSpeak)
         {
-            context.Problems.Add(place.In("basis"), BookMistake.RequiredWithoutRight, ("basis", Words.Of(bound.Basis)));
+            context.Problems.Add(place.In("basis"), new BookMistake.RequiredWithoutRight(bound.Basis));
         }
 
         context.Source(bound.Source, place.In("source"));
@@ -84,12 +83,12 @@ internal sealed class RuleChecker(CheckContext context)
 
         if (quantity.Dimension != Dimension.Temperature)
         {
-            context.Problems.Add(place.In("place"), BookMistake.PlaceWithoutTemperature, ("quantity", quantity.Name));
+            context.Problems.Add(place.In("place"), new BookMistake.PlaceWithoutTemperature(quantity.Name));
         }
         else if (quantity.Place is { } own && own != limit)
         {
             context.Problems.Add(
-                place.In("place"), BookMistake.OtherPlace, ("quantity", quantity.Name), ("place", Words.Of(own)), ("limit", Words.Of(limit)));
+                place.In("place"), new BookMistake.OtherPlace(quantity.Name, own, limit));
         }
     }
 
@@ -98,11 +97,11 @@ internal sealed class RuleChecker(CheckContext context)
         var isSafety = string.Equals(rule.Family, SafetyFamily, StringComparison.Ordinal);
         if (!isSafety && rule.Severity is not null)
         {
-            context.Problems.Add(place.In("severity"), BookMistake.SeverityOutsideSafety);
+            context.Problems.Add(place.In("severity"), new BookMistake.SeverityOutsideSafety());
         }
         else if (isSafety && rule.Severity is null && rule.Check == CheckKind.Present)
         {
-            context.Problems.Add(place, BookMistake.SeverityMissing);
+            context.Problems.Add(place, new BookMistake.SeverityMissing());
         }
     }
 
@@ -120,7 +119,7 @@ internal sealed class RuleChecker(CheckContext context)
         var exclusive = advised.Definition.LowExclusive || advised.Definition.HighExclusive;
         if (lowIsSofter && highIsSofter && !exclusive)
         {
-            context.Problems.Add(place, BookMistake.AdvisedNeverDecides);
+            context.Problems.Add(place, new BookMistake.AdvisedNeverDecides());
         }
     }
 

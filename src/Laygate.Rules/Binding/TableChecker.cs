@@ -1,4 +1,3 @@
-using System.Globalization;
 using Laygate.Engineering.Quantities;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Evaluation;
@@ -13,7 +12,7 @@ internal sealed class TableChecker(RuleDefinition rule, CheckContext context, Fu
     {
         if (table.Keys.Count == 0 || table.Rows.Count == 0)
         {
-            context.Problems.Add(place, BookMistake.EmptyTable);
+            context.Problems.Add(place, new BookMistake.EmptyTable());
             return null;
         }
 
@@ -40,7 +39,7 @@ internal sealed class TableChecker(RuleDefinition rule, CheckContext context, Fu
         if (row.Matches.Count != keys.Count)
         {
             context.Problems.Add(
-                place.In("match"), BookMistake.WrongNumberOfMatches, ("matches", Text(row.Matches.Count)), ("keys", Text(keys.Count)));
+                place.In("match"), new BookMistake.WrongNumberOfMatches(row.Matches.Count, keys.Count));
             return null;
         }
 
@@ -65,7 +64,7 @@ internal sealed class TableChecker(RuleDefinition rule, CheckContext context, Fu
                 if (Overlap(rows[earlier], rows[later]) && !SameLimit(rows[earlier].Range, rows[later].Range))
                 {
                     context.Problems.Add(
-                        place.In("rows", later), BookMistake.RowsOverlap, ("rows", $"{Text(earlier + 1)} and {Text(later + 1)}"));
+                        place.In("rows", later), new BookMistake.RowsOverlap(earlier + 1, later + 1));
                 }
             }
         }
@@ -104,6 +103,4 @@ internal sealed class TableChecker(RuleDefinition rule, CheckContext context, Fu
 
     private static bool Same(LimitEnd? one, LimitEnd? other) =>
         (one is null && other is null) || (one is not null && other is not null && one.Si.Equals(other.Si));
-
-    private static string Text(int number) => number.ToString(CultureInfo.InvariantCulture);
 }

@@ -58,12 +58,12 @@ internal sealed class BookMerger
         var place = new BookPlace(specification.Name, null, string.Empty);
         if (specification.Layer == Layer.GeneralPractice)
         {
-            problems.Add(place.In("layer"), BookMistake.GeneralSpecification);
+            problems.Add(place.In("layer"), new BookMistake.GeneralSpecification());
         }
 
         if (!specificationNames.Add(specification.Name))
         {
-            problems.Add(place, BookMistake.DuplicateSpecification, ("name", specification.Name));
+            problems.Add(place, new BookMistake.DuplicateSpecification(specification.Name));
         }
     }
 
@@ -75,7 +75,7 @@ internal sealed class BookMerger
             if (!sources.TryAdd(added[index].Id, added[index]) && (specification is null || sources[added[index].Id] != added[index]))
             {
                 problems.Add(
-                    new BookPlace(specification, null, string.Empty).In("sources", index), BookMistake.DuplicateSource, ("id", added[index].Id));
+                    new BookPlace(specification, null, string.Empty).In("sources", index), new BookMistake.DuplicateSource(added[index].Id));
             }
         }
     }
@@ -88,12 +88,12 @@ internal sealed class BookMerger
             var place = new BookPlace(specification, name, string.Empty);
             if (!names.Add(name))
             {
-                problems.Add(place, BookMistake.DuplicateName, ("name", name));
+                problems.Add(place, new BookMistake.DuplicateName(name));
             }
 
             if (!known.Add(rule.Id))
             {
-                problems.Add(place.In("id"), BookMistake.DuplicateRule, ("id", rule.Id));
+                problems.Add(place.In("id"), new BookMistake.DuplicateRule(rule.Id));
             }
             else if (checker.Check(rule, place) is var (quantity, when))
             {

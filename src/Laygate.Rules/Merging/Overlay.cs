@@ -1,5 +1,4 @@
 using Laygate.Engineering.Quantities;
-using Laygate.Model.Plans;
 using Laygate.Rules.Binding;
 using Laygate.Rules.Definitions;
 
@@ -44,7 +43,7 @@ internal sealed class Overlay(
             var place = root.In(step, index);
             if (!seen.Add(rule) && step is not "confirm")
             {
-                Dead(place, rule, "contradiction");
+                Dead(place, rule, NoEffect.Contradiction);
             }
             else if (Find(rule, step is "bring_in" ? place : place.In("rule")) is { } entry && Claim(rule, step, place, specification))
             {
@@ -57,7 +56,7 @@ internal sealed class Overlay(
     {
         if (!known.Contains(rule))
         {
-            problems.Add(place, BookMistake.UnknownRule, ("id", rule), ("known", string.Join(", ", known.Order(StringComparer.Ordinal))));
+            problems.Add(place, new BookMistake.UnknownRule(rule, [.. known.Order(StringComparer.Ordinal)]));
             return null;
         }
 
@@ -67,7 +66,7 @@ internal sealed class Overlay(
             return entry;
         }
 
-        problems.Add(place, BookMistake.RemovedRule, ("id", rule));
+        problems.Add(place, new BookMistake.RemovedRule(rule));
         return null;
     }
 
@@ -85,7 +84,7 @@ internal sealed class Overlay(
             return true;
         }
 
-        problems.Add(place, BookMistake.TwoSpecificationsDiffer, ("id", rule), ("first", first), ("second", specification.Name));
+        problems.Add(place, new BookMistake.TwoSpecificationsDiffer(rule, first, specification.Name));
         return false;
     }
 
@@ -96,7 +95,7 @@ internal sealed class Overlay(
             // What another specification has brought in may be brought in again: either must work without the other.
             if (!entry.Definition.OnDemand)
             {
-                Dead(place, entry.Definition.Id, "in-force");
+                Dead(place, entry.Definition.Id, NoEffect.InForce);
             }
 
             return;
@@ -104,7 +103,7 @@ internal sealed class Overlay(
 
         if (entry.Bounds.Count == 0)
         {
-            Dead(place, entry.Definition.Id, "no-such-bound");
+            Dead(place, entry.Definition.Id, NoEffect.NoSuchBound);
             return;
         }
 
@@ -120,7 +119,7 @@ internal sealed class Overlay(
         var bounds = checker.Bounds(set.Bounds, entry.Definition, entry.Quantity, specification.Layer, specification.Name, place);
         if (set.Bounds.Count == 0)
         {
-            Dead(place, entry.Definition.Id, "no-such-bound");
+            Dead(place, entry.Definition.Id, NoEffect.NoSuchBound);
         }
 
         if (problems.Count > before)
@@ -130,11 +129,11 @@ internal sealed class Overlay(
 
         if (entry.InForce && CanonicalText.Of(bounds).Equals(CanonicalText.Of(entry.Bounds), StringComparison.Ordinal))
         {
-            Dead(place, entry.Definition.Id, "same-bounds");
+            Dead(place, entry.Definition.Id, NoEffect.SameBounds);
         }
         else if (LifeCritical(entry, specification) && Weakening.Of(entry.Bounds, bounds, entry.Quantity.Dimension) is { } how)
         {
-            problems.Add(place, BookMistake.LifeCriticalWeakened, ("id", entry.Definition.Id), ("how", how));
+            problems.Add(place, new BookMistake.LifeCriticalWeakened(entry.Definition.Id, how));
         }
 
         entry.Bounds = bounds;
@@ -149,15 +148,15 @@ internal sealed class Overlay(
         var moved = entry.Bounds.FirstOrDefault(bound => bound.Definition.Strength == move.From);
         if (moved is null || move.From == move.To)
         {
-            Dead(place, entry.Definition.Id, "no-such-bound");
+            Dead(place, entry.Definition.Id, NoEffect.NoSuchBound);
         }
         else if (entry.Bounds.Any(bound => bound.Definition.Strength == move.To))
         {
-            problems.Add(place.In("to"), BookMistake.TwoBoundsOfOneStrength, ("strength", Words.Of(move.To)));
+            problems.Add(place.In("to"), new BookMistake.TwoBoundsOfOneStrength(move.To));
         }
         else if (move.To == Strength.Advised && LifeCritical(entry, specification))
         {
-            problems.Add(place, BookMistake.LifeCriticalWeakened, ("id", entry.Definition.Id), ("how", "advised"));
+            problems.Add(place, new BookMistake.LifeCriticalWeakened(entry.Definition.Id, WeakerBy.Advised));
         }
         else if (move.To == Strength.Required && moved.Definition.Basis is Basis.Recommendation or Basis.Judgement)
         {
@@ -186,7 +185,7 @@ internal sealed class Overlay(
         var bound = entry.Bounds.FirstOrDefault(candidate => candidate.Definition.Strength == confirm.Strength);
         if (bound is null)
         {
-            Dead(place, entry.Definition.Id, "no-such-bound");
+            Dead(place, entry.Definition.Id, NoEffect.NoSuchBound);
         }
         else
         {
@@ -202,15 +201,15 @@ internal sealed class Overlay(
         if (row is { } number && (number < 1 || number > rows))
         {
             problems.Add(
-                place.In("row"), BookMistake.UnknownRow, ("row", confirm.RowKey ?? FormattableString.Invariant($"{row}")), ("rows", FormattableString.Invariant($"{rows}")));
+                place.In("row"), new BookMistake.UnknownRow(confirm.RowKey ?? FormattableString.Invariant($"{row}"), rows));
         }
         else if (Confirmations.SourcesOf(bound, row).All(source => Unpublished(source.Evidence)))
         {
-            problems.Add(place, BookMistake.NothingToLookUp, ("id", entry.Definition.Id), ("evidence", Words.Of(Confirmations.SourcesOf(bound, row).First().Evidence)));
+            problems.Add(place, new BookMistake.NothingToLookUp(entry.Definition.Id, Confirmations.SourcesOf(bound, row).First().Evidence));
         }
         else if (confirm.Limit is { } seen && LimitTexts.Of(bound.Definition, row) is { } now && !string.Equals(seen, now, StringComparison.Ordinal))
         {
-            problems.Add(place.In("limit"), BookMistake.ConfirmedLimitChanged, ("id", entry.Definition.Id), ("seen", seen), ("now", now));
+            problems.Add(place.In("limit"), new BookMistake.ConfirmedLimitChanged(entry.Definition.Id, seen, now));
         }
         else
         {
@@ -225,16 +224,16 @@ internal sealed class Overlay(
     {
         if (!entry.InForce)
         {
-            Dead(place, entry.Definition.Id, "out-of-force");
+            Dead(place, entry.Definition.Id, NoEffect.OutOfForce);
         }
         else if (specification.Set.Any(set => string.Equals(set.Rule, taken.Rule, StringComparison.Ordinal))
             || specification.BringIn.Contains(taken.Rule, StringComparer.Ordinal))
         {
-            Dead(place, entry.Definition.Id, "contradiction");
+            Dead(place, entry.Definition.Id, NoEffect.Contradiction);
         }
         else if (LifeCritical(entry, specification))
         {
-            problems.Add(place, BookMistake.LifeCriticalWeakened, ("id", entry.Definition.Id), ("how", "taken-out"));
+            problems.Add(place, new BookMistake.LifeCriticalWeakened(entry.Definition.Id, WeakerBy.TakenOut));
         }
 
         entry.InForce = false;
@@ -249,5 +248,5 @@ internal sealed class Overlay(
             || string.Equals(specification.Jurisdiction, "none", StringComparison.Ordinal)
             || entry.Definition.Jurisdictions.Any(place => Jurisdiction.Overlap(place, specification.Jurisdiction)));
 
-    private void Dead(BookPlace place, string rule, string why) => problems.Add(place, BookMistake.DeadOverride, ("id", rule), ("why", why));
+    private void Dead(BookPlace place, string rule, NoEffect why) => problems.Add(place, new BookMistake.DeadOverride(rule, why));
 }

@@ -23,29 +23,29 @@ internal sealed class ReplacedAssumptions(AssumptionSet catalogue, BookProblems 
     {
         if (catalogue.Find(assumption.Id) is not { } original)
         {
-            problems.Add(place.In("id"), BookMistake.UnknownAssumption, ("id", assumption.Id));
+            problems.Add(place.In("id"), new BookMistake.UnknownAssumption(assumption.Id));
             return;
         }
 
         if (!string.Equals(original.Unit, assumption.Unit, StringComparison.Ordinal))
         {
-            problems.Add(place, BookMistake.AssumptionUnit, ("id", assumption.Id), ("unit", assumption.Unit), ("expected", original.Unit));
+            problems.Add(place, new BookMistake.AssumptionUnit(assumption.Id, assumption.Unit, original.Unit));
         }
 
         if (!(assumption.Low <= assumption.Number && assumption.Number <= assumption.High))
         {
-            problems.Add(place, BookMistake.AssumptionRange, ("id", assumption.Id));
+            problems.Add(place, new BookMistake.AssumptionRange(assumption.Id));
         }
 
         var current = replaced.TryGetValue(assumption.Id, out var earlier) ? earlier.Value : original;
         if (earlier.Value is not null && earlier.Layer == specification.Layer)
         {
             problems.Add(
-                place, BookMistake.TwoSpecificationsDiffer, ("id", assumption.Id), ("first", earlier.By), ("second", specification.Name));
+                place, new BookMistake.TwoSpecificationsDiffer(assumption.Id, earlier.By, specification.Name));
         }
         else if (current == assumption with { Meaning = current.Meaning })
         {
-            problems.Add(place, BookMistake.DeadOverride, ("id", assumption.Id), ("why", "same-value"));
+            problems.Add(place, new BookMistake.DeadOverride(assumption.Id, NoEffect.SameValue));
         }
 
         replaced[assumption.Id] = (assumption with { Meaning = assumption.Meaning.Length > 0 ? assumption.Meaning : original.Meaning }, specification.Layer, specification.Name);

@@ -8,48 +8,48 @@ namespace Laygate.Rules.Merging;
 /// <summary>Whether new bounds are weaker than old ones; asked before a rule of severity A is changed.</summary>
 internal static class Weakening
 {
-    /// <summary>How the new bounds are weaker, in a word; null when each old bound is covered.</summary>
-    public static string? Of(IReadOnlyList<CheckedBound> old, IReadOnlyList<CheckedBound> now, Dimension dimension) =>
+    /// <summary>How the new bounds are weaker, or null when each old bound is covered.</summary>
+    public static WeakerBy? Of(IReadOnlyList<CheckedBound> old, IReadOnlyList<CheckedBound> now, Dimension dimension) =>
         old.Select(bound => Of(bound, now, dimension)).FirstOrDefault(how => how is not null);
 
-    private static string? Of(CheckedBound old, IReadOnlyList<CheckedBound> now, Dimension dimension)
+    private static WeakerBy? Of(CheckedBound old, IReadOnlyList<CheckedBound> now, Dimension dimension)
     {
         var candidates = now.Where(bound => bound.Definition.Strength <= old.Definition.Strength).ToList();
         if (candidates.Count == 0)
         {
-            return old.Definition.Strength == Strength.Required ? "advised" : "dropped";
+            return old.Definition.Strength == Strength.Required ? WeakerBy.Advised : WeakerBy.Dropped;
         }
 
         var ways = candidates.Select(bound => Compare(old, bound, dimension)).ToList();
         return ways.Contains(null) ? null : ways[0];
     }
 
-    private static string? Compare(CheckedBound old, CheckedBound now, Dimension dimension)
+    private static WeakerBy? Compare(CheckedBound old, CheckedBound now, Dimension dimension)
     {
         if (old.Definition.Strength == Strength.Required && GateStatus.CanFail(old) && !GateStatus.CanFail(now))
         {
-            return "weaker-evidence";
+            return WeakerBy.WeakerEvidence;
         }
 
         var source = now.Definition.Source;
         var before = old.Definition.Source;
         if (source.ValidTo < (before.ValidTo ?? DateOnly.MaxValue) || source.ValidFrom > (before.ValidFrom ?? DateOnly.MinValue))
         {
-            return "shorter";
+            return WeakerBy.Shorter;
         }
 
         return Limits(old, now, dimension);
     }
 
-    private static string? Limits(CheckedBound old, CheckedBound now, Dimension dimension) => (old.Limit, now.Limit) switch
+    private static WeakerBy? Limits(CheckedBound old, CheckedBound now, Dimension dimension) => (old.Limit, now.Limit) switch
     {
         // The advised bound asks for more than the required one: that nothing is missing from what is stated.
-        (CheckedPresence before, CheckedPresence after) => now.Definition.Strength == old.Definition.Strength && Covers(before, after) ? null : "dropped",
-        (CheckedWords before, CheckedWords after) => after.Words.Except(before.Words, StringComparer.Ordinal).Any() ? "laxer" : null,
+        (CheckedPresence before, CheckedPresence after) => now.Definition.Strength == old.Definition.Strength && Covers(before, after) ? null : WeakerBy.Dropped,
+        (CheckedWords before, CheckedWords after) => after.Words.Except(before.Words, StringComparer.Ordinal).Any() ? WeakerBy.Laxer : null,
         (CheckedConstant before, CheckedConstant after) when now.Definition.Place == old.Definition.Place =>
-            Covers(before.Range, after.Range, old.Definition, now.Definition, dimension) ? null : "laxer",
+            Covers(before.Range, after.Range, old.Definition, now.Definition, dimension) ? null : WeakerBy.Laxer,
         _ => CanonicalText.Of(old.Definition.Limit).Equals(CanonicalText.Of(now.Definition.Limit), StringComparison.Ordinal)
-            && now.Definition.Place == old.Definition.Place ? null : "not-comparable",
+            && now.Definition.Place == old.Definition.Place ? null : WeakerBy.NotComparable,
     };
 
     private static bool Covers(CheckedRange old, CheckedRange now, Bound before, Bound after, Dimension dimension) =>

@@ -19,40 +19,17 @@ internal sealed class SettingsCheck : IValidateOptions<ServiceSettings>
             .. Range(nameof(options.MaxFailures), options.MaxFailures, 1, 100),
             .. Range(nameof(options.RequestsPerMinute), options.RequestsPerMinute, 1, 1_000_000),
             .. Range(nameof(options.InboxSettleSeconds), options.InboxSettleSeconds, 0.1, 600),
+            .. When(string.IsNullOrWhiteSpace(options.Data), "Laygate:Data must name a folder that the service may write to."),
+            .. When(options.Inbox.Length > 0 && !Directory.Exists(options.Inbox), "Laygate:Inbox names no folder."),
+            .. When(options.Inbox.Length > 0 && !OperatingSystem.IsLinux(), "Laygate:Inbox works on Linux only: elsewhere files cannot be opened without following links."),
+            .. When(!Enum.IsDefined(options.AcceptFailing), $"Laygate:AcceptFailing must be one of: {string.Join(", ", Enum.GetNames<Laygate.Register.FailingAcceptance>())}."),
+            .. When(options.Authority.Length > 0 && options.Audience.Length == 0, "Laygate:Authority needs Laygate:Audience, or tokens made for others would be accepted."),
         ];
-        if (string.IsNullOrWhiteSpace(options.Data))
-        {
-            wrong.Add("Laygate:Data must name a folder that the service may write to.");
-        }
-
-        if (options.Inbox.Length > 0 && !Directory.Exists(options.Inbox))
-        {
-            wrong.Add("Laygate:Inbox names no folder.");
-        }
-
-        if (options.Inbox.Length > 0 && !OperatingSystem.IsLinux())
-        {
-            wrong.Add("Laygate:Inbox works on Linux only: elsewhere files cannot be opened without following links.");
-        }
-
-        if (!Enum.IsDefined(options.AcceptFailing))
-        {
-            wrong.Add($"Laygate:AcceptFailing must be one of: {string.Join(", ", Enum.GetNames<Laygate.Register.FailingAcceptance>())}.");
-        }
-
-        if (options.Authority.Length > 0 && options.Audience.Length == 0)
-        {
-            wrong.Add("Laygate:Authority needs Laygate:Audience, or tokens made for others would be accepted.");
-        }
-
         return wrong.Count > 0 ? ValidateOptionsResult.Fail(wrong) : ValidateOptionsResult.Success;
     }
 
-    private static IEnumerable<string> Range(string name, double value, double low, double high)
-    {
-        if (!(value >= low && value <= high))
-        {
-            yield return FormattableString.Invariant($"Laygate:{name} is {value}; it must be between {low} and {high}.");
-        }
-    }
+    private static string[] Range(string name, double value, double low, double high) =>
+        When(!(value >= low && value <= high), FormattableString.Invariant($"Laygate:{name} is {value}; it must be between {low} and {high}."));
+
+    private static string[] When(bool isWrong, string message) => isWrong ? [message] : [];
 }

@@ -98,6 +98,13 @@ internal sealed partial class PavingSite
 
         Array.Fill(groupOpen, true);
         Array.Clear(arrivals);
+        ResetPlaces();
+        record.Begin(replication);
+        EnterStretch(0);
+    }
+
+    private void ResetPlaces()
+    {
         for (var i = 0; i < lines.Length; i++)
         {
             lines[i].Reset(plan.LineOpening[i]);
@@ -112,9 +119,6 @@ internal sealed partial class PavingSite
         {
             docks[d] = model.Unloading.OneForAll ? new Dock { Last = held.Length - 1 } : new Dock { First = d, Last = d, Buffer = d };
         }
-
-        record.Begin(replication);
-        EnterStretch(0);
     }
 
     /// <summary>A loaded truck arrives.</summary>

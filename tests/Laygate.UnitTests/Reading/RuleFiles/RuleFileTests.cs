@@ -2,6 +2,7 @@ using System.Text;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Plans;
 using Laygate.Reading.RuleFiles;
+using Laygate.Rules.Binding;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Results;
 using Laygate.UnitTests.Rules;
@@ -189,13 +190,20 @@ public sealed class RuleFileTests
     [Fact]
     public void Every_mistake_has_words()
     {
-        foreach (var mistake in Enum.GetValues<Laygate.Rules.Binding.BookMistake>())
+        var kinds = typeof(BookMistake).GetNestedTypes();
+        Assert.All(kinds, kind =>
         {
-            var place = new Laygate.Rules.Binding.BookPlace(null, "layers/thin", string.Empty);
-            var (message, _) = BookBinder.Word(new Laygate.Rules.Binding.BookProblem(place, mistake, []), TestBook.Catalogue);
+            var words = kind.GetConstructors().Single();
+            var (message, _) = BookBinder.Word((BookMistake)words.Invoke([.. words.GetParameters().Select(parameter => Any(parameter.ParameterType))]), TestBook.Catalogue);
             Assert.EndsWith(".", message, StringComparison.Ordinal);
-        }
+        });
+        Assert.NotEmpty(kinds);
     }
+
+    private static object Any(Type type) => type == typeof(string) ? "word"
+        : type == typeof(Limit) ? new PresenceLimit()
+        : type.IsValueType ? Activator.CreateInstance(type)!
+        : new[] { "one", "another" };
 
     [Theory]
     [InlineData("rule")]
