@@ -43,7 +43,7 @@ public static class PlanKeys
         : SchemaKeys.Properties(node).Any() ? "group"
         : node.Conjuncts.Select(part => part.Title).FirstOrDefault(title => title is not null) ?? Needs.Kind(Needs.KindsOf(node)).Replace("a ", string.Empty, StringComparison.Ordinal);
 
-    private static string? Example(SchemaNode node) => SchemaKeys.Properties(node).Any() ? null : Needs.Examples(SchemaKeys.Item(node) ?? node).FirstOrDefault();
+    private static string? Example(SchemaNode node) => SchemaKeys.Properties(node).Any() || Needs.Examples(SchemaKeys.Item(node) ?? node) is not [var example, ..] ? null : example;
 
     private static IReadOnlyList<KeyWord> Words(SchemaNode node) =>
         node.Conjuncts.FirstOrDefault(part => part.Words.Count > 0) is { } list && list.Words is not ["yes", "no"] ? [.. list.Words.Zip(list.WordMeanings, (word, meaning) => new KeyWord(word, meaning))] : [];

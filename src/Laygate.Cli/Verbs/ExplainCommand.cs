@@ -112,15 +112,15 @@ internal sealed class ExplainCommand : Verb
 
     private static ArgumentProblem Unknown(RuleBook book, IReadOnlyList<PlanKey> keys, string name)
     {
-        var rules = book.All.SelectMany(merged => new[] { merged.Rule.Definition.Id, $"{merged.Rule.Definition.Family}/{merged.Rule.Definition.Name}" });
-        if (NearestNames.Of(name, rules) is [var rule, ..])
+        var known = book.All.SelectMany(merged => new[] { merged.Rule.Definition.Id, $"{merged.Rule.Definition.Family}/{merged.Rule.Definition.Name}" });
+        if (NearestNames.Of(name, known) is [var id, ..])
         {
-            return new ArgumentProblem($"There is no rule `{name}`. Did you mean {rule}?");
+            return new ArgumentProblem($"There is no rule `{name}`. Did you mean {id}?");
         }
 
         var paths = keys.SelectMany(key => new[] { key.Path, key.Path.Split('.')[^1] }).Distinct(StringComparer.Ordinal);
-        return NearestNames.Of(name, paths) is [var key, ..]
-            ? new ArgumentProblem($"There is no key `{name}`. Did you mean {key}?")
+        return NearestNames.Of(name, paths) is [var path, ..]
+            ? new ArgumentProblem($"There is no key `{name}`. Did you mean {path}?")
             : new ArgumentProblem($"There is neither a rule nor a key `{name}`. `laygate rules` lists the rules, docs/plan-keys.md the keys.");
     }
 

@@ -1,5 +1,4 @@
 using Laygate.Engineering.Quantities;
-using Laygate.Reporting.Language;
 using Laygate.Rules.Binding;
 using Laygate.Rules.Merging;
 
