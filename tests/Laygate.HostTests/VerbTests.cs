@@ -184,7 +184,7 @@ public sealed class VerbTests : IDisposable
     public void Every_schema_is_printed_as_it_is()
     {
         var files = Directory.EnumerateFiles(Path.Combine(SourceTree.Root, "schemas"), "*.schema.json").ToDictionary(file => Path.GetFileName(file).Split('.')[0], StringComparer.Ordinal);
-        Assert.Equal(files.Keys.Order(StringComparer.Ordinal), Run(0, "schema").Out.Split('\n', StringSplitOptions.RemoveEmptyEntries));
+        Assert.Equal(files.Keys.Order(StringComparer.Ordinal), Run(0, "schema").Out.Split('\n', StringSplitOptions.RemoveEmptyEntries), StringComparer.Ordinal);
         Assert.Equal(File.ReadAllText(files["plan"]), Run(0, "schema", "plan").Out);
         Assert.Contains("Did you mean plan?", Run(2, "schema", "plam").Error, StringComparison.Ordinal);
     }
