@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Reflection;
 using Laygate.Model.Measures;
 using UnitsNet;
 using UnitsNet.Units;
@@ -126,6 +127,13 @@ public class UnitTableTests
     [Fact]
     public void Every_dimension_but_none_has_a_unit() =>
         Assert.All(Enum.GetValues<Dimension>().Where(dimension => dimension != Dimension.None), dimension => Assert.NotEmpty(UnitTable.Of(dimension)));
+
+    [Fact]
+    public void Every_dimension_but_none_has_one_type() =>
+        Assert.Equal(
+            Enum.GetValues<Dimension>().Where(dimension => dimension != Dimension.None).Order(),
+            typeof(IDimension).Assembly.GetExportedTypes().Where(type => type.IsAssignableTo(typeof(IDimension)) && !type.IsInterface)
+                .Select(type => (Dimension)type.GetMethods(BindingFlags.Static | BindingFlags.NonPublic).Single().Invoke(null, null)!).Order());
 
     [Fact]
     public void A_spelling_is_found_with_digit_or_superscript_and_only_in_its_own_letters()
