@@ -3,17 +3,31 @@ using Laygate.Reading.Schema;
 namespace Laygate.Reading;
 
 /// <summary>The schemas that ship inside the program, the same files as in <c>schemas/</c>.</summary>
-internal static class EmbeddedSchemas
+public static class EmbeddedSchemas
 {
+    private const string Ending = ".schema.json";
+
+    /// <summary>The names of all schemas, such as <c>plan</c>.</summary>
+    public static IReadOnlyList<string> Names { get; } =
+        [.. typeof(EmbeddedSchemas).Assembly.GetManifestResourceNames().Where(name => name.EndsWith(Ending, StringComparison.Ordinal)).Select(name => name[..^Ending.Length]).Order(StringComparer.Ordinal)];
+
+    /// <summary>The text of a schema by its name; null where there is none.</summary>
+    /// <param name="name">Its name, such as <c>plan</c>, or the name of its file.</param>
+    public static string? Find(string name)
+    {
+        var own = name.EndsWith(Ending, StringComparison.Ordinal) ? name[..^Ending.Length] : name;
+        return Names.Contains(own, StringComparer.Ordinal) ? Text(own + Ending) : null;
+    }
+
     /// <summary>The schema of plans.</summary>
-    public static LoadedSchema Plan() => SchemaLoader.Load(Text("plan.schema.json"));
+    internal static LoadedSchema Plan() => SchemaLoader.Load(Text("plan.schema.json"));
 
     /// <summary>The schema of verification cases.</summary>
-    public static LoadedSchema VerificationCase() => SchemaLoader.Load(Text("verification-case.schema.json"));
+    internal static LoadedSchema VerificationCase() => SchemaLoader.Load(Text("verification-case.schema.json"));
 
     /// <summary>The text of a schema by its file name.</summary>
     /// <exception cref="InvalidOperationException">The program was built without it.</exception>
-    public static string Text(string name)
+    internal static string Text(string name)
     {
         using var stream = typeof(EmbeddedSchemas).Assembly.GetManifestResourceStream(name)
             ?? throw new InvalidOperationException($"The program was built without its schema {name}.");

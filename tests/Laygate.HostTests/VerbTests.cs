@@ -167,6 +167,29 @@ public sealed class VerbTests : IDisposable
     }
 
     [Fact]
+    public void A_key_of_a_plan_is_explained_in_full_and_one_that_is_not_there_gets_the_nearest()
+    {
+        var text = Run(0, "explain", "courses.kind").Out;
+        Assert.StartsWith("courses.kind\nmeans       Part that the course plays in the pavement.\n", text, StringComparison.Ordinal);
+        Assert.Contains("\nword        regulating: ", text, StringComparison.Ordinal);
+        Assert.Contains("\nfindings    name it course:ID, kind\n", text, StringComparison.Ordinal);
+        Assert.Contains("\nusual       at least 10 mm and at most 250 mm (CON-101)\n", Run(0, "explain", "courses.thickness").Out, StringComparison.Ordinal);
+        Assert.StartsWith("Several keys are called so.", Run(0, "explain", "thickness").Out, StringComparison.Ordinal);
+        Assert.Contains("There is no key `courses.thicknes`. Did you mean courses.thickness?", Run(2, "explain", "courses.thicknes").Error, StringComparison.Ordinal);
+        Assert.Contains("There is neither a rule nor a key `xyzzyx`.", Run(2, "explain", "xyzzyx").Error, StringComparison.Ordinal);
+        Assert.Contains("console only", Run(2, "explain", "courses.kind", "--format", "json").Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Every_schema_is_printed_as_it_is()
+    {
+        var files = Directory.EnumerateFiles(Path.Combine(SourceTree.Root, "schemas"), "*.schema.json").ToDictionary(file => Path.GetFileName(file).Split('.')[0], StringComparer.Ordinal);
+        Assert.Equal(files.Keys.Order(StringComparer.Ordinal), Run(0, "schema").Out.Split('\n', StringSplitOptions.RemoveEmptyEntries), StringComparer.Ordinal);
+        Assert.Equal(File.ReadAllText(files["plan"]), Run(0, "schema", "plan").Out);
+        Assert.Contains("Did you mean plan?", Run(2, "schema", "plam").Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void All_shipped_cases_hold_and_the_last_line_counts_them()
     {
         // Some 500 cases, each with its own plan: 4 s alone, many times that beside other work.
@@ -253,6 +276,7 @@ public sealed class VerbTests : IDisposable
     [Theory]
     [InlineData("rules")]
     [InlineData("explain")]
+    [InlineData("schema")]
     [InlineData("new")]
     [InlineData("confirm")]
     public void Each_command_has_help(string verb) => Assert.Contains($"laygate {verb}", Run(0, verb, "--help").Out, StringComparison.Ordinal);

@@ -12,7 +12,8 @@ internal static class HelpText
           laygate sheet PLAN [options]      make the site sheet of a plan
           laygate verify [FILES…]           compare the computation with published results
           laygate rules [options]           list rules, print the merged book, run their cases
-          laygate explain RULE              show one rule in full
+          laygate explain RULE|KEY          show one rule, or one key of a plan, in full
+          laygate schema [NAME]             print a schema, or list them
           laygate new KIND NAME             begin a plan, specification, rule or departure
           laygate confirm RULE [options]    record that a limit was looked up
           laygate compare OLD NEW           show what changed between two states of a plan

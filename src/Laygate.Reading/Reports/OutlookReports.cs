@@ -1,70 +1,40 @@
+using Laygate.Exchange.Reports;
 using Laygate.Rules.Results;
 
 namespace Laygate.Reading.Reports;
 
-/// <summary>Reads laying hour by hour, or workable weather.</summary>
+/// <summary>Laying hour by hour, or workable weather, from its shape.</summary>
 internal static class OutlookReports
 {
     /// <summary>The outlook.</summary>
-    public static LayingOutlook Of(JsonPlace place) => new(
-        place.List("hours", Hour),
-        place.List("leads", Lead),
-        place.Maybe("weather") is { } weather ? new WorkableWeather(weather.List("alone", Alone), weather.List("pairs", Pair)) { IsUnknown = weather.Flag("unknown") } : null,
-        place.List("rules", rule => rule.AsText()))
+    public static LayingOutlook Of(OutlookShape shape) => new(
+        shape.Hours.Each(Hour),
+        shape.Leads ?? [],
+        shape.Weather is { } weather ? new WorkableWeather(weather.Alone.Each(Alone), weather.Pairs ?? []) { IsUnknown = weather.Unknown } : null,
+        shape.Rules ?? [])
     {
-        NotJudged = place.List("not_judged", Unjudged),
-        InEveryHour = place.List("in_every_hour", Margin),
+        NotJudged = shape.NotJudged.Each(Unjudged),
+        InEveryHour = shape.InEveryHour.Each(Margin),
     };
 
-    private static HourOutlook Hour(JsonPlace place) => new(
-        place.Moment("at"), Verdict(place, "verdict"), place.List("broken", Broken), place.MaybeMoment("call_by"), MaybeBroken(place, "nearest"))
-    {
-        Limits = place.List("limits", Margin),
-    };
+    private static HourOutlook Hour(HourShape shape) =>
+        new(shape.At, shape.Verdict, shape.Broken.Each(Broken), shape.CallBy, MaybeBroken(shape.Nearest)) { Limits = shape.Limits.Each(Margin) };
 
-    /// <summary>A report of version 1 calls an hour go, caution or no-go.</summary>
-    private static LayingVerdict Verdict(JsonPlace place, string key) => place.Text(key) switch
-    {
-        "go" => LayingVerdict.Pass,
-        "caution" => LayingVerdict.Warn,
-        "no-go" => LayingVerdict.Fail,
-        _ => place.Word<LayingVerdict>(key),
-    };
+    private static UnjudgedRule Unjudged(UnjudgedRuleShape shape) => new(
+        new FindingReference(shape.Rule, shape.Title, shape.Address),
+        shape.Outcome,
+        shape.Status ?? Status.None,
+        shape.Missing.Each(ReportParts.Input),
+        shape.Notes.Each(ReportParts.Note));
 
-    private static UnjudgedRule Unjudged(JsonPlace place) => new(
-        new FindingReference(place.Text("rule"), place.Text("title"), place.Text("address")),
-        place.Word<Outcome>("outcome"),
-        place.MaybeWord<Status>("status") ?? Status.None,
-        place.List("missing", ReportParts.Input),
-        place.List("notes", ReportParts.Note));
+    private static LimitMargin Margin(LimitMarginShape shape) => new(
+        Broken(new BrokenLimitShape(shape.Rule, shape.Address, shape.Title, shape.Status, shape.Value, shape.Limit, shape.OnExpectedValuesOnly)), shape.Margin);
 
-    private static LimitMargin Margin(JsonPlace place) => new(Broken(place), ReportParts.MaybeValue(place, "margin"));
+    private static BrokenLimit? MaybeBroken(BrokenLimitShape? shape) => shape is null ? null : Broken(shape);
 
-    private static BrokenLimit? MaybeBroken(JsonPlace place, string key) => place.Maybe(key) is { } broken ? Broken(broken) : null;
+    private static BrokenLimit Broken(BrokenLimitShape shape) => new(
+        new FindingReference(shape.Rule, shape.Title, shape.Address), shape.Status, shape.Value, ReportParts.MaybeLimit(shape.Limit), shape.OnExpectedValuesOnly);
 
-    private static BrokenLimit Broken(JsonPlace place) => new(
-        new FindingReference(place.Text("rule"), place.Text("title"), place.Text("address")),
-        place.Word<Status>("status"),
-        ReportParts.MaybeValue(place, "value"),
-        ReportParts.MaybeLimit(place, "limit"),
-        place.Flag("on_expected_values_only"));
-
-    private static PlantLead Lead(JsonPlace place) => new(place.Text("trucks"), place.MaybeText("plant"), ReportParts.Value(place.Of("lead")));
-
-    private static AxisLimit Alone(JsonPlace place) => new(
-        place.Word<WeatherAxis>("axis"),
-        ReportParts.Value(place.Of("stated")),
-        ReportParts.MaybeValue(place, "all_pass") ?? ReportParts.MaybeValue(place, "go"),
-        ReportParts.MaybeValue(place, "no_failure"),
-        MaybeBroken(place, "breaks_first"))
-    {
-        NotBeyond = ReportParts.MaybeValue(place, "not_beyond"),
-    };
-
-    private static PairLimit Pair(JsonPlace place) => new(
-        place.Word<WeatherAxis>("first"),
-        ReportParts.Value(place.Of("first_value")),
-        place.Word<WeatherAxis>("second"),
-        ReportParts.MaybeValue(place, "second_value"),
-        Verdict(place, "level"));
+    private static AxisLimit Alone(AxisLimitShape shape) =>
+        new(shape.Axis, shape.Stated, shape.AllPass ?? shape.Go, shape.NoFailure, MaybeBroken(shape.BreaksFirst)) { NotBeyond = shape.NotBeyond };
 }

@@ -1,95 +1,81 @@
-using Laygate.Model.Plans;
+using Laygate.Exchange.Reports;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Results;
 
 namespace Laygate.Reading.Reports;
 
-/// <summary>Reads the report on one plan.</summary>
+/// <summary>The report on one plan from its shape.</summary>
 internal static class PlanReports
 {
     /// <summary>The report.</summary>
-    /// <param name="place">Where it stands.</param>
+    /// <param name="shape">Its shape.</param>
     /// <param name="file">Name of the plan's file.</param>
     /// <param name="version">Version of the program that wrote it.</param>
-    public static Report Of(JsonPlace place, string file, string version)
+    public static Report Of(ReportShape shape, string file, string version)
     {
-        var departures = place.List("departures", Departure);
+        var departures = shape.Departures.Each(Departure);
         return new Report
         {
             File = file,
-            Document = place.Whole("document"),
-            PlanId = place.Text("plan"),
-            PlanTitle = place.MaybeText("title"),
-            Revision = place.MaybeText("revision"),
-            PlanHash = place.Text("plan_hash"),
-            Jurisdiction = place.MaybeText("jurisdiction"),
-            Stage = place.Word<Stage>("stage"),
-            JudgedFor = place.Day("judged_for"),
-            JudgedForShift = place.Flag("judged_for_shift"),
+            Document = shape.Document,
+            PlanId = shape.Plan,
+            PlanTitle = shape.Title,
+            Revision = shape.Revision,
+            PlanHash = shape.PlanHash,
+            Jurisdiction = shape.Jurisdiction,
+            Stage = shape.Stage,
+            JudgedFor = shape.JudgedFor,
+            JudgedForShift = shape.JudgedForShift,
             ProgramVersion = version,
-            Layers = place.List("layers", Layer),
-            BookHash = place.Text("book_hash"),
-            Settings = place.MaybeText("settings"),
-            IsQuick = place.Flag("quick"),
-            Counts = Counts(place.Of("counts")),
-            Baseline = place.Maybe("baseline") is { } baseline ? Baseline(baseline) : null,
-            Findings = place.List("findings", finding => FindingReports.Of(finding, departures)),
-            Outlook = place.Maybe("outlook") is { } outlook ? OutlookReports.Of(outlook) : null,
+            Layers = shape.Layers.Each(Layer),
+            BookHash = shape.BookHash,
+            Settings = shape.Settings,
+            IsQuick = shape.Quick,
+            Counts = Counts(shape.Counts),
+            Baseline = shape.Baseline,
+            Findings = shape.Findings.Each(finding => FindingReports.Of(finding, departures)),
+            Outlook = shape.Outlook is { } outlook ? OutlookReports.Of(outlook) : null,
             Departures = departures,
-            Assumptions = place.List("assumptions", ReportParts.Assumption),
-            Notes = place.List("notes", ReportParts.Note),
+            Assumptions = shape.Assumptions.Each(ReportParts.Assumption),
+            Notes = shape.Notes.Each(ReportParts.Note),
         };
     }
 
-    private static BookLayer Layer(JsonPlace place) => new(
-        place.Text("name"), place.Text("title"), place.Text("edition"), place.MaybeText("status"), place.Word<Layer>("layer"), place.Text("jurisdiction"))
+    private static BookLayer Layer(LayerShape shape) => new(shape.Name, shape.Title, shape.Edition, shape.Status, shape.Layer, shape.Jurisdiction)
     {
-        Coverage = place.MaybeText("coverage"),
-        Clauses = place.List("clauses", Clause),
+        Coverage = shape.Coverage,
+        Clauses = shape.Clauses.Each(clause => clause with { Rules = clause.Rules ?? [] }),
     };
 
-    private static ClauseCoverage Clause(JsonPlace place) => new(
-        place.Text("number"), place.Text("subject"), place.Word<ClauseStatus>("status"), place.List("rules", rule => rule.AsText()), place.MaybeText("note"));
-
-    private static Counts Counts(JsonPlace place) => new(
-        place.Whole("failed"),
-        place.Whole("warned"),
-        place.Whole("passed"),
-        place.Whole("not_assessed"),
-        place.Whole("needs_person"),
-        place.Whole("open"),
-        place.Whole("not_applicable"),
-        place.Whole("departed"))
-    {
-        DepartureWarnings = place.WholeOrZero("departure_warnings"),
-        KnownFailed = place.WholeOrZero("known_failed"),
-        KnownWarned = place.WholeOrZero("known_warned"),
-        KnownNotAssessed = place.WholeOrZero("known_not_assessed"),
-    };
-
-    private static BaselineUse Baseline(JsonPlace place) =>
-        new(place.Text("file"), place.Day("written"), place.Whole("known"), place.Whole("worse"), place.Whole("gone"));
+    private static Counts Counts(CountsShape shape) =>
+        new(shape.Failed, shape.Warned, shape.Passed, shape.NotAssessed, shape.NeedsPerson, shape.Open, shape.NotApplicable, shape.Departed)
+        {
+            DepartureWarnings = shape.DepartureWarnings,
+            KnownFailed = shape.KnownFailed,
+            KnownWarned = shape.KnownWarned,
+            KnownNotAssessed = shape.KnownNotAssessed,
+        };
 
     // Earlier reports say what a departure met only in words.
-    private static DepartureUse Departure(JsonPlace place) => new(
+    private static DepartureUse Departure(DepartureShape shape) => new(
         new Departure
         {
-            Id = place.Text("id"),
-            Rule = place.Text("rule"),
-            Address = place.Text("address"),
-            Plan = place.MaybeText("plan"),
-            Reason = place.Text("reason"),
-            CompensatingMeasure = place.Text("compensating_measure"),
-            AskedBy = place.Text("asked_by"),
-            ApprovedBy = place.Text("approved_by"),
-            ApprovedOn = place.Day("approved_on"),
-            ExpiresOn = place.Day("expires_on"),
-            Accepted = place.MaybeText("accepted") is { } accepted ? new AcceptedValue(accepted, Si: null, Moment: null) : null,
-            Reference = place.MaybeText("reference"),
-            File = place.Text("file"),
+            Id = shape.Id,
+            Rule = shape.Rule,
+            Address = shape.Address,
+            Plan = shape.Plan,
+            Reason = shape.Reason,
+            CompensatingMeasure = shape.CompensatingMeasure,
+            AskedBy = shape.AskedBy,
+            ApprovedBy = shape.ApprovedBy,
+            ApprovedOn = shape.ApprovedOn,
+            ExpiresOn = shape.ExpiresOn,
+            Accepted = shape.Accepted is { } accepted ? new AcceptedValue(accepted, Si: null, Moment: null) : null,
+            Reference = shape.Reference,
+            File = shape.File,
         },
-        place.Word<DepartureState>("state"),
-        place.MaybeWord<Status>("status"),
-        place.MaybeWord<Outcome>("outcome"),
-        ReportParts.MaybeValue(place, "value"));
+        shape.State,
+        shape.Status,
+        shape.Outcome,
+        shape.Value);
 }

@@ -1,5 +1,5 @@
 using Laygate.Engineering.Quantities;
-using Laygate.Model.Plans;
+using Laygate.Exchange.Reports;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Results;
 
@@ -8,94 +8,73 @@ namespace Laygate.Reading.Reports;
 /// <summary>Pieces that several parts of a JSON report share.</summary>
 internal static class ReportParts
 {
-    /// <summary>A value, or null.</summary>
-    public static ShownValue? MaybeValue(JsonPlace place, string key) => place.Maybe(key) is { } value ? Value(value) : null;
-
-    /// <summary>A value.</summary>
-    public static ShownValue Value(JsonPlace place) => new(
-        place.MaybeNumber("number"),
-        place.Text("unit"),
-        place.MaybeNumber("low"),
-        place.MaybeNumber("high"),
-        place.MaybeText("text"),
-        place.MaybeWord<Place>("place"));
+    /// <summary>Each entry of a list; none when it is missing.</summary>
+    public static IReadOnlyList<TOut> Each<TIn, TOut>(this IEnumerable<TIn>? shapes, Func<TIn, TOut> of) => shapes is null ? [] : [.. shapes.Select(of)];
 
     /// <summary>A place in a file, or null.</summary>
-    public static Position? MaybePosition(JsonPlace place) => place.Maybe("position") is { } at
-        ? new Position(FromOne(at, "line"), FromOne(at, "column"), FromOne(at, "end_line"), FromOne(at, "end_column"))
-        : null;
+    public static Position? MaybePosition(PositionShape? shape) => shape is null ? null : new(shape.Line, shape.Column, shape.EndLine, shape.EndColumn);
 
     /// <summary>Why something could not be read.</summary>
-    public static Problem Problem(JsonPlace place) => new(place.Text("file"), place.Text("message"), place.MaybeText("hint"), MaybePosition(place));
+    public static Problem Problem(ProblemShape shape) => new(shape.File, shape.Message, shape.Hint, MaybePosition(shape.Position));
 
     /// <summary>An input by address and key.</summary>
-    public static InputReference Input(JsonPlace place) => new(place.Text("address"), place.Text("key"));
+    public static InputReference Input(MissingShape shape) => new(shape.Address, shape.Key);
 
     /// <summary>A remark; its sentence is worded anew.</summary>
-    public static Note Note(JsonPlace place) => new(
-        place.Text("id"),
-        [.. place.Of("arguments").Entries().Select(argument => new NoteArgument(argument.Key, argument.Value.MaybeText("text"), argument.Value.MaybeNumber("number"), argument.Value.Text("unit")))]);
+    public static Note Note(NoteShape shape) =>
+        new(shape.Id, shape.Arguments.Each(argument => new NoteArgument(argument.Key, argument.Value.Text, argument.Value.Number, argument.Value.Unit)));
 
     /// <summary>An assumption that was used. Earlier reports name the input in whose place it stands only in words.</summary>
-    public static AssumptionUse Assumption(JsonPlace place) => new(
-        place.Text("id"),
-        place.Text("address"),
-        place.MaybeNumber("number") ?? double.NaN,
-        place.Text("unit"),
-        place.Word<Evidence>("evidence"),
-        place.Text("source"),
-        place.Maybe("input") is { } input ? Input(input) : place.MaybeText("stands_for") is { } words ? new InputReference(words, string.Empty) : null);
+    public static AssumptionUse Assumption(AssumptionShape shape) => new(
+        shape.Id,
+        shape.Address,
+        shape.Number ?? double.NaN,
+        shape.Unit,
+        shape.Evidence,
+        shape.Source,
+        shape.Input ?? (shape.StandsFor is { } words ? new InputReference(words, string.Empty) : null));
 
     /// <summary>How a value was found, or null.</summary>
-    public static Working? MaybeWorking(JsonPlace place) => place.Maybe("working") is { } working
-        ? new Working(working.List("inputs", WorkingInput), working.List("steps", WorkingStep), working.List("assumptions", Assumption))
-        : null;
+    public static Working? MaybeWorking(WorkingShape? shape) => shape is null ? null : new(
+        shape.Inputs ?? [],
+        shape.Steps.Each(step => new WorkingStep(step.Symbol, step.Expression, step.Number ?? double.NaN, step.Unit)),
+        shape.Assumptions.Each(Assumption));
 
-    /// <summary>A limit with its source, or null. In earlier reports the limits of remedies and hours come without one; no form shows it there.</summary>
-    public static ShownLimit? MaybeLimit(JsonPlace place, string key) => place.Maybe(key) is { } limit ? Limit(limit, limit) : null;
+    /// <summary>A limit with its source inside, or null. In earlier reports the limits of remedies and hours come without one; no form shows it there.</summary>
+    public static ShownLimit? MaybeLimit(LimitShape? shape) => shape is null ? null : Limit(shape, shape.Source);
 
-    /// <summary>A limit whose source stands beside it, or null.</summary>
-    public static ShownLimit? MaybeLimitBesideSource(JsonPlace place, string key) => place.Maybe(key) is { } limit ? Limit(limit, place) : null;
-
-    private static ShownLimit Limit(JsonPlace limit, JsonPlace holder) => new(
-        limit.Word<Strength>("strength"),
-        limit.Word<Basis>("basis"),
-        MaybeValue(limit, "low"),
-        MaybeValue(limit, "high"),
-        limit.Flag("low_exclusive"),
-        limit.Flag("high_exclusive"),
-        limit.MaybeText("stated"),
-        limit.MaybeText("quantity"),
-        limit.MaybeNumber("factor"),
-        holder.Maybe("source") is { } source ? Source(source) : new SourceReference { Source = string.Empty, Evidence = Evidence.Recalled },
-        holder.Maybe("source") is { } known ? Publication(known) : null,
-        limit.Word<Layer>("layer"),
-        limit.MaybeText("set_by"))
+    /// <summary>A limit with its source.</summary>
+    public static ShownLimit Limit(LimitShape shape, SourceShape? source) => new(
+        shape.Strength,
+        shape.Basis,
+        shape.Low,
+        shape.High,
+        shape.LowExclusive,
+        shape.HighExclusive,
+        shape.Stated,
+        shape.Quantity,
+        shape.Factor,
+        source is null ? new SourceReference { Source = string.Empty, Evidence = Evidence.Recalled } : Source(source),
+        source is null ? null : Publication(source),
+        shape.Layer,
+        shape.SetBy)
     {
-        SilenceFails = limit.Flag("silence_fails"),
+        SilenceFails = shape.SilenceFails,
     };
 
-    private static SourceReference Source(JsonPlace place) => new()
+    private static SourceReference Source(SourceShape shape) => new()
     {
-        Source = place.Text("id"),
-        Clause = place.MaybeText("clause"),
-        Evidence = place.Word<Evidence>("evidence"),
-        ValidFrom = place.MaybeDay("valid_from"),
-        ValidTo = place.MaybeDay("valid_to"),
-        Successor = place.MaybeText("successor"),
-        Remark = place.MaybeText("remark"),
-        Confirmation = place.Maybe("confirmation") is { } by ? new Confirmation(by.Text("by"), by.Day("on"), by.Text("edition"), by.Text("page")) : null,
+        Source = shape.Id,
+        Clause = shape.Clause,
+        Evidence = shape.Evidence,
+        ValidFrom = shape.ValidFrom,
+        ValidTo = shape.ValidTo,
+        Successor = shape.Successor,
+        Remark = shape.Remark,
+        Confirmation = shape.Confirmation,
     };
 
-    private static Source? Publication(JsonPlace place) => place.MaybeText("title") is { } title
-        ? new Source(place.Text("id"), title, place.Text("issuer"), place.MaybeText("edition"), place.MaybeText("year"), place.MaybeText("url"), place.MaybeText("carrier"), Licence: null)
+    private static Source? Publication(SourceShape shape) => shape.Title is { } title
+        ? new Source(shape.Id, title, shape.Issuer ?? string.Empty, shape.Edition, shape.Year, shape.Url, shape.Carrier, Licence: null)
         : null;
-
-    private static WorkingInput WorkingInput(JsonPlace place) => new(
-        place.Text("symbol"), place.Text("quantity"), place.Text("address"), place.MaybeNumber("number"), place.Text("unit"), place.MaybeText("text"));
-
-    private static WorkingStep WorkingStep(JsonPlace place) => new(
-        place.Text("symbol"), place.Text("expression"), place.MaybeNumber("number") ?? double.NaN, place.Text("unit"));
-
-    private static int FromOne(JsonPlace place, string key) => place.Whole(key) is >= 1 and var number ? number : throw place.Of(key).Wrong("should be 1 or more");
 }

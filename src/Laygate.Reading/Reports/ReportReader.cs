@@ -1,6 +1,8 @@
 using System.Text;
 using System.Text.Json;
 using System.Text.Unicode;
+using Laygate.Exchange;
+using Laygate.Exchange.Reports;
 using Laygate.Rules.Results;
 
 namespace Laygate.Reading.Reports;
@@ -17,12 +19,6 @@ public sealed record ReadReport(StoredRun? Run, Problem? Problem);
 /// </summary>
 public static class ReportReader
 {
-    /// <summary>Version of the shape that is read.</summary>
-    public const int Version = 2;
-
-    /// <summary>The oldest version of the shape that it reads.</summary>
-    public const int Oldest = 1;
-
     private static readonly JsonDocumentOptions Options = new() { AllowDuplicateProperties = false };
 
     /// <summary>Reads a report.</summary>
@@ -36,44 +32,64 @@ public static class ReportReader
             return Not(file, "The file is no UTF-8 text, so it is no report.", position: null);
         }
 
+        JsonDocument json;
         try
         {
-            using var json = JsonDocument.Parse(text, Options);
-            return new ReadReport(RunOf(new JsonPlace(json.RootElement, string.Empty)), null);
+            json = JsonDocument.Parse(text, Options);
         }
         catch (JsonException error)
         {
             return Not(file, "The file is no JSON, so it is no report.", JsonPositions.Of(text.Span, error));
         }
-        catch (InvalidOperationException)
+
+        using (json)
         {
-            // Half of a surrogate pair, written as its code, is found only when the text is asked for.
+            return Read(file, text.Span, json.RootElement);
+        }
+    }
+
+    private static ReadReport Read(string file, ReadOnlySpan<byte> text, JsonElement root)
+    {
+        try
+        {
+            if (Other(root) is { } other)
+            {
+                return Not(file, other.What, JsonPositions.Of(text, other.Path));
+            }
+
+            if (new ShapeCheck().Of(root, Shapes.Default.RunShape) is { } fault)
+            {
+                return Not(file, fault.Message, JsonPositions.Of(text, fault.Path));
+            }
+
+            var run = root.Deserialize(Shapes.Default.RunShape)!;
+            return FindingReports.Unlisted(run) is { } unlisted ? Not(file, unlisted.Message, JsonPositions.Of(text, unlisted.Path)) : new ReadReport(RunOf(run), null);
+        }
+        catch (Exception error) when (error is InvalidOperationException or JsonException)
+        {
+            // Half of a surrogate pair, written as its code, is found only when the text is asked for; all else was looked at before.
             return Not(file, "The report holds text that is no Unicode.", position: null);
         }
-        catch (ReportShapeException error)
-        {
-            return Not(file, error.Message, JsonPositions.Of(text.Span, error.Path));
-        }
     }
 
-    private static StoredRun RunOf(JsonPlace root)
+    // Another text, or a report of another version.
+    private static ShapeFault? Other(JsonElement root)
     {
-        if (!root.IsObject || root.Maybe("program")?.IsText != true || !string.Equals(root.Text("program"), "laygate", StringComparison.Ordinal) || root.Maybe("report_version") is null)
+        if (root.ValueKind != JsonValueKind.Object || !root.TryGetProperty("program", out var program) || program.ValueKind != JsonValueKind.String || !program.ValueEquals(RunShape.Name)
+            || !root.TryGetProperty("report_version", out var version) || version.ValueKind == JsonValueKind.Null)
         {
-            throw new ReportShapeException(string.Empty, "This is no report of Laygate: it does not begin with `report_version` and `program`.");
+            return new ShapeFault(string.Empty, "This is no report of Laygate: it does not begin with `report_version` and `program`.");
         }
 
-        var version = root.Whole("report_version");
-        return version is >= Oldest and <= Version
-            ? new StoredRun(root.Text("program_version"), root.List("files", file => FileOf(file, root.Text("program_version"))), root.List("problems", ReportParts.Problem))
-            : throw new ReportShapeException("report_version", FormattableString.Invariant($"The report has the version {version}, and this program reads {Oldest} to {Version}. Read it with the program that wrote it, or a later one."));
+        return version.ValueKind == JsonValueKind.Number && version.TryGetInt32(out var number) && number is < RunShape.Oldest or > RunShape.Version
+            ? new ShapeFault("report_version", FormattableString.Invariant($"The report has the version {number}, and this program reads {RunShape.Oldest} to {RunShape.Version}. Read it with the program that wrote it, or a later one."))
+            : null;
     }
 
-    private static FileResult FileOf(JsonPlace file, string version)
-    {
-        var name = file.Text("file");
-        return new FileResult(name, file.List("reports", report => PlanReports.Of(report, name, version)), file.List("problems", ReportParts.Problem));
-    }
+    private static StoredRun RunOf(RunShape run) => new(
+        run.ProgramVersion,
+        run.Files.Each(file => new FileResult(file.File, file.Reports.Each(report => PlanReports.Of(report, file.File, run.ProgramVersion)), file.Problems.Each(ReportParts.Problem))),
+        run.Problems.Each(ReportParts.Problem));
 
     private static ReadReport Not(string file, string message, Position? position) =>
         new(null, new Problem(file, message, "Give the report exactly as `check --format json` or the service wrote it.", position));

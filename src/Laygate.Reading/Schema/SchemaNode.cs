@@ -72,6 +72,12 @@ internal sealed class SchemaNode
 
     public string? Description { get; set; }
 
+    /// <summary>What is for readers of the schema alone: how findings name a group.</summary>
+    public string? Comment { get; set; }
+
+    /// <summary>What each of <see cref="Words"/> means.</summary>
+    public List<string> WordMeanings { get; } = [];
+
     public List<string> Examples { get; } = [];
 
     /// <summary>This schema, or the definition that stands for it.</summary>

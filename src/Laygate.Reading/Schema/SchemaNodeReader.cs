@@ -39,7 +39,9 @@ internal static class SchemaNodeReader
             case "title": node.Title = value.GetString(); break;
             case "description": node.Description = value.GetString(); break;
             case "examples": node.Examples.AddRange(value.EnumerateArray().Select(Written).OfType<string>()); break;
-            case "default" or "markdownDescription" or "enumDescriptions" or "$comment": break;
+            case "$comment": node.Comment = value.GetString(); break;
+            case "enumDescriptions": node.WordMeanings.AddRange(value.EnumerateArray().Select(meaning => meaning.GetString()!)); break;
+            case "default" or "markdownDescription": break;
             default: return false;
         }
 

@@ -1,15 +1,18 @@
 using System.Text.Json;
+using Laygate.Exchange;
+using Laygate.Exchange.Reports;
 using Laygate.Reporting.Language;
 using Laygate.Reporting.Runs;
 using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.Json;
 
-/// <summary>The report for programs, written file by file: nothing waits.</summary>
+/// <summary>The report for programs, a <see cref="RunShape"/> written file by file: nothing waits.</summary>
 public sealed class JsonForm : IRunForm
 {
     private readonly RunHead head;
     private readonly Stream output;
+    private readonly StreamBuffer buffer;
     private readonly Utf8JsonWriter json;
 
     /// <summary>Begins a report.</summary>
@@ -17,11 +20,11 @@ public sealed class JsonForm : IRunForm
     /// <param name="output">Where to write; stays open.</param>
     public JsonForm(RunHead head, Stream output)
     {
-        (this.head, this.output) = (head, output);
-        json = new Utf8JsonWriter(output, JsonOutput.Options);
+        (this.head, this.output, buffer) = (head, output, new StreamBuffer(output));
+        json = new Utf8JsonWriter(buffer, JsonOutput.Options);
         json.WriteStartObject();
-        json.WriteNumber("report_version", JsonOutput.ReportVersion);
-        json.WriteString("program", "laygate");
+        json.WriteNumber("report_version", RunShape.Version);
+        json.WriteString("program", RunShape.Name);
         json.WriteString("program_version", head.ProgramVersion);
         json.WriteStartArray("files");
     }
@@ -29,25 +32,16 @@ public sealed class JsonForm : IRunForm
     /// <inheritdoc/>
     public void Add(FileResult result, ComparisonResult? changes)
     {
-        json.WriteStartObject();
-        json.WriteString("file", result.File);
-        json.WriteStartArray("reports");
-        foreach (var report in result.Reports)
-        {
-            JsonReport.Write(json, report);
-        }
-
-        json.WriteEndArray();
-        JsonParts.Problems(json, result.Problems);
-        json.WriteEndObject();
-        json.Flush();
+        Shapes.Write(json, ReportShapes.Of(result), Shapes.Default.FileShape);
+        Flush();
     }
 
     /// <inheritdoc/>
     public void End()
     {
         json.WriteEndArray();
-        JsonParts.Problems(json, head.Problems);
+        json.WritePropertyName("problems");
+        Shapes.Write(json, PartShapes.Of(head.Problems), Shapes.Default.IReadOnlyListProblemShape);
         json.WriteStartArray("caution");
         foreach (var sentence in Caution.Sentences)
         {
@@ -56,15 +50,16 @@ public sealed class JsonForm : IRunForm
 
         json.WriteEndArray();
         json.WriteEndObject();
-        json.Flush();
+        Flush();
         output.WriteByte((byte)'\n');
     }
 
-    /// <inheritdoc/>
-    public void Dispose()
+    /// <summary>What was begun and not flushed belongs to a run that did not finish.</summary>
+    public void Dispose() => json.Dispose();
+
+    private void Flush()
     {
-        // What was begun and not flushed belongs to a run that did not finish.
-        json.Reset(Stream.Null);
-        json.Dispose();
+        json.Flush();
+        buffer.Flush();
     }
 }

@@ -1,6 +1,8 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using System.Text.Json.Serialization.Metadata;
 using System.Text.Unicode;
+using Laygate.Exchange;
 using Laygate.Reporting.Runs;
 using Laygate.Rules.Results;
 
@@ -9,9 +11,6 @@ namespace Laygate.Reporting.Json;
 /// <summary>The report for programs, as <c>schemas/report.schema.json</c> describes it. No time of day stands in it: the same input gives the same bytes.</summary>
 public static class JsonOutput
 {
-    /// <summary>Version of the shape; a key may be added without raising it, none is renamed or removed.</summary>
-    public const int ReportVersion = 2;
-
     internal static readonly JsonWriterOptions Options = new() { Indented = true, NewLine = "\n", Encoder = Encoder() };
 
     /// <summary>Writes the results of one run as UTF-8 with a line feed at the end.</summary>
@@ -28,6 +27,20 @@ public static class JsonOutput
         }
 
         form.End();
+    }
+
+    /// <summary>Writes a whole document with a line feed at the end.</summary>
+    internal static void Write<T>(Stream output, T value, JsonTypeInfo<T> shape, JsonWriterOptions options)
+        where T : class
+    {
+        var buffer = new StreamBuffer(output);
+        using (var json = new Utf8JsonWriter(buffer, options))
+        {
+            Shapes.Write(json, value, shape);
+        }
+
+        buffer.Flush();
+        output.WriteByte((byte)'\n');
     }
 
     // Units and trade words stay readable; what could turn or hide text is written as its code.

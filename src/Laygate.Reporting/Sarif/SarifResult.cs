@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Laygate.Exchange;
 using Laygate.Model.Plans;
 using Laygate.Reporting.Json;
 using Laygate.Reporting.Language;
@@ -103,8 +104,10 @@ internal static class SarifResult
         if (item.Finding is { } finding)
         {
             json.WriteString("outcome", Words.Of(finding.Outcome));
-            JsonParts.Value(json, "value", finding.Value);
-            JsonLimit.Limit(json, "limit", finding.Limit);
+            json.WritePropertyName("value");
+            Shapes.Write(json, finding.Value, Shapes.Default.ShownValue);
+            json.WritePropertyName("limit");
+            Shapes.Write(json, PartShapes.Bare(finding.Limit), Shapes.Default.LimitShape);
         }
 
         json.WriteEndObject();

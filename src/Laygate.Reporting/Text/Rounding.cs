@@ -1,4 +1,5 @@
 using System.Globalization;
+using Laygate.Exchange;
 using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.Text;
@@ -35,13 +36,7 @@ internal static class Rounding
     public const int FinestLevel = 9;
 
     /// <summary>The number with the twelve significant digits that a JSON report keeps, so that a stored report is worded as on its first day.</summary>
-    public static double Kept(double number)
-    {
-        Span<char> digits = stackalloc char[32];
-        return double.IsFinite(number) && number.TryFormat(digits, out var count, "G12", CultureInfo.InvariantCulture)
-            ? double.Parse(digits[..count], CultureInfo.InvariantCulture)
-            : number;
-    }
+    public static double Kept(double number) => NumberToken.Kept(number);
 
     /// <summary>The value with its numbers as a JSON report keeps them.</summary>
     public static ShownValue? Kept(ShownValue? value) =>

@@ -77,10 +77,10 @@ public sealed record PlanComparison(
 }
 
 /// <summary>How many findings of a comparison became what; each is in exactly one.</summary>
-/// <param name="New">Only the later check has them.</param>
-/// <param name="Gone">Only the earlier check had them.</param>
-/// <param name="Changed">Both have them, differently.</param>
-/// <param name="Unchanged">Both have them alike.</param>
+/// <param name="New">Findings that only the later check has.</param>
+/// <param name="Gone">Findings that only the earlier check had.</param>
+/// <param name="Changed">Findings that differ in outcome, status, value, limit or missing inputs.</param>
+/// <param name="Unchanged">Findings that are alike; they are not listed.</param>
 public sealed record ChangeCounts(int New, int Gone, int Changed, int Unchanged);
 
 /// <summary>The comparison of two files.</summary>

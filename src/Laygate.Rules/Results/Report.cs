@@ -62,8 +62,8 @@ public sealed record Problem(string File, string Message, string? Hint, Position
 /// <summary>A value or limit as shown: a number with unit and band, or words.</summary>
 /// <param name="Number">Expected value or limit in the unit; null for words.</param>
 /// <param name="Unit">Unit spelling; empty for ratios and counts.</param>
-/// <param name="Low">Low end in the unit.</param>
-/// <param name="High">High end in the unit.</param>
+/// <param name="Low">Low end of the band in the unit.</param>
+/// <param name="High">High end of the band in the unit.</param>
 /// <param name="Text">Words in place of a number.</param>
 /// <param name="Place">Where a temperature is measured or predicted.</param>
 public sealed record ShownValue(

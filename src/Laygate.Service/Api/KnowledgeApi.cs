@@ -1,5 +1,7 @@
+using System.Text;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Plans;
+using Laygate.Reading;
 using Laygate.Reporting.Rules;
 using Laygate.Rules.Merging;
 using Laygate.Service.Access;
@@ -30,9 +32,9 @@ internal static class KnowledgeApi
         open.MapGet("/rules/{id}", Rule).WithName("ExplainRule").WithSummary("One rule in full, with its cases").Produces<object>(StatusCodes.Status200OK, "application/json").ProducesProblem(StatusCodes.Status404NotFound);
         open.MapGet("/specifications", (CheckDesk desk) => desk.Pack.Specifications.Where(one => !one.IsUnread).Select(one => new { one.Name, one.Title, one.Edition, one.Jurisdiction })).WithName("ListSpecifications").WithSummary("List the shipped specifications");
         open.MapGet("/quantities", () => LaygateQuantities.Catalogue().All.Select(Line)).WithName("ListQuantities").WithSummary("List the quantities that rules may refer to").Produces<IReadOnlyList<QuantityLine>>();
-        open.MapGet("/schemas", () => Schemas.Names).WithName("ListSchemas").WithSummary("List the schemas").Produces<IReadOnlyList<string>>();
-        open.MapGet("/schemas/{name}", (string name) => Schemas.Find(name) is { } schema
-            ? TypedResults.Bytes(schema, "application/schema+json")
+        open.MapGet("/schemas", () => EmbeddedSchemas.Names.Select(name => $"{name}.schema.json")).WithName("ListSchemas").WithSummary("List the schemas").Produces<IReadOnlyList<string>>();
+        open.MapGet("/schemas/{name}", (string name) => EmbeddedSchemas.Find(name) is { } schema
+            ? TypedResults.Bytes(Encoding.UTF8.GetBytes(schema), "application/schema+json")
             : Refusals.Problem(StatusCodes.Status404NotFound, "Not found", "There is no schema of that name. /api/v1/schemas lists them."))
             .WithName("GetSchema").WithSummary("One schema").Produces<object>(StatusCodes.Status200OK, "application/schema+json").ProducesProblem(StatusCodes.Status404NotFound);
     }
@@ -66,25 +68,4 @@ internal static class KnowledgeApi
 
     private static QuantityLine Line(QuantityDefinition quantity) => new(
         quantity.Name, Words.Of(quantity.Element), Words.Of(quantity.Kind), quantity.MetricUnit, quantity.UsUnit, quantity.Meaning, quantity.Formula, quantity.Source, quantity.Range);
-
-    private static class Schemas
-    {
-        private const string Folder = "schemas/";
-
-        public static IReadOnlyList<string> Names { get; } =
-            [.. typeof(Schemas).Assembly.GetManifestResourceNames().Where(name => name.StartsWith(Folder, StringComparison.Ordinal)).Select(name => name[Folder.Length..]).Order(StringComparer.Ordinal)];
-
-        public static byte[]? Find(string name)
-        {
-            if (!Names.Contains(name, StringComparer.Ordinal))
-            {
-                return null;
-            }
-
-            using var stream = typeof(Schemas).Assembly.GetManifestResourceStream(Folder + name)!;
-            using var bytes = new MemoryStream();
-            stream.CopyTo(bytes);
-            return bytes.ToArray();
-        }
-    }
 }

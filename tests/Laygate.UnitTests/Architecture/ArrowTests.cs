@@ -11,11 +11,12 @@ public sealed class ArrowTests
         ["Laygate.Model"] = [],
         ["Laygate.Engineering"] = ["Laygate.Model", "MathNet.Numerics"],
         ["Laygate.Rules"] = ["Laygate.Engineering", "Laygate.Model"],
+        ["Laygate.Exchange"] = ["Laygate.Rules", "Laygate.Engineering", "Laygate.Model"],
         ["Laygate.Checking"] = ["Laygate.Reading", "Laygate.Rules", "Laygate.Engineering", "Laygate.Model"],
         ["Laygate.Reading"] =
-            ["Laygate.Rules", "Laygate.Engineering", "Laygate.Model", "YamlDotNet", "NJsonSchema", "NJsonSchema.Annotations", "Newtonsoft.Json", "FluentValidation"],
+            ["Laygate.Exchange", "Laygate.Rules", "Laygate.Engineering", "Laygate.Model", "YamlDotNet", "NJsonSchema", "NJsonSchema.Annotations", "Newtonsoft.Json", "FluentValidation"],
         ["Laygate.Reporting"] =
-            ["Laygate.Rules", "Laygate.Engineering", "Laygate.Model", "OxyPlot", "Microsoft.AspNetCore.Components", "Microsoft.AspNetCore.Components.Web", "Microsoft.Extensions.Logging.Abstractions"],
+            ["Laygate.Exchange", "Laygate.Rules", "Laygate.Engineering", "Laygate.Model", "OxyPlot", "Microsoft.AspNetCore.Components", "Microsoft.AspNetCore.Components.Web", "Microsoft.Extensions.Logging.Abstractions"],
     };
 
     public static TheoryData<string> Rooms => [.. Allowed.Keys];

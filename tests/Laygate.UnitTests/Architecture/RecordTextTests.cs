@@ -12,6 +12,7 @@ public sealed class RecordTextTests
     [InlineData("Laygate.Model")]
     [InlineData("Laygate.Engineering")]
     [InlineData("Laygate.Rules")]
+    [InlineData("Laygate.Exchange")]
     [InlineData("Laygate.Reading")]
     [InlineData("Laygate.Checking")]
     [InlineData("Laygate.Reporting")]

@@ -1,0 +1,27 @@
+using Laygate.Exchange;
+
+namespace Laygate.ConformanceTests.Schema;
+
+/// <summary>The schemas of what is written as JSON are made from the records that are written; LAYGATE_APPROVE=1 writes them anew.</summary>
+public sealed class ShapeSchemaTests
+{
+    private static readonly ShapeSchema Report = new();
+    private static readonly string ReportText = Report.Of("Laygate report, version 2", Shapes.Default.RunShape);
+
+    [Fact]
+    public void The_schema_of_a_report_is_that_of_its_records() => Approved.File_holds("schemas/report.schema.json", ReportText);
+
+    [Fact]
+    public void The_schema_of_a_comparison_refers_to_that_of_a_report() => Approved.File_holds(
+        "schemas/comparison.schema.json",
+        new ShapeSchema("report.schema.json", Report.Definitions).Of("Laygate comparison, version 1", Shapes.Default.ComparisonShape));
+
+    [Fact]
+    public void The_schema_of_rules_is_that_of_a_list_or_of_one() => Approved.File_holds(
+        "schemas/rules.schema.json",
+        new ShapeSchema().OfEither(
+            "Laygate rules, version 1",
+            "What `laygate rules --format json` (a list) and `laygate explain RULE --format json` (one rule) write. Keys may be added; none is renamed or removed.",
+            Shapes.Default.RuleListShape,
+            Shapes.Default.RuleShape));
+}
