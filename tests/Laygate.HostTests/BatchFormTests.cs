@@ -1,4 +1,5 @@
 using System.Text;
+using Laygate.Tests;
 using Laygate.Reporting.Annotations;
 using Laygate.Reporting.CodeQuality;
 using Laygate.Reporting.Html;
@@ -22,9 +23,9 @@ public sealed class BatchFormTests
     private static readonly Dictionary<string, Action<ReportedRun, Stream>> Forms = new(StringComparer.Ordinal)
     {
         ["sarif"] = SarifWriter.Write,
-        ["junit"] = JUnitWriter.Write,
-        ["code-quality"] = CodeQualityWriter.Write,
-        ["annotations"] = AnnotationWriter.Write,
+        ["junit"] = WholeRuns.JUnit,
+        ["code-quality"] = WholeRuns.CodeQuality,
+        ["annotations"] = WholeRuns.Annotations,
         ["markdown"] = MarkdownWriter.Write,
     };
 

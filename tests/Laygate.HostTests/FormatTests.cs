@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
 using System.Xml.Linq;
+using Laygate.Tests;
 using Laygate.Reporting.Annotations;
 using Laygate.Reporting.CodeQuality;
 using Laygate.Reporting.JUnit;
@@ -91,8 +92,8 @@ public sealed class FormatTests
         var run = With(Samples.Finding() with { Known = true }, Samples.Finding() with { Address = "course:patch" });
         run = ReportedRun.Of(run.Reports.Single() with { Baseline = new BaselineUse("baseline.json", new DateOnly(2031, 1, 1), 1, 0, 0) });
         Assert.Equal("new", Assert.Single(Results(run))["baselineState"]!.GetValue<string>());
-        Assert.Single(XDocument.Parse(Written(JUnitWriter.Write, run)).Descendants("failure"));
-        Assert.Single(JsonNode.Parse(Written(CodeQualityWriter.Write, run))!.AsArray());
+        Assert.Single(XDocument.Parse(Written(WholeRuns.JUnit, run)).Descendants("failure"));
+        Assert.Single(JsonNode.Parse(Written(WholeRuns.CodeQuality, run))!.AsArray());
         Assert.Contains("known earlier", Written(MarkdownWriter.Write, run), StringComparison.Ordinal);
     }
 
@@ -179,7 +180,7 @@ public sealed class FormatTests
     public void Junit_keeps_the_published_shape()
     {
         // Elements, attributes and order of junit-10.xsd of Jenkins' xUnit plugin, read on 2026-11-25, and the attribute `file` of a suite that it lists.
-        var root = XDocument.Parse(Written(JUnitWriter.Write, Full())).Root!;
+        var root = XDocument.Parse(Written(WholeRuns.JUnit, Full())).Root!;
         Assert.Equal("testsuites", root.Name.LocalName);
         Allowed(root, "name", "tests", "failures", "errors");
         foreach (var suite in root.Elements())
@@ -206,12 +207,12 @@ public sealed class FormatTests
     public void Junit_names_are_unique_and_its_failures_are_those_of_the_gate()
     {
         var run = Full();
-        var usual = XDocument.Parse(Written(JUnitWriter.Write, run));
+        var usual = XDocument.Parse(Written(WholeRuns.JUnit, run));
         var names = usual.Descendants("testcase").Select(one => one.Attribute("name")!.Value).ToList();
         Assert.Equal(names.Count, names.Distinct(StringComparer.Ordinal).Count());
         var failed = run.Reports.Sum(report => report.Counts.Failed);
         Assert.Equal(failed, usual.Descendants("failure").Count());
-        var strict = XDocument.Parse(Written(JUnitWriter.Write, run with { WarningsFail = run.Reports.Select(report => report.File).ToHashSet(StringComparer.Ordinal) }));
+        var strict = XDocument.Parse(Written(WholeRuns.JUnit, run with { WarningsFail = run.Reports.Select(report => report.File).ToHashSet(StringComparer.Ordinal) }));
         var warned = run.Reports.Sum(report => report.Counts.Warned + report.Counts.NotAssessed + report.Counts.DepartureWarnings);
         Assert.Equal(failed + warned, strict.Descendants("failure").Count());
     }
@@ -220,7 +221,7 @@ public sealed class FormatTests
     public void Code_quality_has_the_fields_that_are_read()
     {
         // GitLab, doc/ci/testing/code_quality.md (2024 copy): an array without a byte-order mark, with these fields and severities.
-        var text = Written(CodeQualityWriter.Write, Full() with { Include = Everything });
+        var text = Written(WholeRuns.CodeQuality, Full() with { Include = Everything });
         Assert.StartsWith("[", text, StringComparison.Ordinal);
         var entries = JsonNode.Parse(text)!.AsArray();
         Assert.Equal(entries.Count, entries.Select(entry => entry!["fingerprint"]!.GetValue<string>()).Distinct(StringComparer.Ordinal).Count());
@@ -233,13 +234,13 @@ public sealed class FormatTests
             Assert.True(entry["location"]!["lines"]!["begin"]!.GetValue<int>() >= 1);
         }
 
-        Assert.Equal("[]\n", Written(CodeQualityWriter.Write, new ReportedRun("0.1.0", [], [])));
+        Assert.Equal("[]\n", Written(WholeRuns.CodeQuality, new ReportedRun("0.1.0", [], [])));
     }
 
     [Fact]
     public void Annotations_are_sorted_and_plan_text_cannot_begin_a_command()
     {
-        var text = Written(AnnotationWriter.Write, With(Samples.Finding() with { Title = Hostile, Status = Status.Warn }, Samples.Finding() with { Rule = "X,:1" }));
+        var text = Written(WholeRuns.Annotations, With(Samples.Finding() with { Title = Hostile, Status = Status.Warn }, Samples.Finding() with { Rule = "X,:1" }));
         var lines = text.TrimEnd('\n').Split('\n')[1..];
         Assert.StartsWith("::notice title=Before you rely on this::In doubt ", text, StringComparison.Ordinal);
         Assert.Equal(2, lines.Length);
@@ -248,7 +249,7 @@ public sealed class FormatTests
         Assert.Contains("%250A", lines[1], StringComparison.Ordinal);
         Assert.Single(lines[1].Split("::error", StringSplitOptions.None).Skip(1));
         Assert.DoesNotContain('\u001b', text);
-        Assert.Empty(Written(AnnotationWriter.Write, new ReportedRun("0.1.0", [], [])));
+        Assert.Empty(Written(WholeRuns.Annotations, new ReportedRun("0.1.0", [], [])));
     }
 
     /// <summary>Hosts show ten remarks of a kind, and a reviewer reads one list: silences about hazards share one entry for each severity.</summary>
@@ -268,7 +269,7 @@ public sealed class FormatTests
                 Notes = [Laygate.Engineering.Quantities.Note.Of("entry-missing", ("kind", $"kind-{i}"), ("list", "measures"), ("fields", "what"))],
             }),
         ]);
-        var lines = Written(AnnotationWriter.Write, run).TrimEnd('\n').Split('\n')[1..];
+        var lines = Written(WholeRuns.Annotations, run).TrimEnd('\n').Split('\n')[1..];
         Assert.Equal(3, lines.Length);
         Assert.Contains("title=10 hazards of severity A%3A fail::The plan says nothing, or too little, about 10 hazards of severity A.%0A", lines[0], StringComparison.Ordinal);
         Assert.Contains("Hazard 9 (SAF-009): Add `kind-9` to `measures`, with what.", lines[0], StringComparison.Ordinal);
@@ -289,7 +290,7 @@ public sealed class FormatTests
     public void Each_form_carries_the_caution_and_whom_to_ask()
     {
         var run = With(Samples.Finding());
-        foreach (var write in (Action<ReportedRun, Stream>[])[JUnitWriter.Write, CodeQualityWriter.Write, AnnotationWriter.Write])
+        foreach (var write in (Action<ReportedRun, Stream>[])[WholeRuns.JUnit, WholeRuns.CodeQuality, WholeRuns.Annotations])
         {
             var text = Written(write, run);
             Assert.Contains("Ask: The specification names the thickness of each mix; ask the pavement engineer.", text, StringComparison.Ordinal);
@@ -305,7 +306,7 @@ public sealed class FormatTests
     public void A_junit_case_that_passes_is_named_after_what_holds()
     {
         var passed = Samples.Finding() with { Outcome = Outcome.Met, Status = Status.Pass };
-        var names = XDocument.Parse(Written(JUnitWriter.Write, With(passed, passed with { Rule = "ZZZ-999" }))).Descendants("testcase").Select(one => one.Attribute("name")!.Value).ToList();
+        var names = XDocument.Parse(Written(WholeRuns.JUnit, With(passed, passed with { Rule = "ZZZ-999" }))).Descendants("testcase").Select(one => one.Attribute("name")!.Value).ToList();
         Assert.StartsWith("LAY-001 at course:wearing: The course is thick enough for the size of its stones (", names[0], StringComparison.Ordinal);
         Assert.StartsWith("ZZZ-999 at course:wearing: Does not occur: Course too thin for its aggregate (", names[1], StringComparison.Ordinal);
     }
@@ -314,7 +315,7 @@ public sealed class FormatTests
     public void Annotations_say_how_many_are_not_shown()
     {
         var many = Enumerable.Range(0, 13).Select(i => Samples.Finding() with { Address = $"course:{i}" }).ToArray();
-        Assert.Contains("\n3 more of the kind error stand above only", Written(AnnotationWriter.Write, With(many)), StringComparison.Ordinal);
+        Assert.Contains("\n3 more of the kind error stand above only", Written(WholeRuns.Annotations, With(many)), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -332,7 +333,7 @@ public sealed class FormatTests
     [Fact]
     public void The_same_run_gives_the_same_bytes()
     {
-        foreach (var write in (Action<ReportedRun, Stream>[])[SarifWriter.Write, JUnitWriter.Write, CodeQualityWriter.Write, AnnotationWriter.Write, MarkdownWriter.Write])
+        foreach (var write in (Action<ReportedRun, Stream>[])[SarifWriter.Write, WholeRuns.JUnit, WholeRuns.CodeQuality, WholeRuns.Annotations, MarkdownWriter.Write])
         {
             Assert.Equal(Written(write, Full()), Written(write, Full()));
         }

@@ -10,8 +10,9 @@ using Laygate.Rules.Results;
 namespace Laygate.Reporting.Annotations;
 
 /// <summary>
-/// Remarks file by file. They are sorted by kind and severity over the whole run: each is put aside, as finished text, with those of its own
-/// kind, and at the end the worst kind is written first.
+/// Lines that a code host turns into remarks beside the plan's lines, worst first, because it shows ten of each kind at most; the caution is a
+/// remark of its own on top. Text of a plan can neither end a line nor begin a command. Remarks are sorted by kind and severity over the whole
+/// run: each is put aside, as finished text, with those of its own kind.
 /// </summary>
 public sealed class AnnotationForm : IRunForm
 {

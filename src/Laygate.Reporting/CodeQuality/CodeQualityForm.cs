@@ -9,7 +9,11 @@ using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.CodeQuality;
 
-/// <summary>Code-quality JSON file by file. Files that cannot be read stand first: what was found in the others is put aside as text.</summary>
+/// <summary>
+/// The code-quality JSON that a code host shows beside a change, file by file: an array of description, check, fingerprint, severity and place.
+/// The form has room for entries only, so each carries the short caution. Files that cannot be read stand first: what was found in the others is
+/// put aside as text.
+/// </summary>
 public sealed class CodeQualityForm : IRunForm
 {
     private readonly Stream output;

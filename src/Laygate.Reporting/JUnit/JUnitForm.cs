@@ -5,7 +5,11 @@ using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.JUnit;
 
-/// <summary>JUnit XML suite by suite. Its totals stand before the suites, which are put aside as text.</summary>
+/// <summary>
+/// JUnit XML suite by suite, for each plan one with the caution and a case for each finding; one that passes is named after what holds. What
+/// counts as failed at the gate is a failure; a warning that does not is a pass with its text as output; what was not decided is skipped; a file
+/// that cannot be read is an error. Names of cases are unique in the whole file. Totals stand before the suites, which are put aside as text.
+/// </summary>
 public sealed class JUnitForm : IRunForm
 {
     private readonly RunHead head;

@@ -1,4 +1,5 @@
 using System.Text;
+using Laygate.Tests;
 using Laygate.Checking;
 using Laygate.ConformanceTests.Schema;
 using Laygate.Reading;
@@ -67,7 +68,7 @@ public sealed class StoredReportTests
         Assert.Null(read.Problem);
         Assert.Equal(Encoding.UTF8.GetString(stored), Encoding.UTF8.GetString(Json(read.Run!.ProgramVersion, read.Run.Files, read.Run.Problems)));
         var (before, after) = (new ReportedRun(Repository.Version, [live], []), ReportedRun.Of(read.Run));
-        Action<ReportedRun, Stream>[] forms = [SarifWriter.Write, MarkdownWriter.Write, HtmlWriter.Write, JUnitWriter.Write, CodeQualityWriter.Write];
+        Action<ReportedRun, Stream>[] forms = [SarifWriter.Write, MarkdownWriter.Write, HtmlWriter.Write, WholeRuns.JUnit, WholeRuns.CodeQuality];
         Assert.All(forms, form => Assert.Equal(Text(form, before), Text(form, after)));
     }
 

@@ -1,3 +1,4 @@
+using Laygate.Tests;
 using Laygate.Checking;
 using Laygate.Checking.Baselines;
 using Laygate.Checking.Comparing;
@@ -130,7 +131,7 @@ internal sealed class ReportTarget : Target
 {
     private static readonly Action<ReportedRun, Stream>[] Forms =
     [
-        SarifWriter.Write, MarkdownWriter.Write, HtmlWriter.Write, JUnitWriter.Write, CodeQualityWriter.Write, (run, _) => TerminalReport.Lines(run.Results, new TerminalSettings(80)),
+        SarifWriter.Write, MarkdownWriter.Write, HtmlWriter.Write, WholeRuns.JUnit, WholeRuns.CodeQuality, (run, _) => TerminalReport.Lines(run.Results, new TerminalSettings(80)),
     ];
 
     /// <inheritdoc/>
