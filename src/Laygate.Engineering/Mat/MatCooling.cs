@@ -1,7 +1,7 @@
 using Laygate.Engineering.Cooling;
 using Laygate.Engineering.Cooling.Sampling;
+using Laygate.Engineering.PlanViews;
 using Laygate.Engineering.Quantities;
-using Laygate.Engineering.Reading;
 
 namespace Laygate.Engineering.Mat;
 

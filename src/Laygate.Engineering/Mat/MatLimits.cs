@@ -1,7 +1,7 @@
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Cooling;
+using Laygate.Engineering.PlanViews;
 using Laygate.Engineering.Quantities;
-using Laygate.Engineering.Reading;
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 

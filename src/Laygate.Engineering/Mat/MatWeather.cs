@@ -1,8 +1,8 @@
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Cooling;
 using Laygate.Engineering.Cooling.Catalogues;
+using Laygate.Engineering.PlanViews;
 using Laygate.Engineering.Quantities;
-using Laygate.Engineering.Reading;
 using Laygate.Engineering.Timeline;
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;

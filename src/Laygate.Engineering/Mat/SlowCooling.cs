@@ -1,8 +1,8 @@
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Cooling;
 using Laygate.Engineering.Cooling.Sampling;
+using Laygate.Engineering.PlanViews;
 using Laygate.Engineering.Quantities;
-using Laygate.Engineering.Reading;
 using Laygate.Engineering.Timeline;
 
 namespace Laygate.Engineering.Mat;

@@ -1,6 +1,6 @@
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Formulas;
-using Laygate.Engineering.Reading;
+using Laygate.Engineering.PlanViews;
 using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Quantities;

@@ -1,7 +1,7 @@
 using System.Globalization;
 using Laygate.Engineering.Cooling;
 using Laygate.Engineering.Mat;
-using Laygate.Engineering.Reading;
+using Laygate.Engineering.PlanViews;
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 

@@ -1,7 +1,7 @@
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Formulas;
 using Laygate.Engineering.Layers;
-using Laygate.Engineering.Reading;
+using Laygate.Engineering.PlanViews;
 using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Quantities;

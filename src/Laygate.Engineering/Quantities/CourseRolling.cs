@@ -1,7 +1,7 @@
 using Laygate.Engineering.Cooling;
 using Laygate.Engineering.Formulas;
 using Laygate.Engineering.Mat;
-using Laygate.Engineering.Reading;
+using Laygate.Engineering.PlanViews;
 using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Quantities;

@@ -1,6 +1,6 @@
 using Laygate.Engineering.Formulas;
 using Laygate.Engineering.Layers;
-using Laygate.Engineering.Reading;
+using Laygate.Engineering.PlanViews;
 using Laygate.Engineering.Supply;
 using Laygate.Model.Plans;
 

@@ -1,6 +1,6 @@
 using System.Globalization;
 using Laygate.Engineering.Formulas;
-using Laygate.Engineering.Reading;
+using Laygate.Engineering.PlanViews;
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 using PlanOpening = Laygate.Model.Plans.Opening;

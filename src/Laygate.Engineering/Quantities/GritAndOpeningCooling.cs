@@ -1,6 +1,6 @@
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Mat;
-using Laygate.Engineering.Reading;
+using Laygate.Engineering.PlanViews;
 using Laygate.Model.Measures;
 
 namespace Laygate.Engineering.Quantities;

@@ -1,4 +1,4 @@
-using Laygate.Engineering.Reading;
+using Laygate.Engineering.PlanViews;
 
 namespace Laygate.Engineering.Quantities;
 

@@ -1,5 +1,5 @@
 using Laygate.Engineering.Mat;
-using Laygate.Engineering.Reading;
+using Laygate.Engineering.PlanViews;
 
 namespace Laygate.Engineering.Quantities;
 

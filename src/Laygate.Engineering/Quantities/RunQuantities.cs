@@ -1,5 +1,5 @@
 using Laygate.Engineering.Formulas;
-using Laygate.Engineering.Reading;
+using Laygate.Engineering.PlanViews;
 using Laygate.Engineering.Timeline;
 using Laygate.Model.Plans;
 

@@ -1,5 +1,5 @@
 using Laygate.Engineering.Cooling.Catalogues;
-using Laygate.Engineering.Reading;
+using Laygate.Engineering.PlanViews;
 using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Quantities;

@@ -1,6 +1,6 @@
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Formulas;
-using Laygate.Engineering.Reading;
+using Laygate.Engineering.PlanViews;
 using Laygate.Engineering.Supply.Simulation;
 using Laygate.Engineering.Timeline;
 using Laygate.Model.Plans;

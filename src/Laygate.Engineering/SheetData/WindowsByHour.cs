@@ -1,6 +1,6 @@
 using Laygate.Engineering.Mat;
+using Laygate.Engineering.PlanViews;
 using Laygate.Engineering.Quantities;
-using Laygate.Engineering.Reading;
 using Laygate.Engineering.Timeline;
 using Laygate.Model.Plans;
 

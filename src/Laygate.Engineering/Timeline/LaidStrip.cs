@@ -1,4 +1,4 @@
-using Laygate.Engineering.Reading;
+using Laygate.Engineering.PlanViews;
 using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Timeline;

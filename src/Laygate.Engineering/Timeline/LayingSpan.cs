@@ -1,6 +1,6 @@
 using Laygate.Engineering.Assumptions;
+using Laygate.Engineering.PlanViews;
 using Laygate.Engineering.Quantities;
-using Laygate.Engineering.Reading;
 
 namespace Laygate.Engineering.Timeline;
 

@@ -1,5 +1,5 @@
+using Laygate.Engineering.PlanViews;
 using Laygate.Engineering.Quantities;
-using Laygate.Engineering.Reading;
 using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Timeline;

@@ -32,7 +32,7 @@ public sealed class RuleFileReader(RuleSchemas schemas)
     /// <param name="edition">Edition of the general layer: the version of the program.</param>
     public RuleFilesResult ReadBook(IRuleFolder folder, string edition)
     {
-        var reading = new Reading(folder, schemas);
+        var reading = new BookReading(folder, schemas);
         var rules = reading.Rules(string.Empty, specification: null);
         var sources = reading.Sources("sources.yaml");
         var names = folder.Files.Where(file => file.StartsWith(SpecificationFolder, StringComparison.Ordinal) && file.Split('/').Length > 2)
@@ -47,7 +47,7 @@ public sealed class RuleFileReader(RuleSchemas schemas)
     /// <param name="name">Name of the specification: that of the folder.</param>
     public RuleFilesResult ReadSpecification(IRuleFolder folder, string name)
     {
-        var reading = new Reading(folder, schemas);
+        var reading = new BookReading(folder, schemas);
         var specification = reading.Specification(string.Empty, name);
         reading.ReportUnread();
         return reading.Result(null, specification is null ? [] : [specification]);
@@ -59,13 +59,13 @@ public sealed class RuleFileReader(RuleSchemas schemas)
     public RuleFilesResult ReadSpecificationFile(string file, byte[] bytes)
     {
         var folder = new RuleFolderInMemory(string.Empty, new Dictionary<string, byte[]>(StringComparer.Ordinal) { [file] = bytes });
-        var reading = new Reading(folder, schemas);
+        var reading = new BookReading(folder, schemas);
         var specification = reading.SingleFile(file);
         return reading.Result(null, specification is null ? [] : [specification]);
     }
 
     /// <summary>One reading of a folder.</summary>
-    private sealed class Reading(IRuleFolder folder, RuleSchemas schemas)
+    private sealed class BookReading(IRuleFolder folder, RuleSchemas schemas)
     {
         private readonly DocumentReader documents = new(folder);
         private readonly DefinitionPositions positions = new();

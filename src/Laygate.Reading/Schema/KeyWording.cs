@@ -3,7 +3,7 @@ using Laygate.Reading.Yaml;
 namespace Laygate.Reading.Schema;
 
 /// <summary>Words problems with the keys of one map.</summary>
-internal sealed class KeyWording(KeyPlaces places, SchemaNode node, MapToken map, Place place)
+internal sealed class KeyWording(KeyPlaces places, SchemaNode node, MapToken map, NamedPlace place)
 {
     private const int MostKeys = 12;
 

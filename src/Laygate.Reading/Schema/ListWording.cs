@@ -8,7 +8,7 @@ namespace Laygate.Reading.Schema;
 /// <summary>Words problems with the number of entries of a list.</summary>
 internal static class ListWording
 {
-    public static IEnumerable<ReadingProblem> Check(ListToken list, SchemaNode node, Place place)
+    public static IEnumerable<ReadingProblem> Check(ListToken list, SchemaNode node, NamedPlace place)
     {
         var count = list.Items.Count;
         if (count == 0 && node.MinItems > 0)
@@ -21,7 +21,7 @@ internal static class ListWording
         foreach (var problem in Repeated(list, place)) yield return problem;
     }
 
-    private static IEnumerable<ReadingProblem> Repeated(ListToken list, Place place)
+    private static IEnumerable<ReadingProblem> Repeated(ListToken list, NamedPlace place)
     {
         var seen = new Dictionary<string, int>(StringComparer.Ordinal);
         for (var at = 0; at < list.Items.Count; at++)

@@ -11,20 +11,20 @@ internal static class ScalarWording
     /// <param name="node">The schema.</param>
     /// <param name="whole">The schema that the first is a part of; it says what is needed.</param>
     /// <param name="place">Where the scalar stands.</param>
-    public static IEnumerable<Found> Check(ScalarToken scalar, SchemaNode node, SchemaNode whole, Place place)
+    public static IEnumerable<Found> Check(ScalarToken scalar, SchemaNode node, SchemaNode whole, NamedPlace place)
     {
         var problem = Word(scalar, node, place) ?? Pattern(scalar, node, whole, place) ?? Length(scalar, node, place) ?? Range(scalar, node, place);
         return problem is null ? [] : [new Found(problem, Fit: node.Words.Count == 1 ? Misfit.OtherWord : Misfit.Detail)];
     }
 
     /// <summary>A value of a kind that does not fit: a list for a measure, a number for a text.</summary>
-    public static ReadingProblem WrongKind(YamlToken token, SchemaNode node, Place place) =>
+    public static ReadingProblem WrongKind(YamlToken token, SchemaNode node, NamedPlace place) =>
         token is ScalarToken scalar
             ? WrongForm(scalar, node, place)
             : new ReadingProblem($"{place.Capital} needs {(place.IsTop ? Needs.Kind(Needs.KindsOf(node)) : Needs.Of(node))}, not {TokenNames.Of(token)}.", place.Anchor);
 
     /// <summary>A scalar that is none of the forms that may stand here.</summary>
-    public static ReadingProblem WrongForm(ScalarToken scalar, SchemaNode node, Place place)
+    public static ReadingProblem WrongForm(ScalarToken scalar, SchemaNode node, NamedPlace place)
     {
         var trap = ScalarTraps.Explain(scalar);
         var why = trap is null ? string.Empty : $": {trap.Explanation}";
@@ -53,7 +53,7 @@ internal static class ScalarWording
     private static bool IsNumber(string text, ScalarStyle style) =>
         ScalarForms.Classify(text, style) is ScalarKind.WholeNumber or ScalarKind.DecimalNumber;
 
-    private static ReadingProblem? Word(ScalarToken scalar, SchemaNode node, Place place)
+    private static ReadingProblem? Word(ScalarToken scalar, SchemaNode node, NamedPlace place)
     {
         if (node.Words.Count == 0 || node.Words.Contains(scalar.Text, StringComparer.Ordinal)) return null;
         var near = SameAnswer(scalar.Text, node.Words) ?? NearestNames.Of(scalar.Text, node.Words);
@@ -72,10 +72,10 @@ internal static class ScalarWording
         return answer is not null && words.Contains(answer, StringComparer.Ordinal) ? [answer] : null;
     }
 
-    private static ReadingProblem? Pattern(ScalarToken scalar, SchemaNode node, SchemaNode whole, Place place) =>
+    private static ReadingProblem? Pattern(ScalarToken scalar, SchemaNode node, SchemaNode whole, NamedPlace place) =>
         scalar.Kind != ScalarKind.Text || node.Pattern is null || node.Pattern.Matches(scalar.Text) ? null : WrongForm(scalar, whole, place);
 
-    private static ReadingProblem? Length(ScalarToken scalar, SchemaNode node, Place place)
+    private static ReadingProblem? Length(ScalarToken scalar, SchemaNode node, NamedPlace place)
     {
         if (scalar.Kind != ScalarKind.Text) return null;
         var length = scalar.Text.Length;
@@ -86,7 +86,7 @@ internal static class ScalarWording
             : null;
     }
 
-    private static ReadingProblem? Range(ScalarToken scalar, SchemaNode node, Place place)
+    private static ReadingProblem? Range(ScalarToken scalar, SchemaNode node, NamedPlace place)
     {
         if (scalar.Kind is not (ScalarKind.WholeNumber or ScalarKind.DecimalNumber)) return null;
         var value = decimal.Parse(scalar.Text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture);

@@ -5,9 +5,9 @@ namespace Laygate.Reading.Schema;
 /// <summary>Walks a document along a schema and words every mismatch. One instance per check.</summary>
 internal sealed class SchemaWalker(LoadedSchema schema)
 {
-    public List<Found> Walk(YamlToken root) => Walk(root, schema.Root, Place.Top(root, schema.DocumentName));
+    public List<Found> Walk(YamlToken root) => Walk(root, schema.Root, NamedPlace.Top(root, schema.DocumentName));
 
-    private List<Found> Walk(YamlToken token, SchemaNode node, Place place)
+    private List<Found> Walk(YamlToken token, SchemaNode node, NamedPlace place)
     {
         var found = new List<Found>();
         var kinds = Needs.KindsOf(node);
@@ -18,10 +18,10 @@ internal sealed class SchemaWalker(LoadedSchema schema)
         return found;
     }
 
-    private IEnumerable<Found> WalkInner(YamlToken token, SchemaNode node, Place place) =>
+    private IEnumerable<Found> WalkInner(YamlToken token, SchemaNode node, NamedPlace place) =>
         Walk(token, node, place).Select(inner => inner.FromOutside());
 
-    private void WalkPart(YamlToken token, SchemaNode node, SchemaNode whole, Place place, List<Found> found)
+    private void WalkPart(YamlToken token, SchemaNode node, SchemaNode whole, NamedPlace place, List<Found> found)
     {
         var before = found.Count;
         if (token is MapToken map) WalkMap(map, node, place, found);
@@ -31,13 +31,13 @@ internal sealed class SchemaWalker(LoadedSchema schema)
         if (node.Not is not null && Walk(token, node.Not, place).Count == 0) found.Add(new Found(Excluded(token, node.Not, place)));
     }
 
-    private void WalkMap(MapToken map, SchemaNode node, Place place, List<Found> found)
+    private void WalkMap(MapToken map, SchemaNode node, NamedPlace place, List<Found> found)
     {
         var unknown = new List<ScalarToken>();
         foreach (var (key, value) in map.Entries)
         {
-            if (node.Properties.TryGetValue(key.Text, out var property)) found.AddRange(WalkInner(value, property, Place.Of(key)));
-            else if (node.KeyPattern?.Matches(key.Text) == true) found.AddRange(WalkInner(value, node.KeyPatternValue!, Place.Of(key)));
+            if (node.Properties.TryGetValue(key.Text, out var property)) found.AddRange(WalkInner(value, property, NamedPlace.Of(key)));
+            else if (node.KeyPattern?.Matches(key.Text) == true) found.AddRange(WalkInner(value, node.KeyPatternValue!, NamedPlace.Of(key)));
             else if (!node.AllowsOtherKeys) unknown.Add(key);
         }
 
@@ -49,14 +49,14 @@ internal sealed class SchemaWalker(LoadedSchema schema)
         found.AddRange(node.Required.Where(key => map.Find(key) is null && !mistyped.Contains(key)).Select(key => new Found(wording.Missing(key))));
     }
 
-    private void WalkList(ListToken list, SchemaNode node, Place place, List<Found> found)
+    private void WalkList(ListToken list, SchemaNode node, NamedPlace place, List<Found> found)
     {
         found.AddRange(ListWording.Check(list, node, place).Select(problem => new Found(problem)));
         if (node.Item is null) return;
         for (var at = 0; at < list.Items.Count; at++) found.AddRange(WalkInner(list.Items[at], node.Item, place.Entry(list.Items[at], at)));
     }
 
-    private void WalkAlternatives(YamlToken token, SchemaNode node, SchemaNode whole, Place place, List<Found> found)
+    private void WalkAlternatives(YamlToken token, SchemaNode node, SchemaNode whole, NamedPlace place, List<Found> found)
     {
         var tried = node.Alternatives.Select(branch => (branch, problems: Walk(token, branch, place))).ToList();
         var fitting = tried.Where(pair => pair.problems.Count == 0).Select(pair => pair.branch).ToList();
@@ -67,7 +67,7 @@ internal sealed class SchemaWalker(LoadedSchema schema)
     }
 
     // A scalar that fits no form is told all forms at once, unless only one of them is for scalars like it.
-    private static List<Found> ScalarAlternatives(ScalarToken scalar, SchemaNode node, Place place, List<List<Found>> tried)
+    private static List<Found> ScalarAlternatives(ScalarToken scalar, SchemaNode node, NamedPlace place, List<List<Found>> tried)
     {
         var near = tried.Where(problems => problems.TrueForAll(problem => problem.Fit != Misfit.OtherForm)).ToList();
         return near.Count == 1 ? near[0] : [new Found(ScalarWording.WrongForm(scalar, node, place))];
@@ -83,18 +83,18 @@ internal sealed class SchemaWalker(LoadedSchema schema)
         _ => kinds.HasFlag(ValueKinds.Text),
     };
 
-    private static Found NoValue(Place place) => new(
+    private static Found NoValue(NamedPlace place) => new(
         new ReadingProblem(
             $"{place.Capital} has no value.",
             place.Anchor,
             place.IsEntry ? "Write a value or remove the entry." : "Write a value or remove the key."),
         IsMissingValue: true);
 
-    private static ReadingProblem SeveralForms(YamlToken token, List<SchemaNode> fitting, Place place) => new(
+    private static ReadingProblem SeveralForms(YamlToken token, List<SchemaNode> fitting, NamedPlace place) => new(
         $"{place.Capital} could be {string.Join(" or ", fitting.Select(Needs.Of).Distinct(StringComparer.Ordinal))}; it must be clear which.",
         token is ScalarToken ? token.Span : place.Anchor);
 
-    private static ReadingProblem Excluded(YamlToken token, SchemaNode not, Place place)
+    private static ReadingProblem Excluded(YamlToken token, SchemaNode not, NamedPlace place)
     {
         var reason = Needs.FirstSentence(not);
         return new ReadingProblem(

@@ -17,34 +17,34 @@ internal static class BufferFigure
         return new PlotFigure(id, "supply", title, description, SvgFinish.Of(Draw(plot, buffer), id, title, description), Table(plot, buffer));
     }
 
-    private static Sheet Draw(BufferPlot plot, BufferCurve buffer)
+    private static Canvas Draw(BufferPlot plot, BufferCurve buffer)
     {
         // Clock times have their ticks on the full hour.
         var shift = plot.Start?.Minute ?? 0;
         var end = plot.Minutes[^1] + shift;
         var top = 1.12 * Math.Max(buffer.Capacity, buffer.High.Max());
-        var sheet = new Sheet(plot.Start is null ? "minutes after the start of laying" : "local time", $"held, {plot.Unit}", 260).Span(shift, end, 0, top);
+        var canvas = new Canvas(plot.Start is null ? "minutes after the start of laying" : "local time", $"held, {plot.Unit}", 260).Span(shift, end, 0, top);
         if (plot.Start is { } start)
         {
-            sheet.LabelAcross(minute => Digits.Clock(start.AddMinutes(minute - shift), start), end > 600 ? 120 : 60);
+            canvas.LabelAcross(minute => Digits.Clock(start.AddMinutes(minute - shift), start), end > 600 ? 120 : 60);
         }
 
         foreach (var stop in plot.Stops)
         {
-            sheet.Box(stop.From + shift, stop.To + shift, 0, top, Ink.Stretch, Ink.Mid);
-            sheet.Say(stop.From + shift, top, stop.Name, HorizontalAlignment.Left, VerticalAlignment.Top);
+            canvas.Box(stop.From + shift, stop.To + shift, 0, top, Ink.Stretch, Ink.Mid);
+            canvas.Say(stop.From + shift, top, stop.Name, HorizontalAlignment.Left, VerticalAlignment.Top);
         }
 
-        sheet.Band([.. plot.Minutes.Select((minute, i) => (minute + shift, buffer.Low[i], buffer.High[i]))], Ink.Hatch(1));
-        sheet.Line(plot.Minutes.Select(minute => minute + shift).Zip(buffer.Middle), Ink.Dark, LineStyle.Solid, 2.2);
-        sheet.Level(buffer.Capacity, $"full: {Digits.Tenth(buffer.Capacity)} {plot.Unit}", LineStyle.Solid);
-        sheet.Level(buffer.Lowest, $"lowest workable: {Digits.Tenth(buffer.Lowest)} {plot.Unit}");
+        canvas.Band([.. plot.Minutes.Select((minute, i) => (minute + shift, buffer.Low[i], buffer.High[i]))], Ink.Hatch(1));
+        canvas.Line(plot.Minutes.Select(minute => minute + shift).Zip(buffer.Middle), Ink.Dark, LineStyle.Solid, 2.2);
+        canvas.Level(buffer.Capacity, $"full: {Digits.Tenth(buffer.Capacity)} {plot.Unit}", LineStyle.Solid);
+        canvas.Level(buffer.Lowest, $"lowest workable: {Digits.Tenth(buffer.Lowest)} {plot.Unit}");
         if (buffer.Call is { } call)
         {
-            sheet.Level(call, $"call the next load: {Digits.Tenth(call)} {plot.Unit}", LineStyle.Dot);
+            canvas.Level(call, $"call the next load: {Digits.Tenth(call)} {plot.Unit}", LineStyle.Dot);
         }
 
-        return sheet;
+        return canvas;
     }
 
     private static string Description(BufferPlot plot, BufferCurve buffer)

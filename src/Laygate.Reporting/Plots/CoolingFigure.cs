@@ -16,32 +16,32 @@ internal static class CoolingFigure
         return new PlotFigure(id, "rolling", title, description, SvgFinish.Of(Draw(body), id, title, description), Table(body));
     }
 
-    private static Sheet Draw(BodyPlot body)
+    private static Canvas Draw(BodyPlot body)
     {
         var values = body.Lines.SelectMany(line => line.Values).OfType<double>().Concat(body.Cessations.Select(mark => mark.Temperature)).ToList();
         var (from, to) = (body.Minutes[0], body.Minutes[^1]);
         var (low, high) = (Math.Floor((values.Min() - 5) / 10) * 10, Math.Ceiling((values.Max() + 12) / 10) * 10);
-        var sheet = new Sheet("minutes after the last screed", $"temperature, {body.Unit}", 360).Span(from, to, low, high);
-        RollingFigure.Phases(sheet, body, low, high, to);
+        var canvas = new Canvas("minutes after the last screed", $"temperature, {body.Unit}", 360).Span(from, to, low, high);
+        RollingFigure.Phases(canvas, body, low, high, to);
         foreach (var line in body.Lines)
         {
-            Line(sheet, body, line, to - from);
+            Line(canvas, body, line, to - from);
         }
 
         foreach (var level in body.Cessations.GroupBy(mark => mark.Temperature))
         {
-            sheet.Level(level.Key, $"cessation {string.Join(", ", level.Select(mark => mark.Course))}: {Digits.Whole(level.Key)} {body.Unit}");
+            canvas.Level(level.Key, $"cessation {string.Join(", ", level.Select(mark => mark.Course))}: {Digits.Whole(level.Key)} {body.Unit}");
         }
 
         foreach (var mark in body.Cessations.Where(mark => mark.At >= from && mark.At <= to))
         {
-            sheet.Mark(mark.At!.Value, mark.Temperature, MarkerType.Circle);
+            canvas.Mark(mark.At!.Value, mark.Temperature, MarkerType.Circle);
         }
 
-        return sheet;
+        return canvas;
     }
 
-    private static void Line(Sheet sheet, BodyPlot body, PlotLine line, double length)
+    private static void Line(Canvas canvas, BodyPlot body, PlotLine line, double length)
     {
         var points = body.Minutes.Zip(line.Values).Where(point => point.Second is not null).Select(point => (X: point.First, Y: point.Second!.Value)).ToList();
         if (points.Count == 0)
@@ -56,12 +56,12 @@ internal static class CoolingFigure
             Place.Core => (Ink.Mid, LineStyle.DashDotDot, 1.3),
             _ => (Ink.Dark, Ink.Dash(course), 2.4),
         };
-        sheet.Line(points, colour, style, width);
+        canvas.Line(points, colour, style, width);
 
         // Each name stands on its own part of the line, so that names of neighbouring lines do not meet.
         var share = line.Place switch { Place.Skin => 0.12, Place.Core => 0.3, _ => 0.5 + (0.2 * course) };
         var at = points.MinBy(point => Math.Abs(point.X - (body.Minutes[0] + (share * length))));
-        sheet.Say(at.X, at.Y, Name(line), HorizontalAlignment.Left, line.Place == Place.Skin ? VerticalAlignment.Top : VerticalAlignment.Bottom, strong: line.Name.Length > 0);
+        canvas.Say(at.X, at.Y, Name(line), HorizontalAlignment.Left, line.Place == Place.Skin ? VerticalAlignment.Top : VerticalAlignment.Bottom, strong: line.Name.Length > 0);
     }
 
     private static string Name(PlotLine line) => line.Place switch

@@ -19,21 +19,21 @@ internal static class LayoutFigure
         return new PlotFigure(id, "bond-and-joints", Title, description, SvgFinish.Of(Draw(plot), id, Title, description), Table(plot));
     }
 
-    private static Sheet Draw(LayoutPlot plot)
+    private static Canvas Draw(LayoutPlot plot)
     {
         var widest = plot.Runs.Max(run => run.Widths.Max(width => width.Width));
         var (from, to) = (plot.Runs.Min(run => Math.Min(run.From, run.To)), plot.Runs.Max(run => Math.Max(run.From, run.To)));
         var margin = 0.02 * (to - from);
-        var sheet = new Sheet($"station, {plot.Unit}", null, 70 + (95 * plot.Runs.Count)).Span(from - margin, to + margin, 0, plot.Runs.Count);
+        var canvas = new Canvas($"station, {plot.Unit}", null, 70 + (95 * plot.Runs.Count)).Span(from - margin, to + margin, 0, plot.Runs.Count);
         for (var i = 0; i < plot.Runs.Count; i++)
         {
-            Run(sheet, plot.Runs[i], plot.Runs.Count - 1 - i, widest, plot.Unit);
+            Run(canvas, plot.Runs[i], plot.Runs.Count - 1 - i, widest, plot.Unit);
         }
 
-        return sheet;
+        return canvas;
     }
 
-    private static void Run(Sheet sheet, RunOutline run, int lane, double widest, string unit)
+    private static void Run(Canvas canvas, RunOutline run, int lane, double widest, string unit)
     {
         var middle = lane + 0.4;
         var widths = run.Widths.OrderBy(width => width.Station * Math.Sign(run.To - run.From)).ToList();
@@ -42,23 +42,23 @@ internal static class LayoutFigure
             // Between two stated stations the width is drawn as stated at the first; the check itself goes from one to the other.
             var end = i + 1 < widths.Count ? widths[i + 1].Station : run.To;
             var half = 0.32 * widths[i].Width / widest;
-            sheet.Box(Math.Min(widths[i].Station, end), Math.Max(widths[i].Station, end), middle - half, middle + half, Ink.Hatch(2), Ink.Dark);
+            canvas.Box(Math.Min(widths[i].Station, end), Math.Max(widths[i].Station, end), middle - half, middle + half, Ink.Hatch(2), Ink.Dark);
         }
 
         foreach (var joint in run.Joints.Where(joint => joint.Station is not null))
         {
-            sheet.Line([(joint.Station!.Value, middle - 0.38), (joint.Station!.Value, middle + 0.38)], Ink.Dark, LineStyle.Solid, 3);
-            sheet.Say(joint.Station!.Value, middle - 0.38, joint.Id, joint.Station > (run.From + run.To) / 2 ? HorizontalAlignment.Right : HorizontalAlignment.Left, VerticalAlignment.Middle);
+            canvas.Line([(joint.Station!.Value, middle - 0.38), (joint.Station!.Value, middle + 0.38)], Ink.Dark, LineStyle.Solid, 3);
+            canvas.Say(joint.Station!.Value, middle - 0.38, joint.Id, joint.Station > (run.From + run.To) / 2 ? HorizontalAlignment.Right : HorizontalAlignment.Left, VerticalAlignment.Middle);
         }
 
         foreach (var obstacle in run.Obstacles.Where(obstacle => obstacle.Station is not null))
         {
-            sheet.Mark(obstacle.Station!.Value, middle, MarkerType.Square, 4);
+            canvas.Mark(obstacle.Station!.Value, middle, MarkerType.Square, 4);
         }
 
         var span = run.Widths.Select(width => width.Width).ToList();
         var wide = span.Min().Equals(span.Max()) ? Digits.Tenth(span[0]) : $"{Digits.Tenth(span.Min())} to {Digits.Tenth(span.Max())}";
-        sheet.Say(Math.Min(run.From, run.To), lane + 0.87, $"{run.Id}: {string.Join(" and ", run.Courses)}, {wide} {unit} wide, laid {(run.To > run.From ? "to the right" : "to the left")}", strong: true);
+        canvas.Say(Math.Min(run.From, run.To), lane + 0.87, $"{run.Id}: {string.Join(" and ", run.Courses)}, {wide} {unit} wide, laid {(run.To > run.From ? "to the right" : "to the left")}", strong: true);
     }
 
     private static PlotTable Table(LayoutPlot plot) => new(

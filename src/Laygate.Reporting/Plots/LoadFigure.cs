@@ -20,22 +20,22 @@ internal static class LoadFigure
         return new PlotFigure(id, "supply", Title, description, SvgFinish.Of(Draw(plot, courses), id, Title, description), Table(plot));
     }
 
-    private static Sheet Draw(LoadPlot plot, List<string> courses)
+    private static Canvas Draw(LoadPlot plot, List<string> courses)
     {
         var end = plot.Loads.Max(load => load.EndsAt);
-        var sheet = new Sheet($"length laid, {plot.LengthUnit}", null, 70 + (60 * courses.Count)).Span(0, end * 1.001, 0, courses.Count);
+        var canvas = new Canvas($"length laid, {plot.LengthUnit}", null, 70 + (60 * courses.Count)).Span(0, end * 1.001, 0, courses.Count);
         for (var lane = 0; lane < courses.Count; lane++)
         {
             var own = plot.Loads.Where(load => string.Equals(load.Course, courses[lane], StringComparison.Ordinal)).ToList();
             for (var i = 0; i < own.Count; i++)
             {
-                sheet.Box(own[i].NeededAt, own[i].EndsAt, lane + 0.12, lane + 0.62, i % 2 == 0 ? Ink.Hatch(lane) : OxyColors.White, Ink.Mid);
+                canvas.Box(own[i].NeededAt, own[i].EndsAt, lane + 0.12, lane + 0.62, i % 2 == 0 ? Ink.Hatch(lane) : OxyColors.White, Ink.Mid);
             }
 
-            sheet.Say(0, lane + 0.8, $"{courses[lane]} ({own[0].Mix}), {own.Count.ToString(CultureInfo.InvariantCulture)} loads, last {Digits.Tenth(own[^1].Size)} {plot.MassUnit}", strong: true);
+            canvas.Say(0, lane + 0.8, $"{courses[lane]} ({own[0].Mix}), {own.Count.ToString(CultureInfo.InvariantCulture)} loads, last {Digits.Tenth(own[^1].Size)} {plot.MassUnit}", strong: true);
         }
 
-        return sheet;
+        return canvas;
     }
 
     private static PlotTable Table(LoadPlot plot)

@@ -21,34 +21,34 @@ internal static class RollingFigure
     }
 
     /// <summary>Phases as stretches of time, with their names at the top in two rows.</summary>
-    public static void Phases(Sheet sheet, BodyPlot body, double low, double high, double end)
+    public static void Phases(Canvas canvas, BodyPlot body, double low, double high, double end)
     {
         for (var i = 0; i < body.Phases.Count; i++)
         {
             var phase = body.Phases[i];
-            sheet.Box(phase.From, Math.Min(phase.To, end), low, high, Ink.Stretch, Ink.Faint);
-            sheet.Say(Math.Max(phase.From, 0) + (0.004 * end), high - ((0.035 + ((i % 2) * 0.07)) * (high - low)), phase.Name);
+            canvas.Box(phase.From, Math.Min(phase.To, end), low, high, Ink.Stretch, Ink.Faint);
+            canvas.Say(Math.Max(phase.From, 0) + (0.004 * end), high - ((0.035 + ((i % 2) * 0.07)) * (high - low)), phase.Name);
         }
     }
 
-    private static Sheet Draw(BodyPlot body)
+    private static Canvas Draw(BodyPlot body)
     {
         var means = body.Passes.Select(pass => pass.Means[^1]).ToList();
         var levels = body.Cessations.Where(mark => string.Equals(mark.Course, body.Courses[^1], StringComparison.Ordinal)).ToList();
         var low = Math.Floor((Math.Min(means.Min(mean => mean.Low ?? mean.Number!.Value), levels.Select(mark => mark.Temperature).DefaultIfEmpty(double.MaxValue).Min()) - 8) / 10) * 10;
         var high = Math.Ceiling((means.Max(mean => mean.High ?? mean.Number!.Value) + 15) / 10) * 10;
         var end = body.Passes.Max(pass => pass.Latest) * 1.04;
-        var sheet = new Sheet("minutes after the last screed", $"mean of {PlainText.Show(body.Courses[^1])}, {body.Unit}", 300).Span(0, end, low, high);
-        Phases(sheet, body, low, high, end);
+        var canvas = new Canvas("minutes after the last screed", $"mean of {PlainText.Show(body.Courses[^1])}, {body.Unit}", 300).Span(0, end, low, high);
+        Phases(canvas, body, low, high, end);
         foreach (var pass in body.Passes)
         {
             var mean = pass.Means[^1];
-            sheet.Box(pass.Earliest, pass.Latest, mean.Low ?? mean.Number!.Value, mean.High ?? mean.Number!.Value, Ink.Hatch(1), Ink.Mid);
-            sheet.Mark((pass.Earliest + pass.Latest) / 2, mean.Number!.Value, MarkerType.Diamond, 4);
+            canvas.Box(pass.Earliest, pass.Latest, mean.Low ?? mean.Number!.Value, mean.High ?? mean.Number!.Value, Ink.Hatch(1), Ink.Mid);
+            canvas.Mark((pass.Earliest + pass.Latest) / 2, mean.Number!.Value, MarkerType.Diamond, 4);
         }
 
-        levels.ForEach(mark => sheet.Level(mark.Temperature, $"cessation {Digits.Whole(mark.Temperature)} {body.Unit}"));
-        return sheet;
+        levels.ForEach(mark => canvas.Level(mark.Temperature, $"cessation {Digits.Whole(mark.Temperature)} {body.Unit}"));
+        return canvas;
     }
 
     private static PlotTable Table(BodyPlot body) => new(

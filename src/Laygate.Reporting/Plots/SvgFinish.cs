@@ -24,22 +24,22 @@ internal static class SvgFinish
     ];
 
     /// <summary>Draws and finishes.</summary>
-    /// <param name="sheet">The drawing.</param>
+    /// <param name="canvas">The drawing.</param>
     /// <param name="id">Id in the page; ids inside begin with it.</param>
     /// <param name="title">Title.</param>
     /// <param name="description">Description.</param>
-    public static string Of(Sheet sheet, string id, string title, string description)
+    public static string Of(Canvas canvas, string id, string title, string description)
     {
-        var exporter = new SvgExporter { Width = Sheet.Width, Height = sheet.Height, IsDocument = false };
-        var root = XElement.Parse(exporter.ExportToString(sheet.Model));
+        var exporter = new SvgExporter { Width = Canvas.Width, Height = canvas.Height, IsDocument = false };
+        var root = XElement.Parse(exporter.ExportToString(canvas.Model));
         foreach (var element in root.DescendantsAndSelf().ToList())
         {
-            Flatten(element, id, sheet.Rim);
+            Flatten(element, id, canvas.Rim);
         }
 
         root.RemoveAttributes();
         root.Add(
-            new XAttribute("viewBox", string.Create(CultureInfo.InvariantCulture, $"0 0 {Sheet.Width} {sheet.Height}")),
+            new XAttribute("viewBox", string.Create(CultureInfo.InvariantCulture, $"0 0 {Canvas.Width} {canvas.Height}")),
             new XAttribute("role", "img"),
             new XAttribute("aria-labelledby", $"{id}-t {id}-d"),
             new XAttribute("class", "plot"));

@@ -1,4 +1,4 @@
-using Laygate.Engineering.Reading;
+using Laygate.Engineering.PlanViews;
 using Laygate.Engineering.Safety;
 
 namespace Laygate.Engineering.Quantities.Safety;

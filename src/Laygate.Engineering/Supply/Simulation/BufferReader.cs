@@ -1,6 +1,6 @@
 using Laygate.Engineering.Assumptions;
+using Laygate.Engineering.PlanViews;
 using Laygate.Engineering.Quantities;
-using Laygate.Engineering.Reading;
 using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Supply.Simulation;

@@ -5,7 +5,7 @@ namespace Laygate.Reading.Plans.Consistency;
 /// <summary>Values of courses that cannot be.</summary>
 internal static class CourseRanges
 {
-    public static void Check(Plan plan, Where at)
+    public static void Check(Plan plan, PlanPart at)
     {
         foreach (var (course, where) in at.Each("courses", plan.Courses))
         {
@@ -20,19 +20,19 @@ internal static class CourseRanges
         }
     }
 
-    private static void Thickness(Course course, Where at)
+    private static void Thickness(Course course, PlanPart at)
     {
         at.Positive("thickness", course.Thickness);
         at.CanBe("thickness", course.Thickness, Possible.Thickness);
         at.Positive("thickness_lowest", course.ThicknessLowest);
         at.Positive("thickness_highest", course.ThicknessHighest);
         at.NotNegative("tolerance", course.Tolerance);
-        if (course.ThicknessLowest is { } lowest && Where.IsLess(course.Thickness, lowest))
+        if (course.ThicknessLowest is { } lowest && PlanPart.IsLess(course.Thickness, lowest))
             at.Fail("thickness_lowest", $"`thickness_lowest` is {Written(lowest)}, more than `thickness` with {Written(course.Thickness)}.", "Correct one of the two.");
         at.Ascending(("thickness", course.Thickness), ("thickness_highest", course.ThicknessHighest));
     }
 
-    private static void BehindScreed(DensityBehindScreed? density, Mix? mix, Where at)
+    private static void BehindScreed(DensityBehindScreed? density, Mix? mix, PlanPart at)
     {
         if (mix?.Density?.Reference == DensityReference.Maximum) at.PositiveShare("value", density?.Value);
         else at.Positive("value", density?.Value);

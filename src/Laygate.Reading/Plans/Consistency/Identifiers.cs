@@ -5,7 +5,7 @@ namespace Laygate.Reading.Plans.Consistency;
 /// <summary>No two entries of a list may have one name: findings are addressed by it.</summary>
 internal static class Identifiers
 {
-    public static void Check(Plan plan, Where at)
+    public static void Check(Plan plan, PlanPart at)
     {
         Unique(at.Inside("plan"), "people", plan.Identity.People, person => person.Id);
         Unique(at.Inside("site"), "overhead_lines", plan.Site?.OverheadLines, line => line.Id);
@@ -31,7 +31,7 @@ internal static class Identifiers
         CheckInside(plan, at);
     }
 
-    private static void CheckInside(Plan plan, Where at)
+    private static void CheckInside(Plan plan, PlanPart at)
     {
         foreach (var (run, where) in at.Each("runs", plan.Runs))
         {
@@ -49,7 +49,7 @@ internal static class Identifiers
         }
     }
 
-    private static void Unique<T>(Where at, string list, IReadOnlyList<T>? items, Func<T, string> name, string key = "id")
+    private static void Unique<T>(PlanPart at, string list, IReadOnlyList<T>? items, Func<T, string> name, string key = "id")
     {
         var seen = new HashSet<string>(StringComparer.Ordinal);
         foreach (var (item, where) in at.Each(list, items))

@@ -6,7 +6,7 @@ namespace Laygate.Reading.Plans.Consistency;
 /// <summary>How a course is laid must fit what lies below it.</summary>
 internal static class Layings
 {
-    public static void Check(Plan plan, Where at)
+    public static void Check(Plan plan, PlanPart at)
     {
         Course? below = null;
         foreach (var (course, where) in at.Each("courses", plan.Courses))
@@ -19,7 +19,7 @@ internal static class Layings
         }
     }
 
-    private static void On(Course course, Course? below, Where at)
+    private static void On(Course course, Course? below, PlanPart at)
     {
         var isHot = course.Laid is Laying.HotOnHot or Laying.HotOnWarm;
         if (isHot && course.On is null)

@@ -6,12 +6,12 @@ namespace Laygate.Reading.Plans.Consistency;
 /// <summary>Values of mixes that cannot be.</summary>
 internal static class MixRanges
 {
-    public static void Check(Plan plan, Where at)
+    public static void Check(Plan plan, PlanPart at)
     {
         foreach (var (mix, where) in at.Each("mixes", plan.Mixes)) Mix(mix, where);
     }
 
-    private static void Mix(Mix mix, Where at)
+    private static void Mix(Mix mix, PlanPart at)
     {
         at.Inside("density").Positive("compacted", mix.Density?.Compacted);
         Degree(mix.Density, at.Inside("density"));
@@ -28,17 +28,17 @@ internal static class MixRanges
     }
 
     // A course may be denser than a laboratory specimen, but no course is denser than the mix without voids.
-    private static void Degree(MixDensity? density, Where at)
+    private static void Degree(MixDensity? density, PlanPart at)
     {
         if (density?.Reference == DensityReference.Maximum) at.PositiveShare("degree", density.Degree);
         else at.Positive("degree", density?.Degree);
         if (density?.Reference != DensityReference.Maximum) at.CanBe("degree", density?.Degree, Possible.Degree);
     }
 
-    private static void StartAndCessation(Mix mix, Where at)
+    private static void StartAndCessation(Mix mix, PlanPart at)
     {
         if (mix is not { Start: { Value: { } start, Place: { } place }, Cessation: { Value: { } cessation } end } || end.Place != place) return;
-        if (Where.IsLess(start, cessation))
+        if (PlanPart.IsLess(start, cessation))
             at.Inside("cessation").Fail("value", $"Rolling would end at {MeasureReader.Write(cessation)}, before it starts at {MeasureReader.Write(start)}.", "Correct `start` or `cessation`.");
     }
 }

@@ -5,12 +5,12 @@ namespace Laygate.Reading.Plans.Consistency;
 /// <summary>Values of pavers that cannot be.</summary>
 internal static class PaverRanges
 {
-    public static void Check(Plan plan, Where at)
+    public static void Check(Plan plan, PlanPart at)
     {
         foreach (var (paver, where) in at.Each("pavers", plan.Pavers)) Paver(paver, where);
     }
 
-    private static void Paver(Paver paver, Where at)
+    private static void Paver(Paver paver, PlanPart at)
     {
         at.Positive("speed", paver.Speed);
         at.CanBe("speed", paver.Speed, Possible.PaverSpeed);
@@ -37,7 +37,7 @@ internal static class PaverRanges
         at.Positive("mass_empty", paver.MassEmpty);
     }
 
-    private static void Buffer(MixBuffer buffer, Where at)
+    private static void Buffer(MixBuffer buffer, PlanPart at)
     {
         at.Positive("capacity", buffer.Capacity);
         at.NotNegative("lowest", buffer.Lowest);

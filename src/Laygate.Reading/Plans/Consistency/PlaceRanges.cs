@@ -11,7 +11,7 @@ internal static class PlaceRanges
     private const double Pole = 90;
     private const double HalfTurn = 180;
 
-    public static void Check(Plan plan, Where at)
+    public static void Check(Plan plan, PlanPart at)
     {
         Within(at.Inside("location"), "latitude", plan.Location?.Latitude, Pole);
         Within(at.Inside("location"), "longitude", plan.Location?.Longitude, HalfTurn);
@@ -22,13 +22,13 @@ internal static class PlaceRanges
         if (plan.Existing is { } existing) Existing(existing, at.Inside("existing"));
     }
 
-    private static void Within(Where at, string key, Measure<Angle>? angle, double most)
+    private static void Within(PlanPart at, string key, Measure<Angle>? angle, double most)
     {
         if (angle is not null && Math.Abs(angle.Si) > most)
             at.Fail(key, $"`{key}` is {MeasureReader.Write(angle)}; it must lie between -{MeasureReader.WriteNumber(most)} ° and {MeasureReader.WriteNumber(most)} °.");
     }
 
-    private static void Site(Site site, Where at)
+    private static void Site(Site site, PlanPart at)
     {
         at.Positive("traffic_speed", site.TrafficSpeed);
         at.Positive("open_speed", site.OpenSpeed);
@@ -47,7 +47,7 @@ internal static class PlaceRanges
         Safety(site, at);
     }
 
-    private static void Safety(Site site, Where at)
+    private static void Safety(Site site, PlanPart at)
     {
         at.Positive("raised_height", site.RaisedHeight);
         at.CanBe("raised_height", site.RaisedHeight, Possible.RaisedBody);
@@ -71,13 +71,13 @@ internal static class PlaceRanges
         foreach (var (exposure, where) in at.Each("exposures", site.Exposures)) where.NotNegative("level", exposure.Level);
     }
 
-    private static void Level(Light light, Where at)
+    private static void Level(Light light, PlanPart at)
     {
         at.NotNegative("level", light.Level);
         at.CanBe("level", light.Level, Possible.Light);
     }
 
-    private static void Weather(Weather weather, Where at, Possible ground)
+    private static void Weather(Weather weather, PlanPart at, Possible ground)
     {
         at.Positive("wind_height", weather.WindHeight);
         at.CanBe("wind_height", weather.WindHeight, Possible.WindHeight);
@@ -86,7 +86,7 @@ internal static class PlaceRanges
         foreach (var (hour, where) in at.Each("hours", weather.Hours)) Hour(hour, where, ground);
     }
 
-    private static void Envelope(WeatherEnvelope envelope, Where at, Possible ground)
+    private static void Envelope(WeatherEnvelope envelope, PlanPart at, Possible ground)
     {
         at.CanBe("air_lowest", envelope.AirLowest, Possible.Air);
         at.CanBe("air_highest", envelope.AirHighest, Possible.Air);
@@ -106,7 +106,7 @@ internal static class PlaceRanges
         at.Share("rain_chance_highest", envelope.RainChanceHighest);
     }
 
-    private static void Depths(IReadOnlyList<DepthTemperature> points, Where at)
+    private static void Depths(IReadOnlyList<DepthTemperature> points, PlanPart at)
     {
         IMeasure? above = null;
         foreach (var (point, where) in at.Each("base_at_depth", points))
@@ -114,13 +114,13 @@ internal static class PlaceRanges
             where.Positive("depth", point.Depth);
             where.Temperature("temperature", point.Temperature);
             if (point.Depth is not { } depth) continue;
-            if (above is not null && !Where.IsLess(above, depth))
+            if (above is not null && !PlanPart.IsLess(above, depth))
                 where.Fail("depth", $"`depth` is {MeasureReader.Write(depth)}, not below the one before it with {MeasureReader.Write(above)}.", "List the depths from top to bottom, each once.");
             above = depth;
         }
     }
 
-    private static void Hour(WeatherHour hour, Where at, Possible ground)
+    private static void Hour(WeatherHour hour, PlanPart at, Possible ground)
     {
         at.CanBe("air", hour.Air, Possible.Air);
         at.CanBe("base", hour.Base, ground);
@@ -139,7 +139,7 @@ internal static class PlaceRanges
         if (hour.CloudEighths is < 0 or > SkyEighths) at.Fail("cloud_eighths", $"`cloud_eighths` is {hour.CloudEighths}; it counts eighths of the sky, 0 to 8.");
     }
 
-    private static void Existing(Existing existing, Where at)
+    private static void Existing(Existing existing, PlanPart at)
     {
         at.Inside("milling").Positive("depth", existing.Milling?.Depth);
         at.Inside("milling").NotNegative("left_above_interface", existing.Milling?.LeftAboveInterface);

@@ -28,6 +28,6 @@ internal sealed class PlanValidator : AbstractValidator<Plan>
         Subject(ProofRanges.Check);
     }
 
-    private void Subject(Action<Plan, Where> check) =>
-        RuleFor(plan => plan).Custom((plan, context) => check(plan, new Where(context, string.Empty)));
+    private void Subject(Action<Plan, PlanPart> check) =>
+        RuleFor(plan => plan).Custom((plan, context) => check(plan, new PlanPart(context, string.Empty)));
 }

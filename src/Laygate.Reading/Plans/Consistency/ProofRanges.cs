@@ -5,7 +5,7 @@ namespace Laygate.Reading.Plans.Consistency;
 /// <summary>Values of tests and documents that cannot be.</summary>
 internal static class ProofRanges
 {
-    public static void Check(Plan plan, Where at)
+    public static void Check(Plan plan, PlanPart at)
     {
         foreach (var (test, where) in at.Each("tests", plan.Tests))
         {
@@ -19,7 +19,7 @@ internal static class ProofRanges
         }
     }
 
-    private static void Reached(Test test, Where where)
+    private static void Reached(Test test, PlanPart where)
     {
         if (test.Reached is not { } reached) return;
         var inside = where.Inside("reached");

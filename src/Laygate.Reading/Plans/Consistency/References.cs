@@ -6,7 +6,7 @@ namespace Laygate.Reading.Plans.Consistency;
 /// <summary>Whatever is named must be there.</summary>
 internal static class References
 {
-    public static void Check(Plan plan, Where at)
+    public static void Check(Plan plan, PlanPart at)
     {
         var courses = new Names("course", "courses", plan.Courses.Select(course => course.Id));
         var mixes = new Names("mix", "mixes", plan.Mixes.Select(mix => mix.Id));
@@ -18,7 +18,7 @@ internal static class References
         Rest(plan, at, courses);
     }
 
-    private static void Courses(Plan plan, Where at, Names courses, Names mixes)
+    private static void Courses(Plan plan, PlanPart at, Names courses, Names mixes)
     {
         foreach (var (course, where) in at.Each("courses", plan.Courses))
         {
@@ -27,7 +27,7 @@ internal static class References
         }
     }
 
-    private static void Runs(Plan plan, Where at, Names courses, Names mixes)
+    private static void Runs(Plan plan, PlanPart at, Names courses, Names mixes)
     {
         var pavers = new Names("paver", "pavers", plan.Pavers.Select(paver => paver.Id));
         foreach (var (run, where) in at.Each("runs", plan.Runs))
@@ -39,7 +39,7 @@ internal static class References
         }
     }
 
-    private static void Supply(Plan plan, Where at, Names mixes)
+    private static void Supply(Plan plan, PlanPart at, Names mixes)
     {
         if (plan.Supply is not { } supply) return;
         var pavers = new Names("paver", "pavers", plan.Pavers.Select(paver => paver.Id));
@@ -56,7 +56,7 @@ internal static class References
         }
     }
 
-    private static void Pavers(Plan plan, Where at, Names courses)
+    private static void Pavers(Plan plan, PlanPart at, Names courses)
     {
         foreach (var (paver, where) in at.Each("pavers", plan.Pavers))
         {
@@ -66,14 +66,14 @@ internal static class References
         }
     }
 
-    private static void Rollers(Rolling? rolling, Where at)
+    private static void Rollers(Rolling? rolling, PlanPart at)
     {
         if (rolling is null) return;
         var phases = new Names("phase", "phases", rolling.Phases.Select(phase => phase.Id));
         foreach (var (roller, where) in at.Each("rollers", rolling.Rollers)) phases.Check(where, "phase", roller.Phase);
     }
 
-    private static void Trials(Plan plan, Where at)
+    private static void Trials(Plan plan, PlanPart at)
     {
         var mixes = new Names("mix", "mixes", plan.Mixes.Select(mix => mix.Id));
         var phases = new Names("phase", "rolling.phases", (plan.Rolling?.Phases ?? []).Select(phase => phase.Id));
@@ -88,7 +88,7 @@ internal static class References
         }
     }
 
-    private static void Rest(Plan plan, Where at, Names courses)
+    private static void Rest(Plan plan, PlanPart at, Names courses)
     {
         var runs = new Names("run", "runs", plan.Runs.Select(run => run.Id));
         foreach (var (coat, where) in at.Each("bond_coats", plan.BondCoats)) courses.Check(where, "below", coat.Below);
@@ -106,7 +106,7 @@ internal static class References
     }
 
     // A part of a run or paver can only belong to a course that the run or paver has.
-    private static void Own(Names courses, Where at, string course, IReadOnlyList<string> own, string what)
+    private static void Own(Names courses, PlanPart at, string course, IReadOnlyList<string> own, string what)
     {
         courses.Check(at, "course", course);
         // An unknown course in that list is one mistake, not two.
@@ -121,12 +121,12 @@ internal static class References
 
         public bool Has(string id) => known.Contains(id);
 
-        public void Check(Where at, string key, string? id)
+        public void Check(PlanPart at, string key, string? id)
         {
             if (id is not null && known.Count > 0 && !known.Contains(id)) at.Fail(key, Message(id), Hint(id));
         }
 
-        public void CheckAll(Where at, string key, IReadOnlyList<string> named)
+        public void CheckAll(PlanPart at, string key, IReadOnlyList<string> named)
         {
             for (var index = 0; index < named.Count; index++)
                 Check(at, string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{key}[{index}]"), named[index]);

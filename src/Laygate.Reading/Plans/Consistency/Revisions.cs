@@ -5,7 +5,7 @@ namespace Laygate.Reading.Plans.Consistency;
 /// <summary>What a plan says of its own revisions that cannot be.</summary>
 internal static class Revisions
 {
-    public static void Check(Plan plan, Where at)
+    public static void Check(Plan plan, PlanPart at)
     {
         var inside = at.Inside("plan");
         var identity = plan.Identity;

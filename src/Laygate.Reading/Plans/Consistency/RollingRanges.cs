@@ -7,7 +7,7 @@ namespace Laygate.Reading.Plans.Consistency;
 /// <summary>Values of phases and rollers that cannot be.</summary>
 internal static class RollingRanges
 {
-    public static void Check(Plan plan, Where at)
+    public static void Check(Plan plan, PlanPart at)
     {
         if (plan.Rolling is not { } rolling) return;
         var inside = at.Inside("rolling");
@@ -22,7 +22,7 @@ internal static class RollingRanges
         inside.NotNegative("first_strip_from_edge", rolling.FirstStripFromEdge);
     }
 
-    private static void Phase(Phase phase, Where at)
+    private static void Phase(Phase phase, PlanPart at)
     {
         at.AtLeast("passes", phase.Passes, 1);
         at.NotNegative("zone_from", phase.ZoneFrom);
@@ -30,7 +30,7 @@ internal static class RollingRanges
         at.Positive("done_within", phase.DoneWithin);
     }
 
-    private static void Roller(Roller roller, Where at)
+    private static void Roller(Roller roller, PlanPart at)
     {
         at.Positive("mass", roller.Mass);
         at.Positive("linear_load", roller.LinearLoad);
@@ -45,11 +45,11 @@ internal static class RollingRanges
         at.CanBe("amplitude", roller.Amplitude, Possible.Amplitude);
         at.CanBe("speed", roller.Speed, Possible.RollerSpeed);
         at.AtLeast("passes_in_mode", roller.PassesInMode, 0);
-        if (roller is { Overlap: { } overlap, DrumWidth: { } width } && !Where.IsLess(overlap, width))
+        if (roller is { Overlap: { } overlap, DrumWidth: { } width } && !PlanPart.IsLess(overlap, width))
             at.Fail("overlap", $"The strips overlap by {MeasureReader.Write(overlap)}, but the drum is only {MeasureReader.Write(width)} wide.", "Correct `overlap` or `drum_width`.");
     }
 
-    private static void Passes(Roller roller, Phase? phase, Where at)
+    private static void Passes(Roller roller, Phase? phase, PlanPart at)
     {
         if (phase is not null && roller.PassesInMode > phase.Passes)
             at.Fail("passes_in_mode", string.Create(CultureInfo.InvariantCulture, $"`passes_in_mode` is {roller.PassesInMode}, more than the {phase.Passes} passes of the phase `{phase.Id}`."), "Correct one of the two.");

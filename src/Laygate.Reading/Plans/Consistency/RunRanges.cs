@@ -7,7 +7,7 @@ namespace Laygate.Reading.Plans.Consistency;
 /// <summary>Values of runs that cannot be, and stations that the run does not reach.</summary>
 internal static class RunRanges
 {
-    public static void Check(Plan plan, Where at)
+    public static void Check(Plan plan, PlanPart at)
     {
         foreach (var (run, where) in at.Each("runs", plan.Runs))
         {
@@ -31,14 +31,14 @@ internal static class RunRanges
         }
     }
 
-    private static void Width(Where at, string key, IMeasure width)
+    private static void Width(PlanPart at, string key, IMeasure width)
     {
         at.Positive(key, width);
         at.CanBe(key, width, Possible.Width);
     }
 
     // A single value stands in front of the stations; the plan may have one or the other.
-    private static void AlongRun<T>(Run run, Where at, string key, IReadOnlyList<AtStation<T>> values)
+    private static void AlongRun<T>(Run run, PlanPart at, string key, IReadOnlyList<AtStation<T>> values)
         where T : IDimension
     {
         if (values.Count > 1 && values[0].At is null) at.Fail($"{key}s", $"Both `{key}` and `{key}s` are stated.", $"Keep `{key}` when it is the same everywhere, else `{key}s`.");
@@ -46,13 +46,13 @@ internal static class RunRanges
         foreach (var (value, where, _) in Entries(at, key, values))
         {
             Reached(run, where, value.At);
-            if (before is not null && value.At is not null && !Where.IsLess(before, value.At))
+            if (before is not null && value.At is not null && !PlanPart.IsLess(before, value.At))
                 where.Fail("at", $"The station {MeasureReader.Write(value.At)} does not lie beyond the one above it ({MeasureReader.Write(before)}).", "Sort the stations, and keep one entry for each.");
             before = value.At ?? before;
         }
     }
 
-    private static IEnumerable<(AtStation<T> Value, Where Where, string Key)> Entries<T>(Where at, string key, IReadOnlyList<AtStation<T>> values)
+    private static IEnumerable<(AtStation<T> Value, PlanPart Where, string Key)> Entries<T>(PlanPart at, string key, IReadOnlyList<AtStation<T>> values)
         where T : IDimension
     {
         var stations = values.Where(value => value.At is not null).ToList();
@@ -60,7 +60,7 @@ internal static class RunRanges
         foreach (var (value, where) in at.Each($"{key}s", stations)) yield return (value, where, "value");
     }
 
-    private static void Thickness(Run run, Where at)
+    private static void Thickness(Run run, PlanPart at)
     {
         foreach (var (thickness, where) in at.Each("thickness", run.Thickness))
         {
@@ -72,7 +72,7 @@ internal static class RunRanges
         }
     }
 
-    private static void Details(Run run, Where at)
+    private static void Details(Run run, PlanPart at)
     {
         foreach (var (obstacle, where) in at.Each("obstacles", run.Obstacles)) Reached(run, where, obstacle.At);
         foreach (var (area, where) in at.Each("hand_laid", run.HandLaid))
@@ -84,12 +84,12 @@ internal static class RunRanges
         foreach (var (end, where) in at.Each("tie_ins", run.TieIns)) where.Positive("length", end.Length);
     }
 
-    private static void Reached(Run run, Where at, Measure<Length>? station)
+    private static void Reached(Run run, PlanPart at, Measure<Length>? station)
     {
-        if (station is null || run is { From: { } first, To: { } last } && !Where.IsLess(first, last)) return;
-        if (run.From is { } from && Where.IsLess(station, from))
+        if (station is null || run is { From: { } first, To: { } last } && !PlanPart.IsLess(first, last)) return;
+        if (run.From is { } from && PlanPart.IsLess(station, from))
             at.Fail("at", $"The station {MeasureReader.Write(station)} lies before the run, which begins at {MeasureReader.Write(from)}.", "Correct the station, or `from` of the run.");
-        if (run.To is { } to && Where.IsLess(to, station))
+        if (run.To is { } to && PlanPart.IsLess(to, station))
             at.Fail("at", $"The station {MeasureReader.Write(station)} lies beyond the run, which ends at {MeasureReader.Write(to)}.", "Correct the station, or `to` of the run.");
     }
 }

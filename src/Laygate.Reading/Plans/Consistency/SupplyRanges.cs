@@ -6,7 +6,7 @@ namespace Laygate.Reading.Plans.Consistency;
 /// <summary>Values of plants, trucks and feeder that cannot be.</summary>
 internal static class SupplyRanges
 {
-    public static void Check(Plan plan, Where at)
+    public static void Check(Plan plan, PlanPart at)
     {
         if (plan.Supply is not { } supply) return;
         var inside = at.Inside("supply");
@@ -16,7 +16,7 @@ internal static class SupplyRanges
         inside.AtLeast("waiting_places", supply.WaitingPlaces, 0);
     }
 
-    private static void Plant(Plant plant, Where at)
+    private static void Plant(Plant plant, PlanPart at)
     {
         at.Positive("nameplate", plant.Nameplate);
         at.Positive("planned", plant.Planned);
@@ -27,7 +27,7 @@ internal static class SupplyRanges
         at.Ascending(("silo_at_start", plant.SiloAtStart), ("silo_capacity", plant.SiloCapacity));
     }
 
-    private static void Trucks(TruckGroup trucks, Where at)
+    private static void Trucks(TruckGroup trucks, PlanPart at)
     {
         at.AtLeast("count", trucks.Count, 1);
         at.Positive("payload", trucks.Payload);
@@ -48,7 +48,7 @@ internal static class SupplyRanges
             at.Fail("loads_before_start", string.Create(CultureInfo.InvariantCulture, $"{trucks.LoadsBeforeStart} loads cannot wait on {trucks.Count} trucks."), "Correct `loads_before_start` or `count`.");
     }
 
-    private static void Round(TruckGroup trucks, Where at)
+    private static void Round(TruckGroup trucks, PlanPart at)
     {
         at.CanBe("loading", trucks.Loading, Possible.TruckTime);
         at.CanBe("ticket", trucks.Ticket, Possible.TruckTime);
@@ -60,7 +60,7 @@ internal static class SupplyRanges
         at.CanBe("cleaning", trucks.Cleaning, Possible.TruckTime);
     }
 
-    private static void Feeder(Feeder feeder, Where at)
+    private static void Feeder(Feeder feeder, PlanPart at)
     {
         at.Positive("rate", feeder.Rate);
         at.NotNegative("exchange", feeder.Exchange);

@@ -6,7 +6,7 @@ namespace Laygate.Reading.Plans.Consistency;
 /// <summary>Values of bond coats, joints, early friction and opening that cannot be.</summary>
 internal static class SurfaceRanges
 {
-    public static void Check(Plan plan, Where at)
+    public static void Check(Plan plan, PlanPart at)
     {
         foreach (var (coat, where) in at.Each("bond_coats", plan.BondCoats)) Coat(coat, where);
         foreach (var (joint, where) in at.Each("joints", plan.Joints))
@@ -21,7 +21,7 @@ internal static class SurfaceRanges
         at.Inside("opening").Placed("below", plan.Opening?.Below);
     }
 
-    private static void Coat(BondCoat coat, Where at)
+    private static void Coat(BondCoat coat, PlanPart at)
     {
         IMeasure? rate = coat.MassRate is null ? coat.VolumeRate : coat.MassRate;
         at.Positive("rate", rate);
@@ -29,7 +29,7 @@ internal static class SurfaceRanges
         if (coat.Applied == false && rate is not null) at.Fail("rate", "No bond coat is applied here, but its rate is stated.", "Remove `rate`, or write `applied: yes`.");
     }
 
-    private static void Friction(EarlyFriction friction, Where at)
+    private static void Friction(EarlyFriction friction, PlanPart at)
     {
         at.Positive("rate", friction.Rate);
         at.NotNegative("grit_by", friction.GritBy);

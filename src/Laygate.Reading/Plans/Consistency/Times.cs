@@ -6,7 +6,7 @@ namespace Laygate.Reading.Plans.Consistency;
 /// <summary>What must come after something else.</summary>
 internal static class Times
 {
-    public static void Check(Plan plan, Where at)
+    public static void Check(Plan plan, PlanPart at)
     {
         var closure = plan.Site?.Closure;
         var (start, end) = ShiftTimes(plan.Shift);
@@ -22,7 +22,7 @@ internal static class Times
         Hours(plan, at.Inside("weather"), zone);
     }
 
-    private static void Hours(Plan plan, Where at, TimeSpan? zone)
+    private static void Hours(Plan plan, PlanPart at, TimeSpan? zone)
     {
         DateTime? before = null;
         foreach (var (hour, where) in at.Each("hours", plan.Weather?.Hours))
@@ -33,7 +33,7 @@ internal static class Times
         }
     }
 
-    private static void NotBefore(Where at, string key, DateTime? later, DateTime? earlier, string what)
+    private static void NotBefore(PlanPart at, string key, DateTime? later, DateTime? earlier, string what)
     {
         if (later is { } second && earlier is { } first && second < first)
             at.Fail(key, $"By the stated times {what} (by {Length(first - second)}).", "Check dates, times and offsets from UTC.");

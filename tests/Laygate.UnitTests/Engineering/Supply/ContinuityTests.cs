@@ -1,6 +1,6 @@
 using Laygate.Engineering.Mat;
+using Laygate.Engineering.PlanViews;
 using Laygate.Engineering.Quantities;
-using Laygate.Engineering.Reading;
 using Laygate.Engineering.Supply.Simulation;
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;

@@ -4,7 +4,7 @@ using Laygate.Engineering.Formulas;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Plans;
 
-namespace Laygate.Engineering.Reading;
+namespace Laygate.Engineering.PlanViews;
 
 /// <summary>Wind at the mat as a share of the stated wind.</summary>
 public static class WindReduction

@@ -4,7 +4,7 @@ using Laygate.Engineering.Rolling;
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 
-namespace Laygate.Engineering.Reading;
+namespace Laygate.Engineering.PlanViews;
 
 /// <summary>Strips of one roller on the mats of a plan.</summary>
 internal static class RollerStrips

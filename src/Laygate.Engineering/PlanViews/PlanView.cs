@@ -1,7 +1,7 @@
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Plans;
 
-namespace Laygate.Engineering.Reading;
+namespace Laygate.Engineering.PlanViews;
 
 /// <summary>Courses that are laid together as one hot body: one course, or those laid hot-on-hot, from bottom to top.</summary>
 /// <param name="Courses">The courses.</param>

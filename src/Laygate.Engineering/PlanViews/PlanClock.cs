@@ -1,6 +1,6 @@
 using Laygate.Model.Plans;
 
-namespace Laygate.Engineering.Reading;
+namespace Laygate.Engineering.PlanViews;
 
 /// <summary>
 /// Turns local times into moments. A plan that states no offset from UTC anywhere has its local times compared with each

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace Laygate.Engineering.Reading;
+namespace Laygate.Engineering.PlanViews;
 
 /// <summary>US performance grades of binders, such as <c>PG 64-22</c>.</summary>
 internal static class PerformanceGrade

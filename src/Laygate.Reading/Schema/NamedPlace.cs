@@ -8,7 +8,7 @@ namespace Laygate.Reading.Schema;
 /// <param name="Label">How to call the value in a message: <c>`width`</c>, <c>entry 2 of `runs`</c>, <c>the plan</c>.</param>
 /// <param name="Anchor">The key, or the first key of a list entry.</param>
 [StructLayout(LayoutKind.Auto)]
-internal readonly record struct Place(string Label, TextSpan Anchor)
+internal readonly record struct NamedPlace(string Label, TextSpan Anchor)
 {
     /// <summary>Whether it is an entry of a list, which has no key.</summary>
     public bool IsEntry { get; init; }
@@ -16,11 +16,11 @@ internal readonly record struct Place(string Label, TextSpan Anchor)
     /// <summary>Whether it is the whole document.</summary>
     public bool IsTop { get; init; }
 
-    public static Place Top(YamlToken root, string name) => new($"the {name}", TokenNames.Head(root).Span) { IsTop = true };
+    public static NamedPlace Top(YamlToken root, string name) => new($"the {name}", TokenNames.Head(root).Span) { IsTop = true };
 
-    public static Place Of(ScalarToken key) => new(TokenNames.Quote(key.Text), key.Span);
+    public static NamedPlace Of(ScalarToken key) => new(TokenNames.Quote(key.Text), key.Span);
 
-    public Place Entry(YamlToken item, int index) => new(
+    public NamedPlace Entry(YamlToken item, int index) => new(
         string.Create(CultureInfo.InvariantCulture, $"entry {index + 1} of {Label}"), TokenNames.Head(item).Span)
     { IsEntry = true };
 

@@ -8,7 +8,7 @@ using Laygate.Reading.Measures;
 namespace Laygate.Reading.Plans.Consistency;
 
 /// <summary>A group of keys under examination: collects what is wrong with its values.</summary>
-internal sealed class Where(ValidationContext<Plan> context, string path)
+internal sealed class PlanPart(ValidationContext<Plan> context, string path)
 {
     private const double AbsoluteZero = -273.15;
 
@@ -16,11 +16,11 @@ internal sealed class Where(ValidationContext<Plan> context, string path)
     private const double Rounding = 1e-9;
 
     /// <summary>A group inside this one.</summary>
-    public Where Inside(string key) => new(context, Path(key));
+    public PlanPart Inside(string key) => new(context, Path(key));
 
     /// <summary>The entries of a list inside this group, each with its own place.</summary>
-    public IEnumerable<(T Item, Where Where)> Each<T>(string key, IReadOnlyList<T>? items) =>
-        (items ?? []).Select((item, index) => (item, new Where(context, string.Create(CultureInfo.InvariantCulture, $"{Path(key)}[{index}]"))));
+    public IEnumerable<(T Item, PlanPart Where)> Each<T>(string key, IReadOnlyList<T>? items) =>
+        (items ?? []).Select((item, index) => (item, new PlanPart(context, string.Create(CultureInfo.InvariantCulture, $"{Path(key)}[{index}]"))));
 
     /// <summary>The value of a key cannot be so.</summary>
     public void Fail(string key, string message, string? hint = null) =>

@@ -8,7 +8,7 @@ using OxyPlot.Series;
 namespace Laygate.Reporting.Plots;
 
 /// <summary>An empty drawing with axes, and the marks that all plots share.</summary>
-internal sealed class Sheet
+internal sealed class Canvas
 {
     public const double Width = 660;
     private const double TextSize = 13;
@@ -20,7 +20,7 @@ internal sealed class Sheet
     /// <param name="across">Name and unit of the axis across.</param>
     /// <param name="up">Name and unit of the axis upwards; null for lanes without a scale.</param>
     /// <param name="height">Height of the drawing.</param>
-    public Sheet(string across, string? up, double height)
+    public Canvas(string across, string? up, double height)
     {
         Height = height;
         this.across = Axis(AxisPosition.Bottom, across);
@@ -40,7 +40,7 @@ internal sealed class Sheet
     public bool Rim { get; init; } = true;
 
     /// <summary>Sets the ends of the axes.</summary>
-    public Sheet Span(double left, double right, double bottom, double top)
+    public Canvas Span(double left, double right, double bottom, double top)
     {
         (across.Minimum, across.Maximum, up.Minimum, up.Maximum) = (left, right, bottom, top);
         return this;

@@ -2,7 +2,7 @@ using Laygate.Engineering.Quantities;
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 
-namespace Laygate.Engineering.Reading;
+namespace Laygate.Engineering.PlanViews;
 
 /// <summary>A time without a break over which the stated hours speak.</summary>
 /// <param name="From">Start.</param>

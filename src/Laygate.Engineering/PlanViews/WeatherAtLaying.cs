@@ -3,7 +3,7 @@ using Laygate.Engineering.Timeline;
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 
-namespace Laygate.Engineering.Reading;
+namespace Laygate.Engineering.PlanViews;
 
 /// <summary>What the stated hours say about a time of laying.</summary>
 /// <param name="Table">The hours; null where the plan states none, or no time of laying.</param>

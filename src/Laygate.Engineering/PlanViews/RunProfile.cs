@@ -1,6 +1,6 @@
 using Laygate.Model.Plans;
 
-namespace Laygate.Engineering.Reading;
+namespace Laygate.Engineering.PlanViews;
 
 /// <summary>A part of a run between two neighbouring stations: width changes evenly, thickness is constant.</summary>
 /// <param name="Length">Length in m.</param>

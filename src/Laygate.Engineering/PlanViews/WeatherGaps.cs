@@ -2,7 +2,7 @@ using System.Globalization;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Timeline;
 
-namespace Laygate.Engineering.Reading;
+namespace Laygate.Engineering.PlanViews;
 
 /// <summary>What the stated hours of weather leave out of a time of laying, as remarks.</summary>
 internal static class WeatherGaps
