@@ -1,5 +1,4 @@
 using Laygate.Checking;
-using Laygate.Cli.Arguments;
 using Laygate.Cli.Files;
 using Laygate.Cli.Verbs;
 using Laygate.Reading.Departures;

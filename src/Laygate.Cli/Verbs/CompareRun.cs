@@ -1,4 +1,3 @@
-using Laygate.Checking;
 using Laygate.Checking.Comparing;
 using Laygate.Cli.Arguments;
 using Laygate.Cli.Checking;
