@@ -126,12 +126,12 @@ public sealed class GateTests : IDisposable
         string[] compare = ["compare", "--since", "HEAD", "jobs/job-0.yaml"];
         var withoutSettings = Without(compare);
         var asked = Without([.. compare, "--rules", "us-wa"]);
-        Assert.NotEqual(withoutSettings, asked);
+        Assert.NotEqual(withoutSettings, asked, StringComparer.Ordinal);
 
         File.WriteAllText(Path.Combine(folder, "laygate.yaml"), "rules: [us-wa]\n");
         Assert.Equal(asked, Laygate(compare).Out);
         File.WriteAllText(Path.Combine(folder, "laygate.yaml"), "stage: release\n");
-        Assert.NotEqual(withoutSettings, Laygate(compare).Out);
+        Assert.NotEqual(withoutSettings, Laygate(compare).Out, StringComparer.Ordinal);
     }
 
     [Fact]
