@@ -24,7 +24,11 @@ internal static class MappingWriter
         foreach (var group in schema.Groups)
         {
             code.Append(first ? string.Empty : "\n").Append($"    public static {group.Type} {group.Type}(Fields at) => new()\n    {{\n");
-            foreach (var key in group.Keys) code.Append($"        {key.Property} = {Call(key)},\n");
+            foreach (var key in group.Keys)
+            {
+                code.Append($"        {key.Property} = {Call(key)},\n");
+            }
+
             code.Append("    };\n");
             first = false;
         }

@@ -26,27 +26,59 @@ internal static class NumberWriter
                 [
 
             """);
-        foreach (var sort in schema.Sorts) code.Append($"        {Names.Quoted(sort)},\n");
+        foreach (var sort in schema.Sorts)
+        {
+            code.Append($"        {Names.Quoted(sort)},\n");
+        }
+
         code.Append("    ];\n\n    private void Add(object? subject)\n    {\n        switch (subject)\n        {\n");
-        foreach (var group in groups.Where(group => group.HasAddress)) code.Append($"            case P.{group.Type} of: Add(of, string.Empty); break;\n");
+        foreach (var group in groups.Where(group => group.HasAddress))
+        {
+            code.Append($"            case P.{group.Type} of: Add(of, string.Empty); break;\n");
+        }
+
         code.Append("        }\n    }\n");
-        foreach (var group in groups) Walk(code, schema, group);
-        foreach (var group in schema.Groups.Where(schema.IsSorted)) OfOneSort(code, group);
+        foreach (var group in groups)
+        {
+            Walk(code, schema, group);
+        }
+
+        foreach (var group in schema.Groups.Where(schema.IsSorted))
+        {
+            OfOneSort(code, group);
+        }
+
         return code.Append("}\n").ToString();
     }
 
     private static void Walk(StringBuilder code, PlanSchema schema, Group group)
     {
         code.Append($"\n    private void Add(P.{group.Type}? of, string at)\n    {{\n        if (of is null) return;\n");
-        foreach (var key in group.Keys) code.Append(Call(schema, key));
+        foreach (var key in group.Keys)
+        {
+            code.Append(Call(schema, key));
+        }
+
         code.Append("    }\n");
     }
 
     private static string Call(PlanSchema schema, Key key)
     {
-        if (schema.Find(key.Value) is not { } inner) return key.Sort.Length == 0 ? string.Empty : $"        Add(at, \"{key.Name}\", of.{key.Property}, \"{key.Sort}\");\n";
-        if (key.Sort.Length > 0) return $"        Add(of.{key.Property}, $\"{{at}}{key.Name}.\", \"{key.Sort}\");\n";
-        if (inner.HasAddress || !schema.HasNumbers(inner)) return string.Empty;
+        if (schema.Find(key.Value) is not { } inner)
+        {
+            return key.Sort.Length == 0 ? string.Empty : $"        Add(at, \"{key.Name}\", of.{key.Property}, \"{key.Sort}\");\n";
+        }
+
+        if (key.Sort.Length > 0)
+        {
+            return $"        Add(of.{key.Property}, $\"{{at}}{key.Name}.\", \"{key.Sort}\");\n";
+        }
+
+        if (inner.HasAddress || !schema.HasNumbers(inner))
+        {
+            return string.Empty;
+        }
+
         return key.IsList
             ? $"        foreach (var entry in of.{key.Property}) Add(entry, $\"{{at}}{key.Name}.{{Name(entry.{inner.Keys.First(one => one.IsRequired).Property})}}.\");\n"
             : $"        Add(of.{key.Property}, $\"{{at}}{key.Name}.\");\n";
@@ -56,7 +88,11 @@ internal static class NumberWriter
     private static void OfOneSort(StringBuilder code, Group group)
     {
         code.Append($"\n    private void Add(P.{group.Type}? of, string at, string sort)\n    {{\n");
-        foreach (var key in group.Keys.Where(key => key.Value.Form is "Measure")) code.Append($"        Add(at, \"{key.Name}\", of?.{key.Property}, sort);\n");
+        foreach (var key in group.Keys.Where(key => key.Value.Form is "Measure"))
+        {
+            code.Append($"        Add(at, \"{key.Name}\", of?.{key.Property}, sort);\n");
+        }
+
         code.Append("    }\n");
     }
 }

@@ -17,7 +17,11 @@ internal static class RecordWriter
             namespace Laygate.Model.Plans;
 
             """);
-        foreach (var group in schema.Groups) Record(code, group);
+        foreach (var group in schema.Groups)
+        {
+            Record(code, group);
+        }
+
         return code.ToString();
     }
 
@@ -25,7 +29,11 @@ internal static class RecordWriter
     {
         code.Append('\n').Summary(string.Empty, group.Meaning).Append($"public sealed partial record {group.Type}\n{{\n");
         code.Append(string.Join("\n", group.Keys.Select(Property)));
-        if (group.Keys.All(key => key.Value.Form is "Flag")) Flags(code, group);
+        if (group.Keys.All(key => key.Value.Form is "Flag"))
+        {
+            Flags(code, group);
+        }
+
         code.Append("}\n");
     }
 
@@ -42,7 +50,11 @@ internal static class RecordWriter
     {
         code.Append('\n').Summary("    ", "All its keys, in the order of the schema.");
         code.Append($"    public static IReadOnlyList<FlagKey<{group.Type}>> Keys {{ get; }} =\n    [\n");
-        foreach (var key in group.Keys) code.Append($"        new({Names.Quoted(key.Name)}, {Names.Quoted(key.Meaning)}, of => of.{key.Property}),\n");
+        foreach (var key in group.Keys)
+        {
+            code.Append($"        new({Names.Quoted(key.Name)}, {Names.Quoted(key.Meaning)}, of => of.{key.Property}),\n");
+        }
+
         code.Append("    ];\n");
     }
 }

@@ -57,8 +57,16 @@ internal sealed class SchemaReader
         }
 
         var target = Definition(name);
-        if (Child(target, "properties") is not null) return new KeyValue("Block", Names.Pascal(name));
-        if (IsWordList(name, target)) return new KeyValue("Word", Names.Pascal(name), Names.Pascal(name));
+        if (Child(target, "properties") is not null)
+        {
+            return new KeyValue("Block", Names.Pascal(name));
+        }
+
+        if (IsWordList(name, target))
+        {
+            return new KeyValue("Word", Names.Pascal(name), Names.Pascal(name));
+        }
+
         return Values.Find(name) ?? Value(target);
     }
 

@@ -19,8 +19,16 @@ public sealed class MetamorphicTests(ITestOutputHelper output)
     {
         var properties = new Properties();
         Parallel.For(0, Count, new ParallelOptions { MaxDegreeOfParallelism = 2 }, properties.Ask);
-        foreach (var (property, answers) in properties.Compared) output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{property}: {answers} answers compared"));
-        foreach (var (exception, times) in properties.Excepted) output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"excepted: {exception}, {times} times"));
+        foreach (var (property, answers) in properties.Compared)
+        {
+            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{property}: {answers} answers compared"));
+        }
+
+        foreach (var (exception, times) in properties.Excepted)
+        {
+            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"excepted: {exception}, {times} times"));
+        }
+
         Assert.True(!properties.Broken.Any(), string.Join('\n', properties.Broken));
         foreach (var property in (string[])["units", "order", "ids", "culture", "weather", "windows", "trucks", "metres"])
         {

@@ -81,8 +81,16 @@ internal static class Program
     {
         var properties = new Properties();
         Parallel.For(first, first + count, new ParallelOptions { MaxDegreeOfParallelism = workers }, properties.Ask);
-        foreach (var line in properties.Broken) Console.WriteLine(line);
-        foreach (var (property, answers) in properties.Compared.Concat(properties.Excepted)) Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{property}: {answers}"));
+        foreach (var line in properties.Broken)
+        {
+            Console.WriteLine(line);
+        }
+
+        foreach (var (property, answers) in properties.Compared.Concat(properties.Excepted))
+        {
+            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{property}: {answers}"));
+        }
+
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{count} plans from {first} ({Process.GetCurrentProcess().TotalProcessorTime.TotalSeconds:F0} s of processor time), {properties.Broken.Count()} answers that must not be"));
         return properties.Broken.Any() ? 1 : 0;
     }

@@ -27,7 +27,10 @@ internal sealed class KeyUses
             new QuantityContext(Bare(tools.Reader.Schema, withElements), tools.Catalogue, LaygateAssumptions.Set(), seed: 1) { IsQuick = true })];
         foreach (var rule in book.InForce.Where(rule => rule.Definition.AppliesTo != ElementKind.Value))
         {
-            foreach (var input in Quantities(rule).SelectMany(Asked)) Note(input, rule.Definition);
+            foreach (var input in Quantities(rule).SelectMany(Asked))
+            {
+                Note(input, rule.Definition);
+            }
         }
     }
 
@@ -37,7 +40,10 @@ internal sealed class KeyUses
         var found = new SortedDictionary<string, RuleDefinition>(StringComparer.Ordinal);
         for (var within = key.Within; within.Length > 0; within = within[..Math.Max(0, within.LastIndexOf('.'))])
         {
-            foreach (var (id, rule) in uses.GetValueOrDefault((Kind(key.Address), within)) ?? []) found[id] = rule;
+            foreach (var (id, rule) in uses.GetValueOrDefault((Kind(key.Address), within)) ?? [])
+            {
+                found[id] = rule;
+            }
         }
 
         return found.Values;
@@ -61,7 +67,11 @@ internal sealed class KeyUses
     private void Note(InputReference input, RuleDefinition rule)
     {
         var key = (Kind(input.Address), input.Key);
-        if (!uses.TryGetValue(key, out var rules)) uses[key] = rules = new SortedDictionary<string, RuleDefinition>(StringComparer.Ordinal);
+        if (!uses.TryGetValue(key, out var rules))
+        {
+            uses[key] = rules = new SortedDictionary<string, RuleDefinition>(StringComparer.Ordinal);
+        }
+
         rules[rule.Id] = rule;
     }
 

@@ -82,7 +82,11 @@ internal sealed class CaseDimension
     /// <summary>A value in SI units (temperatures in °C), or the problem.</summary>
     public double? Read(ScalarToken token, List<ReadingProblem> problems)
     {
-        if (Units.Count == 0) return ReadPlain(token, problems);
+        if (Units.Count == 0)
+        {
+            return ReadPlain(token, problems);
+        }
+
         if (MeasureText.Split(token.Text) is { } parts && Find(parts.Unit) is { } unit)
         {
             return unit.ToSi(double.Parse(parts.Number, System.Globalization.CultureInfo.InvariantCulture));

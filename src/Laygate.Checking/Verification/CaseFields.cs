@@ -48,11 +48,19 @@ internal sealed class CaseFields(MapToken map, List<ReadingProblem> problems)
     {
         if (map["unit"] is not ScalarToken token)
         {
-            if (dimension.Units.Count > 0) problems.Add(new ReadingProblem($"The values need a unit: each is {dimension.Noun}.", Span, $"Write `unit: {dimension.Units[0].Spelling}`."));
+            if (dimension.Units.Count > 0)
+            {
+                problems.Add(new ReadingProblem($"The values need a unit: each is {dimension.Noun}.", Span, $"Write `unit: {dimension.Units[0].Spelling}`."));
+            }
+
             return null;
         }
 
-        if (dimension.Find(token.Text) is { } unit) return unit;
+        if (dimension.Find(token.Text) is { } unit)
+        {
+            return unit;
+        }
+
         var hint = dimension.Units.Count == 0 ? "Leave `unit` out." : $"Write one of {string.Join(", ", dimension.Units.Select(known => $"`{known.Spelling}`"))}.";
         problems.Add(new ReadingProblem($"{TokenNames.Quote(token.Text)} is no unit for {dimension.Noun}.", token.Span, hint));
         return null;

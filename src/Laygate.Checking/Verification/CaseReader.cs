@@ -17,8 +17,16 @@ internal static class CaseReader
         var reading = YamlReader.Read(bytes, schema.DocumentName);
         problems.AddRange(reading.Problems);
         var documents = reading.Documents.Select(document => document with { Root = OldWords.OfCases.Renew(document.Root).Root }).ToList();
-        if (reading.IsSound) problems.AddRange(documents.SelectMany(document => SchemaChecker.Check(document, schema)));
-        if (problems.Count > 0) return [];
+        if (reading.IsSound)
+        {
+            problems.AddRange(documents.SelectMany(document => SchemaChecker.Check(document, schema)));
+        }
+
+        if (problems.Count > 0)
+        {
+            return [];
+        }
+
         return [.. documents.Select(document => Map(new CaseFields((MapToken)document.Root, problems)))];
     }
 

@@ -70,7 +70,11 @@ internal static class ConductionMapper
 
     private static TopBoundary Skin(CaseFields fields)
     {
-        if (fields.Group("skin") is not { } skin) return new TopBoundary.Insulated();
+        if (fields.Group("skin") is not { } skin)
+        {
+            return new TopBoundary.Insulated();
+        }
+
         if (skin.NotOne("The skin") is { } wrong)
         {
             fields.Problems.Add(wrong);
@@ -83,8 +87,16 @@ internal static class ConductionMapper
                 wave.Required("mean", CaseDimension.Temperature), wave.Required("amplitude", CaseDimension.TemperatureDifference), wave.Required("period", CaseDimension.Duration));
         }
 
-        if (skin["flux"] is not null) return new TopBoundary.GivenFlux(skin.Required("flux", CaseDimension.Irradiance));
-        if (skin.Group("convection") is { } convection) return Convection(convection);
+        if (skin["flux"] is not null)
+        {
+            return new TopBoundary.GivenFlux(skin.Required("flux", CaseDimension.Irradiance));
+        }
+
+        if (skin.Group("convection") is { } convection)
+        {
+            return Convection(convection);
+        }
+
         return skin.Group("weather") is { } weather ? Weather(weather) : new TopBoundary.GivenTemperature(skin.Required("temperature", CaseDimension.Temperature));
     }
 

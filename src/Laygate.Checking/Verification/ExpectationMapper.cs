@@ -48,7 +48,11 @@ internal sealed class ExpectationMapper(CaseFields fields, ConductionQuestion qu
 
     private ReadingProblem? Refused()
     {
-        if (!IsWave) return null;
+        if (!IsWave)
+        {
+            return null;
+        }
+
         if (question.Problem.Top is not TopBoundary.GivenTemperature { Amplitude: > 0 } wave)
         {
             return new ReadingProblem("Amplitude and lag need a skin with a temperature that swings.", fields["quantity"]!.Span, "Give the skin a `temperature_wave`.");
@@ -100,7 +104,11 @@ internal sealed class ExpectationMapper(CaseFields fields, ConductionQuestion qu
     private double Below(CaseFields row)
     {
         var isNeeded = kind == VerifiedKind.CrossingTime;
-        if (isNeeded == (row["below"] is not null)) return row.Number("below", CaseDimension.Temperature) ?? 0;
+        if (isNeeded == (row["below"] is not null))
+        {
+            return row.Number("below", CaseDimension.Temperature) ?? 0;
+        }
+
         row.Problems.Add(isNeeded
             ? new ReadingProblem("The row needs the temperature that is crossed.", row.Span, "Add `below`, such as `below: 80 °C`.")
             : new ReadingProblem("Only a crossing time has a temperature that is crossed.", row["below"]!.Span, "Remove `below`."));

@@ -47,7 +47,11 @@ internal static class FormulaMapper
             }
             else if (input.Words is { } known)
             {
-                if (!known.Contains(value.Text, StringComparer.Ordinal)) row.Problems.Add(ConductionMapper.Unknown(input.Name, value, known));
+                if (!known.Contains(value.Text, StringComparer.Ordinal))
+                {
+                    row.Problems.Add(ConductionMapper.Unknown(input.Name, value, known));
+                }
+
                 words[key.Text] = value.Text;
             }
             else

@@ -52,9 +52,17 @@ internal sealed class PlaceMapper(CaseFields fields, ConductionQuestion question
         }
 
         var (key, value) = (place.Map.Entries[0].Key.Text, (ScalarToken)place.Map.Entries[0].Value);
-        if (key is "depth") return new(CoolingPlace.Depth(place.Required("depth", CaseDimension.Length)), VerifiedPlace.Depth, null, value.Text);
+        if (key is "depth")
+        {
+            return new(CoolingPlace.Depth(place.Required("depth", CaseDimension.Length)), VerifiedPlace.Depth, null, value.Text);
+        }
+
         var layer = question.Layers.Select(one => one.Id).ToList().IndexOf(value.Text);
-        if (layer < 0) fields.Problems.Add(ConductionMapper.Unknown("layer", value, question.Layers.Select(one => one.Id)));
+        if (layer < 0)
+        {
+            fields.Problems.Add(ConductionMapper.Unknown("layer", value, question.Layers.Select(one => one.Id)));
+        }
+
         return key switch
         {
             "mean" => new(CoolingPlace.Mean(layer), VerifiedPlace.Mean, value.Text),

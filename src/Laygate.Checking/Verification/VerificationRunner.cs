@@ -51,7 +51,10 @@ public sealed class VerificationRunner
             var solved = solver.Solve(question.Problem);
             curve = solved.Curve;
             reason = solved.Failure?.Reason;
-            if (solved.Failure is { } failure && IsOfInput(failure)) problems.Add(Problem(question, failure));
+            if (solved.Failure is { } failure && IsOfInput(failure))
+            {
+                problems.Add(Problem(question, failure));
+            }
         }
 
         return new VerificationCase(

@@ -19,7 +19,11 @@ internal readonly record struct Wave(double? Ratio, double? Lag)
         for (var i = 0; i < Samples; i++)
         {
             var time = curve.End - (skin.Period * (Samples - i) / Samples);
-            if (curve.Value(place, time) is not { } value) return default;
+            if (curve.Value(place, time) is not { } value)
+            {
+                return default;
+            }
+
             sine += (value - skin.Mean) * Math.Sin(omega * time) * 2 / Samples;
             cosine += (value - skin.Mean) * Math.Cos(omega * time) * 2 / Samples;
         }

@@ -9,16 +9,36 @@ internal static class MeasureMistakes
     /// <summary>The first mistake of a text that is no measure of a dimension.</summary>
     public static MeasureProblem Explain(string text, Dimension dimension)
     {
-        if (dimension == Dimension.None) return NoUnitNeeded(text);
-        if (string.IsNullOrWhiteSpace(text)) return new MeasureProblem($"{Needed(dimension)} is needed here, not an empty text.", Form(dimension));
-        if (text.Length > MeasureText.Longest) return new MeasureProblem($"{Needed(dimension)} is needed here, not {TokenNames.Of(Token(text))}.", Form(dimension));
-        if (MeasureText.Split(text) is { } parts) return UnitMistakes.Explain(parts.Number, parts.Unit, dimension);
+        if (dimension == Dimension.None)
+        {
+            return NoUnitNeeded(text);
+        }
+
+        if (string.IsNullOrWhiteSpace(text))
+        {
+            return new MeasureProblem($"{Needed(dimension)} is needed here, not an empty text.", Form(dimension));
+        }
+
+        if (text.Length > MeasureText.Longest)
+        {
+            return new MeasureProblem($"{Needed(dimension)} is needed here, not {TokenNames.Of(Token(text))}.", Form(dimension));
+        }
+
+        if (MeasureText.Split(text) is { } parts)
+        {
+            return UnitMistakes.Explain(parts.Number, parts.Unit, dimension);
+        }
+
         return Points(text) ?? BareNumber(text, dimension) ?? Trap(text, dimension) ?? Order(text, dimension) ?? Other(text, dimension);
     }
 
     private static MeasureProblem NoUnitNeeded(string text)
     {
-        if (MeasureText.Split(text) is { } parts) return new MeasureProblem($"{TokenNames.Quote(text)} has a unit; a number without a unit is needed here.", $"Write `{parts.Number}` alone.");
+        if (MeasureText.Split(text) is { } parts)
+        {
+            return new MeasureProblem($"{TokenNames.Quote(text)} has a unit; a number without a unit is needed here.", $"Write `{parts.Number}` alone.");
+        }
+
         var trap = ScalarTraps.Explain(text);
         var why = trap is null ? string.Empty : $": {trap.Explanation}";
         var right = trap?.RightForm is { } form && MeasureText.IsBareNumber(form) ? form : "3";

@@ -16,7 +16,11 @@ internal static partial class MeasureText
     /// <summary>Number and unit of a text in the right form; null for any other text.</summary>
     public static (string Number, string Unit)? Split(string text)
     {
-        if (text.Length > Longest) return null;
+        if (text.Length > Longest)
+        {
+            return null;
+        }
+
         var found = Form().Match(text);
         return found.Success ? (found.Groups["number"].Value, found.Groups["unit"].Value) : null;
     }
@@ -27,7 +31,11 @@ internal static partial class MeasureText
     /// <summary>The number and the rest of a text that begins with digits, whatever is wrong with either; null when it does not.</summary>
     public static (string Number, string Behind)? Loosely(string text)
     {
-        if (text.Length > Longest) return null;
+        if (text.Length > Longest)
+        {
+            return null;
+        }
+
         var found = Loose().Match(text);
         return found.Success ? (found.Groups["number"].Value, found.Groups["rest"].Value.Trim()) : null;
     }

@@ -87,7 +87,11 @@ internal static class UnitMistakes
     private static MeasureProblem? Ton(string number, string unit, Dimension dimension)
     {
         var parts = unit.Split('/', 2);
-        if (parts[0].ToUpperInvariant() is not ("TON" or "TONS") && unit.ToUpperInvariant() is not "TPH") return null;
+        if (parts[0].ToUpperInvariant() is not ("TON" or "TONS") && unit.ToUpperInvariant() is not "TPH")
+        {
+            return null;
+        }
+
         var per = dimension == Dimension.MassFlow ? "/h" : string.Empty;
         return new MeasureProblem($"`{unit}` {Differs}.", $"Write `{number} t{per}` for tonnes of 1000 kg or `{number} short ton{per}` for tons of 2000 lb.");
     }
@@ -108,7 +112,11 @@ internal static class UnitMistakes
 
     private static MeasureProblem Unknown(string number, string unit, Dimension dimension)
     {
-        if (unit.EndsWith(' ')) return new MeasureProblem("A blank stands behind the unit.", $"Write `{number} {unit.Trim()}`.");
+        if (unit.EndsWith(' '))
+        {
+            return new MeasureProblem("A blank stands behind the unit.", $"Write `{number} {unit.Trim()}`.");
+        }
+
         var near = NearestNames.Of(unit, UnitTable.Of(dimension).Select(known => known.Spelling));
         var hint = near.Count > 0 ? $"Did you mean {string.Join(" or ", near.Select(name => $"`{number} {name}`"))}?" : Advice(dimension);
         return new MeasureProblem($"{TokenNames.Quote(unit)} is not a unit that is known.", hint);

@@ -42,8 +42,16 @@ internal sealed class Fields(MapToken map, string path, MappingContext context)
     /// <summary>A whole number, written in plain digits.</summary>
     public int? Count(string key)
     {
-        if (Scalar(key) is not { } scalar) return null;
-        if (scalar.Kind == ScalarKind.WholeNumber && int.TryParse(scalar.Text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number)) return number;
+        if (Scalar(key) is not { } scalar)
+        {
+            return null;
+        }
+
+        if (scalar.Kind == ScalarKind.WholeNumber && int.TryParse(scalar.Text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number))
+        {
+            return number;
+        }
+
         var advice = scalar.Style == ScalarStyle.Plain ? "Write plain digits, without a unit, point or exponent." : "Write plain digits, without quotation marks.";
         return Refuse<int>(scalar, $"{Name(key)} needs a whole number, not {TokenNames.Of(scalar)}.", advice);
     }
@@ -63,8 +71,16 @@ internal sealed class Fields(MapToken map, string path, MappingContext context)
     /// <summary>A date with a time of day, and perhaps an offset from UTC.</summary>
     public Moment? Moment(string key)
     {
-        if (Scalar(key) is not { } scalar) return null;
-        if (ScalarTexts.Moment(scalar.Text) is { } moment) return moment;
+        if (Scalar(key) is not { } scalar)
+        {
+            return null;
+        }
+
+        if (ScalarTexts.Moment(scalar.Text) is { } moment)
+        {
+            return moment;
+        }
+
         Refuse<int>(scalar, $"{Name(key)} needs a date and time such as `2031-06-12T20:45`, not {TokenNames.Of(scalar)}.", TimeAdvice.Moment(scalar.Text));
         return null;
     }
@@ -76,9 +92,17 @@ internal sealed class Fields(MapToken map, string path, MappingContext context)
     public Measure<T>? Measure<T>(string key)
         where T : IDimension
     {
-        if (Scalar(key) is not { } scalar) return null;
+        if (Scalar(key) is not { } scalar)
+        {
+            return null;
+        }
+
         var measure = MeasureReader.Read<T>(scalar.Text, out var problem);
-        if (problem is not null) Refuse<int>(scalar, $"{Name(key)}: {problem.Message}", problem.Hint);
+        if (problem is not null)
+        {
+            Refuse<int>(scalar, $"{Name(key)}: {problem.Message}", problem.Hint);
+        }
+
         return measure;
     }
 
@@ -91,9 +115,21 @@ internal sealed class Fields(MapToken map, string path, MappingContext context)
         where TFirst : IDimension
         where TSecond : IDimension
     {
-        if (Scalar(key) is not { } scalar) return null;
-        if (MeasureReader.Read<TFirst>(scalar.Text, out var problem) is { } first) return first;
-        if (MeasureReader.Read<TSecond>(scalar.Text, out _) is { } second) return second;
+        if (Scalar(key) is not { } scalar)
+        {
+            return null;
+        }
+
+        if (MeasureReader.Read<TFirst>(scalar.Text, out var problem) is { } first)
+        {
+            return first;
+        }
+
+        if (MeasureReader.Read<TSecond>(scalar.Text, out _) is { } second)
+        {
+            return second;
+        }
+
         Refuse<int>(scalar, $"{Name(key)}: {problem!.Message}", problem.Hint);
         return null;
     }
@@ -154,7 +190,11 @@ internal sealed class Fields(MapToken map, string path, MappingContext context)
     private T? Converted<T>(string key, string needed, Func<string, T?> convert, Func<string, string?> advise)
         where T : struct
     {
-        if (Scalar(key) is not { } scalar) return null;
+        if (Scalar(key) is not { } scalar)
+        {
+            return null;
+        }
+
         return convert(scalar.Text) ?? Refuse<T>(scalar, $"{Name(key)} needs {needed}, not {TokenNames.Of(scalar)}.", advise(scalar.Text));
     }
 

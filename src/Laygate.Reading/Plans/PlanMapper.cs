@@ -27,7 +27,11 @@ public static class PlanMapper
 
     private static PlanMapping Map(YamlDocument document, MappingContext context)
     {
-        if (document.AsMap("plan", "format", out var problem) is not { } root) return new PlanMapping(null, new PlanPositions(new MapToken([], document.Root.Span)), [problem!]);
+        if (document.AsMap("plan", "format", out var problem) is not { } root)
+        {
+            return new PlanMapping(null, new PlanPositions(new MapToken([], document.Root.Span)), [problem!]);
+        }
+
         var plan = KeyMapping.Plan(new Fields(root, string.Empty, context));
         return new PlanMapping(context.Problems.Count > 0 || context.IsMisshapen ? null : plan, new PlanPositions(root), [.. context.Problems.OrderBy(found => found.Position)]);
     }

@@ -44,7 +44,11 @@ public sealed class PlanPositions
         var (at, rest) = (element, key);
         while (rest.Length > 0)
         {
-            if (at.Step(rest) is not { } next) return [at.Span];
+            if (at.Step(rest) is not { } next)
+            {
+                return [at.Span];
+            }
+
             (at, rest) = next;
         }
 
@@ -70,7 +74,11 @@ public sealed class PlanPositions
             var next = part.EndsWith(']')
                 ? at.Item(int.Parse(part[..^1], CultureInfo.InvariantCulture))
                 : at.Key(part);
-            if (next is not { } found) return at.Span;
+            if (next is not { } found)
+            {
+                return at.Span;
+            }
+
             at = found;
         }
 
@@ -83,7 +91,11 @@ public sealed class PlanPositions
         var rest = key;
         while (rest.Length > 0)
         {
-            if (at.Step(rest) is not { } next) return at.Span;
+            if (at.Step(rest) is not { } next)
+            {
+                return at.Span;
+            }
+
             (at, rest) = next;
         }
 
@@ -97,7 +109,11 @@ internal readonly record struct PositionedToken(YamlToken Token, TextSpan Span)
     /// <summary>The value of a key of this group.</summary>
     public PositionedToken? Key(string key)
     {
-        if (Token is not MapToken map || map.Find(key) is not { } entry) return null;
+        if (Token is not MapToken map || map.Find(key) is not { } entry)
+        {
+            return null;
+        }
+
         return new PositionedToken(entry.Value, entry.Value is ScalarToken { IsNull: false } ? entry.Value.Span : entry.Key.Span);
     }
 
@@ -135,9 +151,20 @@ internal readonly record struct PositionedToken(YamlToken Token, TextSpan Span)
         foreach (var item in list.Items)
         {
             // A station may hold a dot of its own, so whole names are compared.
-            if (Name(item) is not { Length: > 0 } name || !path.StartsWith(name, StringComparison.Ordinal)) continue;
-            if (path.Length == name.Length) return (Entry(item), string.Empty);
-            if (path[name.Length] == '.') return (Entry(item), path[(name.Length + 1)..]);
+            if (Name(item) is not { Length: > 0 } name || !path.StartsWith(name, StringComparison.Ordinal))
+            {
+                continue;
+            }
+
+            if (path.Length == name.Length)
+            {
+                return (Entry(item), string.Empty);
+            }
+
+            if (path[name.Length] == '.')
+            {
+                return (Entry(item), path[(name.Length + 1)..]);
+            }
         }
 
         return null;
@@ -165,7 +192,11 @@ internal static class PlanAddresses
     public static PositionedToken? Find(MapToken root, string address)
     {
         var colon = address.IndexOf(':', StringComparison.Ordinal);
-        if (colon < 0) return Single(root, address);
+        if (colon < 0)
+        {
+            return Single(root, address);
+        }
+
         var id = address[(colon + 1)..];
         return address[..colon] switch
         {
@@ -222,7 +253,11 @@ internal static class PlanAddresses
 
     private static PositionedToken? InList(MapToken root, string[] path, string id)
     {
-        if (Path(root, path)?.Token is not ListToken list) return null;
+        if (Path(root, path)?.Token is not ListToken list)
+        {
+            return null;
+        }
+
         var item = list.Items.FirstOrDefault(item => string.Equals(PositionedToken.Name(item), id, StringComparison.Ordinal));
         return item is null ? null : PositionedToken.Entry(item);
     }
@@ -230,7 +265,11 @@ internal static class PlanAddresses
     private static PositionedToken? Path(MapToken root, string[] keys)
     {
         PositionedToken? at = keys.Length == 0 ? null : Top(root);
-        foreach (var key in keys) at = at?.Key(key);
+        foreach (var key in keys)
+        {
+            at = at?.Key(key);
+        }
+
         return at;
     }
 

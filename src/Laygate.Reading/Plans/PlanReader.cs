@@ -33,7 +33,11 @@ public sealed class PlanReader
     public PlanFile Read(string file, byte[] bytes)
     {
         var text = YamlReader.Read(bytes);
-        if (!text.IsSound) return new PlanFile([], ShownProblems.Of(file, text.Problems));
+        if (!text.IsSound)
+        {
+            return new PlanFile([], ShownProblems.Of(file, text.Problems));
+        }
+
         var read = text.Documents.Select(Read).ToList();
         var problems = read.SelectMany(plan => plan.Problems).ToList();
         return problems.Count > 0 ? new PlanFile([], ShownProblems.Of(file, problems)) : new PlanFile([.. read.Select(plan => plan.Plan!)], []);
@@ -49,7 +53,11 @@ public sealed class PlanReader
     public (ReadPlan? Plan, IReadOnlyList<ReadingProblem> Problems) ReadValues(YamlDocument document)
     {
         var mapping = PlanMapper.Map(document);
-        if (mapping.Plan is not { } plan) return (null, mapping.Problems);
+        if (mapping.Plan is not { } plan)
+        {
+            return (null, mapping.Problems);
+        }
+
         // A blank in a free text would count as stated.
         var blanks = Blanks.In(document.Root);
         var problems = blanks.Count > 0 ? blanks : PlanConsistency.Check(plan, mapping.Positions, validator);
@@ -61,7 +69,11 @@ public sealed class PlanReader
         var (root, oldWords) = OldWords.OfPlans.Renew(written.Root);
         var document = written with { Root = root };
         var shape = PlanShape.Check(document, Schema);
-        if (shape.Count > 0) return (null, shape);
+        if (shape.Count > 0)
+        {
+            return (null, shape);
+        }
+
         var (plan, problems) = ReadValues(document);
         return (plan is null ? null : plan with { OldWords = oldWords }, problems);
     }

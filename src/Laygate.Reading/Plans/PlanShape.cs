@@ -13,7 +13,11 @@ public static class PlanShape
     public static IReadOnlyList<ReadingProblem> Check(YamlDocument document, LoadedSchema schema)
     {
         var shape = SchemaChecker.Check(document, schema);
-        if (shape.Count == 0) return shape;
+        if (shape.Count == 0)
+        {
+            return shape;
+        }
+
         var explained = PlanMapper.Map(document).Problems.ToLookup(problem => problem.Position);
         return [.. shape.Select(problem => explained[problem.Position].FirstOrDefault() ?? problem)];
     }

@@ -28,9 +28,21 @@ internal static class ScalarTexts
     /// <summary>An offset from UTC, at most 14 hours.</summary>
     public static TimeSpan? Zone(string text)
     {
-        if (text.Length != OffsetLength || text[0] is not ('+' or '-')) return null;
-        if (!TimeSpan.TryParseExact(text[1..], @"hh\:mm", CultureInfo.InvariantCulture, out var offset)) return null;
-        if (offset > TimeSpan.FromHours(LargestOffsetHours)) return null;
+        if (text.Length != OffsetLength || text[0] is not ('+' or '-'))
+        {
+            return null;
+        }
+
+        if (!TimeSpan.TryParseExact(text[1..], @"hh\:mm", CultureInfo.InvariantCulture, out var offset))
+        {
+            return null;
+        }
+
+        if (offset > TimeSpan.FromHours(LargestOffsetHours))
+        {
+            return null;
+        }
+
         return text[0] == '-' ? -offset : offset;
     }
 
@@ -38,10 +50,26 @@ internal static class ScalarTexts
     public static Moment? Moment(string text)
     {
         const int localLength = 16;
-        if (text.Length is not (localLength or (localLength + OffsetLength))) return null;
-        if (!DateTime.TryParseExact(text[..localLength], "yyyy-MM-ddTHH:mm", CultureInfo.InvariantCulture, DateTimeStyles.None, out var local)) return null;
-        if (local.Year is < FirstYear or > LastYear) return null;
-        if (text.Length == localLength) return new Moment(local, null);
+        if (text.Length is not (localLength or (localLength + OffsetLength)))
+        {
+            return null;
+        }
+
+        if (!DateTime.TryParseExact(text[..localLength], "yyyy-MM-ddTHH:mm", CultureInfo.InvariantCulture, DateTimeStyles.None, out var local))
+        {
+            return null;
+        }
+
+        if (local.Year is < FirstYear or > LastYear)
+        {
+            return null;
+        }
+
+        if (text.Length == localLength)
+        {
+            return new Moment(local, null);
+        }
+
         return Zone(text[localLength..]) is { } offset ? new Moment(local, offset) : null;
     }
 

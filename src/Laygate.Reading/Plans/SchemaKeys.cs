@@ -44,7 +44,10 @@ internal static class SchemaKeys
             yield return here;
             var target = Item(node) ?? node;
             var own = Address(target);
-            foreach (var inner in Inside(target, here.Path, own ?? address, own is null ? here.Within : string.Empty)) yield return inner;
+            foreach (var inner in Inside(target, here.Path, own ?? address, own is null ? here.Within : string.Empty))
+            {
+                yield return inner;
+            }
         }
     }
 

@@ -13,13 +13,21 @@ internal static class TimeAdvice
 
     public static string Time(string text)
     {
-        if (text.StartsWith("24:", StringComparison.Ordinal)) return "Midnight is `00:00` of the next day.";
+        if (text.StartsWith("24:", StringComparison.Ordinal))
+        {
+            return "Midnight is `00:00` of the next day.";
+        }
+
         return ScalarTexts.Time($"0{text}") is not null ? $"Write `0{text}`." : "Write hours and minutes with two digits each, 00:00 to 23:59.";
     }
 
     public static string Zone(string text)
     {
-        if (text is "Z" or "UTC" or "GMT") return "Write `+00:00`.";
+        if (text is "Z" or "UTC" or "GMT")
+        {
+            return "Write `+00:00`.";
+        }
+
         return WithMinutes(text) is { } right
             ? $"Write `{right}`."
             : "Write the hours and minutes that local time is ahead of UTC (+) or behind it (-), at most 14 hours.";
@@ -27,11 +35,27 @@ internal static class TimeAdvice
 
     public static string Moment(string text)
     {
-        if (text.EndsWith('Z') && ScalarTexts.Moment(text[..^1]) is not null) return "Write `+00:00` in place of `Z`.";
+        if (text.EndsWith('Z') && ScalarTexts.Moment(text[..^1]) is not null)
+        {
+            return "Write `+00:00` in place of `Z`.";
+        }
+
         var joined = text.Replace(' ', 'T');
-        if (ScalarTexts.Moment(joined) is not null) return $"Write `{joined}`.";
-        if (ScalarTexts.Date(text) is not null) return "Add the time of day behind a `T`.";
-        if (HasDateForm(text) && ScalarTexts.IsOfOtherYear(text[..10])) return OtherYear;
+        if (ScalarTexts.Moment(joined) is not null)
+        {
+            return $"Write `{joined}`.";
+        }
+
+        if (ScalarTexts.Date(text) is not null)
+        {
+            return "Add the time of day behind a `T`.";
+        }
+
+        if (HasDateForm(text) && ScalarTexts.IsOfOtherYear(text[..10]))
+        {
+            return OtherYear;
+        }
+
         return HasDateForm(text) && ScalarTexts.Date(text[..10]) is null
             ? "The calendar has no such day; check month and day."
             : "Write year, month and day, a `T`, hours and minutes, and nothing else but an offset from UTC.";
@@ -39,7 +63,11 @@ internal static class TimeAdvice
 
     private static string? WithMinutes(string text)
     {
-        if (text.Length is < 2 or > 3 || text[0] is not ('+' or '-')) return null;
+        if (text.Length is < 2 or > 3 || text[0] is not ('+' or '-'))
+        {
+            return null;
+        }
+
         var right = $"{text[0]}{text[1..].PadLeft(2, '0')}:00";
         return ScalarTexts.Zone(right) is null ? null : right;
     }

@@ -16,22 +16,42 @@ internal sealed class KeyPlaces
     private void Visit(SchemaNode node, string place)
     {
         var resolved = node.Resolved;
-        if (!_visited.Add(resolved)) return;
+        if (!_visited.Add(resolved))
+        {
+            return;
+        }
+
         foreach (var (key, value) in resolved.Properties)
         {
             var places = _places.TryGetValue(key, out var found) ? found : _places[key] = [];
-            if (!places.Contains(place, StringComparer.Ordinal)) places.Add(place);
+            if (!places.Contains(place, StringComparer.Ordinal))
+            {
+                places.Add(place);
+            }
+
             Visit(value, $"under `{key}`");
             VisitItems(value.Resolved, key);
         }
 
-        foreach (var part in resolved.AllOf.Concat(resolved.AnyOf).Concat(resolved.OneOf)) Visit(part, place);
-        if (resolved.KeyPatternValue is not null) Visit(resolved.KeyPatternValue, place);
+        foreach (var part in resolved.AllOf.Concat(resolved.AnyOf).Concat(resolved.OneOf))
+        {
+            Visit(part, place);
+        }
+
+        if (resolved.KeyPatternValue is not null)
+        {
+            Visit(resolved.KeyPatternValue, place);
+        }
     }
 
     private void VisitItems(SchemaNode value, string key)
     {
         foreach (var part in value.Conjuncts.Concat(value.Alternatives.SelectMany(branch => branch.Conjuncts)))
-            if (part.Item is not null) Visit(part.Item, $"in an entry of `{key}`");
+        {
+            if (part.Item is not null)
+            {
+                Visit(part.Item, $"in an entry of `{key}`");
+            }
+        }
     }
 }

@@ -32,9 +32,21 @@ internal sealed class KeyWording(KeyPlaces places, SchemaNode node, MapToken map
 
     private string? Advice(ScalarToken key)
     {
-        if (MeantBy(key) is { Count: > 0 } near) return $"Did you mean {string.Join(" or ", near.Select(name => $"`{name}`"))}?";
-        if (places.Of(key.Text) is { Count: > 0 } elsewhere) return $"It belongs {string.Join(" or ", elsewhere)}.";
-        if (node.Properties.Count is > 0 and <= MostKeys) return $"Known here: {Needs.Listed([.. node.Properties.Keys])}.";
+        if (MeantBy(key) is { Count: > 0 } near)
+        {
+            return $"Did you mean {string.Join(" or ", near.Select(name => $"`{name}`"))}?";
+        }
+
+        if (places.Of(key.Text) is { Count: > 0 } elsewhere)
+        {
+            return $"It belongs {string.Join(" or ", elsewhere)}.";
+        }
+
+        if (node.Properties.Count is > 0 and <= MostKeys)
+        {
+            return $"Known here: {Needs.Listed([.. node.Properties.Keys])}.";
+        }
+
         return node.Properties.Count == 0 && node.KeyPattern is null ? "Remove it." : null;
     }
 

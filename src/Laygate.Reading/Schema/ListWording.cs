@@ -12,13 +12,28 @@ internal static class ListWording
     {
         var count = list.Items.Count;
         if (count == 0 && node.MinItems > 0)
+        {
             yield return new ReadingProblem($"{place.Capital} is an empty list.", place.Anchor, "Add an entry, or remove the key if it is not required.");
+        }
         else if (count < node.MinItems)
+        {
             yield return new ReadingProblem($"{place.Capital} has {Entries(count)}; at least {Number(node.MinItems.Value)} are needed.", place.Anchor);
+        }
+
         if (count > node.MaxItems)
+        {
             yield return new ReadingProblem($"{place.Capital} has {Entries(count)}; at most {Number(node.MaxItems.Value)} {(node.MaxItems == 1 ? "is" : "are")} allowed.", place.Anchor);
-        if (!node.UniqueItems) yield break;
-        foreach (var problem in Repeated(list, place)) yield return problem;
+        }
+
+        if (!node.UniqueItems)
+        {
+            yield break;
+        }
+
+        foreach (var problem in Repeated(list, place))
+        {
+            yield return problem;
+        }
     }
 
     private static IEnumerable<ReadingProblem> Repeated(ListToken list, NamedPlace place)
@@ -28,7 +43,9 @@ internal static class ListWording
         {
             var item = list.Items[at];
             if (!seen.TryAdd(Content(item), at))
+            {
                 yield return new ReadingProblem($"{place.Entry(item, at).Capital} repeats entry {Number(seen[Content(item)] + 1)}.", TokenNames.Head(item).Span, "Remove one of the two.");
+            }
         }
     }
 

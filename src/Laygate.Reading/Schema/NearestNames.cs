@@ -25,13 +25,30 @@ public static class NearestNames
     // Changes, insertions, removals and swaps of neighbours; beyond the limit the exact number does not matter.
     private static int Distance(string left, string right, int limit)
     {
-        if (Math.Abs(left.Length - right.Length) > limit) return limit + 1;
+        if (Math.Abs(left.Length - right.Length) > limit)
+        {
+            return limit + 1;
+        }
+
         var rows = new int[left.Length + 1, right.Length + 1];
-        for (var i = 0; i <= left.Length; i++) rows[i, 0] = i;
-        for (var j = 0; j <= right.Length; j++) rows[0, j] = j;
+        for (var i = 0; i <= left.Length; i++)
+        {
+            rows[i, 0] = i;
+        }
+
+        for (var j = 0; j <= right.Length; j++)
+        {
+            rows[0, j] = j;
+        }
+
         for (var i = 1; i <= left.Length; i++)
+        {
             for (var j = 1; j <= right.Length; j++)
+            {
                 rows[i, j] = Step(rows, left, right, i, j);
+            }
+        }
+
         return rows[left.Length, right.Length];
     }
 

@@ -15,8 +15,15 @@ internal static class Needs
         {
             var kinds = part.Kinds;
             if (kinds == ValueKinds.None && part.Alternatives.Count > 0 && part.Alternatives.All(branch => KindsOf(branch) != ValueKinds.None))
+            {
                 kinds = part.Alternatives.Aggregate(ValueKinds.None, (all, branch) => all | KindsOf(branch));
-            if (kinds == ValueKinds.None) continue;
+            }
+
+            if (kinds == ValueKinds.None)
+            {
+                continue;
+            }
+
             allowed = allowed == ValueKinds.None ? kinds : allowed & kinds;
         }
 
@@ -26,11 +33,18 @@ internal static class Needs
     /// <summary>"a length such as `40 mm`", "a list", "one of `a` and `b`", "this or that".</summary>
     public static string Of(SchemaNode node)
     {
-        if (Words(node) is { Count: > 0 } words) return words.Count == 1 ? $"the word `{words[0]}`" : $"one of {Listed(words)}";
+        if (Words(node) is { Count: > 0 } words)
+        {
+            return words.Count == 1 ? $"the word `{words[0]}`" : $"one of {Listed(words)}";
+        }
+
         var examples = Examples(node);
         var noun = node.Conjuncts.Select(part => part.Title).FirstOrDefault(title => title is not null);
         if (noun is null && examples.Count == 0 && Branches(node) is { Count: > 0 } branches)
+        {
             return string.Join(" or ", branches.Select(Of).Distinct(StringComparer.Ordinal));
+        }
+
         return WithExamples(noun is null ? Kind(KindsOf(node)) : WithArticle(noun), examples);
     }
 
@@ -44,7 +58,11 @@ internal static class Needs
     public static string FirstSentence(SchemaNode node)
     {
         var text = node.Conjuncts.Select(part => part.Description).FirstOrDefault(description => description is not null);
-        if (text is null) return string.Empty;
+        if (text is null)
+        {
+            return string.Empty;
+        }
+
         var end = text.IndexOf(". ", StringComparison.Ordinal);
         return (end < 0 ? text : text[..end]).TrimEnd('.', ' ');
     }
@@ -52,7 +70,11 @@ internal static class Needs
     public static string Listed(IReadOnlyList<string> words)
     {
         var quoted = words.Take(MostWords).Select(word => $"`{word}`").ToList();
-        if (words.Count > MostWords) return string.Create(CultureInfo.InvariantCulture, $"{string.Join(", ", quoted)} and {words.Count - MostWords} more");
+        if (words.Count > MostWords)
+        {
+            return string.Create(CultureInfo.InvariantCulture, $"{string.Join(", ", quoted)} and {words.Count - MostWords} more");
+        }
+
         return quoted.Count == 1 ? quoted[0] : $"{string.Join(", ", quoted.SkipLast(1))} and {quoted[^1]}";
     }
 

@@ -33,7 +33,11 @@ internal static class ScalarWording
 
     private static string? Advice(ScalarToken scalar, SchemaNode node, ScalarTrap? trap)
     {
-        if (trap?.RightForm is { } right) return $"Write `{right}`.";
+        if (trap?.RightForm is { } right)
+        {
+            return $"Write `{right}`.";
+        }
+
         var takesText = Needs.KindsOf(node) is var kinds && (kinds == ValueKinds.None || kinds.HasFlag(ValueKinds.Text));
         return IsNumber(scalar.Text, scalar.Style) ? NumberAdvice(scalar, node, takesText)
             : !takesText && IsNumber(scalar.Text, ScalarStyle.Plain) ? $"Write it without quotes: `{scalar.Text}`."
@@ -42,10 +46,18 @@ internal static class ScalarWording
 
     private static string? NumberAdvice(ScalarToken scalar, SchemaNode node, bool takesText)
     {
-        if (!takesText) return null;
+        if (!takesText)
+        {
+            return null;
+        }
+
         var parts = node.Conjuncts.ToList();
         var isRightAsText = parts.TrueForAll(part => part.Alternatives.Count == 0 && part.Words.Count == 0 && part.Pattern?.Matches(scalar.Text) != false);
-        if (isRightAsText) return $"Put it in quotes: `\"{scalar.Text}\"`.";
+        if (isRightAsText)
+        {
+            return $"Put it in quotes: `\"{scalar.Text}\"`.";
+        }
+
         var measure = Needs.Examples(node).FirstOrDefault(example => example.Contains(' ', StringComparison.Ordinal));
         return measure is null ? null : $"Write the unit behind the number, with a blank between them, as in `{measure}`.";
     }
@@ -55,7 +67,11 @@ internal static class ScalarWording
 
     private static ReadingProblem? Word(ScalarToken scalar, SchemaNode node, NamedPlace place)
     {
-        if (node.Words.Count == 0 || node.Words.Contains(scalar.Text, StringComparer.Ordinal)) return null;
+        if (node.Words.Count == 0 || node.Words.Contains(scalar.Text, StringComparer.Ordinal))
+        {
+            return null;
+        }
+
         var near = SameAnswer(scalar.Text, node.Words) ?? NearestNames.Of(scalar.Text, node.Words);
         var ordered = near.Concat(node.Words.Except(near, StringComparer.Ordinal)).ToList();
         var allowed = ordered.Count == 1 ? $"only {Needs.Listed(ordered)} is allowed" : $"it must be one of {Needs.Listed(ordered)}";
@@ -77,10 +93,22 @@ internal static class ScalarWording
 
     private static ReadingProblem? Length(ScalarToken scalar, SchemaNode node, NamedPlace place)
     {
-        if (scalar.Kind != ScalarKind.Text) return null;
+        if (scalar.Kind != ScalarKind.Text)
+        {
+            return null;
+        }
+
         var length = scalar.Text.Length;
-        if (length == 0 && node.MinLength > 0) return new ReadingProblem($"{place.Capital} is an empty text.", scalar.Span, "Write a value or remove the key.");
-        if (length < node.MinLength) return new ReadingProblem(string.Create(CultureInfo.InvariantCulture, $"{place.Capital} has {length} characters; at least {node.MinLength} are needed."), scalar.Span);
+        if (length == 0 && node.MinLength > 0)
+        {
+            return new ReadingProblem($"{place.Capital} is an empty text.", scalar.Span, "Write a value or remove the key.");
+        }
+
+        if (length < node.MinLength)
+        {
+            return new ReadingProblem(string.Create(CultureInfo.InvariantCulture, $"{place.Capital} has {length} characters; at least {node.MinLength} are needed."), scalar.Span);
+        }
+
         return length > node.MaxLength
             ? new ReadingProblem(string.Create(CultureInfo.InvariantCulture, $"{place.Capital} has {length} characters; at most {node.MaxLength} are allowed."), scalar.Span)
             : null;
@@ -88,7 +116,11 @@ internal static class ScalarWording
 
     private static ReadingProblem? Range(ScalarToken scalar, SchemaNode node, NamedPlace place)
     {
-        if (scalar.Kind is not (ScalarKind.WholeNumber or ScalarKind.DecimalNumber)) return null;
+        if (scalar.Kind is not (ScalarKind.WholeNumber or ScalarKind.DecimalNumber))
+        {
+            return null;
+        }
+
         var value = decimal.Parse(scalar.Text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture);
         var limit = value < node.Minimum ? $"at least {Number(node.Minimum)}"
             : value > node.Maximum ? $"at most {Number(node.Maximum)}"

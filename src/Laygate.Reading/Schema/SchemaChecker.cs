@@ -1,6 +1,6 @@
 using Laygate.Reading.Yaml;
-using NJsonSchema.Validation;
 using Newtonsoft.Json.Linq;
+using NJsonSchema.Validation;
 
 namespace Laygate.Reading.Schema;
 
@@ -14,11 +14,19 @@ public static class SchemaChecker
     public static IReadOnlyList<ReadingProblem> Check(YamlDocument document, LoadedSchema schema)
     {
         var errors = new JsonSchemaValidator().Validate(Json(document.Root), schema.Validator);
-        if (errors.Count == 0 && !HoldsNothing(document.Root)) return [];
+        if (errors.Count == 0 && !HoldsNothing(document.Root))
+        {
+            return [];
+        }
+
         var walked = new SchemaWalker(schema).Walk(document.Root);
         // The validator decides. A key without a value is wrong even where a schema would let it pass.
         var problems = errors.Count > 0 ? walked : walked.Where(problem => problem.IsMissingValue).ToList();
-        if (errors.Count > 0 && walked.Count == 0) return ReadingProblems.InOrder(errors.Select(Unworded));
+        if (errors.Count > 0 && walked.Count == 0)
+        {
+            return ReadingProblems.InOrder(errors.Select(Unworded));
+        }
+
         return ReadingProblems.InOrder(problems.Select(found => found.Problem));
     }
 

@@ -18,8 +18,16 @@ public static class SchemaLoader
         var root = document.RootElement;
         var definitions = ReadDefinitions(root);
         var node = SchemaNodeReader.Read(root, "#", isRoot: true);
-        foreach (var part in definitions.Values.Append(node).SelectMany(SchemaTree.Parts).ToList()) Resolve(part, definitions);
-        foreach (var (name, definition) in definitions) RefuseLoop(name, definition);
+        foreach (var part in definitions.Values.Append(node).SelectMany(SchemaTree.Parts).ToList())
+        {
+            Resolve(part, definitions);
+        }
+
+        foreach (var (name, definition) in definitions)
+        {
+            RefuseLoop(name, definition);
+        }
+
         return new LoadedSchema(node, definitions);
     }
 
@@ -38,15 +46,26 @@ public static class SchemaLoader
     private static Dictionary<string, SchemaNode> ReadDefinitions(JsonElement root)
     {
         var definitions = new Dictionary<string, SchemaNode>(StringComparer.Ordinal);
-        if (root.ValueKind != JsonValueKind.Object || !root.TryGetProperty("definitions", out var found)) return definitions;
+        if (root.ValueKind != JsonValueKind.Object || !root.TryGetProperty("definitions", out var found))
+        {
+            return definitions;
+        }
+
         foreach (var member in found.EnumerateObject())
+        {
             definitions[member.Name] = SchemaNodeReader.Read(member.Value, $"#/definitions/{member.Name}", isRoot: false);
+        }
+
         return definitions;
     }
 
     private static void Resolve(SchemaNode node, Dictionary<string, SchemaNode> definitions)
     {
-        if (node.Reference is not { } name) return;
+        if (node.Reference is not { } name)
+        {
+            return;
+        }
+
         node.Target = definitions.GetValueOrDefault(name) ?? throw new SchemaException($"There is no definition `{name}`.");
     }
 
@@ -60,9 +79,20 @@ public static class SchemaLoader
         var seen = new HashSet<SchemaNode>();
         while (open.TryPop(out var node))
         {
-            if (node == definition) throw new SchemaException($"The definition `{name}` refers to itself without a key or list between.");
-            if (!seen.Add(node)) continue;
-            foreach (var next in SamePlace(node)) open.Push(next);
+            if (node == definition)
+            {
+                throw new SchemaException($"The definition `{name}` refers to itself without a key or list between.");
+            }
+
+            if (!seen.Add(node))
+            {
+                continue;
+            }
+
+            foreach (var next in SamePlace(node))
+            {
+                open.Push(next);
+            }
         }
     }
 }

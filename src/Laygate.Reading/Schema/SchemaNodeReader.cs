@@ -9,7 +9,11 @@ internal static class SchemaNodeReader
 
     public static SchemaNode Read(JsonElement element, string path, bool isRoot)
     {
-        if (element.ValueKind != JsonValueKind.Object) throw new SchemaException($"{path}: a schema must be an object; true and false are not supported.");
+        if (element.ValueKind != JsonValueKind.Object)
+        {
+            throw new SchemaException($"{path}: a schema must be an object; true and false are not supported.");
+        }
+
         var node = new SchemaNode();
         foreach (var member in element.EnumerateObject())
         {
@@ -20,15 +24,27 @@ internal static class SchemaNodeReader
                 || ReadListKeyword(node, member.Name, member.Value, here)
                 || ReadScalarKeyword(node, member.Name, member.Value, here)
                 || ReadCombination(node, member.Name, member.Value, here);
-            if (!known) throw new SchemaException($"{here}: this keyword is not supported, because it would not be enforced.");
+            if (!known)
+            {
+                throw new SchemaException($"{here}: this keyword is not supported, because it would not be enforced.");
+            }
         }
 
         if (node.Reference is not null && element.EnumerateObject().Count() > 1)
+        {
             throw new SchemaException($"{path}: nothing may stand beside $ref, because it would be ignored; use allOf.");
+        }
+
         if (node.Required.Find(key => !node.Properties.ContainsKey(key)) is { } undescribed && !node.AllowsOtherKeys)
+        {
             throw new SchemaException($"{path}: the required key `{undescribed}` is not among the properties.");
+        }
         // Words are texts; without its type the validator would compare 1 with "1".
-        if (node.Words.Count > 0 && node.Kinds == ValueKinds.None) node.Kinds = ValueKinds.Text;
+        if (node.Words.Count > 0 && node.Kinds == ValueKinds.None)
+        {
+            node.Kinds = ValueKinds.Text;
+        }
+
         return node;
     }
 
@@ -60,7 +76,11 @@ internal static class SchemaNodeReader
         switch (name)
         {
             case "properties":
-                foreach (var member in value.EnumerateObject()) node.Properties.Add(member.Name, Read(member.Value, $"{path}/{member.Name}", isRoot: false));
+                foreach (var member in value.EnumerateObject())
+                {
+                    node.Properties.Add(member.Name, Read(member.Value, $"{path}/{member.Name}", isRoot: false));
+                }
+
                 break;
             case "required": node.Required.AddRange(Texts(value, path)); break;
             case "additionalProperties" when value.ValueKind == JsonValueKind.False: node.AllowsOtherKeys = false; break;

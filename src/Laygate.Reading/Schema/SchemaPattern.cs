@@ -50,13 +50,20 @@ internal sealed class SchemaPattern
             {
                 var next = at + 1 < source.Length ? source[++at] : '\0';
                 // \d, \w, \s match more than ASCII in .NET; \1 and the like backtrack without bound.
-                if (char.IsAsciiLetterOrDigit(next) && next is not ('u' or 't' or 'n')) throw new SchemaException($"The pattern `{source}` uses `\\{next}`; write the characters out, such as [0-9].");
+                if (char.IsAsciiLetterOrDigit(next) && next is not ('u' or 't' or 'n'))
+                {
+                    throw new SchemaException($"The pattern `{source}` uses `\\{next}`; write the characters out, such as [0-9].");
+                }
+
                 result.Append(letter).Append(next);
                 continue;
             }
 
             if (letter == '(' && !inClass && source.AsSpan(at).StartsWith("(?") && !source.AsSpan(at).StartsWith("(?:"))
+            {
                 throw new SchemaException($"The pattern `{source}` uses a special group; only ( ) and (?: ) are allowed.");
+            }
+
             inClass = letter switch { '[' => true, ']' => false, _ => inClass };
             result.Append(letter == '$' && !inClass ? @"\z" : letter.ToString());
         }

@@ -8,7 +8,12 @@ internal static class SchemaTree
     {
         yield return node;
         foreach (var child in Children(node))
-            foreach (var part in Parts(child)) yield return part;
+        {
+            foreach (var part in Parts(child))
+            {
+                yield return part;
+            }
+        }
     }
 
     private static IEnumerable<SchemaNode> Children(SchemaNode node) =>

@@ -11,10 +11,22 @@ internal sealed class SchemaWalker(LoadedSchema schema)
     {
         var found = new List<Found>();
         var kinds = Needs.KindsOf(node);
-        if (token is ScalarToken { IsNull: true } && !kinds.HasFlag(ValueKinds.Null)) found.Add(NoValue(place));
-        else if (!Fits(token, kinds)) found.Add(new Found(ScalarWording.WrongKind(token, node, place), Fit: Misfit.OtherForm));
+        if (token is ScalarToken { IsNull: true } && !kinds.HasFlag(ValueKinds.Null))
+        {
+            found.Add(NoValue(place));
+        }
+        else if (!Fits(token, kinds))
+        {
+            found.Add(new Found(ScalarWording.WrongKind(token, node, place), Fit: Misfit.OtherForm));
+        }
         else
-            foreach (var part in node.Conjuncts) WalkPart(token, part, node, place, found);
+        {
+            foreach (var part in node.Conjuncts)
+            {
+                WalkPart(token, part, node, place, found);
+            }
+        }
+
         return found;
     }
 
@@ -24,11 +36,28 @@ internal sealed class SchemaWalker(LoadedSchema schema)
     private void WalkPart(YamlToken token, SchemaNode node, SchemaNode whole, NamedPlace place, List<Found> found)
     {
         var before = found.Count;
-        if (token is MapToken map) WalkMap(map, node, place, found);
-        else if (token is ListToken list) WalkList(list, node, place, found);
-        else if (token is ScalarToken scalar) found.AddRange(ScalarWording.Check(scalar, node, whole, place));
-        if (found.Count == before && node.Alternatives.Count > 0) WalkAlternatives(token, node, whole, place, found);
-        if (node.Not is not null && Walk(token, node.Not, place).Count == 0) found.Add(new Found(Excluded(token, node.Not, place)));
+        if (token is MapToken map)
+        {
+            WalkMap(map, node, place, found);
+        }
+        else if (token is ListToken list)
+        {
+            WalkList(list, node, place, found);
+        }
+        else if (token is ScalarToken scalar)
+        {
+            found.AddRange(ScalarWording.Check(scalar, node, whole, place));
+        }
+
+        if (found.Count == before && node.Alternatives.Count > 0)
+        {
+            WalkAlternatives(token, node, whole, place, found);
+        }
+
+        if (node.Not is not null && Walk(token, node.Not, place).Count == 0)
+        {
+            found.Add(new Found(Excluded(token, node.Not, place)));
+        }
     }
 
     private void WalkMap(MapToken map, SchemaNode node, NamedPlace place, List<Found> found)
@@ -36,9 +65,18 @@ internal sealed class SchemaWalker(LoadedSchema schema)
         var unknown = new List<ScalarToken>();
         foreach (var (key, value) in map.Entries)
         {
-            if (node.Properties.TryGetValue(key.Text, out var property)) found.AddRange(WalkInner(value, property, NamedPlace.Of(key)));
-            else if (node.KeyPattern?.Matches(key.Text) == true) found.AddRange(WalkInner(value, node.KeyPatternValue!, NamedPlace.Of(key)));
-            else if (!node.AllowsOtherKeys) unknown.Add(key);
+            if (node.Properties.TryGetValue(key.Text, out var property))
+            {
+                found.AddRange(WalkInner(value, property, NamedPlace.Of(key)));
+            }
+            else if (node.KeyPattern?.Matches(key.Text) == true)
+            {
+                found.AddRange(WalkInner(value, node.KeyPatternValue!, NamedPlace.Of(key)));
+            }
+            else if (!node.AllowsOtherKeys)
+            {
+                unknown.Add(key);
+            }
         }
 
         var wording = new KeyWording(schema.Places, node, map, place);
@@ -52,18 +90,39 @@ internal sealed class SchemaWalker(LoadedSchema schema)
     private void WalkList(ListToken list, SchemaNode node, NamedPlace place, List<Found> found)
     {
         found.AddRange(ListWording.Check(list, node, place).Select(problem => new Found(problem)));
-        if (node.Item is null) return;
-        for (var at = 0; at < list.Items.Count; at++) found.AddRange(WalkInner(list.Items[at], node.Item, place.Entry(list.Items[at], at)));
+        if (node.Item is null)
+        {
+            return;
+        }
+
+        for (var at = 0; at < list.Items.Count; at++)
+        {
+            found.AddRange(WalkInner(list.Items[at], node.Item, place.Entry(list.Items[at], at)));
+        }
     }
 
     private void WalkAlternatives(YamlToken token, SchemaNode node, SchemaNode whole, NamedPlace place, List<Found> found)
     {
         var tried = node.Alternatives.Select(branch => (branch, problems: Walk(token, branch, place))).ToList();
         var fitting = tried.Where(pair => pair.problems.Count == 0).Select(pair => pair.branch).ToList();
-        if (fitting.Count > 1 && node.OneOf.Count > 0) found.Add(new Found(SeveralForms(token, fitting, place)));
-        if (fitting.Count > 0) return;
-        if (token is ScalarToken scalar) found.AddRange(ScalarAlternatives(scalar, whole, place, tried.Select(pair => pair.problems).ToList()));
-        else found.AddRange(tried.Select(pair => pair.problems).MinBy(problems => (problems.Exists(problem => problem.Fit == Misfit.OtherForm), problems.Count))!);
+        if (fitting.Count > 1 && node.OneOf.Count > 0)
+        {
+            found.Add(new Found(SeveralForms(token, fitting, place)));
+        }
+
+        if (fitting.Count > 0)
+        {
+            return;
+        }
+
+        if (token is ScalarToken scalar)
+        {
+            found.AddRange(ScalarAlternatives(scalar, whole, place, tried.Select(pair => pair.problems).ToList()));
+        }
+        else
+        {
+            found.AddRange(tried.Select(pair => pair.problems).MinBy(problems => (problems.Exists(problem => problem.Fit == Misfit.OtherForm), problems.Count))!);
+        }
     }
 
     // A scalar that fits no form is told all forms at once, unless only one of them is for scalars like it.

@@ -11,7 +11,11 @@ internal sealed class ValidatorModel(IReadOnlyDictionary<string, SchemaNode> def
 
     private JsonSchema Definition(string name)
     {
-        if (_made.TryGetValue(name, out var made)) return made;
+        if (_made.TryGetValue(name, out var made))
+        {
+            return made;
+        }
+
         var schema = new JsonSchema();
         _made.Add(name, schema);
         Fill(schema, definitions[name]);
@@ -31,24 +35,56 @@ internal sealed class ValidatorModel(IReadOnlyDictionary<string, SchemaNode> def
         FillMap(schema, node);
         FillList(schema, node);
         FillScalar(schema, node);
-        foreach (var branch in node.AnyOf) schema.AnyOf.Add(Build(branch));
-        foreach (var branch in node.OneOf) schema.OneOf.Add(Build(branch));
-        foreach (var branch in node.AllOf) schema.AllOf.Add(Build(branch));
-        if (node.Not is not null) schema.Not = Build(node.Not);
+        foreach (var branch in node.AnyOf)
+        {
+            schema.AnyOf.Add(Build(branch));
+        }
+
+        foreach (var branch in node.OneOf)
+        {
+            schema.OneOf.Add(Build(branch));
+        }
+
+        foreach (var branch in node.AllOf)
+        {
+            schema.AllOf.Add(Build(branch));
+        }
+
+        if (node.Not is not null)
+        {
+            schema.Not = Build(node.Not);
+        }
+
         return schema;
     }
 
     private void FillMap(JsonSchema schema, SchemaNode node)
     {
-        foreach (var (key, value) in node.Properties) schema.Properties[key] = Fill(new JsonSchemaProperty(), value);
-        foreach (var key in node.Required) schema.RequiredProperties.Add(key);
-        if (node.KeyPattern is not null) schema.PatternProperties[node.KeyPattern.DotNet] = Fill(new JsonSchemaProperty(), node.KeyPatternValue!);
+        foreach (var (key, value) in node.Properties)
+        {
+            schema.Properties[key] = Fill(new JsonSchemaProperty(), value);
+        }
+
+        foreach (var key in node.Required)
+        {
+            schema.RequiredProperties.Add(key);
+        }
+
+        if (node.KeyPattern is not null)
+        {
+            schema.PatternProperties[node.KeyPattern.DotNet] = Fill(new JsonSchemaProperty(), node.KeyPatternValue!);
+        }
+
         schema.AllowAdditionalProperties = node.AllowsOtherKeys;
     }
 
     private void FillList(JsonSchema schema, SchemaNode node)
     {
-        if (node.Item is not null) schema.Item = Build(node.Item);
+        if (node.Item is not null)
+        {
+            schema.Item = Build(node.Item);
+        }
+
         schema.MinItems = node.MinItems ?? 0;
         schema.MaxItems = node.MaxItems ?? 0;
         schema.UniqueItems = node.UniqueItems;
@@ -56,7 +92,11 @@ internal sealed class ValidatorModel(IReadOnlyDictionary<string, SchemaNode> def
 
     private static void FillScalar(JsonSchema schema, SchemaNode node)
     {
-        foreach (var word in node.Words) schema.Enumeration.Add(word);
+        foreach (var word in node.Words)
+        {
+            schema.Enumeration.Add(word);
+        }
+
         schema.Pattern = node.Pattern?.DotNet;
         schema.MinLength = node.MinLength;
         schema.MaxLength = node.MaxLength;
@@ -69,12 +109,35 @@ internal sealed class ValidatorModel(IReadOnlyDictionary<string, SchemaNode> def
     private static JsonObjectType TypeOf(ValueKinds kinds)
     {
         var type = JsonObjectType.None;
-        if (kinds.HasFlag(ValueKinds.Map)) type |= JsonObjectType.Object;
-        if (kinds.HasFlag(ValueKinds.List)) type |= JsonObjectType.Array;
-        if (kinds.HasFlag(ValueKinds.Text)) type |= JsonObjectType.String;
-        if (kinds.HasFlag(ValueKinds.Number)) type |= JsonObjectType.Number;
-        else if (kinds.HasFlag(ValueKinds.WholeNumber)) type |= JsonObjectType.Integer;
-        if (kinds.HasFlag(ValueKinds.Null)) type |= JsonObjectType.Null;
+        if (kinds.HasFlag(ValueKinds.Map))
+        {
+            type |= JsonObjectType.Object;
+        }
+
+        if (kinds.HasFlag(ValueKinds.List))
+        {
+            type |= JsonObjectType.Array;
+        }
+
+        if (kinds.HasFlag(ValueKinds.Text))
+        {
+            type |= JsonObjectType.String;
+        }
+
+        if (kinds.HasFlag(ValueKinds.Number))
+        {
+            type |= JsonObjectType.Number;
+        }
+        else if (kinds.HasFlag(ValueKinds.WholeNumber))
+        {
+            type |= JsonObjectType.Integer;
+        }
+
+        if (kinds.HasFlag(ValueKinds.Null))
+        {
+            type |= JsonObjectType.Null;
+        }
+
         return type;
     }
 }

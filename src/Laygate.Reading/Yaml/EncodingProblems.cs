@@ -14,13 +14,20 @@ internal static class EncodingProblems
     public static List<ReadingProblem> Find(ReadOnlySpan<byte> bytes)
     {
         if (bytes is [0xFF, 0xFE, ..] or [0xFE, 0xFF, ..])
+        {
             return [new ReadingProblem("The file is saved as UTF-16.", TextSpan.FileStart, SaveAsUtf8)];
+        }
+
         var problems = new List<ReadingProblem>();
         int line = 1, column = 1;
         while (!bytes.IsEmpty && problems.Count < Most)
         {
             var valid = Rune.DecodeFromUtf8(bytes, out var rune, out var length) == OperationStatus.Done;
-            if (!valid) problems.Add(Invalid(bytes[0], new TextSpan(line, column, line, column + 1)));
+            if (!valid)
+            {
+                problems.Add(Invalid(bytes[0], new TextSpan(line, column, line, column + 1)));
+            }
+
             (line, column) = valid && rune.Value == '\n' ? (line + 1, 1) : (line, column + (valid ? rune.Utf16SequenceLength : 1));
             bytes = bytes[length..];
         }

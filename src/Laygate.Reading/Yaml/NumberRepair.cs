@@ -14,7 +14,11 @@ internal static partial class NumberRepair
         var faults = new List<string>();
         var plain = PlainCharacters(text, faults);
         var found = Measure().Match(plain);
-        if (!found.Success) return null;
+        if (!found.Success)
+        {
+            return null;
+        }
+
         var number = Number(found.Groups["number"].Value, faults);
         var sign = found.Groups["sign"].Value;
         var unit = found.Groups["unit"].Value;
@@ -24,10 +28,26 @@ internal static partial class NumberRepair
             sign = string.Empty;
         }
 
-        if (unit.Length > 0 && found.Groups["gap"].Length == 0) faults.Add("a blank is missing between number and unit");
-        if (unit.Length > 0 && found.Groups["gap"].Length > 1) faults.Add("one blank stands between number and unit");
-        if (number is { Length: > ScalarForms.LongestNumber }) faults.Add("it has more digits than can be meant");
-        if (faults.Count == 0) return null;
+        if (unit.Length > 0 && found.Groups["gap"].Length == 0)
+        {
+            faults.Add("a blank is missing between number and unit");
+        }
+
+        if (unit.Length > 0 && found.Groups["gap"].Length > 1)
+        {
+            faults.Add("one blank stands between number and unit");
+        }
+
+        if (number is { Length: > ScalarForms.LongestNumber })
+        {
+            faults.Add("it has more digits than can be meant");
+        }
+
+        if (faults.Count == 0)
+        {
+            return null;
+        }
+
         var isRepaired = number is not null && sign.Length + number.Length <= ScalarForms.LongestNumber;
         return new ScalarTrap(string.Join("; ", faults), isRepaired ? sign + number + (unit.Length > 0 ? $" {unit}" : string.Empty) : null);
     }
@@ -35,16 +55,28 @@ internal static partial class NumberRepair
     private static string PlainCharacters(string text, List<string> faults)
     {
         var blanks = SpecialBlank().Replace(text, " ");
-        if (!string.Equals(blanks, text, StringComparison.Ordinal)) faults.Add("it contains a non-breaking or narrow blank, which looks like a blank but is none");
+        if (!string.Equals(blanks, text, StringComparison.Ordinal))
+        {
+            faults.Add("it contains a non-breaking or narrow blank, which looks like a blank but is none");
+        }
+
         var minus = SpecialMinus().Replace(blanks, "-");
-        if (!string.Equals(minus, blanks, StringComparison.Ordinal)) faults.Add("the minus is a dash; write the hyphen of the keyboard");
+        if (!string.Equals(minus, blanks, StringComparison.Ordinal))
+        {
+            faults.Add("the minus is a dash; write the hyphen of the keyboard");
+        }
+
         return minus;
     }
 
     // Null where two readings are left and only the writer knows which is meant.
     private static string? Number(string number, List<string> faults)
     {
-        if (number.AsSpan().ContainsAny('e', 'E')) return Exponent(number, faults);
+        if (number.AsSpan().ContainsAny('e', 'E'))
+        {
+            return Exponent(number, faults);
+        }
+
         var ungrouped = number.Replace("_", string.Empty, StringComparison.Ordinal).Replace("'", string.Empty, StringComparison.Ordinal).Replace(" ", string.Empty, StringComparison.Ordinal);
         var grouped = !string.Equals(ungrouped, number, StringComparison.Ordinal);
         if (Ambiguous().IsMatch(ungrouped))
@@ -55,7 +87,11 @@ internal static partial class NumberRepair
         }
 
         var pointed = Pointed(ungrouped, ref grouped, faults);
-        if (grouped) faults.Add("digits are not grouped");
+        if (grouped)
+        {
+            faults.Add("digits are not grouped");
+        }
+
         return Zeros(pointed, faults);
     }
 
@@ -64,13 +100,25 @@ internal static partial class NumberRepair
         var comma = number.LastIndexOf(',');
         var point = number.LastIndexOf('.');
         var last = Math.Max(comma, point);
-        if (last < 0) return number;
+        if (last < 0)
+        {
+            return number;
+        }
+
         // A mark that comes again groups digits; of two kinds of mark the last one is the decimal mark.
         var isGroup = number.IndexOf(number[last]) != last;
         var whole = number[..last].Replace(",", string.Empty, StringComparison.Ordinal).Replace(".", string.Empty, StringComparison.Ordinal);
         grouped |= isGroup || whole.Length != last;
-        if (isGroup) return whole + number[(last + 1)..];
-        if (comma > point) faults.Add("a decimal comma is not read; write a decimal point");
+        if (isGroup)
+        {
+            return whole + number[(last + 1)..];
+        }
+
+        if (comma > point)
+        {
+            faults.Add("a decimal comma is not read; write a decimal point");
+        }
+
         return $"{whole}.{number[(last + 1)..]}";
     }
 
@@ -89,7 +137,11 @@ internal static partial class NumberRepair
         }
 
         var trimmed = LeadingZeros().Replace(number, string.Empty);
-        if (trimmed.Length != number.Length) faults.Add("it begins with a zero, and some programs then read it to the base 8");
+        if (trimmed.Length != number.Length)
+        {
+            faults.Add("it begins with a zero, and some programs then read it to the base 8");
+        }
+
         return trimmed;
     }
 

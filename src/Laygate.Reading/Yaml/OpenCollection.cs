@@ -26,9 +26,19 @@ internal sealed class OpenCollection(bool isMap, bool isFlow, AnchorName anchor,
 
     public void Add(YamlToken token)
     {
-        if (!isMap) _items.Add(token);
-        else if (_keyTaken) AddValue(token);
-        else AddKey(token);
+        if (!isMap)
+        {
+            _items.Add(token);
+        }
+        else if (_keyTaken)
+        {
+            AddValue(token);
+        }
+        else
+        {
+            AddKey(token);
+        }
+
         _last = token.Span;
     }
 
@@ -56,13 +66,21 @@ internal sealed class OpenCollection(bool isMap, bool isFlow, AnchorName anchor,
             _ when !_keys.TryAdd(key.Text, key.Span) => ReadingProblems.DuplicateKey(key, _keys[key.Text]),
             _ => null,
         };
-        if (problem is not null) problems.Add(problem);
+        if (problem is not null)
+        {
+            problems.Add(problem);
+        }
+
         return problem is null;
     }
 
     private void AddValue(YamlToken token)
     {
-        if (_key is not null) _entries.Add(new MapEntry(_key, token));
+        if (_key is not null)
+        {
+            _entries.Add(new MapEntry(_key, token));
+        }
+
         _keyTaken = false;
     }
 }

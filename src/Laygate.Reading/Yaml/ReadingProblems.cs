@@ -13,7 +13,11 @@ internal static class ReadingProblems
             .DistinctBy(problem => (problem.Position, problem.Message))
             .OrderBy(problem => problem.Position).ThenBy(problem => problem.Message, StringComparer.Ordinal)
             .ToList();
-        if (ordered.Count <= ReadingLimits.Problems) return [.. ordered, .. parts[true]];
+        if (ordered.Count <= ReadingLimits.Problems)
+        {
+            return [.. ordered, .. parts[true]];
+        }
+
         var unlisted = ordered.Count - ReadingLimits.Problems + parts[true].Sum(problem => problem.Unlisted);
         var more = string.Create(CultureInfo.InvariantCulture, $"{unlisted:N0} more problems are not listed.");
         return [.. ordered.Take(ReadingLimits.Problems), new ReadingProblem(more, ordered[ReadingLimits.Problems].Position) { Unlisted = unlisted }];

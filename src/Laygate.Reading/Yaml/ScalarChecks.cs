@@ -9,7 +9,10 @@ internal static class ScalarChecks
     {
         for (var at = 0; at < text.Length; at++)
         {
-            if (char.IsHighSurrogate(text[at]) && at + 1 < text.Length && char.IsLowSurrogate(text[at + 1])) at++;
+            if (char.IsHighSurrogate(text[at]) && at + 1 < text.Length && char.IsLowSurrogate(text[at + 1]))
+            {
+                at++;
+            }
             else if (IsRefused(text[at]))
             {
                 problems.Add(new ReadingProblem(

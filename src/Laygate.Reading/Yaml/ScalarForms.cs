@@ -30,8 +30,16 @@ public static class ScalarForms
     /// <param name="style">Its style; only plain scalars can be anything but text.</param>
     public static ScalarKind Classify(string text, ScalarStyle style)
     {
-        if (style != ScalarStyle.Plain) return ScalarKind.Text;
-        if (text is "" or "~" or "null" or "Null" or "NULL") return ScalarKind.Null;
+        if (style != ScalarStyle.Plain)
+        {
+            return ScalarKind.Text;
+        }
+
+        if (text is "" or "~" or "null" or "Null" or "NULL")
+        {
+            return ScalarKind.Null;
+        }
+
         return text.Length > LongestNumber ? ScalarKind.Text : NumberKind(text);
     }
 
@@ -40,8 +48,16 @@ public static class ScalarForms
         var digits = text is ['-', ..] ? text[1..] : text;
         var point = digits.IndexOf('.');
         var whole = point < 0 ? digits : digits[..point];
-        if (!IsDigits(whole) || whole is ['0', _, ..]) return ScalarKind.Text;
-        if (point < 0) return ScalarKind.WholeNumber;
+        if (!IsDigits(whole) || whole is ['0', _, ..])
+        {
+            return ScalarKind.Text;
+        }
+
+        if (point < 0)
+        {
+            return ScalarKind.WholeNumber;
+        }
+
         return IsDigits(digits[(point + 1)..]) ? ScalarKind.DecimalNumber : ScalarKind.Text;
     }
 

@@ -19,7 +19,11 @@ public static partial class ScalarTraps
     /// <returns>The trap; null when the text shows none.</returns>
     public static ScalarTrap? Explain(string text)
     {
-        if (text.Length is 0 or > LongestText) return null;
+        if (text.Length is 0 or > LongestText)
+        {
+            return null;
+        }
+
         return Word(text) ?? ClockTime(text) ?? JoinedKey(text) ?? OtherBase(text) ?? NumberRepair.Explain(text);
     }
 
@@ -39,7 +43,11 @@ public static partial class ScalarTraps
 
     private static ScalarTrap? ClockTime(string text)
     {
-        if (!Clock().IsMatch(text)) return null;
+        if (!Clock().IsMatch(text))
+        {
+            return null;
+        }
+
         var parts = text.Split(':').Select(part => int.Parse(part, CultureInfo.InvariantCulture)).ToArray();
         var minutes = string.Create(CultureInfo.InvariantCulture, $"{parts[0] * 60 + parts[1]} min");
         var asDuration = parts.Length == 2 ? $"; a duration is written `{minutes}`" : string.Empty;
@@ -56,13 +64,25 @@ public static partial class ScalarTraps
 
     private static ScalarTrap? OtherBase(string text)
     {
-        if (text.Length is < 3 or > 14 || text[0] != '0') return null;
+        if (text.Length is < 3 or > 14 || text[0] != '0')
+        {
+            return null;
+        }
+
         int? numberBase = text[1] switch { 'x' or 'X' => 16, 'o' or 'O' => 8, 'b' or 'B' => 2, _ => null };
-        if (numberBase is not { } found) return null;
+        if (numberBase is not { } found)
+        {
+            return null;
+        }
+
         var value = 0L;
         foreach (var letter in text.AsSpan(2))
         {
-            if (!char.IsAsciiHexDigit(letter) || Convert.ToInt32(letter.ToString(), 16) is var digit && digit >= found) return null;
+            if (!char.IsAsciiHexDigit(letter) || Convert.ToInt32(letter.ToString(), 16) is var digit && digit >= found)
+            {
+                return null;
+            }
+
             value = value * found + digit;
         }
 

@@ -15,7 +15,10 @@ internal sealed class SourceText
     private SourceText(string text)
     {
         Text = text;
-        for (var at = text.IndexOf('\n', StringComparison.Ordinal); at >= 0; at = text.IndexOf('\n', at + 1)) _lineStarts.Add(at + 1);
+        for (var at = text.IndexOf('\n', StringComparison.Ordinal); at >= 0; at = text.IndexOf('\n', at + 1))
+        {
+            _lineStarts.Add(at + 1);
+        }
     }
 
     /// <summary>The text; characters that are refused stand in it as blanks, so that offsets stay true.</summary>
@@ -24,7 +27,11 @@ internal sealed class SourceText
     /// <summary>Decodes strictly; null when the bytes are no UTF-8 text, or its line ends would make every position doubtful.</summary>
     public static SourceText? Decode(ReadOnlySpan<byte> bytes, List<ReadingProblem> problems)
     {
-        if (bytes is [0xEF, 0xBB, 0xBF, ..]) bytes = bytes[3..];
+        if (bytes is [0xEF, 0xBB, 0xBF, ..])
+        {
+            bytes = bytes[3..];
+        }
+
         if (!System.Text.Unicode.Utf8.IsValid(bytes))
         {
             problems.AddRange(EncodingProblems.Find(bytes));
@@ -34,7 +41,11 @@ internal sealed class SourceText
         var text = Encoding.UTF8.GetString(bytes);
         var raw = new SourceText(text);
         var clean = raw.BlankOut(problems);
-        if (text.AsSpan().ContainsAny(UnusualLineEnds) || text.Replace("\r\n", string.Empty, StringComparison.Ordinal).Contains('\r', StringComparison.Ordinal)) return null;
+        if (text.AsSpan().ContainsAny(UnusualLineEnds) || text.Replace("\r\n", string.Empty, StringComparison.Ordinal).Contains('\r', StringComparison.Ordinal))
+        {
+            return null;
+        }
+
         return ReferenceEquals(clean, text) ? raw : new SourceText(clean);
     }
 
@@ -43,7 +54,11 @@ internal sealed class SourceText
     /// <summary>The offset of a line and column; never outside the text.</summary>
     public int OffsetOf(long line, long column)
     {
-        if (line > _lineStarts.Count) return Text.Length;
+        if (line > _lineStarts.Count)
+        {
+            return Text.Length;
+        }
+
         return (int)Math.Clamp(_lineStarts[(int)Math.Max(line, 1) - 1] + column - 1, 0, Text.Length);
     }
 
@@ -58,7 +73,11 @@ internal sealed class SourceText
     /// <summary>A line without its end, counted from 1.</summary>
     public string Line(int line)
     {
-        if (line < 1 || line > _lineStarts.Count) return string.Empty;
+        if (line < 1 || line > _lineStarts.Count)
+        {
+            return string.Empty;
+        }
+
         var end = line < _lineStarts.Count ? _lineStarts[line] : Text.Length;
         return Text[_lineStarts[line - 1]..end].TrimEnd('\r', '\n');
     }
@@ -76,17 +95,36 @@ internal sealed class SourceText
         var count = 0;
         for (var at = 0; at < Text.Length; at++)
         {
-            if (!IsRefused(at)) continue;
+            if (!IsRefused(at))
+            {
+                continue;
+            }
+
             var end = at + 1;
-            while (end < Text.Length && Text[end] == Text[at] && IsRefused(end)) end++;
-            if (count++ < MostCharacterProblems) problems.Add(Refusal(at, end));
+            while (end < Text.Length && Text[end] == Text[at] && IsRefused(end))
+            {
+                end++;
+            }
+
+            if (count++ < MostCharacterProblems)
+            {
+                problems.Add(Refusal(at, end));
+            }
+
             clean ??= new StringBuilder(Text);
-            for (; at < end; at++) clean[at] = ' ';
+            for (; at < end; at++)
+            {
+                clean[at] = ' ';
+            }
+
             at--;
         }
 
         if (count > MostCharacterProblems)
+        {
             problems.Add(new ReadingProblem(string.Create(CultureInfo.InvariantCulture, $"The file holds {count - MostCharacterProblems:N0} more stretches of characters that do not belong in a text file."), TextSpan.FileStart));
+        }
+
         return clean?.ToString() ?? Text;
     }
 

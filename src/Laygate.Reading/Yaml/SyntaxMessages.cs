@@ -61,7 +61,13 @@ internal sealed partial class SyntaxMessages(SourceText source, TextSpan? openBr
     private ReadingProblem FromTable(YamlException error, int start)
     {
         foreach (var (part, message, hint) in Table)
-            if (error.Message.Contains(part, StringComparison.Ordinal)) return new ReadingProblem(message, OneCharacter(start), hint);
+        {
+            if (error.Message.Contains(part, StringComparison.Ordinal))
+            {
+                return new ReadingProblem(message, OneCharacter(start), hint);
+            }
+        }
+
         return new ReadingProblem("This is not valid YAML.", OneCharacter(start), $"The parser says: {error.Message}");
     }
 
@@ -72,7 +78,10 @@ internal sealed partial class SyntaxMessages(SourceText source, TextSpan? openBr
         for (var line = Math.Max(1, (int)error.Start.Line - 1); line <= last; line++)
         {
             var lead = TabInIndentation().Match(source.Line(line));
-            if (lead.Success) return ReadingProblems.Tab(line, lead.Length);
+            if (lead.Success)
+            {
+                return ReadingProblems.Tab(line, lead.Length);
+            }
         }
 
         return null;
@@ -81,11 +90,19 @@ internal sealed partial class SyntaxMessages(SourceText source, TextSpan? openBr
     // Without its blank a "key:value" is a text, and the line below it is where the parser stumbles.
     private ReadingProblem? NoBlank(YamlException error)
     {
-        if (openBracket is not null) return null;
+        if (openBracket is not null)
+        {
+            return null;
+        }
+
         for (var line = (int)Math.Max(1, error.Start.Line - 1); line <= error.Start.Line; line++)
         {
             var found = KeyWithoutBlank().Match(source.Line(line));
-            if (!found.Success) continue;
+            if (!found.Success)
+            {
+                continue;
+            }
+
             var key = found.Groups["key"];
             return new ReadingProblem($"A blank is missing behind the colon of `{key.Value}`.", new TextSpan(line, key.Index + 1, line, key.Index + key.Length + 2), $"Write `{key.Value}: ` and then the value.");
         }
@@ -101,7 +118,11 @@ internal sealed partial class SyntaxMessages(SourceText source, TextSpan? openBr
 
     private ReadingProblem? FirstCharacter(YamlException error, int start)
     {
-        if (!error.Message.Contains("cannot start any token", StringComparison.Ordinal) || start >= source.Text.Length) return null;
+        if (!error.Message.Contains("cannot start any token", StringComparison.Ordinal) || start >= source.Text.Length)
+        {
+            return null;
+        }
+
         var what = source.Text[start] == '`' ? "a back-tick" : $"`{source.Text[start]}`";
         return new ReadingProblem($"A text cannot begin with {what}.", OneCharacter(start), "Put quotes around it.");
     }

@@ -35,9 +35,21 @@ public sealed class TokenJsonReader : JsonReader, IJsonLineInfo
     /// <inheritdoc />
     public override bool Read()
     {
-        if (_next is { } token) return Begin(token);
-        if (!_levels.TryPeek(out var level)) return false;
-        if (level.MoveNext(out var key, out var value)) return Continue(key, value);
+        if (_next is { } token)
+        {
+            return Begin(token);
+        }
+
+        if (!_levels.TryPeek(out var level))
+        {
+            return false;
+        }
+
+        if (level.MoveNext(out var key, out var value))
+        {
+            return Continue(key, value);
+        }
+
         _levels.Pop();
         _current = level.Token;
         SetToken(level.Token is MapToken ? JsonToken.EndObject : JsonToken.EndArray);
@@ -46,7 +58,11 @@ public sealed class TokenJsonReader : JsonReader, IJsonLineInfo
 
     private bool Continue(ScalarToken? key, YamlToken value)
     {
-        if (key is null) return Begin(value);
+        if (key is null)
+        {
+            return Begin(value);
+        }
+
         _next = value;
         _current = key;
         SetToken(JsonToken.PropertyName, key.Text);
@@ -57,7 +73,10 @@ public sealed class TokenJsonReader : JsonReader, IJsonLineInfo
     {
         _next = null;
         _current = token;
-        if (token is ScalarToken scalar) SetScalar(scalar);
+        if (token is ScalarToken scalar)
+        {
+            SetScalar(scalar);
+        }
         else
         {
             _levels.Push(new Level(token));

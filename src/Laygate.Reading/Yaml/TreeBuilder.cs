@@ -48,7 +48,11 @@ internal sealed class TreeBuilder(SourceText source, List<ReadingProblem> proble
     private void TakeScalar(Scalar scalar)
     {
         var span = Trimmed(scalar);
-        if (!Count(1, span)) return;
+        if (!Count(1, span))
+        {
+            return;
+        }
+
         RefuseTag(scalar, span);
         RefuseTab(span);
         ScalarChecks.Check(scalar.Value, span, problems);
@@ -63,21 +67,39 @@ internal sealed class TreeBuilder(SourceText source, List<ReadingProblem> proble
         var span = SpanOf(alias);
         RefuseTab(span);
         if (_open.TryPeek(out var parent) && parent.AwaitsKey)
+        {
             problems.Add(new ReadingProblem("An alias cannot stand for a key.", span, "Write the key out."));
-        if (!_anchors.CountAlias(span)) IsStopped = true;
+        }
+
+        if (!_anchors.CountAlias(span))
+        {
+            IsStopped = true;
+        }
+
         var target = _anchors.Resolve(alias.Value, span);
-        if (IsStopped || !Count(target.NodeCount, span) || !FitsDepth(target.Depth, span)) return;
+        if (IsStopped || !Count(target.NodeCount, span) || !FitsDepth(target.Depth, span))
+        {
+            return;
+        }
+
         Place(target with { Span = span });
     }
 
     private void TakeStart(NodeEvent start)
     {
         var span = SpanOf(start);
-        if (!Count(1, span) || !FitsDepth(1, span)) return;
+        if (!Count(1, span) || !FitsDepth(1, span))
+        {
+            return;
+        }
+
         RefuseTag(start, span);
         RefuseTab(span);
         if (_open.TryPeek(out var parent) && parent.AwaitsKey)
+        {
             problems.Add(new ReadingProblem("A key must be a single word or text, not a list or a group of keys.", span, "If a text begins with `[` or `{`, put it in quotes."));
+        }
+
         _anchors.Open(start.Anchor, span);
         var isFlow = start is MappingStart { Style: MappingStyle.Flow } or SequenceStart { Style: SequenceStyle.Flow };
         _open.Push(new OpenCollection(start is MappingStart, isFlow, start.Anchor, span, problems));
@@ -100,8 +122,14 @@ internal sealed class TreeBuilder(SourceText source, List<ReadingProblem> proble
 
     private void Place(YamlToken token)
     {
-        if (_open.TryPeek(out var parent)) parent.Add(token);
-        else Documents.Add(new YamlDocument(token, Documents.Count + 1));
+        if (_open.TryPeek(out var parent))
+        {
+            parent.Add(token);
+        }
+        else
+        {
+            Documents.Add(new YamlDocument(token, Documents.Count + 1));
+        }
     }
 
     private bool Count(int nodes, TextSpan span)
@@ -122,23 +150,37 @@ internal sealed class TreeBuilder(SourceText source, List<ReadingProblem> proble
 
     private void RefuseTag(NodeEvent node, TextSpan span)
     {
-        if (!node.Tag.IsEmpty) problems.Add(ReadingProblems.Tag(span));
+        if (!node.Tag.IsEmpty)
+        {
+            problems.Add(ReadingProblems.Tag(span));
+        }
     }
 
     // The parser takes a tab before the first key of a file and behind the dash of an entry, and counts it as one column.
     private void RefuseTab(TextSpan span)
     {
-        if (!_hasTab || OpenBracket is not null) return;
+        if (!_hasTab || OpenBracket is not null)
+        {
+            return;
+        }
+
         var lead = source.Line(span.Line).AsSpan(0, span.Column - 1);
         var tab = lead.IndexOf('\t');
-        if (tab >= 0 && lead.Trim(" -\t").IsEmpty) problems.Add(ReadingProblems.Tab(span.Line, tab + 1));
+        if (tab >= 0 && lead.Trim(" -\t").IsEmpty)
+        {
+            problems.Add(ReadingProblems.Tab(span.Line, tab + 1));
+        }
     }
 
     private TextSpan SpanOf(ParsingEvent piece)
     {
         var start = source.OffsetOf(piece.Start.Line, piece.Start.Column);
         var end = source.OffsetOf(piece.End.Line, piece.End.Column);
-        while (end > start && char.IsWhiteSpace(source.Text[end - 1])) end--;
+        while (end > start && char.IsWhiteSpace(source.Text[end - 1]))
+        {
+            end--;
+        }
+
         return source.SpanOf(start, Math.Clamp(end, Math.Min(start + 1, source.Text.Length), source.Text.Length));
     }
 
@@ -147,7 +189,11 @@ internal sealed class TreeBuilder(SourceText source, List<ReadingProblem> proble
     {
         var start = source.OffsetOf(scalar.Start.Line, scalar.Start.Column);
         var end = source.OffsetOf(scalar.End.Line, scalar.End.Column);
-        while (end > start && char.IsWhiteSpace(source.Text[end - 1])) end--;
+        while (end > start && char.IsWhiteSpace(source.Text[end - 1]))
+        {
+            end--;
+        }
+
         return source.SpanOf(start, Math.Max(start, end));
     }
 

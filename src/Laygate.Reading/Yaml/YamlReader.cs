@@ -15,12 +15,24 @@ public static class YamlReader
     /// <returns>The documents, and every problem that can be found; a syntax error hides what follows it. Never throws for bad input.</returns>
     public static ReadingResult Read(ReadOnlySpan<byte> bytes, string what = "plan")
     {
-        if (bytes.Length > ReadingLimits.Bytes) return Refused(TooLarge(bytes.Length));
+        if (bytes.Length > ReadingLimits.Bytes)
+        {
+            return Refused(TooLarge(bytes.Length));
+        }
+
         var problems = new List<ReadingProblem>();
         var source = SourceText.Decode(bytes, problems);
-        if (source is null) return new ReadingResult([], problems);
+        if (source is null)
+        {
+            return new ReadingResult([], problems);
+        }
+
         var documents = Parse(source, problems);
-        if (problems.Count == 0) AddEmptyDocuments(source, documents, what, problems);
+        if (problems.Count == 0)
+        {
+            AddEmptyDocuments(source, documents, what, problems);
+        }
+
         return new ReadingResult(documents, ReadingProblems.InOrder(problems));
     }
 
@@ -36,7 +48,11 @@ public static class YamlReader
         var builder = new TreeBuilder(source, problems);
         var scanner = new Scanner(new StringReader(source.Text));
         var parser = new Parser(scanner);
-        while (!builder.IsStopped && MoveNext(parser, scanner, () => new SyntaxMessages(source, builder.OpenBracket), problems)) builder.Take(parser.Current!);
+        while (!builder.IsStopped && MoveNext(parser, scanner, () => new SyntaxMessages(source, builder.OpenBracket), problems))
+        {
+            builder.Take(parser.Current!);
+        }
+
         return builder.Documents;
     }
 

@@ -23,13 +23,21 @@ public static class KeyExplanation
         if (keys.Count > MostInFull)
         {
             page.Flow(0, 2, [new TextSpan(TextStyle.Plain, "Several keys are called so. Name one by its path.")]);
-            foreach (var key in keys) page.Flow(0, 2, [new TextSpan(TextStyle.Heading, key.Path), new TextSpan(TextStyle.Plain, $": {key.Meaning}")]);
+            foreach (var key in keys)
+            {
+                page.Flow(0, 2, [new TextSpan(TextStyle.Heading, key.Path), new TextSpan(TextStyle.Plain, $": {key.Meaning}")]);
+            }
+
             return page.Take();
         }
 
         foreach (var key in keys)
         {
-            if (!ReferenceEquals(key, keys[0])) page.Blank();
+            if (!ReferenceEquals(key, keys[0]))
+            {
+                page.Blank();
+            }
+
             InFull(page, key, book);
         }
 
@@ -41,12 +49,31 @@ public static class KeyExplanation
         page.Flow(0, 2, [new TextSpan(TextStyle.Heading, key.Path)]);
         Row(page, "means", key.Meaning);
         Row(page, "value", key.IsRequired ? $"{key.Value}; it must be there" : key.Value);
-        foreach (var word in key.Words) Row(page, "word", $"{word.Word}: {word.Meaning}");
-        if (key.Example is { } example) Row(page, "example", example);
+        foreach (var word in key.Words)
+        {
+            Row(page, "word", $"{word.Word}: {word.Meaning}");
+        }
+
+        if (key.Example is { } example)
+        {
+            Row(page, "example", example);
+        }
+
         Row(page, "findings", $"name it {key.Address}, {key.Within}");
-        foreach (var (rule, range) in UsualRange.Of(book, key.Sort)) Row(page, "usual", $"{range} ({rule})");
-        foreach (var rule in key.Rules.Take(MostRules)) Row(page, "asked by", $"{rule.Rule} {PlainText.Show(rule.Title)}, from {Words.Of(rule.FromStage)}");
-        if (key.Rules.Count > MostRules) Row(page, "and by", string.Join(", ", key.Rules.Skip(MostRules).Select(rule => rule.Rule)));
+        foreach (var (rule, range) in UsualRange.Of(book, key.Sort))
+        {
+            Row(page, "usual", $"{range} ({rule})");
+        }
+
+        foreach (var rule in key.Rules.Take(MostRules))
+        {
+            Row(page, "asked by", $"{rule.Rule} {PlainText.Show(rule.Title)}, from {Words.Of(rule.FromStage)}");
+        }
+
+        if (key.Rules.Count > MostRules)
+        {
+            Row(page, "and by", string.Join(", ", key.Rules.Skip(MostRules).Select(rule => rule.Rule)));
+        }
     }
 
     private static void Row(Page page, string label, string text) => page.Labelled(0, TextColumn, label, [new TextSpan(TextStyle.Plain, text)]);

@@ -27,7 +27,11 @@ public static class KeyPage
         foreach (var block in keys.GroupBy(key => key.Path.Split('.')[0], StringComparer.Ordinal))
         {
             text.Append(CultureInfo.InvariantCulture, $"## {block.Key}\n\n").Append(Head("key", "meaning", "value", "example", "usual", "asked by"));
-            foreach (var key in block) text.Append(OfKey(key, general));
+            foreach (var key in block)
+            {
+                text.Append(OfKey(key, general));
+            }
+
             text.Append('\n');
         }
 
@@ -47,7 +51,10 @@ public static class KeyPage
         foreach (var list in keys.Where(key => key.Words.Count > 0).DistinctBy(Anchor, StringComparer.Ordinal))
         {
             text.Append(CultureInfo.InvariantCulture, $"\n## {Noun(list)}\n\n").Append(Head("word", "meaning"));
-            foreach (var word in list.Words) text.Append(Row($"`{word.Word}`", Plain(word.Meaning)));
+            foreach (var word in list.Words)
+            {
+                text.Append(Row($"`{word.Word}`", Plain(word.Meaning)));
+            }
         }
 
         return text;

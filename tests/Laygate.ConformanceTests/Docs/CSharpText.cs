@@ -27,12 +27,32 @@ internal sealed record CSharpText(string Code, string Comments)
     // Where the comment, string, character or single sign that begins here ends.
     private static (int End, bool IsComment) Piece(string text, int at)
     {
-        if (Has(text, at, "//")) return (After(text, at, "\n", keep: true), true);
-        if (Has(text, at, "/*")) return (After(text, at + 2, "*/", keep: false), true);
-        if (text[at] == '\'') return (After(text, text[at + 1] == '\\' ? at + 3 : at + 2, "'", keep: false), false);
-        if (text[at] != '"') return (at + 1, false);
+        if (Has(text, at, "//"))
+        {
+            return (After(text, at, "\n", keep: true), true);
+        }
+
+        if (Has(text, at, "/*"))
+        {
+            return (After(text, at + 2, "*/", keep: false), true);
+        }
+
+        if (text[at] == '\'')
+        {
+            return (After(text, text[at + 1] == '\\' ? at + 3 : at + 2, "'", keep: false), false);
+        }
+
+        if (text[at] != '"')
+        {
+            return (at + 1, false);
+        }
+
         var quotes = text.AsSpan(at).IndexOfAnyExcept('"');
-        if (quotes >= 3) return (After(text, at + quotes, new string('"', quotes), keep: false), false);
+        if (quotes >= 3)
+        {
+            return (After(text, at + quotes, new string('"', quotes), keep: false), false);
+        }
+
         return (Quoted(text, at + 1, isVerbatim: at > 0 && (text[at - 1] == '@' || Has(text, at - 2, "@$"))), false);
     }
 

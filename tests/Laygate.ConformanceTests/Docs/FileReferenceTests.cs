@@ -66,7 +66,11 @@ public sealed partial class FileReferenceTests
     // From the top of the repository or from the folder of the text; an example with a placeholder is not looked for.
     private static bool IsPlace(string path, string file)
     {
-        if (path.Contains("ID", StringComparison.Ordinal) || path.Contains("NNNN", StringComparison.Ordinal) || path.IndexOfAny(['<', '*', '{', ' ']) >= 0) return true;
+        if (path.Contains("ID", StringComparison.Ordinal) || path.Contains("NNNN", StringComparison.Ordinal) || path.IndexOfAny(['<', '*', '{', ' ']) >= 0)
+        {
+            return true;
+        }
+
         var trimmed = path.TrimEnd('/', '.');
         var here = Path.GetRelativePath(Repository.Root, Path.Combine(Repository.Root, Path.GetDirectoryName(file)!, trimmed)).Replace('\\', '/');
         return trimmed.Length == 0 || Paths.Contains(trimmed) || Paths.Contains(here) || here is ".";

@@ -54,8 +54,16 @@ public sealed partial class SourceLineTests
     private static bool Shows(VerificationCase one)
     {
         var said = $"{one.Source.Document} {one.Source.Edition} {one.Source.Place} {one.Remark}";
-        if (Empty().IsMatch(said)) return false;
-        if (one.Evidence != Evidence.Derived) return one.Source.Document.Length > 8 && (one.Source.Place ?? one.Source.Edition) is not null;
+        if (Empty().IsMatch(said))
+        {
+            return false;
+        }
+
+        if (one.Evidence != Evidence.Derived)
+        {
+            return one.Source.Document.Length > 8 && (one.Source.Place ?? one.Source.Edition) is not null;
+        }
+
         return said.Contains("tests/Tools/", StringComparison.Ordinal) || Worked().IsMatch(said);
     }
 

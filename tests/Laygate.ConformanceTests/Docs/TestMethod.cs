@@ -36,7 +36,10 @@ internal sealed partial record TestMethod(int Line, string Name, string Comments
         foreach (var call in Equalities.SelectMany(name => Calls(name)))
         {
             var isCount = call.Count > 1 && (call[1].EndsWith(".Count", StringComparison.Ordinal) || call[1].EndsWith(".Length", StringComparison.Ordinal) || call[1].Contains(".Count(", StringComparison.Ordinal));
-            if (!isCount && call.Count > 0) yield return call[0];
+            if (!isCount && call.Count > 0)
+            {
+                yield return call[0];
+            }
         }
 
         foreach (var bound in Calls("Assert.InRange(").SelectMany(call => call.Skip(1)))
@@ -48,7 +51,11 @@ internal sealed partial record TestMethod(int Line, string Name, string Comments
     // A number, a tuple or a list of numbers; a figure that stands elsewhere in the test is one that the test gives.
     private static IEnumerable<string> Literal(string expected, string body)
     {
-        if (!OnlyLiterals().IsMatch(expected)) return [];
+        if (!OnlyLiterals().IsMatch(expected))
+        {
+            return [];
+        }
+
         return Numbers(expected).Where(number => Regex.Count(body, @"(?<![\w.])" + Regex.Escape(number) + @"(?![\w.])", RegexOptions.None, Patience.Longest) <= Occurrences(number));
 
         int Occurrences(string number) => Regex.Count(expected, @"(?<![\w.])" + Regex.Escape(number) + @"(?![\w.])", RegexOptions.None, Patience.Longest);
@@ -73,7 +80,10 @@ internal sealed partial record TestMethod(int Line, string Name, string Comments
     {
         for (var at = Code.IndexOf(name, StringComparison.Ordinal); at >= 0; at = Code.IndexOf(name, at + 1, StringComparison.Ordinal))
         {
-            if (at == 0 || !(char.IsLetterOrDigit(Code[at - 1]) || Code[at - 1] == '.')) yield return Arguments(at + name.Length);
+            if (at == 0 || !(char.IsLetterOrDigit(Code[at - 1]) || Code[at - 1] == '.'))
+            {
+                yield return Arguments(at + name.Length);
+            }
         }
     }
 
@@ -82,9 +92,18 @@ internal sealed partial record TestMethod(int Line, string Name, string Comments
         var (found, from, depth) = (new List<string>(), at, 0);
         for (; at < Code.Length; at++)
         {
-            if (Code[at] == '"') at = Math.Max(at, Code.IndexOf('"', at + 1));
-            else if (Code[at] is '(' or '[' or '{') depth++;
-            else if (Code[at] is ')' or ']' or '}' && depth-- == 0) break;
+            if (Code[at] == '"')
+            {
+                at = Math.Max(at, Code.IndexOf('"', at + 1));
+            }
+            else if (Code[at] is '(' or '[' or '{')
+            {
+                depth++;
+            }
+            else if (Code[at] is ')' or ']' or '}' && depth-- == 0)
+            {
+                break;
+            }
             else if (Code[at] == ',' && depth == 0)
             {
                 found.Add(Code[from..at].Trim());

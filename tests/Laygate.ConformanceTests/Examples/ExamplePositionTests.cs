@@ -42,9 +42,17 @@ public sealed class ExamplePositionTests
     private static string? Fault(PlanOutline outline, InputReference about, Position at)
     {
         var shown = $"{about.Address}/{about.Key} at {at.Line}:{at.Column}";
-        if (outline.At(at.Line, at.Column) is not { } spot) return $"{shown}: nothing begins there.";
+        if (outline.At(at.Line, at.Column) is not { } spot)
+        {
+            return $"{shown}: nothing begins there.";
+        }
+
         var text = outline.Text(at.Line, at.Column, at.EndColumn).Trim('"', '\'');
-        if (at.EndLine != at.Line || !string.Equals(text, spot.Text, StringComparison.Ordinal)) return $"{shown}: `{text}` is not `{spot.Text}`.";
+        if (at.EndLine != at.Line || !string.Equals(text, spot.Text, StringComparison.Ordinal))
+        {
+            return $"{shown}: `{text}` is not `{spot.Text}`.";
+        }
+
         var wanted = Wanted(outline.Root, about);
         return Candidates(spot).Any(path => path.SequenceEqual(wanted, StringComparer.Ordinal))
             ? null
@@ -68,7 +76,11 @@ public sealed class ExamplePositionTests
         while (node is not null && rest.Length > 0)
         {
             var (next, name) = Longest(node, rest);
-            if (next is null) break;
+            if (next is null)
+            {
+                break;
+            }
+
             way.Add(name);
             node = next;
             rest = rest.Length > name.Length ? rest[(name.Length + 1)..] : string.Empty;
@@ -83,7 +95,10 @@ public sealed class ExamplePositionTests
     {
         for (var end = rest.Length; end > 0; end = rest.LastIndexOf('.', end - 1))
         {
-            if (PlanOutline.Child(node, rest[..end]) is { } found) return (found, rest[..end]);
+            if (PlanOutline.Child(node, rest[..end]) is { } found)
+            {
+                return (found, rest[..end]);
+            }
         }
 
         return (null, string.Empty);
@@ -93,26 +108,45 @@ public sealed class ExamplePositionTests
     private static (YamlNode? Node, List<string> Way) Element(YamlNode root, string address)
     {
         var (kind, id) = address.Split(':', 2) is [var first, var second] ? (first, second) : (address, string.Empty);
-        if (kind is "plan") return (root, []);
+        if (kind is "plan")
+        {
+            return (root, []);
+        }
+
         var isPair = kind is "pair";
         var stem = isPair ? "course" : kind.Replace('-', '_');
         var list = Lists(root, []).FirstOrDefault(one => id.Length == 0
             ? one.Way.Count == 1 && string.Equals(one.Way[0], stem, StringComparison.Ordinal)
             : one.Node is not YamlScalarNode && one.Way[^1].StartsWith(stem.TrimEnd('y'), StringComparison.Ordinal));
-        if (list.Way is null) return (null, []);
-        if (id.Length == 0 || list.Node is YamlMappingNode) return list;
+        if (list.Way is null)
+        {
+            return (null, []);
+        }
+
+        if (id.Length == 0 || list.Node is YamlMappingNode)
+        {
+            return list;
+        }
+
         var name = isPair ? id.Split('+')[1] : id;
         return PlanOutline.Child(list.Node, name) is { } item ? (item, [.. list.Way, name]) : (null, list.Way);
     }
 
     private static IEnumerable<(YamlNode Node, List<string> Way)> Lists(YamlNode node, IReadOnlyList<string> way)
     {
-        if (node is not YamlMappingNode map) yield break;
+        if (node is not YamlMappingNode map)
+        {
+            yield break;
+        }
+
         foreach (var (key, value) in map.Children)
         {
             List<string> below = [.. way, ((YamlScalarNode)key).Value!];
             yield return (value, below);
-            foreach (var deeper in Lists(value, below).Where(_ => below.Count < 2)) yield return deeper;
+            foreach (var deeper in Lists(value, below).Where(_ => below.Count < 2))
+            {
+                yield return deeper;
+            }
         }
     }
 }

@@ -40,7 +40,11 @@ public sealed class FilledListTests
         var text = new[] { 1.0, 0.5, 0.2, 0.1, 0.05, 0.02 }.Select(share =>
         {
             var plan = Plan.DeepClone();
-            foreach (var site in Sites(plan).Reverse().ToList()) Fill(site, (int)Math.Ceiling(share * site.Schema.GetProperty("maxItems").GetInt32()));
+            foreach (var site in Sites(plan).Reverse().ToList())
+            {
+                Fill(site, (int)Math.Ceiling(share * site.Schema.GetProperty("maxItems").GetInt32()));
+            }
+
             return plan.ToJsonString();
         }).First(written => Encoding.UTF8.GetByteCount(written) <= Largest);
         Assert.InRange(Work(text), 1, MostWork);
@@ -61,7 +65,11 @@ public sealed class FilledListTests
     private static string Filled(string list, int most)
     {
         var plan = Plan.DeepClone();
-        if (most > 0) Fill(Sites(plan).First(site => site.SchemaPath == list), most);
+        if (most > 0)
+        {
+            Fill(Sites(plan).First(site => site.SchemaPath == list), most);
+        }
+
         return plan.ToJsonString();
     }
 
@@ -73,25 +81,52 @@ public sealed class FilledListTests
         // Stations and hours stand in order: they are laid out anew, from the first on.
         if (list[0] is JsonObject station && station["at"] is not null)
         {
-            while (list.Count > 1) list.RemoveAt(list.Count - 1);
+            while (list.Count > 1)
+            {
+                list.RemoveAt(list.Count - 1);
+            }
+
             list[0] = Copy(station, 0);
         }
 
         var first = list[0]!;
-        for (var i = list.Count; i < most; i++) list.Add(Copy(first, i));
+        for (var i = list.Count; i < most; i++)
+        {
+            list.Add(Copy(first, i));
+        }
     }
 
     private static JsonNode Copy(JsonNode entry, int number)
     {
         var copy = entry.DeepClone();
-        if (copy is not JsonObject map) return copy;
+        if (copy is not JsonObject map)
+        {
+            return copy;
+        }
+
         var n = number.ToString(CultureInfo.InvariantCulture);
-        if (map["id"] is { } id && number > 0) map["id"] = $"{id}-{n}";
-        if (map["depth"] is not null) map["depth"] = $"{number * 20} mm";
-        if (map["after"] is not null && map["length"] is not null) map["after"] = $"{number} min";
-        if (map["at"]?.ToString() is { } at) map["at"] = at.Contains('T', StringComparison.Ordinal)
+        if (map["id"] is { } id && number > 0)
+        {
+            map["id"] = $"{id}-{n}";
+        }
+
+        if (map["depth"] is not null)
+        {
+            map["depth"] = $"{number * 20} mm";
+        }
+
+        if (map["after"] is not null && map["length"] is not null)
+        {
+            map["after"] = $"{number} min";
+        }
+
+        if (map["at"]?.ToString() is { } at)
+        {
+            map["at"] = at.Contains('T', StringComparison.Ordinal)
             ? DateTime.Parse(at[..16], CultureInfo.InvariantCulture).AddMinutes(10 * number).ToString("yyyy-MM-dd'T'HH:mm", CultureInfo.InvariantCulture)
             : string.Create(CultureInfo.InvariantCulture, $"{number * 0.4:0.###} m");
+        }
+
         return map;
     }
 }

@@ -1,17 +1,17 @@
 using System.Text;
-using Laygate.Tests;
 using Laygate.Checking;
 using Laygate.ConformanceTests.Schema;
 using Laygate.Reading;
 using Laygate.Reading.Reports;
 using Laygate.Reporting.CodeQuality;
 using Laygate.Reporting.Html;
-using Laygate.Reporting.JUnit;
 using Laygate.Reporting.Json;
+using Laygate.Reporting.JUnit;
 using Laygate.Reporting.Markdown;
 using Laygate.Reporting.Runs;
 using Laygate.Reporting.Sarif;
 using Laygate.Rules.Results;
+using Laygate.Tests;
 
 namespace Laygate.ConformanceTests.Reports;
 

@@ -26,8 +26,14 @@ internal sealed record Site(JsonNode Parent, string? Key, int Index, JsonElement
         get => Key is null ? Parent[Index] : Parent[Key];
         set
         {
-            if (Key is null) Parent[Index] = value;
-            else Parent[Key] = value;
+            if (Key is null)
+            {
+                Parent[Index] = value;
+            }
+            else
+            {
+                Parent[Key] = value;
+            }
         }
     }
 
@@ -39,14 +45,24 @@ internal sealed record Site(JsonNode Parent, string? Key, int Index, JsonElement
         if (node is JsonArray list)
         {
             var item = schema.GetProperty("items");
-            foreach (var site in list.SelectMany((_, index) => One(list, null, index, item, false, $"{path}/items"))) yield return site;
+            foreach (var site in list.SelectMany((_, index) => One(list, null, index, item, false, $"{path}/items")))
+            {
+                yield return site;
+            }
         }
 
-        if (node is not JsonObject map) yield break;
+        if (node is not JsonObject map)
+        {
+            yield break;
+        }
+
         var required = schema.TryGetProperty("required", out var names) ? names.EnumerateArray().Select(name => name.GetString()).ToList() : [];
         foreach (var key in map.Select(entry => entry.Key).ToList())
         {
-            foreach (var site in One(map, key, 0, schema.GetProperty("properties").GetProperty(key), required.Contains(key), $"{path}/{key}")) yield return site;
+            foreach (var site in One(map, key, 0, schema.GetProperty("properties").GetProperty(key), required.Contains(key), $"{path}/{key}"))
+            {
+                yield return site;
+            }
         }
     }
 
@@ -54,7 +70,10 @@ internal sealed record Site(JsonNode Parent, string? Key, int Index, JsonElement
     {
         var site = new Site(parent, key, index, Resolve(schema), PlanSchemaFile.Definition(schema), isRequired, PlanSchemaFile.Definition(schema) is { } name ? $"#/{name}" : path);
         yield return site;
-        foreach (var inner in Inside(site.Value, site.Schema, site.SchemaPath)) yield return inner;
+        foreach (var inner in Inside(site.Value, site.Schema, site.SchemaPath))
+        {
+            yield return inner;
+        }
     }
 }
 
@@ -88,7 +107,10 @@ internal static class PlanMutants
             var plan = originals[random.Next(originals.Count)].DeepClone();
             var sites = Site.Of(plan).ToArray();
             var site = sites[random.Next(sites.Length)];
-            if (change(site, random) is { } isValid && seen.Add(plan.ToJsonString())) mutants.Add(new Mutant($"{name} at {site.SchemaPath}", plan.ToJsonString(), isValid));
+            if (change(site, random) is { } isValid && seen.Add(plan.ToJsonString()))
+            {
+                mutants.Add(new Mutant($"{name} at {site.SchemaPath}", plan.ToJsonString(), isValid));
+            }
         }
 
         return mutants;
@@ -107,13 +129,21 @@ internal static class PlanMutants
 
     private static bool? WrongType(Site site, Random random)
     {
-        if (site.Value is JsonObject or JsonArray) return Set(site, JsonValue.Create("words"));
+        if (site.Value is JsonObject or JsonArray)
+        {
+            return Set(site, JsonValue.Create("words"));
+        }
+
         return Set(site, random.Next(2) == 0 ? new JsonObject { ["a"] = "b" } : new JsonArray("a"));
     }
 
     private static bool? BreakPattern(Site site, Random random)
     {
-        if (!site.Schema.TryGetProperty("pattern", out _)) return null;
+        if (!site.Schema.TryGetProperty("pattern", out _))
+        {
+            return null;
+        }
+
         var text = site.Value!.ToString();
         string[] broken = [$" {text}", $"{text} x", text.ToUpperInvariant() + "_", "\u0661 mm", "-"];
         return Set(site, broken[random.Next(broken.Length)]);
@@ -130,25 +160,45 @@ internal static class PlanMutants
         var entries = map.ToArray();
         map.Clear();
         random.Shuffle(entries);
-        foreach (var (key, value) in entries) map[key] = value;
+        foreach (var (key, value) in entries)
+        {
+            map[key] = value;
+        }
+
         return true;
     }
 
     private static bool? OtherUnit(Site site, Random random)
     {
-        if (site.Value is not JsonValue value || !site.Schema.TryGetProperty("pattern", out _)) return null;
+        if (site.Value is not JsonValue value || !site.Schema.TryGetProperty("pattern", out _))
+        {
+            return null;
+        }
+
         var parts = value.ToString().Split(' ', 2);
-        if (parts.Length < 2 || UnitTable.Find(parts[1]) is not { } unit) return null;
+        if (parts.Length < 2 || UnitTable.Find(parts[1]) is not { } unit)
+        {
+            return null;
+        }
+
         var units = UnitTable.Of(unit.Dimension).Select(other => other.Spelling).ToArray();
         var spelling = units[random.Next(units.Length)];
-        if (random.Next(2) == 0 && spelling.Length > 1) spelling = spelling[..^1] + (spelling[^1] switch { '2' => '²', '3' => '³', var letter => letter });
+        if (random.Next(2) == 0 && spelling.Length > 1)
+        {
+            spelling = spelling[..^1] + (spelling[^1] switch { '2' => '²', '3' => '³', var letter => letter });
+        }
+
         Set(site, $"{parts[0]} {spelling}");
         return true;
     }
 
     private static bool? OtherWord(Site site, Random random)
     {
-        if (!site.Schema.TryGetProperty("enum", out var words)) return null;
+        if (!site.Schema.TryGetProperty("enum", out var words))
+        {
+            return null;
+        }
+
         Set(site, JsonValue.Create(words[random.Next(words.GetArrayLength())].GetString()!));
         return true;
     }

@@ -61,9 +61,20 @@ public class PlanSchemaTests
     public void Every_group_refuses_unknown_keys_and_every_list_an_empty_or_endless_one() =>
         Assert.All(Nodes(), node =>
         {
-            if (node.Schema.TryGetProperty("properties", out _)) Assert.Equal(JsonValueKind.False, node.Schema.GetProperty("additionalProperties").ValueKind);
-            if (node.Schema.TryGetProperty("items", out _)) Assert.Equal(1, node.Schema.GetProperty("minItems").GetInt32());
-            if (node.Schema.TryGetProperty("items", out _)) Assert.InRange(node.Schema.GetProperty("maxItems").GetInt32(), 8, 1000);
+            if (node.Schema.TryGetProperty("properties", out _))
+            {
+                Assert.Equal(JsonValueKind.False, node.Schema.GetProperty("additionalProperties").ValueKind);
+            }
+
+            if (node.Schema.TryGetProperty("items", out _))
+            {
+                Assert.Equal(1, node.Schema.GetProperty("minItems").GetInt32());
+            }
+
+            if (node.Schema.TryGetProperty("items", out _))
+            {
+                Assert.InRange(node.Schema.GetProperty("maxItems").GetInt32(), 8, 1000);
+            }
         });
 
     [Fact]
@@ -176,13 +187,23 @@ public class PlanSchemaTests
         yield return (path, schema, isKey);
         if (schema.TryGetProperty("items", out var item))
         {
-            foreach (var node in Walk($"{path}[]", item, isKey: false)) yield return node;
+            foreach (var node in Walk($"{path}[]", item, isKey: false))
+            {
+                yield return node;
+            }
         }
 
-        if (!schema.TryGetProperty("properties", out var properties)) yield break;
+        if (!schema.TryGetProperty("properties", out var properties))
+        {
+            yield break;
+        }
+
         foreach (var property in properties.EnumerateObject())
         {
-            foreach (var node in Walk($"{path}.{property.Name}", property.Value, isKey: true)) yield return node;
+            foreach (var node in Walk($"{path}.{property.Name}", property.Value, isKey: true))
+            {
+                yield return node;
+            }
         }
     }
 }

@@ -113,13 +113,23 @@ public class SchemaVerdictTests
         yield return (path, schema);
         if (schema.TryGetProperty("items", out var item))
         {
-            foreach (var place in Walk($"{path}/items", item)) yield return place;
+            foreach (var place in Walk($"{path}/items", item))
+            {
+                yield return place;
+            }
         }
 
-        if (!schema.TryGetProperty("properties", out var properties)) yield break;
+        if (!schema.TryGetProperty("properties", out var properties))
+        {
+            yield break;
+        }
+
         foreach (var property in properties.EnumerateObject())
         {
-            foreach (var place in Walk($"{path}/{property.Name}", property.Value)) yield return place;
+            foreach (var place in Walk($"{path}/{property.Name}", property.Value))
+            {
+                yield return place;
+            }
         }
     }
 }

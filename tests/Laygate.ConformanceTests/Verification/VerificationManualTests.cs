@@ -12,7 +12,11 @@ public sealed class VerificationManualTests
         Assert.Equal(0, result.Tally.Unreadable);
         var page = Path.Combine(VerificationFiles.Root, "docs", "verification.md");
         var manual = VerificationManual.Markdown(result);
-        if (Environment.GetEnvironmentVariable("LAYGATE_APPROVE") == "1") File.WriteAllText(page, manual);
+        if (Environment.GetEnvironmentVariable("LAYGATE_APPROVE") == "1")
+        {
+            File.WriteAllText(page, manual);
+        }
+
         Assert.True(File.Exists(page), "docs/verification.md is missing; run with LAYGATE_APPROVE=1 to write it.");
         Assert.True(manual == File.ReadAllText(page), "docs/verification.md is stale; run with LAYGATE_APPROVE=1 to write it, and read the difference.");
     }

@@ -62,7 +62,11 @@ internal sealed record Piece(int Start, int End, YamlToken Token, (string Name, 
     private static List<int> LineStarts(string text)
     {
         var starts = new List<int> { 0 };
-        for (var at = text.IndexOf('\n', StringComparison.Ordinal); at >= 0; at = text.IndexOf('\n', at + 1)) starts.Add(at + 1);
+        for (var at = text.IndexOf('\n', StringComparison.Ordinal); at >= 0; at = text.IndexOf('\n', at + 1))
+        {
+            starts.Add(at + 1);
+        }
+
         return starts;
     }
 }

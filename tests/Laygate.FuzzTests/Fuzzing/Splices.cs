@@ -64,7 +64,10 @@ internal static class Splices
         var at = random.Next(Total);
         foreach (var (name, weight, make) in Changes)
         {
-            if ((at -= weight) < 0) return (name, make);
+            if ((at -= weight) < 0)
+            {
+                return (name, make);
+            }
         }
 
         throw new InvalidOperationException("The weights do not add up.");
@@ -78,7 +81,11 @@ internal static class Splices
     private static IEnumerable<Splice>? Absurd(Seed seed, Piece piece, Random random)
     {
         var written = seed.Text[piece.Start..piece.End];
-        if (piece.Token is not ScalarToken { Style: ScalarStyle.Plain } || StatedNumber.Read(written, string.Empty, piece.Token.Span) is not { } number) return null;
+        if (piece.Token is not ScalarToken { Style: ScalarStyle.Plain } || StatedNumber.Read(written, string.Empty, piece.Token.Span) is not { } number)
+        {
+            return null;
+        }
+
         var absurd = number.Absurd().ToArray();
         return absurd.Length == 0 ? null : [new Splice(piece.Start, piece.End, absurd[random.Next(absurd.Length)])];
     }
@@ -86,7 +93,11 @@ internal static class Splices
     private static IEnumerable<Splice>? OtherUnit(Seed seed, Piece piece, Random random)
     {
         var parts = seed.Text[piece.Start..piece.End].Split(' ', 2);
-        if (piece.Token is not ScalarToken || parts.Length < 2 || UnitTable.Find(parts[1]) is not { } unit) return null;
+        if (piece.Token is not ScalarToken || parts.Length < 2 || UnitTable.Find(parts[1]) is not { } unit)
+        {
+            return null;
+        }
+
         var units = random.Next(4) == 0 ? UnitTable.All : [.. UnitTable.Of(unit.Dimension)];
         return [new Splice(piece.Start, piece.End, $"{parts[0]} {units[random.Next(units.Count)].Spelling}")];
     }
@@ -101,7 +112,11 @@ internal static class Splices
 
     private static IEnumerable<Splice>? NewKey(Seed seed, Piece piece, SeedSet set, Random random)
     {
-        if (piece.Key is not { } key) return null;
+        if (piece.Key is not { } key)
+        {
+            return null;
+        }
+
         var name = set.Keys[random.Next(set.Keys.Count)];
         var value = random.Next(3) == 0 ? Fragments.Any(random) : set.ValueOf(name, random);
         var lineStart = seed.Text.LastIndexOf('\n', Math.Max(0, key.Start - 1)) + 1;

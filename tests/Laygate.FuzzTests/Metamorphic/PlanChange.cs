@@ -17,7 +17,11 @@ internal static partial class PlanChange
     /// <param name="exactly">Only where six digits behind the point hold the same number in the other unit exactly.</param>
     public static JsonNode OtherUnits(JsonNode plan, int salt, bool exactly) => Changed(plan, site =>
     {
-        if (Measured.Of(site) is not { } measured) return;
+        if (Measured.Of(site) is not { } measured)
+        {
+            return;
+        }
+
         var others = UnitTable.Of(measured.Unit.Dimension).Select(unit => measured.In(unit, exactly)).OfType<Measured>().ToArray();
         var other = others.Length > 0 ? others[new Random(HashOf(site.Value!.ToString()) + salt).Next(others.Length)] : measured;
         other.Put(site, other.Number);
@@ -37,7 +41,10 @@ internal static partial class PlanChange
                 var items = list.ToArray();
                 list.Clear();
                 random.Shuffle(items);
-                foreach (var item in items) list.Add(item);
+                foreach (var item in items)
+                {
+                    list.Add(item);
+                }
             }
             else if (site.Value is JsonObject map)
             {
@@ -52,7 +59,10 @@ internal static partial class PlanChange
     /// <summary>Every id another, wherever it stands.</summary>
     public static JsonNode OtherIds(JsonNode plan) => Changed(plan, site =>
     {
-        if (site.Definition == "id" && site.Value is { } id) site.Value = JsonValue.Create(Renamed(id.ToString()));
+        if (site.Definition == "id" && site.Value is { } id)
+        {
+            site.Value = JsonValue.Create(Renamed(id.ToString()));
+        }
     });
 
     /// <summary>A text in which the ids of <see cref="OtherIds"/> are those of before.</summary>
@@ -61,9 +71,19 @@ internal static partial class PlanChange
     /// <summary>Air, base and dew point colder by as many kelvin, and more wind.</summary>
     public static JsonNode WorseWeather(JsonNode plan, decimal kelvin, decimal windier) => Changed(plan, site =>
     {
-        if (!IsWeather(site) || Measured.Of(site) is not { } measured) return;
-        if (measured.Unit.Dimension == Dimension.Temperature) measured.Put(site, measured.Number - (measured.Unit.Spelling.Contains('F', StringComparison.Ordinal) ? kelvin * 9 / 5 : kelvin));
-        else if (measured.Unit.Dimension == Dimension.Speed) measured.Put(site, Math.Round(measured.Number * windier, 3));
+        if (!IsWeather(site) || Measured.Of(site) is not { } measured)
+        {
+            return;
+        }
+
+        if (measured.Unit.Dimension == Dimension.Temperature)
+        {
+            measured.Put(site, measured.Number - (measured.Unit.Spelling.Contains('F', StringComparison.Ordinal) ? kelvin * 9 / 5 : kelvin));
+        }
+        else if (measured.Unit.Dimension == Dimension.Speed)
+        {
+            measured.Put(site, Math.Round(measured.Number * windier, 3));
+        }
     });
 
     /// <summary>One truck less in each group that has more than one.</summary>
@@ -72,7 +92,10 @@ internal static partial class PlanChange
         var copy = plan.DeepClone();
         foreach (var group in (copy["supply"]?["trucks"] as JsonArray ?? []).OfType<JsonObject>())
         {
-            if (group["count"] is JsonValue count && count.GetValue<decimal>() > 1) group["count"] = count.GetValue<decimal>() - 1;
+            if (group["count"] is JsonValue count && count.GetValue<decimal>() > 1)
+            {
+                group["count"] = count.GetValue<decimal>() - 1;
+            }
         }
 
         return copy;
@@ -85,7 +108,11 @@ internal static partial class PlanChange
     private static JsonNode Changed(JsonNode plan, Action<Site> change)
     {
         var copy = plan.DeepClone();
-        foreach (var site in Site.Of(copy).ToList()) change(site);
+        foreach (var site in Site.Of(copy).ToList())
+        {
+            change(site);
+        }
+
         return copy;
     }
 
@@ -94,7 +121,10 @@ internal static partial class PlanChange
         var entries = map.ToArray();
         map.Clear();
         random.Shuffle(entries);
-        foreach (var (key, value) in entries) map[key] = value;
+        foreach (var (key, value) in entries)
+        {
+            map[key] = value;
+        }
     }
 
     // The first letter turns the order of names round.

@@ -56,7 +56,10 @@ internal sealed class Properties
         {
             Count(property);
             var (was, now) = (before.GetValueOrDefault(key), after.GetValueOrDefault(key));
-            if (property == "units" && number % 2 != 0 && IsAtTheLimit(was, now)) Except(property, "at the limit itself");
+            if (property == "units" && number % 2 != 0 && IsAtTheLimit(was, now))
+            {
+                Except(property, "at the limit itself");
+            }
             else if (was is null || now is null || was.Outcome != now.Outcome || was.Status != now.Status || !IsAlike(was.Value, now.Value, renamed))
             {
                 Note(property, number, was ?? now!, $"{Words(was)} becomes {Words(now)}");
@@ -72,7 +75,10 @@ internal sealed class Properties
         try
         {
             var again = Judgement.Of(plan, number);
-            if (!RoundTrips.Json("1", [result], []).AsSpan().SequenceEqual(RoundTrips.Json("1", [again], []))) broken.Add($"culture: plan {number} gives other bytes");
+            if (!RoundTrips.Json("1", [result], []).AsSpan().SequenceEqual(RoundTrips.Json("1", [again], [])))
+            {
+                broken.Add($"culture: plan {number} gives other bytes");
+            }
         }
         finally
         {
@@ -83,7 +89,11 @@ internal sealed class Properties
     // What is missed in good weather is missed in bad, and no window grows.
     private void Worse(int number, JsonNode plan, Dictionary<(string Rule, string Address), Finding> before, JsonNode changed)
     {
-        if (!NotBetter("weather", number, before, changed)) return;
+        if (!NotBetter("weather", number, before, changed))
+        {
+            return;
+        }
+
         var (good, bad) = (Judgement.Context(plan), Judgement.Context(changed));
         foreach (var quantity in Windows)
         {
@@ -92,7 +102,10 @@ internal sealed class Properties
                 if (good.Get(quantity, element).Value is NumberValue most && bad.Get(quantity, bad.Elements.Find(element.Address)!).Value is NumberValue window)
                 {
                     Count("windows");
-                    if (window.Si > most.Si + Math.Max(0.05, Allowed * most.Si)) broken.Add(string.Create(CultureInfo.InvariantCulture, $"windows: plan {number}, {quantity} of {element.Address} grows from {most.Si:F1} to {window.Si:F1} s"));
+                    if (window.Si > most.Si + Math.Max(0.05, Allowed * most.Si))
+                    {
+                        broken.Add(string.Create(CultureInfo.InvariantCulture, $"windows: plan {number}, {quantity} of {element.Address} grows from {most.Si:F1} to {window.Si:F1} s"));
+                    }
                 }
             }
         }
@@ -100,11 +113,18 @@ internal sealed class Properties
 
     private void Fewer(int number, JsonNode plan, Dictionary<(string Rule, string Address), Finding> before, JsonNode changed)
     {
-        if (JsonNode.DeepEquals(plan, changed) || !NotBetter("trucks", number, before, changed)) return;
+        if (JsonNode.DeepEquals(plan, changed) || !NotBetter("trucks", number, before, changed))
+        {
+            return;
+        }
+
         if (Metres(plan) is { } more && Metres(changed) is { } fewer)
         {
             Count("metres");
-            if (fewer > more + 0.5) broken.Add(string.Create(CultureInfo.InvariantCulture, $"metres: plan {number} lays {more:F1} m, and {fewer:F1} m with fewer trucks"));
+            if (fewer > more + 0.5)
+            {
+                broken.Add(string.Create(CultureInfo.InvariantCulture, $"metres: plan {number} lays {more:F1} m, and {fewer:F1} m with fewer trucks"));
+            }
         }
     }
 
@@ -136,8 +156,14 @@ internal sealed class Properties
     private void Note(string property, int number, Finding finding, string what)
     {
         var exception = new[] { finding.Quantity, finding.Rule }.FirstOrDefault(name => Exceptions.Has(property, name));
-        if (exception is not null) Except(property, exception);
-        else broken.Add($"{property}: plan {number}, {finding.Rule} ({finding.Quantity}) at {finding.Address}: {what}");
+        if (exception is not null)
+        {
+            Except(property, exception);
+        }
+        else
+        {
+            broken.Add($"{property}: plan {number}, {finding.Rule} ({finding.Quantity}) at {finding.Address}: {what}");
+        }
     }
 
     private void Except(string property, string exception) => excepted.AddOrUpdate($"{property}, {exception}", 1, (_, count) => count + 1);
@@ -155,14 +181,22 @@ internal sealed class Properties
 
     private static bool IsAlike(ShownValue? one, ShownValue? other, Func<string, string> renamed)
     {
-        if (one is null || other is null) return one is null && other is null;
+        if (one is null || other is null)
+        {
+            return one is null && other is null;
+        }
+
         return one.Place == other.Place && renamed(one.Text ?? string.Empty) == renamed(other.Text ?? string.Empty)
             && IsAlike(one, one.Number, other, other.Number) && IsAlike(one, one.Low, other, other.Low) && IsAlike(one, one.High, other, other.High);
     }
 
     private static bool IsAlike(ShownValue one, double? number, ShownValue other, double? same)
     {
-        if (number is null || same is null) return number is null && same is null;
+        if (number is null || same is null)
+        {
+            return number is null && same is null;
+        }
+
         var (si, again) = (Si(one.Unit, number.Value), Si(other.Unit, same.Value));
         return Math.Abs(si - again) <= Math.Max(1e-6, Allowed * Math.Abs(si));
     }

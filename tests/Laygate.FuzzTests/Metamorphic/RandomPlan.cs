@@ -76,7 +76,11 @@ internal sealed record Measured(decimal Number, Unit Unit)
     /// <summary>What stands at a place; null when it is no number with a unit.</summary>
     public static Measured? Of(Site site)
     {
-        if (site.Value is not JsonValue value || !site.Schema.TryGetProperty("pattern", out _)) return null;
+        if (site.Value is not JsonValue value || !site.Schema.TryGetProperty("pattern", out _))
+        {
+            return null;
+        }
+
         var parts = value.ToString().Split(' ', 2);
         return parts.Length == 2 && UnitTable.Find(parts[1]) is { } unit && decimal.TryParse(parts[0], NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number)
             ? new Measured(number, unit)
@@ -87,7 +91,11 @@ internal sealed record Measured(decimal Number, Unit Unit)
     public Measured? In(Unit other, bool exactly)
     {
         var exact = other.FromSi(Unit.ToSi((double)Number));
-        if (Math.Abs(exact) > (double)Longest) return null;
+        if (Math.Abs(exact) > (double)Longest)
+        {
+            return null;
+        }
+
         var written = Math.Round((decimal)exact, 6);
         var back = other.ToSi((double)written);
         var si = Unit.ToSi((double)Number);

@@ -21,7 +21,11 @@ internal sealed partial class StatedValues
     public static IReadOnlyList<StatedValue> Of(PlanElements elements)
     {
         var list = new StatedValues(elements.Plan);
-        foreach (var element in elements.All) list.Element(element);
+        foreach (var element in elements.All)
+        {
+            list.Element(element);
+        }
+
         return list.values;
     }
 
@@ -30,23 +34,35 @@ internal sealed partial class StatedValues
         owner = element.Address;
         isMastic = (element.Subject as Mix ?? MixOf(element.Subject as Course))?.Kind == MixKind.MasticAsphalt;
         Add(element.Subject);
-        if (element.Subject is Run run) Length(run);
+        if (element.Subject is Run run)
+        {
+            Length(run);
+        }
     }
 
     // Stations may be chainages: only the way between them can be unusual. It is shown at the last one, in its unit.
     private void Length(Run run)
     {
-        if (run is { From: { } from, To: { } to }) Add(string.Empty, "to", new Measure<Length>(to.Unit.FromSi(Math.Abs(to.Si - from.Si)), to.Unit), ValueSorts.RunLength);
+        if (run is { From: { } from, To: { } to })
+        {
+            Add(string.Empty, "to", new Measure<Length>(to.Unit.FromSi(Math.Abs(to.Si - from.Si)), to.Unit), ValueSorts.RunLength);
+        }
     }
 
     private void Add(string at, string key, IMeasure? measure, string sort)
     {
-        if (measure is not null) values.Add(new StatedValue(owner, at + key, Refined(sort, measure), measure, null));
+        if (measure is not null)
+        {
+            values.Add(new StatedValue(owner, at + key, Refined(sort, measure), measure, null));
+        }
     }
 
     private void Add(string at, string key, int? count, string sort)
     {
-        if (count is not null) values.Add(new StatedValue(owner, at + key, sort, null, count));
+        if (count is not null)
+        {
+            values.Add(new StatedValue(owner, at + key, sort, null, count));
+        }
     }
 
     // Other ranges are usual where the plan says more about what is measured.

@@ -28,15 +28,28 @@ internal static class CourseRanges
         at.Positive("thickness_highest", course.ThicknessHighest);
         at.NotNegative("tolerance", course.Tolerance);
         if (course.ThicknessLowest is { } lowest && PlanPart.IsLess(course.Thickness, lowest))
+        {
             at.Fail("thickness_lowest", $"`thickness_lowest` is {Written(lowest)}, more than `thickness` with {Written(course.Thickness)}.", "Correct one of the two.");
+        }
+
         at.Ascending(("thickness", course.Thickness), ("thickness_highest", course.ThicknessHighest));
     }
 
     private static void BehindScreed(DensityBehindScreed? density, Mix? mix, PlanPart at)
     {
-        if (mix?.Density?.Reference == DensityReference.Maximum) at.PositiveShare("value", density?.Value);
-        else at.Positive("value", density?.Value);
-        if (mix?.Density?.Reference != DensityReference.Maximum) at.CanBe("value", density?.Value, Possible.Degree);
+        if (mix?.Density?.Reference == DensityReference.Maximum)
+        {
+            at.PositiveShare("value", density?.Value);
+        }
+        else
+        {
+            at.Positive("value", density?.Value);
+        }
+
+        if (mix?.Density?.Reference != DensityReference.Maximum)
+        {
+            at.CanBe("value", density?.Value, Possible.Degree);
+        }
     }
 
     private static string Written(Laygate.Model.Measures.IMeasure measure) => Measures.MeasureReader.Write(measure);

@@ -55,7 +55,9 @@ internal static class Identifiers
         foreach (var (item, where) in at.Each(list, items))
         {
             if (!seen.Add(name(item)))
+            {
                 where.Fail(key, $"`{list}` has two entries with the {key} `{name(item)}`.", key is "id" ? "Give one of them another id." : "Join the two entries.");
+            }
         }
     }
 }

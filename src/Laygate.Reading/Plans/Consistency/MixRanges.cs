@@ -8,7 +8,10 @@ internal static class MixRanges
 {
     public static void Check(Plan plan, PlanPart at)
     {
-        foreach (var (mix, where) in at.Each("mixes", plan.Mixes)) Mix(mix, where);
+        foreach (var (mix, where) in at.Each("mixes", plan.Mixes))
+        {
+            Mix(mix, where);
+        }
     }
 
     private static void Mix(Mix mix, PlanPart at)
@@ -30,15 +33,31 @@ internal static class MixRanges
     // A course may be denser than a laboratory specimen, but no course is denser than the mix without voids.
     private static void Degree(MixDensity? density, PlanPart at)
     {
-        if (density?.Reference == DensityReference.Maximum) at.PositiveShare("degree", density.Degree);
-        else at.Positive("degree", density?.Degree);
-        if (density?.Reference != DensityReference.Maximum) at.CanBe("degree", density?.Degree, Possible.Degree);
+        if (density?.Reference == DensityReference.Maximum)
+        {
+            at.PositiveShare("degree", density.Degree);
+        }
+        else
+        {
+            at.Positive("degree", density?.Degree);
+        }
+
+        if (density?.Reference != DensityReference.Maximum)
+        {
+            at.CanBe("degree", density?.Degree, Possible.Degree);
+        }
     }
 
     private static void StartAndCessation(Mix mix, PlanPart at)
     {
-        if (mix is not { Start: { Value: { } start, Place: { } place }, Cessation: { Value: { } cessation } end } || end.Place != place) return;
+        if (mix is not { Start: { Value: { } start, Place: { } place }, Cessation: { Value: { } cessation } end } || end.Place != place)
+        {
+            return;
+        }
+
         if (PlanPart.IsLess(start, cessation))
+        {
             at.Inside("cessation").Fail("value", $"Rolling would end at {MeasureReader.Write(cessation)}, before it starts at {MeasureReader.Write(start)}.", "Correct `start` or `cessation`.");
+        }
     }
 }

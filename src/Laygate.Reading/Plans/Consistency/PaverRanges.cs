@@ -7,7 +7,10 @@ internal static class PaverRanges
 {
     public static void Check(Plan plan, PlanPart at)
     {
-        foreach (var (paver, where) in at.Each("pavers", plan.Pavers)) Paver(paver, where);
+        foreach (var (paver, where) in at.Each("pavers", plan.Pavers))
+        {
+            Paver(paver, where);
+        }
     }
 
     private static void Paver(Paver paver, PlanPart at)
@@ -26,7 +29,11 @@ internal static class PaverRanges
             where.Ascending(("width_lowest", screed.WidthLowest), ("width_highest", screed.WidthHighest));
         }
 
-        foreach (var (buffer, where) in at.Each("buffers", paver.Buffers)) Buffer(buffer, where);
+        foreach (var (buffer, where) in at.Each("buffers", paver.Buffers))
+        {
+            Buffer(buffer, where);
+        }
+
         foreach (var (stop, where) in at.Each("stops", paver.Stops))
         {
             where.NotNegative("after", stop.After);

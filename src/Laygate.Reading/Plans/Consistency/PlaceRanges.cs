@@ -16,16 +16,29 @@ internal static class PlaceRanges
         Within(at.Inside("location"), "latitude", plan.Location?.Latitude, Pole);
         Within(at.Inside("location"), "longitude", plan.Location?.Longitude, HalfTurn);
         at.Inside("location").CanBe("altitude", plan.Location?.Altitude, Possible.Altitude);
-        if (plan.Site is { } site) Site(site, at.Inside("site"));
+        if (plan.Site is { } site)
+        {
+            Site(site, at.Inside("site"));
+        }
+
         at.Inside("shift").NotNegative("set_up", plan.Shift?.SetUp);
-        if (plan.Weather is { } weather) Weather(weather, at.Inside("weather"), plan.Existing?.Surface == ExistingSurface.NewAsphalt ? Possible.Asphalt : Possible.Ground);
-        if (plan.Existing is { } existing) Existing(existing, at.Inside("existing"));
+        if (plan.Weather is { } weather)
+        {
+            Weather(weather, at.Inside("weather"), plan.Existing?.Surface == ExistingSurface.NewAsphalt ? Possible.Asphalt : Possible.Ground);
+        }
+
+        if (plan.Existing is { } existing)
+        {
+            Existing(existing, at.Inside("existing"));
+        }
     }
 
     private static void Within(PlanPart at, string key, Measure<Angle>? angle, double most)
     {
         if (angle is not null && Math.Abs(angle.Si) > most)
+        {
             at.Fail(key, $"`{key}` is {MeasureReader.Write(angle)}; it must lie between -{MeasureReader.WriteNumber(most)} ° and {MeasureReader.WriteNumber(most)} °.");
+        }
     }
 
     private static void Site(Site site, PlanPart at)
@@ -67,8 +80,15 @@ internal static class PlaceRanges
         at.Inside("vibration").NotNegative("whole_body", site.Vibration?.WholeBody);
         at.Inside("first_aid").NotNegative("cooling", site.FirstAid?.Cooling);
         at.Inside("first_aid").NotNegative("eye_flushing", site.FirstAid?.EyeFlushing);
-        foreach (var (light, where) in at.Each("lights", site.Lights)) Level(light, where);
-        foreach (var (exposure, where) in at.Each("exposures", site.Exposures)) where.NotNegative("level", exposure.Level);
+        foreach (var (light, where) in at.Each("lights", site.Lights))
+        {
+            Level(light, where);
+        }
+
+        foreach (var (exposure, where) in at.Each("exposures", site.Exposures))
+        {
+            where.NotNegative("level", exposure.Level);
+        }
     }
 
     private static void Level(Light light, PlanPart at)
@@ -82,8 +102,15 @@ internal static class PlaceRanges
         at.Positive("wind_height", weather.WindHeight);
         at.CanBe("wind_height", weather.WindHeight, Possible.WindHeight);
         at.NotNegative("wind_at_mat", weather.WindAtMat);
-        if (weather.Envelope is { } envelope) Envelope(envelope, at.Inside("envelope"), ground);
-        foreach (var (hour, where) in at.Each("hours", weather.Hours)) Hour(hour, where, ground);
+        if (weather.Envelope is { } envelope)
+        {
+            Envelope(envelope, at.Inside("envelope"), ground);
+        }
+
+        foreach (var (hour, where) in at.Each("hours", weather.Hours))
+        {
+            Hour(hour, where, ground);
+        }
     }
 
     private static void Envelope(WeatherEnvelope envelope, PlanPart at, Possible ground)
@@ -113,9 +140,16 @@ internal static class PlaceRanges
         {
             where.Positive("depth", point.Depth);
             where.Temperature("temperature", point.Temperature);
-            if (point.Depth is not { } depth) continue;
+            if (point.Depth is not { } depth)
+            {
+                continue;
+            }
+
             if (above is not null && !PlanPart.IsLess(above, depth))
+            {
                 where.Fail("depth", $"`depth` is {MeasureReader.Write(depth)}, not below the one before it with {MeasureReader.Write(above)}.", "List the depths from top to bottom, each once.");
+            }
+
             above = depth;
         }
     }
@@ -136,13 +170,19 @@ internal static class PlaceRanges
         at.NotNegative("wind", hour.Wind);
         at.Share("rain_chance", hour.RainChance);
         at.NotNegative("sun", hour.Sun);
-        if (hour.CloudEighths is < 0 or > SkyEighths) at.Fail("cloud_eighths", $"`cloud_eighths` is {hour.CloudEighths}; it counts eighths of the sky, 0 to 8.");
+        if (hour.CloudEighths is < 0 or > SkyEighths)
+        {
+            at.Fail("cloud_eighths", $"`cloud_eighths` is {hour.CloudEighths}; it counts eighths of the sky, 0 to 8.");
+        }
     }
 
     private static void Existing(Existing existing, PlanPart at)
     {
         at.Inside("milling").Positive("depth", existing.Milling?.Depth);
         at.Inside("milling").NotNegative("left_above_interface", existing.Milling?.LeftAboveInterface);
-        foreach (var (layer, where) in at.Each("layers", existing.Layers)) where.Positive("thickness", layer.Thickness);
+        foreach (var (layer, where) in at.Each("layers", existing.Layers))
+        {
+            where.Positive("thickness", layer.Thickness);
+        }
     }
 }

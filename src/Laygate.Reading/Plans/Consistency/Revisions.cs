@@ -10,7 +10,9 @@ internal static class Revisions
         var inside = at.Inside("plan");
         var identity = plan.Identity;
         if (Same(identity.Supersedes, identity.Revision))
+        {
             inside.Fail("supersedes", $"Revision {identity.Revision!.Trim()} says that it replaces itself.", "Name the revision before, or leave `supersedes` out.");
+        }
     }
 
     private static bool Same(string? one, string? other) =>

@@ -9,9 +9,17 @@ internal static class RollingRanges
 {
     public static void Check(Plan plan, PlanPart at)
     {
-        if (plan.Rolling is not { } rolling) return;
+        if (plan.Rolling is not { } rolling)
+        {
+            return;
+        }
+
         var inside = at.Inside("rolling");
-        foreach (var (phase, where) in inside.Each("phases", rolling.Phases)) Phase(phase, where);
+        foreach (var (phase, where) in inside.Each("phases", rolling.Phases))
+        {
+            Phase(phase, where);
+        }
+
         foreach (var (roller, where) in inside.Each("rollers", rolling.Rollers))
         {
             Roller(roller, where);
@@ -46,12 +54,16 @@ internal static class RollingRanges
         at.CanBe("speed", roller.Speed, Possible.RollerSpeed);
         at.AtLeast("passes_in_mode", roller.PassesInMode, 0);
         if (roller is { Overlap: { } overlap, DrumWidth: { } width } && !PlanPart.IsLess(overlap, width))
+        {
             at.Fail("overlap", $"The strips overlap by {MeasureReader.Write(overlap)}, but the drum is only {MeasureReader.Write(width)} wide.", "Correct `overlap` or `drum_width`.");
+        }
     }
 
     private static void Passes(Roller roller, Phase? phase, PlanPart at)
     {
         if (phase is not null && roller.PassesInMode > phase.Passes)
+        {
             at.Fail("passes_in_mode", string.Create(CultureInfo.InvariantCulture, $"`passes_in_mode` is {roller.PassesInMode}, more than the {phase.Passes} passes of the phase `{phase.Id}`."), "Correct one of the two.");
+        }
     }
 }

@@ -15,7 +15,11 @@ internal static class RunRanges
             where.AtLeast("order", run.Order, 1);
             where.NotNegative("move", run.Move);
             where.NotNegative("starts_after", run.StartsAfter);
-            foreach (var (width, inside, key) in Entries(where, "width", run.WidthAlong)) Width(inside, key, width.Value);
+            foreach (var (width, inside, key) in Entries(where, "width", run.WidthAlong))
+            {
+                Width(inside, key, width.Value);
+            }
+
             AlongRun(run, where, "width", run.WidthAlong);
             AlongRun(run, where, "crossfall", run.CrossfallAlong);
             where.Positive("edge_slope", run.EdgeSlope);
@@ -41,13 +45,20 @@ internal static class RunRanges
     private static void AlongRun<T>(Run run, PlanPart at, string key, IReadOnlyList<AtStation<T>> values)
         where T : IDimension
     {
-        if (values.Count > 1 && values[0].At is null) at.Fail($"{key}s", $"Both `{key}` and `{key}s` are stated.", $"Keep `{key}` when it is the same everywhere, else `{key}s`.");
+        if (values.Count > 1 && values[0].At is null)
+        {
+            at.Fail($"{key}s", $"Both `{key}` and `{key}s` are stated.", $"Keep `{key}` when it is the same everywhere, else `{key}s`.");
+        }
+
         Measure<Length>? before = null;
         foreach (var (value, where, _) in Entries(at, key, values))
         {
             Reached(run, where, value.At);
             if (before is not null && value.At is not null && !PlanPart.IsLess(before, value.At))
+            {
                 where.Fail("at", $"The station {MeasureReader.Write(value.At)} does not lie beyond the one above it ({MeasureReader.Write(before)}).", "Sort the stations, and keep one entry for each.");
+            }
+
             before = value.At ?? before;
         }
     }
@@ -56,8 +67,15 @@ internal static class RunRanges
         where T : IDimension
     {
         var stations = values.Where(value => value.At is not null).ToList();
-        foreach (var single in values.Where(value => value.At is null)) yield return (single, at, key);
-        foreach (var (value, where) in at.Each($"{key}s", stations)) yield return (value, where, "value");
+        foreach (var single in values.Where(value => value.At is null))
+        {
+            yield return (single, at, key);
+        }
+
+        foreach (var (value, where) in at.Each($"{key}s", stations))
+        {
+            yield return (value, where, "value");
+        }
     }
 
     private static void Thickness(Run run, PlanPart at)
@@ -74,22 +92,38 @@ internal static class RunRanges
 
     private static void Details(Run run, PlanPart at)
     {
-        foreach (var (obstacle, where) in at.Each("obstacles", run.Obstacles)) Reached(run, where, obstacle.At);
+        foreach (var (obstacle, where) in at.Each("obstacles", run.Obstacles))
+        {
+            Reached(run, where, obstacle.At);
+        }
+
         foreach (var (area, where) in at.Each("hand_laid", run.HandLaid))
         {
             where.Positive("area", area.Area);
             where.Positive("thickness", area.Thickness);
         }
 
-        foreach (var (end, where) in at.Each("tie_ins", run.TieIns)) where.Positive("length", end.Length);
+        foreach (var (end, where) in at.Each("tie_ins", run.TieIns))
+        {
+            where.Positive("length", end.Length);
+        }
     }
 
     private static void Reached(Run run, PlanPart at, Measure<Length>? station)
     {
-        if (station is null || run is { From: { } first, To: { } last } && !PlanPart.IsLess(first, last)) return;
+        if (station is null || run is { From: { } first, To: { } last } && !PlanPart.IsLess(first, last))
+        {
+            return;
+        }
+
         if (run.From is { } from && PlanPart.IsLess(station, from))
+        {
             at.Fail("at", $"The station {MeasureReader.Write(station)} lies before the run, which begins at {MeasureReader.Write(from)}.", "Correct the station, or `from` of the run.");
+        }
+
         if (run.To is { } to && PlanPart.IsLess(to, station))
+        {
             at.Fail("at", $"The station {MeasureReader.Write(station)} lies beyond the run, which ends at {MeasureReader.Write(to)}.", "Correct the station, or `to` of the run.");
+        }
     }
 }

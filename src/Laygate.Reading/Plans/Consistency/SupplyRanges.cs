@@ -8,11 +8,27 @@ internal static class SupplyRanges
 {
     public static void Check(Plan plan, PlanPart at)
     {
-        if (plan.Supply is not { } supply) return;
+        if (plan.Supply is not { } supply)
+        {
+            return;
+        }
+
         var inside = at.Inside("supply");
-        foreach (var (plant, where) in inside.Each("plants", supply.Plants)) Plant(plant, where);
-        foreach (var (trucks, where) in inside.Each("trucks", supply.Trucks)) Trucks(trucks, where);
-        if (supply.Feeder is { } feeder) Feeder(feeder, inside.Inside("feeder"));
+        foreach (var (plant, where) in inside.Each("plants", supply.Plants))
+        {
+            Plant(plant, where);
+        }
+
+        foreach (var (trucks, where) in inside.Each("trucks", supply.Trucks))
+        {
+            Trucks(trucks, where);
+        }
+
+        if (supply.Feeder is { } feeder)
+        {
+            Feeder(feeder, inside.Inside("feeder"));
+        }
+
         inside.AtLeast("waiting_places", supply.WaitingPlaces, 0);
     }
 
@@ -45,7 +61,9 @@ internal static class SupplyRanges
         at.NotNegative("cleaning", trucks.Cleaning);
         at.AtLeast("loads_before_start", trucks.LoadsBeforeStart, 0);
         if (trucks.LoadsBeforeStart > trucks.Count)
+        {
             at.Fail("loads_before_start", string.Create(CultureInfo.InvariantCulture, $"{trucks.LoadsBeforeStart} loads cannot wait on {trucks.Count} trucks."), "Correct `loads_before_start` or `count`.");
+        }
     }
 
     private static void Round(TruckGroup trucks, PlanPart at)

@@ -14,7 +14,10 @@ internal static class Times
         var zoneAtEnd = plan.Shift?.ZoneAtEnd ?? zone;
         var (from, to) = (Utc(closure?.From, zone), Utc(closure?.To, zoneAtEnd));
         if (plan.Shift is { Start: { } first, End: { } last } && first == last)
+        {
             at.Inside("shift").Fail("end", "`end` is the same time as `start`.", "Correct one of the two.");
+        }
+
         NotBefore(at.Inside("site").Inside("closure"), "to", to, from, "the closure ends before it starts");
         NotBefore(at.Inside("shift"), "start", start, from, "laying starts before the closure does");
         NotBefore(at.Inside("shift"), "end", to, end, "laying ends after the closure does");
@@ -28,7 +31,11 @@ internal static class Times
         foreach (var (hour, where) in at.Each("hours", plan.Weather?.Hours))
         {
             var now = Utc(hour.At, zone);
-            if (now <= before) where.Fail("at", "Each of the `hours` must start after the one above it.", "Sort them, and keep one entry for each.");
+            if (now <= before)
+            {
+                where.Fail("at", "Each of the `hours` must start after the one above it.", "Sort them, and keep one entry for each.");
+            }
+
             before = now;
         }
     }
@@ -36,7 +43,9 @@ internal static class Times
     private static void NotBefore(PlanPart at, string key, DateTime? later, DateTime? earlier, string what)
     {
         if (later is { } second && earlier is { } first && second < first)
+        {
             at.Fail(key, $"By the stated times {what} (by {Length(first - second)}).", "Check dates, times and offsets from UTC.");
+        }
     }
 
     private static string Length(TimeSpan time) => time.TotalHours switch
@@ -51,9 +60,17 @@ internal static class Times
 
     private static (DateTime? Start, DateTime? End) ShiftTimes(Shift? shift)
     {
-        if (shift?.Date is not { } date) return (null, null);
+        if (shift?.Date is not { } date)
+        {
+            return (null, null);
+        }
+
         var start = shift.Start is { } first ? new Moment(date.ToDateTime(first), null) : null;
-        if (shift.Start is not { } begin || shift.End is not { } last) return (Utc(start, shift.Zone), null);
+        if (shift.Start is not { } begin || shift.End is not { } last)
+        {
+            return (Utc(start, shift.Zone), null);
+        }
+
         var day = last < begin ? date.AddDays(1) : date;
         return (Utc(start, shift.Zone), Utc(new Moment(day.ToDateTime(last), null), shift.ZoneAtEnd ?? shift.Zone));
     }

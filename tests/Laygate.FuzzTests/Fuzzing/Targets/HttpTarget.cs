@@ -72,7 +72,11 @@ internal sealed class HttpTarget(bool isJson, Lazy<RunningService> service) : Ta
 
     private string AddressOf(byte[] bytes)
     {
-        if (!isJson) return ForPlans[Choice(bytes, ForPlans.Length)];
+        if (!isJson)
+        {
+            return ForPlans[Choice(bytes, ForPlans.Length)];
+        }
+
         var text = System.Text.Encoding.UTF8.GetString(bytes);
         return ForJson.First(kind => text.Contains(kind.Word, StringComparison.Ordinal)).Address;
     }

@@ -180,7 +180,11 @@ public class MeasureReaderTests
     public void Any_text_gets_a_measure_or_a_problem_and_never_an_exception() =>
         Gen.Select(Gen.OneOf(Gen.String[Gen.Char["0123456789.,+-eE '\u00A0mMtCFK°%²/\"xN:"], 0, 30], Gen.String[Gen.Char["0123456789.,-"], 0, 30]), Gen.Enum<Dimension>()).Sample((text, dimension) =>
         {
-            if (dimension == Dimension.None) return;
+            if (dimension == Dimension.None)
+            {
+                return;
+            }
+
             var read = MeasureReader.Read(text, dimension, out var problem);
             Assert.True(read is null != problem is null);
             if (problem is not null)

@@ -127,7 +127,11 @@ public class PlanConsistencyTests
 
         // Rows without a part contradict more than one value; that they are found at all is what counts.
         Assert.NotEmpty(problems);
-        if (part is null) return;
+        if (part is null)
+        {
+            return;
+        }
+
         var problem = Assert.Single(problems);
         Assert.Contains(message, problem.Message, StringComparison.Ordinal);
         var place = text.IndexOf(part, StringComparison.Ordinal);

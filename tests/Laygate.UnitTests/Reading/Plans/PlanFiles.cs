@@ -54,9 +54,17 @@ internal static partial class PlanFiles
     public static IReadOnlyList<ReadingProblem> Problems(string text)
     {
         var reading = YamlReader.Read(Encoding.UTF8.GetBytes(text));
-        if (!reading.IsSound) return reading.Problems;
+        if (!reading.IsSound)
+        {
+            return reading.Problems;
+        }
+
         var shape = PlanShape.Check(reading.Documents[0], Schema);
-        if (shape.Count > 0) return shape;
+        if (shape.Count > 0)
+        {
+            return shape;
+        }
+
         var mapping = PlanMapper.Map(reading.Documents[0]);
         return mapping.Plan is null ? mapping.Problems : PlanConsistency.Check(mapping.Plan, mapping.Positions);
     }

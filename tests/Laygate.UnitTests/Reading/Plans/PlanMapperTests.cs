@@ -135,39 +135,70 @@ public class PlanMapperTests
     private static IEnumerable<string> SchemaKeys(JsonElement root, JsonElement node, string path)
     {
         while ((node.TryGetProperty("allOf", out var all) ? all[0] : node).TryGetProperty("$ref", out var reference))
-            node = root.GetProperty("definitions").GetProperty(reference.GetString()!.Split('/')[^1]);
-        if (node.TryGetProperty("items", out var item))
         {
-            foreach (var key in SchemaKeys(root, item, $"{path}[]")) yield return key;
+            node = root.GetProperty("definitions").GetProperty(reference.GetString()!.Split('/')[^1]);
         }
 
-        if (!node.TryGetProperty("properties", out var properties)) yield break;
+        if (node.TryGetProperty("items", out var item))
+        {
+            foreach (var key in SchemaKeys(root, item, $"{path}[]"))
+            {
+                yield return key;
+            }
+        }
+
+        if (!node.TryGetProperty("properties", out var properties))
+        {
+            yield break;
+        }
+
         foreach (var property in properties.EnumerateObject())
         {
             var inside = path.Length == 0 ? property.Name : $"{path}.{property.Name}";
             yield return inside;
-            foreach (var key in SchemaKeys(root, property.Value, inside)) yield return key;
+            foreach (var key in SchemaKeys(root, property.Value, inside))
+            {
+                yield return key;
+            }
         }
     }
 
     private static IEnumerable<(string Path, string Text)> Leaves(YamlToken token, string path, bool keysOnly)
     {
-        if (token is ScalarToken scalar && !keysOnly) yield return (path, scalar.Text);
+        if (token is ScalarToken scalar && !keysOnly)
+        {
+            yield return (path, scalar.Text);
+        }
+
         if (token is MapToken map)
         {
             foreach (var (key, value) in map.Entries)
             {
                 var inside = path.Length == 0 ? key.Text : $"{path}.{key.Text}";
-                if (keysOnly) yield return (inside, string.Empty);
-                foreach (var leaf in Leaves(value, inside, keysOnly)) yield return leaf;
+                if (keysOnly)
+                {
+                    yield return (inside, string.Empty);
+                }
+
+                foreach (var leaf in Leaves(value, inside, keysOnly))
+                {
+                    yield return leaf;
+                }
             }
         }
 
-        if (token is not ListToken list) yield break;
+        if (token is not ListToken list)
+        {
+            yield break;
+        }
+
         for (var index = 0; index < list.Items.Count; index++)
         {
             var entry = keysOnly ? $"{path}[]" : string.Create(CultureInfo.InvariantCulture, $"{path}[{index}]");
-            foreach (var leaf in Leaves(list.Items[index], entry, keysOnly)) yield return leaf;
+            foreach (var leaf in Leaves(list.Items[index], entry, keysOnly))
+            {
+                yield return leaf;
+            }
         }
     }
 
@@ -200,7 +231,11 @@ public class PlanMapperTests
         var text = new StringBuilder();
         foreach (var letter in name)
         {
-            if (char.IsUpper(letter) && text.Length > 0) text.Append('_');
+            if (char.IsUpper(letter) && text.Length > 0)
+            {
+                text.Append('_');
+            }
+
             text.Append(char.ToLowerInvariant(letter));
         }
 

@@ -21,14 +21,24 @@ public class SchemaAgreementTests
         for (var run = 0; run < 1000; run++)
         {
             var read = YamlReader.Read(Encoding.UTF8.GetBytes(Damaged(lines, random)));
-            if (!read.IsSound) continue;
+            if (!read.IsSound)
+            {
+                continue;
+            }
+
             var document = read.Documents[0];
             var problems = SchemaChecker.Check(document, SchemaSample.Schema);
             var isValid = SchemaChecker.IsValid(document, SchemaSample.Schema);
             Assert.Equal(isValid, problems.Count == 0);
             Assert.DoesNotContain(problems, problem => problem.Message.StartsWith("This does not have the shape", StringComparison.Ordinal));
-            if (isValid) valid++;
-            else invalid++;
+            if (isValid)
+            {
+                valid++;
+            }
+            else
+            {
+                invalid++;
+            }
         }
 
         Assert.True(valid >= 50 && invalid >= 300, $"{valid} valid and {invalid} invalid documents");

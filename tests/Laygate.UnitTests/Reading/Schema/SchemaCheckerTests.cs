@@ -1,5 +1,5 @@
-using static Laygate.UnitTests.Reading.Yaml.ReadingTestHelper;
 using static Laygate.UnitTests.Reading.Schema.SchemaSample;
+using static Laygate.UnitTests.Reading.Yaml.ReadingTestHelper;
 
 namespace Laygate.UnitTests.Reading.Schema;
 

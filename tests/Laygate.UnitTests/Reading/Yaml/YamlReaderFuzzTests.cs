@@ -18,7 +18,10 @@ public class YamlReaderFuzzTests
             var lines = ByteDamage.LinesOf(bytes);
             var result = YamlReader.Read(bytes);
             Assert.All(result.Problems, problem => Assert.True(IsInside(lines, problem.Position), problem.ToString()));
-            if (result.IsSound) Assert.All(result.Documents, AssertReadable);
+            if (result.IsSound)
+            {
+                Assert.All(result.Documents, AssertReadable);
+            }
         }
     }
 
