@@ -5,6 +5,7 @@ using Laygate.Checking.Sheets;
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Plans;
+using Laygate.Reading.Parts;
 using Laygate.Reading.Plans;
 using Laygate.Reading.Yaml;
 using Laygate.Rules.Definitions;
@@ -35,6 +36,9 @@ public sealed record CheckSettings(Stage? AtLeastStage, DateOnly CheckDate, stri
 
     /// <summary>Whether spread, simulated shifts, remedies and outlook are left out; the report says so.</summary>
     public bool Quick { get; init; }
+
+    /// <summary>What the host can reach of the files that plans use.</summary>
+    public IPartFiles Parts { get; init; } = new NoPartFiles();
 
     /// <summary>The file of settings that was laid over the command, for the report; null when there is none.</summary>
     public string? SettingsFile { get; init; }
@@ -80,7 +84,7 @@ public sealed class PlanCheck
     /// <exception cref="OperationCanceledException">It was called off.</exception>
     public FileResult Run(string file, byte[] bytes, CancellationToken cancel)
     {
-        return Result(file, Judged(file, bytes, tools.Reader.Read(file, bytes), cancel));
+        return Result(file, Judged(file, bytes, tools.Reader.Read(file, bytes, settings.Parts), cancel));
     }
 
     /// <summary>Checks every plan of one file that was read before, with the reader of the same tools.</summary>
@@ -121,7 +125,7 @@ public sealed class PlanCheck
     }
 
     /// <summary>Checks every plan of one file and keeps what the reports were made from.</summary>
-    internal JudgedFile Judged(string file, byte[] bytes, CancellationToken cancel) => Judged(file, bytes, tools.Reader.Read(file, bytes), cancel);
+    internal JudgedFile Judged(string file, byte[] bytes, CancellationToken cancel) => Judged(file, bytes, tools.Reader.Read(file, bytes, settings.Parts), cancel);
 
     private JudgedFile Judged(string file, byte[] bytes, PlanFile read, CancellationToken cancel)
     {
@@ -169,7 +173,7 @@ public sealed class PlanCheck
             plan.Root,
             plan.Positions,
             context,
-            report with { Settings = settings.SettingsFile, Findings = [.. report.Findings.Select(finding => Placed(plan.Positions, finding))] });
+            report with { Settings = settings.SettingsFile, Uses = plan.Uses, Findings = [.. report.Findings.Select(finding => Placed(plan.Positions, finding))] });
     }
 
     private Report Departed(Report report, QuantityContext context) =>
@@ -205,7 +209,7 @@ public sealed class PlanCheck
     }
 
     /// <summary>A span as reports show it.</summary>
-    internal static Position PositionOf(TextSpan span) => new(span.Line, span.Column, span.EndLine, span.EndColumn);
+    internal static Position PositionOf(TextSpan span) => new(span.Line, span.Column, span.EndLine, span.EndColumn) { File = span.File };
 }
 
 /// <summary>A plan with its report and what the report was made from.</summary>

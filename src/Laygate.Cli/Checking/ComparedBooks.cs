@@ -54,6 +54,6 @@ internal sealed class ComparedBooks(CompareRequest request, string version)
         var departures = DepartureFiles.Load(asked?.Departures ?? [], bound.Book, new RuleFilesOnDisk());
         return departures.Problems.Count > 0
             ? (null, departures.Problems)
-            : (new PlanCheck(bound.Book, new CheckSettings(asked?.Stage, request.Date, version) { SettingsFile = found?.File }, departures.Departures, tools), []);
+            : (new PlanCheck(bound.Book, new CheckSettings(asked?.Stage, request.Date, version) { SettingsFile = found?.File, Parts = new PartFilesOnDisk() }, departures.Departures, tools), []);
     }
 }

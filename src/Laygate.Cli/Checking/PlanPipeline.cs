@@ -54,10 +54,11 @@ internal sealed class PlanPipeline : ICheckPipeline
         Page = request.Page,
         Quick = request.Quick,
         SettingsFile = request.Settings,
+        Parts = new PartFilesOnDisk(),
     };
 
     private static ReadAhead? Read(PlanTools tools, PlanInput input) =>
-        PlanBytes.Read(input).Bytes is { } bytes ? new ReadAhead(bytes, tools.Reader.Read(input.Name, bytes)) : null;
+        PlanBytes.Read(input).Bytes is { } bytes ? new ReadAhead(bytes, tools.Reader.Read(input.Name, bytes, new PartFilesOnDisk())) : null;
 
     private sealed record ReadAhead(byte[] Bytes, PlanFile Plans);
 

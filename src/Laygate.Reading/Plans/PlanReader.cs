@@ -1,4 +1,5 @@
 using Laygate.Model.Plans;
+using Laygate.Reading.Parts;
 using Laygate.Reading.Plans.Consistency;
 using Laygate.Reading.Schema;
 using Laygate.Reading.Yaml;
@@ -11,17 +12,19 @@ namespace Laygate.Reading.Plans;
 /// <param name="Plan">The plan.</param>
 /// <param name="Positions">Where its values stand.</param>
 /// <param name="OldWords">Old words that were read as the new ones.</param>
-public sealed record ReadPlan(MapToken Root, Plan Plan, PlanPositions Positions, IReadOnlyList<FoundOldWord> OldWords);
+/// <param name="Uses">Files that it uses, with what was taken from each.</param>
+public sealed record ReadPlan(MapToken Root, Plan Plan, PlanPositions Positions, IReadOnlyList<FoundOldWord> OldWords, IReadOnlyList<UsedFile> Uses);
 
 /// <summary>The plans of one file, or why it could not be read.</summary>
 /// <param name="Plans">The plans, in the order of the file; none when there is a problem.</param>
 /// <param name="Problems">The problems of the step that stopped it.</param>
 public sealed record PlanFile(IReadOnlyList<ReadPlan> Plans, IReadOnlyList<Problem> Problems);
 
-/// <summary>Reads plans: bytes, YAML, shape, values, blanks, consistency. Each step hands on or stops. Costly to make; one serves any number of files, also at once.</summary>
+/// <summary>Reads plans: bytes, YAML, parts of other files, shape, values, blanks, consistency. Each step hands on or stops. Costly to make; one serves any number of files, also at once.</summary>
 public sealed class PlanReader
 {
     private readonly PlanValidator validator = new();
+    private readonly Lazy<LoadedSchema> partSchema = new(PartSchemas.Load);
 
     /// <summary>The schema of plans.</summary>
     public LoadedSchema Schema { get; } = EmbeddedSchemas.Plan();
@@ -29,8 +32,9 @@ public sealed class PlanReader
     /// <summary>Reads every plan of one file.</summary>
     /// <param name="file">Name of the file, as it is to be shown.</param>
     /// <param name="bytes">Its bytes.</param>
+    /// <param name="parts">What the host can reach of the files that plans use.</param>
     /// <returns>The plans, or all problems of the step that stopped the first of them.</returns>
-    public PlanFile Read(string file, byte[] bytes)
+    public PlanFile Read(string file, byte[] bytes, IPartFiles parts)
     {
         var text = YamlReader.Read(bytes);
         if (!text.IsSound)
@@ -38,7 +42,7 @@ public sealed class PlanReader
             return new PlanFile([], ShownProblems.Of(file, text.Problems));
         }
 
-        var read = text.Documents.Select(Read).ToList();
+        var read = text.Documents.Select(document => Read(document, file, parts)).ToList();
         var problems = read.SelectMany(plan => plan.Problems).ToList();
         return problems.Count > 0 ? new PlanFile([], ShownProblems.Of(file, problems)) : new PlanFile([.. read.Select(plan => plan.Plan!)], []);
     }
@@ -61,12 +65,19 @@ public sealed class PlanReader
         // A blank in a free text would count as stated.
         var blanks = Blanks.In(document.Root);
         var problems = blanks.Count > 0 ? blanks : PlanConsistency.Check(plan, mapping.Positions, validator);
-        return problems.Count > 0 ? (null, problems) : (new ReadPlan((MapToken)document.Root, plan, mapping.Positions, []), []);
+        return problems.Count > 0 ? (null, problems) : (new ReadPlan((MapToken)document.Root, plan, mapping.Positions, [], []), []);
     }
 
-    private (ReadPlan? Plan, IReadOnlyList<ReadingProblem> Problems) Read(YamlDocument written)
+    private (ReadPlan? Plan, IReadOnlyList<ReadingProblem> Problems) Read(YamlDocument written, string file, IPartFiles parts)
     {
-        var (root, oldWords) = OldWords.OfPlans.Renew(written.Root);
+        (YamlToken Plan, IReadOnlyList<UsedFile> Used, IReadOnlyList<ReadingProblem> Problems) composed =
+            written.Root is MapToken map ? PlanComposer.Compose(map, file, parts, partSchema) : (written.Root, [], []);
+        if (composed.Problems.Count > 0)
+        {
+            return (null, composed.Problems);
+        }
+
+        var (root, oldWords) = OldWords.OfPlans.Renew(composed.Plan);
         var document = written with { Root = root };
         var shape = PlanShape.Check(document, Schema);
         if (shape.Count > 0)
@@ -75,6 +86,6 @@ public sealed class PlanReader
         }
 
         var (plan, problems) = ReadValues(document);
-        return (plan is null ? null : plan with { OldWords = oldWords }, problems);
+        return (plan is null ? null : plan with { OldWords = oldWords, Uses = composed.Used }, problems);
     }
 }

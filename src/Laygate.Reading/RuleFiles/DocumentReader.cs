@@ -98,5 +98,5 @@ internal sealed class DocumentReader(IRuleFolder folder)
 /// <summary>Spans as positions of results.</summary>
 internal static class Spans
 {
-    public static Position Of(TextSpan span) => new(span.Line, span.Column, span.EndLine, span.EndColumn);
+    public static Position Of(TextSpan span) => new(span.Line, span.Column, span.EndLine, span.EndColumn) { File = span.File };
 }

@@ -20,7 +20,7 @@ internal static class ShownProblems
     /// <param name="file">Name as it is to be shown.</param>
     /// <param name="problems">The problems, in any order.</param>
     public static IReadOnlyList<Problem> Of(string file, IEnumerable<ReadingProblem> problems) =>
-        [.. ReadingProblems.InOrder(problems).Select(problem => new Problem(file, Short(problem.Message), problem.Hint is { } hint ? Short(hint) : null, Spans.Of(problem.Position)))];
+        [.. ReadingProblems.InOrder(problems).Select(problem => new Problem(problem.Position.File ?? file, Short(problem.Message), problem.Hint is { } hint ? Short(hint) : null, Spans.Of(problem.Position with { File = null })))];
 
     /// <summary>A message in which texts that somebody made long are cut.</summary>
     public static string Short(string message)

@@ -13,9 +13,14 @@ public readonly record struct TextSpan(int Line, int Column, int EndLine, int En
     /// <summary>The very beginning of a file; used where a file holds nothing to point at.</summary>
     public static TextSpan FileStart => new(1, 1, 1, 1);
 
+    /// <summary>The file that it stands in, as it is to be shown, where that is another one than the file that was asked for; null: the same.</summary>
+    public string? File { get; init; }
+
     /// <inheritdoc />
     public int CompareTo(TextSpan other) =>
-        (Line, Column, EndLine, EndColumn).CompareTo((other.Line, other.Column, other.EndLine, other.EndColumn));
+        string.CompareOrdinal(File, other.File) is not 0 and var files
+            ? files
+            : (Line, Column, EndLine, EndColumn).CompareTo((other.Line, other.Column, other.EndLine, other.EndColumn));
 
     /// <summary>Whether one span begins (or, beginning alike, ends) before another.</summary>
     public static bool operator <(TextSpan left, TextSpan right) => left.CompareTo(right) < 0;

@@ -9,7 +9,17 @@ namespace Laygate.Rules.Results;
 /// <param name="Column">First column.</param>
 /// <param name="EndLine">Last line.</param>
 /// <param name="EndColumn">Column behind the last character.</param>
-public sealed record Position(int Line, int Column, int EndLine, int EndColumn);
+public sealed record Position(int Line, int Column, int EndLine, int EndColumn)
+{
+    /// <summary>The file, as it is to be shown, where it is another than the one that is spoken of: a file of parts that a plan uses. Null: the same.</summary>
+    public string? File { get; init; }
+}
+
+/// <summary>A file that a plan uses.</summary>
+/// <param name="File">Name as it is to be shown.</param>
+/// <param name="Hash">SHA-256 of its bytes, hexadecimal.</param>
+/// <param name="Parts">What was taken from it, such as <c>rollers/r7</c>, in order.</param>
+public sealed record UsedFile(string File, string Hash, IReadOnlyList<string> Parts);
 
 /// <summary>Why something could not be read.</summary>
 /// <param name="File">Name of the file as given.</param>
@@ -82,6 +92,9 @@ public sealed record Report
 
     /// <summary>Revision of the plan.</summary>
     public string? Revision { get; init; }
+
+    /// <summary>Files that the plan uses, with what was taken from each.</summary>
+    public IReadOnlyList<UsedFile> Uses { get; init; } = [];
 
     /// <summary>SHA-256 of the plan's bytes, lower-case hex.</summary>
     public string PlanHash { get; init; } = string.Empty;

@@ -1,0 +1,58 @@
+using Laygate.Reading.Parts;
+using Laygate.Reading.RuleFiles;
+
+namespace Laygate.Cli.Files;
+
+/// <summary>
+/// Files that plans use, on the disk. The folder that a plan belongs to is the nearest one above it that holds <c>laygate.yaml</c> or <c>.git</c>, else
+/// its own; nothing outside it is read, and nothing behind a link.
+/// </summary>
+internal sealed class PartFilesOnDisk : IPartFiles
+{
+    /// <inheritdoc/>
+    public PartText Read(string from, string name)
+    {
+        var folder = from is "-" ? Directory.GetCurrentDirectory() : Path.GetDirectoryName(Path.GetFullPath(from)) ?? Directory.GetCurrentDirectory();
+        var root = RootOf(folder);
+        if (Path.IsPathRooted(name))
+        {
+            return new PartText(name, null, "A path that begins at the root of a disk belongs to one machine only.");
+        }
+
+        var path = Path.GetFullPath(Path.Combine(folder, name));
+        var shown = Path.GetRelativePath(Directory.GetCurrentDirectory(), path).Replace('\\', '/');
+        return Refusal(root, path) is { } refusal ? new PartText(shown, null, refusal) : new PartText(shown, File.ReadAllBytes(path));
+    }
+
+    private static string? Refusal(string root, string path)
+    {
+        if (!path.StartsWith(root + Path.DirectorySeparatorChar, StringComparison.Ordinal))
+        {
+            return $"It lies outside the folder that the plan belongs to ({Path.GetRelativePath(Directory.GetCurrentDirectory(), root)}).";
+        }
+
+        for (var part = path; part.Length > root.Length; part = Path.GetDirectoryName(part)!)
+        {
+            if (new FileInfo(part).LinkTarget is not null)
+            {
+                return "The way to it leads through a link.";
+            }
+        }
+
+        var file = new FileInfo(path);
+        return !file.Exists ? "There is no such file." : file.Length > PlanFiles.LongestRead ? "It is too large to be read." : file.Length == 0 ? "It is empty." : null;
+    }
+
+    private static string RootOf(string folder)
+    {
+        for (var at = folder; at is not null; at = Path.GetDirectoryName(at))
+        {
+            if (File.Exists(Path.Combine(at, SettingsFile.Name)) || Path.Exists(Path.Combine(at, ".git")))
+            {
+                return at;
+            }
+        }
+
+        return folder;
+    }
+}

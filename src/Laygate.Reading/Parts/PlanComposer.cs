@@ -1,0 +1,113 @@
+using Laygate.Reading.Schema;
+using Laygate.Reading.Yaml;
+using Laygate.Rules.Results;
+
+namespace Laygate.Reading.Parts;
+
+/// <summary>
+/// Makes one plan of a plan and the files that it uses. An entry that names a part has the keys of the part, but for those that it states itself:
+/// a group within is put together key by key, a list is taken whole. Behind this, nothing knows that there were several files but places and hashes.
+/// </summary>
+internal sealed class PlanComposer
+{
+    private readonly PartStore store;
+    private readonly List<ReadingProblem> problems = [];
+    private readonly SortedDictionary<string, SortedSet<string>> used = new(StringComparer.Ordinal);
+
+    private PlanComposer(IPartFiles files, LoadedSchema schema) => store = new PartStore(files, schema, problems);
+
+    /// <summary>Puts a plan together.</summary>
+    /// <param name="plan">The plan as it was written.</param>
+    /// <param name="file">Its file, as it is shown.</param>
+    /// <param name="files">The host's files.</param>
+    /// <param name="schema">The schema of files of parts; asked for only when there are any.</param>
+    /// <returns>The plan without <c>uses</c> and references, the files with what was taken from each, and all problems.</returns>
+    public static (MapToken Plan, IReadOnlyList<UsedFile> Used, IReadOnlyList<ReadingProblem> Problems) Compose(MapToken plan, string file, IPartFiles files, Lazy<LoadedSchema> schema)
+    {
+        if (plan.Find(PartKinds.Uses) is not { } uses)
+        {
+            return (plan, [], []);
+        }
+
+        if (uses.Value is not ListToken { Items: { Count: > 0 } items } || items.Any(item => item is not ScalarToken { IsNull: false }))
+        {
+            return (plan, [], [new ReadingProblem("`uses` needs a list of names of files.", uses.Key.Span, "Write for example `uses: [firm/machines.yaml]`.")]);
+        }
+
+        var composer = new PlanComposer(files, schema.Value);
+        foreach (var name in PartStore.Names(plan))
+        {
+            composer.store.Add(file, name);
+        }
+
+        var whole = new MapToken([.. plan.Entries.Where(entry => !ReferenceEquals(entry, uses))], plan.Span);
+        if (composer.problems.Count == 0)
+        {
+            whole = PartKinds.All.Aggregate(whole, (tree, kind) => composer.Replace(tree, kind, depth: 0));
+        }
+
+        if (whole.NodeCount > ReadingLimits.Nodes)
+        {
+            composer.problems.Add(ReadingProblems.TooManyNodes(uses.Key.Span));
+        }
+
+        return (whole, [.. composer.store.Files.Select(one => new UsedFile(one.File, one.Hash, [.. composer.used.GetValueOrDefault(one.File) ?? []]))], composer.problems);
+    }
+
+    private MapToken Replace(MapToken map, PartKind kind, int depth)
+    {
+        if (map.Find(kind.Path[depth]) is not { } entry)
+        {
+            return map;
+        }
+
+        var value = depth + 1 < kind.Path.Count
+            ? entry.Value is MapToken inner ? Replace(inner, kind, depth + 1) : entry.Value
+            : !kind.IsList ? Whole(entry.Value, kind)
+            : entry.Value is ListToken list ? new ListToken([.. list.Items.Select(item => Whole(item, kind))], list.Span) : entry.Value;
+        return ReferenceEquals(value, entry.Value) ? map : new MapToken([.. map.Entries.Select(one => ReferenceEquals(one, entry) ? new MapEntry(entry.Key, value) : one)], map.Span);
+    }
+
+    private YamlToken Whole(YamlToken item, PartKind kind) => item switch
+    {
+        ScalarToken { IsNull: false } name => Named(name, kind, []) ?? item,
+        MapToken map when map[PartKinds.Reference] is ScalarToken name => Named(name, kind, []) is { } part ? Over(part, Without(map, PartKinds.Reference)) : item,
+        _ => item,
+    };
+
+    // A part may itself be made of another one: a fleet number of its model.
+    private MapToken? Named(ScalarToken name, PartKind kind, HashSet<string> open)
+    {
+        if (store.Find(kind, name.Text) is not { } part)
+        {
+            var near = NearestNames.Of(name.Text, store.IdsOf(kind));
+            problems.Add(new ReadingProblem(
+                $"There is no part {TokenNames.Quote(name.Text)} among {kind.List} of the files that are used.",
+                name.Span,
+                near.Count > 0 ? $"Did you mean {string.Join(" or ", near.Select(id => $"`{id}`"))}?" : $"Write it into a list `{kind.List}` of one of these files."));
+            return null;
+        }
+
+        if (!open.Add(part.Id))
+        {
+            problems.Add(new ReadingProblem($"The part {TokenNames.Quote(name.Text)} is made of itself.", name.Span, "Write its keys out in one of the parts."));
+            return null;
+        }
+
+        (used.TryGetValue(part.File, out var ids) ? ids : used[part.File] = new SortedSet<string>(StringComparer.Ordinal)).Add($"{kind.List}/{part.Id}");
+        var own = Without(Without(part.Entry, PartKinds.Reference), PartKinds.AppliesWhen);
+        return part.Entry[PartKinds.Reference] is ScalarToken further ? Named(further, kind, open) is { } below ? Over(below, own) : null : own;
+    }
+
+    private static MapToken Without(MapToken map, string key) =>
+        map.Find(key) is null ? map : new MapToken([.. map.Entries.Where(entry => !string.Equals(entry.Key.Text, key, StringComparison.Ordinal))], map.Span);
+
+    /// <summary>The keys of one group with those of another over them.</summary>
+    private static MapToken Over(MapToken below, MapToken above) => new(
+        [
+            .. below.Entries.Select(entry => above.Find(entry.Key.Text) is not { } own ? entry
+                : entry.Value is MapToken inner && own.Value is MapToken outer ? new MapEntry(own.Key, Over(inner, outer)) : own),
+            .. above.Entries.Where(entry => below.Find(entry.Key.Text) is null),
+        ],
+        above.Entries.Count > 0 ? above.Span : below.Span);
+}
