@@ -45,7 +45,8 @@ internal sealed class CheckRun(ICheckPipeline pipeline, Streams streams, string 
 
     private static void KeepApart(CheckArguments arguments, IReadOnlyList<GovernedPlan> plans)
     {
-        List<string> inputs = [.. plans.Where(plan => plan.Input.Read is not null && plan.Input.Identity is not "-").Select(plan => plan.Input.Name), .. plans.SelectMany(plan => plan.Governed.RestsOn).Distinct(StringComparer.Ordinal)];
+        List<string> inputs = [.. plans.Where(plan => plan.Input.Read is not null && plan.Input.Identity is not "-").Select(plan => plan.Input.Name), .. plans.SelectMany(plan => plan.Governed.RestsOn).Distinct(StringComparer.Ordinal),
+            .. arguments.Outputs.Any(target => target.File is not null) ? plans.SelectMany(plan => plan.Uses).Distinct(StringComparer.Ordinal) : []];
         foreach (var target in arguments.Outputs)
         {
             ResultOutput.KeepApart(target.File, inputs);

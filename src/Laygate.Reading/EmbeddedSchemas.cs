@@ -1,3 +1,4 @@
+using Laygate.Reading.Parts;
 using Laygate.Reading.Schema;
 
 namespace Laygate.Reading;
@@ -6,17 +7,24 @@ namespace Laygate.Reading;
 public static class EmbeddedSchemas
 {
     private const string Ending = ".schema.json";
+    private const string OfParts = "parts";
+    private const string OfPlansWithParts = "plan-with-parts";
 
     /// <summary>The names of all schemas, such as <c>plan</c>.</summary>
     public static IReadOnlyList<string> Names { get; } =
-        [.. typeof(EmbeddedSchemas).Assembly.GetManifestResourceNames().Where(name => name.EndsWith(Ending, StringComparison.Ordinal)).Select(name => name[..^Ending.Length]).Order(StringComparer.Ordinal)];
+        [.. typeof(EmbeddedSchemas).Assembly.GetManifestResourceNames().Where(name => name.EndsWith(Ending, StringComparison.Ordinal)).Select(name => name[..^Ending.Length]).Concat([OfParts, OfPlansWithParts]).Order(StringComparer.Ordinal)];
 
     /// <summary>The text of a schema by its name; null where there is none.</summary>
     /// <param name="name">Its name, such as <c>plan</c>, or the name of its file.</param>
     public static string? Find(string name)
     {
         var own = name.EndsWith(Ending, StringComparison.Ordinal) ? name[..^Ending.Length] : name;
-        return Names.Contains(own, StringComparer.Ordinal) ? Text(own + Ending) : null;
+        return own switch
+        {
+            OfParts => PartSchemas.Parts(Text("plan.schema.json")),
+            OfPlansWithParts => PartSchemas.PlanWithParts(Text("plan.schema.json")),
+            _ => Names.Contains(own, StringComparer.Ordinal) ? Text(own + Ending) : null,
+        };
     }
 
     /// <summary>The schema of plans.</summary>

@@ -94,6 +94,7 @@ internal sealed class CheckSessions(ICheckPipeline pipeline, CheckArguments argu
             Baseline = arguments.WithoutBaseline ? null : arguments.Baseline ?? asked?.Baseline,
             Settings = found?.File,
             Only = only,
+            Since = arguments.Previous is { } previous && !File.Exists(previous) ? previous : null,
         };
         return new GovernedSession(pipeline.Open(request), Stricter(asked, arguments.FailOn))
         {

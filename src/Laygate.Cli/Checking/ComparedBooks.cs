@@ -31,13 +31,13 @@ internal sealed class ComparedBooks(CompareRequest request, string version)
         var key = (found?.File ?? string.Empty, isOld);
         if (!opened.TryGetValue(key, out var check))
         {
-            opened[key] = check = Open(found, isOld ? request.OldRules : request.NewRules);
+            opened[key] = check = Open(found, isOld ? request.OldRules : request.NewRules, new PartFilesOnDisk(isOld ? request.Since : null));
         }
 
         return check;
     }
 
-    private (PlanCheck? Check, IReadOnlyList<Problem> Problems) Open(FoundSettings? found, IReadOnlyList<string> rules)
+    private (PlanCheck? Check, IReadOnlyList<Problem> Problems) Open(FoundSettings? found, IReadOnlyList<string> rules, PartFilesOnDisk parts)
     {
         if (found is { Problems: { Count: > 0 } wrong })
         {
@@ -54,6 +54,6 @@ internal sealed class ComparedBooks(CompareRequest request, string version)
         var departures = DepartureFiles.Load(asked?.Departures ?? [], bound.Book, new RuleFilesOnDisk());
         return departures.Problems.Count > 0
             ? (null, departures.Problems)
-            : (new PlanCheck(bound.Book, new CheckSettings(asked?.Stage, request.Date, version) { SettingsFile = found?.File, Parts = new PartFilesOnDisk() }, departures.Departures, tools), []);
+            : (new PlanCheck(bound.Book, new CheckSettings(asked?.Stage, request.Date, version) { SettingsFile = found?.File, Parts = parts }, departures.Departures, tools), []);
     }
 }

@@ -1,6 +1,7 @@
 using Laygate.Cli.Arguments;
 using Laygate.Cli.Files;
 using Laygate.Cli.Output;
+using Laygate.Reading.Parts;
 using Laygate.Rules.Results;
 
 namespace Laygate.Cli.Checking;
@@ -10,6 +11,12 @@ namespace Laygate.Cli.Checking;
 /// <param name="Governed">A session with a rule book.</param>
 internal sealed record GovernedPlan(PlanInput Input, GovernedSession Governed)
 {
+    /// <summary>Files of parts that it uses, as full paths.</summary>
+    /// <remarks>What has no length, such as a pipe, is not read for this: it can be read but once.</remarks>
+    public IReadOnlyList<string> Uses => Input.Identity is not "-" && new FileInfo(Input.Identity) is { Exists: true, Length: > 0 } && PlanBytes.Read(Input).Bytes is { } bytes
+        ? [.. WholePlan.FilesOf(Input.Name, bytes, new PartFilesOnDisk()).Select(Path.GetFullPath)]
+        : [];
+
     /// <summary>Finds its earlier state; null where none is compared.</summary>
     public Func<EarlierPlan>? Earlier { get; init; }
 
@@ -64,5 +71,6 @@ internal static class GovernedPlans
 
     private static bool IsTouched(GovernedPlan plan, IReadOnlySet<string> changed) =>
         changed.Contains(plan.Input.Identity)
+        || plan.Uses.Any(changed.Contains)
         || plan.Governed.RestsOn.Any(path => changed.Contains(path) || (Directory.Exists(path) && changed.Any(file => file.StartsWith(path + Path.DirectorySeparatorChar, StringComparison.Ordinal))));
 }

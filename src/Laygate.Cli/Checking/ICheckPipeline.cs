@@ -24,6 +24,9 @@ internal sealed record CheckRequest(IReadOnlyList<string> Rules, Stage? AtLeastS
     /// <summary>Whether spread, simulated shifts and remedies are left out.</summary>
     public bool Quick { get; init; }
 
+    /// <summary>Git revision with which plans are compared; null where none is.</summary>
+    public string? Since { get; init; }
+
     /// <summary>The only plan of the run, to be read while the rules are; null where there are several.</summary>
     public PlanInput? Only { get; init; }
 

@@ -38,12 +38,13 @@ internal sealed class PlanPipeline : ICheckPipeline
         var settings = Settings(request);
         var made = tools.GetAwaiter().GetResult();
         var check = new PlanCheck(bound.Book, settings, departures.Departures, made);
-        var plain = new Lazy<PlanCheck>(() => new PlanCheck(bound.Book, settings with { Remedies = false, Outlook = false, Page = false }, departures.Departures, made));
+        PlanCheck Plain(string? since) => new(bound.Book, settings with { Remedies = false, Outlook = false, Page = false, Parts = new PartFilesOnDisk(since) }, departures.Departures, made);
+        var comparer = new Lazy<PlanComparer>(() => new PlanComparer(Plain(request.Since), Plain(null)));
         FileResult Run(string file, byte[] bytes) => only?.GetAwaiter().GetResult() is { } read && ReferenceEquals(read.Bytes, bytes) ? check.Run(file, bytes, read.Plans) : check.Run(file, bytes);
         return new CheckSession(known is null ? Run : (file, bytes) => Apply(Run(file, bytes), bound.Book, known), [], check.Sheet)
         {
             Rules = () => RuleInForce.Of(bound.Book),
-            Compare = (old, oldBytes, @new, newBytes) => new PlanComparer(plain.Value, plain.Value).Run(old, oldBytes, @new, newBytes),
+            Compare = (old, oldBytes, @new, newBytes) => comparer.Value.Run(old, oldBytes, @new, newBytes),
         };
     }
 

@@ -7,8 +7,11 @@ namespace Laygate.Cli.Files;
 /// Files that plans use, on the disk. The folder that a plan belongs to is the nearest one above it that holds <c>laygate.yaml</c> or <c>.git</c>, else
 /// its own; nothing outside it is read, and nothing behind a link.
 /// </summary>
-internal sealed class PartFilesOnDisk : IPartFiles
+/// <param name="revision">Git revision at which the files are read; null: as they are.</param>
+internal sealed class PartFilesOnDisk(string? revision = null) : IPartFiles
 {
+    private readonly Lazy<Revisions> revisions = new(() => new Revisions());
+
     /// <inheritdoc/>
     public PartText Read(string from, string name)
     {
@@ -21,7 +24,20 @@ internal sealed class PartFilesOnDisk : IPartFiles
 
         var path = Path.GetFullPath(Path.Combine(folder, name));
         var shown = Path.GetRelativePath(Directory.GetCurrentDirectory(), path).Replace('\\', '/');
-        return Refusal(root, path) is { } refusal ? new PartText(shown, null, refusal) : new PartText(shown, File.ReadAllBytes(path));
+        if (Refusal(root, path) is { } refusal)
+        {
+            return new PartText(shown, null, refusal);
+        }
+
+        return revision is null ? Now(shown, path)
+            : revisions.Value.Show(revision, path) is { } bytes ? new PartText(shown, bytes) : new PartText(shown, null, $"There was no such file at {revision}.");
+    }
+
+    private static PartText Now(string shown, string path)
+    {
+        var file = new FileInfo(path);
+        var refusal = !file.Exists ? "There is no such file." : file.Length > PlanFiles.LongestRead ? "It is too large to be read." : null;
+        return refusal is null ? new PartText(shown, File.ReadAllBytes(path)) : new PartText(shown, null, refusal);
     }
 
     private static string? Refusal(string root, string path)
@@ -39,8 +55,7 @@ internal sealed class PartFilesOnDisk : IPartFiles
             }
         }
 
-        var file = new FileInfo(path);
-        return !file.Exists ? "There is no such file." : file.Length > PlanFiles.LongestRead ? "It is too large to be read." : file.Length == 0 ? "It is empty." : null;
+        return null;
     }
 
     private static string RootOf(string folder)

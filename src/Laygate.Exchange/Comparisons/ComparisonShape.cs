@@ -70,4 +70,13 @@ public sealed record FindingChangeShape(
 /// <param name="New">What stands there; null when nothing does.</param>
 /// <param name="OldLine">Line in the earlier file.</param>
 /// <param name="NewLine">Line in the later file.</param>
-public sealed record TextChangeShape(string Path, string? Old, string? New, [property: Schema(Least = 1)] int? OldLine, [property: Schema(Least = 1)] int? NewLine);
+/// <param name="OldFile">File of parts to which the earlier line belongs; left out where it is the plan's own.</param>
+/// <param name="NewFile">File of parts to which the later line belongs; left out where it is the plan's own.</param>
+public sealed record TextChangeShape(
+    string Path,
+    string? Old,
+    string? New,
+    [property: Schema(Least = 1)] int? OldLine,
+    [property: Schema(Least = 1)] int? NewLine,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull), Schema(Later = true)] string? OldFile,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull), Schema(Later = true)] string? NewFile);

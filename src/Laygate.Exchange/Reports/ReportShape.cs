@@ -11,6 +11,7 @@ namespace Laygate.Exchange.Reports;
 /// <param name="Revision">Revision of the plan.</param>
 /// <param name="Document">Number of the plan in its file.</param>
 /// <param name="PlanHash">SHA-256 of the file's bytes in lower-case hex.</param>
+/// <param name="Uses">Files of parts that the plan uses, with what was taken from each; left out where it uses none.</param>
 /// <param name="Jurisdiction">Jurisdiction that the plan names.</param>
 /// <param name="Stage">Stage at which it was judged.</param>
 /// <param name="JudgedFor">Day by which limits were judged.</param>
@@ -32,6 +33,7 @@ public sealed record ReportShape(
     string? Revision,
     [property: Schema(Least = 1)] int Document,
     string PlanHash,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull), Schema(Later = true)] IReadOnlyList<UsedFile>? Uses,
     string? Jurisdiction,
     Stage Stage,
     DateOnly JudgedFor,

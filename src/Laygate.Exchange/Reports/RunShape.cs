@@ -45,8 +45,10 @@ public sealed record ProblemShape(string File, string Message, string? Hint, Pos
 /// <param name="Column">First column.</param>
 /// <param name="EndLine">Last line.</param>
 /// <param name="EndColumn">Column behind the last character.</param>
+/// <param name="File">File of parts in which it stands; left out where it stands in the file that is spoken of.</param>
 public sealed record PositionShape(
     [property: JsonConverter(typeof(FromOneToken)), Schema(Least = 1)] int Line,
     [property: JsonConverter(typeof(FromOneToken)), Schema(Least = 1)] int Column,
     [property: JsonConverter(typeof(FromOneToken)), Schema(Least = 1)] int EndLine,
-    [property: JsonConverter(typeof(FromOneToken)), Schema(Least = 1)] int EndColumn);
+    [property: JsonConverter(typeof(FromOneToken)), Schema(Least = 1)] int EndColumn,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull), Schema(Later = true)] string? File = null);

@@ -26,7 +26,9 @@ internal sealed class PlanComposer
     {
         if (plan.Find(PartKinds.Uses) is not { } uses)
         {
-            return (plan, [], []);
+            return (plan, [], PartKinds.All.SelectMany(kind => Entries(plan, kind)).OfType<MapToken>().Select(entry => entry.Find(PartKinds.Reference)).FirstOrDefault(entry => entry is not null) is { } lost
+                ? [new ReadingProblem("`part` names a part of another file, but the plan uses none.", lost.Key.Span, "Name the file at the top of the plan: `uses: [firm/machines.yaml]`.")]
+                : []);
         }
 
         if (uses.Value is not ListToken { Items: { Count: > 0 } items } || items.Any(item => item is not ScalarToken { IsNull: false }))
@@ -52,6 +54,22 @@ internal sealed class PlanComposer
         }
 
         return (whole, [.. composer.store.Files.Select(one => new UsedFile(one.File, one.Hash, [.. composer.used.GetValueOrDefault(one.File) ?? []]))], composer.problems);
+    }
+
+    private static IReadOnlyList<YamlToken> Entries(MapToken plan, PartKind kind)
+    {
+        YamlToken? at = plan;
+        foreach (var key in kind.Path)
+        {
+            at = (at as MapToken)?[key];
+        }
+
+        return at switch
+        {
+            null => [],
+            ListToken list when kind.IsList => list.Items,
+            _ => [at],
+        };
     }
 
     private MapToken Replace(MapToken map, PartKind kind, int depth)

@@ -22,6 +22,7 @@ internal static class PlanReports
             PlanTitle = shape.Title,
             Revision = shape.Revision,
             PlanHash = shape.PlanHash,
+            Uses = shape.Uses ?? [],
             Jurisdiction = shape.Jurisdiction,
             Stage = shape.Stage,
             JudgedFor = shape.JudgedFor,

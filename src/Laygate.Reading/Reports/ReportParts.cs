@@ -12,7 +12,7 @@ internal static class ReportParts
     public static IReadOnlyList<TOut> Each<TIn, TOut>(this IEnumerable<TIn>? shapes, Func<TIn, TOut> of) => shapes is null ? [] : [.. shapes.Select(of)];
 
     /// <summary>A place in a file, or null.</summary>
-    public static Position? MaybePosition(PositionShape? shape) => shape is null ? null : new(shape.Line, shape.Column, shape.EndLine, shape.EndColumn);
+    public static Position? MaybePosition(PositionShape? shape) => shape is null ? null : new(shape.Line, shape.Column, shape.EndLine, shape.EndColumn) { File = shape.File };
 
     /// <summary>Why something could not be read.</summary>
     public static Problem Problem(ProblemShape shape) => new(shape.File, shape.Message, shape.Hint, MaybePosition(shape.Position));

@@ -40,5 +40,5 @@ public static class ComparisonJson
         Of(change.Behind));
 
     private static IReadOnlyList<TextChangeShape> Of(IReadOnlyList<TextChange> changes) =>
-        [.. changes.Select(change => new TextChangeShape(change.Path, change.Old, change.New, change.OldPosition?.Line, change.NewPosition?.Line))];
+        [.. changes.Select(change => new TextChangeShape(change.Path, change.Old, change.New, change.OldPosition?.Line, change.NewPosition?.Line, change.OldPosition?.File, change.NewPosition?.File))];
 }

@@ -176,7 +176,7 @@ internal static class ComparisonWords
     private static string Quoted(string text) => $"`{PlainText.Show(text.Length > 60 ? text[..60] + "…" : text)}`";
 
     private static string At(Position? position, string when = "") =>
-        position is null ? string.Empty : string.Create(CultureInfo.InvariantCulture, $" (line {position.Line}{when})");
+        position is null ? string.Empty : $" ({Places.Line(position)}{when})";
 
     private static string Number(int count) => count.ToString(CultureInfo.InvariantCulture);
 }

@@ -80,7 +80,7 @@ public sealed class JUnitForm : IRunForm
     private Case CaseOf(ListedItem item)
     {
         var name = names.Unique(item, $"{item.Rule} at {item.Address}: {Title(item)} ({item.File}, plan {item.Report.PlanId})");
-        var at = string.Create(CultureInfo.InvariantCulture, $"{item.File}:{item.Position.Line}:{item.Position.Column}");
+        var at = Places.Full(item.File, item.Position);
         return new Case(item.Rule, name, Result(item), Names.Of(item.Group), $"{at}: {Names.Of(item.Group)}{(item.Known ? " (known earlier)" : string.Empty)}: {item.Text}");
     }
 

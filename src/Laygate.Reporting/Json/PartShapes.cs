@@ -16,7 +16,7 @@ internal static class PartShapes
         [.. problems.Select(problem => new ProblemShape(problem.File, problem.Message, problem.Hint, Of(problem.Position)))];
 
     /// <summary>A place in a file.</summary>
-    public static PositionShape? Of(Position? position) => position is null ? null : new(position.Line, position.Column, position.EndLine, position.EndColumn);
+    public static PositionShape? Of(Position? position) => position is null ? null : new(position.Line, position.Column, position.EndLine, position.EndColumn, position.File);
 
     /// <summary>Places in the plan where something would be stated.</summary>
     public static IReadOnlyList<MissingShape> Of(IReadOnlyList<InputReference> inputs) =>

@@ -17,6 +17,7 @@ internal static class ReportShapes
         report.Revision,
         report.Document,
         report.PlanHash,
+        report.Uses.Count > 0 ? report.Uses : null,
         report.Jurisdiction,
         report.Stage,
         report.JudgedFor,

@@ -81,7 +81,7 @@ public static class FindingRows
     public static IReadOnlyList<FindingRow> Of(Finding finding, string? place = null)
     {
         var rows = new List<FindingRow>();
-        var at = place ?? (finding.Position is { } position ? FormattableString.Invariant($"line {position.Line}") : null);
+        var at = place ?? (finding.Position is { } position ? Places.Line(position) : null);
         Add(RowKind.Where, PlainText.Show(finding.Address) + (at is null ? string.Empty : $", {at}"));
         Add(RowKind.Known, finding.Known ? "earlier, in the baseline; it does not count" : string.Empty);
         Add(RowKind.State, Listed(Names.Missing(finding)));

@@ -138,7 +138,7 @@ internal sealed class MarkdownReport(StringBuilder text, Report report, EarlierS
         foreach (var silence in grade)
         {
             var first = silence.Findings[0];
-            var line = first.Position is { } position ? string.Create(CultureInfo.InvariantCulture, $", line {position.Line}") : string.Empty;
+            var line = Places.After(first.Position);
             var titles = string.Join("; ", silence.Findings.Select(finding => $"{Wording.Title(finding)} ({finding.Rule})"));
             Under($"{titles}, {first.Address}{line}. {string.Join(' ', silence.Sentences)} Source: {string.Join(' ', silence.Findings.Select(finding => finding.Limit).OfType<ShownLimit>().Select(limit => $"{SourceWords.Publication(limit)} ({SourceWords.HowKnown(limit)}).").Distinct(StringComparer.Ordinal).DefaultIfEmpty("see the rule."))}");
         }
@@ -146,7 +146,7 @@ internal sealed class MarkdownReport(StringBuilder text, Report report, EarlierS
 
     private void One(FindingGroup group, Finding finding)
     {
-        var line = finding.Position is { } position ? string.Create(CultureInfo.InvariantCulture, $", line {position.Line}") : string.Empty;
+        var line = Places.After(finding.Position);
         Item($"{(finding.Known ? "known earlier: " : string.Empty)}**{MarkdownText.Of(Wording.Title(finding))}** ({MarkdownText.Of(finding.Rule)}, {MarkdownText.Of(finding.Address)}{line}). {MarkdownText.Of(Wording.Sentence(finding))}{Missing(finding)}");
         if (group is (FindingGroup.Failed or FindingGroup.Warned or FindingGroup.Departed) && !finding.Known)
         {

@@ -33,7 +33,7 @@ internal sealed class Listing(RunHead head)
             .Concat(report.Findings.Select(finding => Of(report, finding)));
 
     private ListedItem Of(Report report, Finding finding) => new(
-        finding.Rule, FindingGroups.Of(finding), report.File, finding.Position ?? Start, finding.Address, Wording.Title(finding),
+        finding.Rule, FindingGroups.Of(finding), finding.Position?.File ?? report.File, finding.Position ?? Start, finding.Address, Wording.Title(finding),
         Wording.Sentence(finding), [.. Advice(finding)], Fingerprint(finding.Rule, report, finding.Address), report, finding);
 
     private ListedItem Of(Report report, DepartureUse use) => new(

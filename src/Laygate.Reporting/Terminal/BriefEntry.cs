@@ -19,7 +19,7 @@ internal static class BriefEntry
     public static IReadOnlyList<TerminalLine> Lines(string file, Finding finding, int width)
     {
         var page = new Page(width, cuts: false);
-        WriteFirst(page, $"{file}{At(finding)}", [finding]);
+        WriteFirst(page, At(file, finding), [finding]);
         var (line, mend) = Second(finding, width - Indent);
         page.Flow(Indent, Indent, [new TextSpan(TextStyle.Plain, line)]);
         if (mend is not null)
@@ -41,7 +41,7 @@ internal static class BriefEntry
         var page = new Page(width, cuts: false);
         var places = Places(same);
         var others = places.Count > 1 ? $" (also {string.Join(", ", places.Skip(1).Take(MostPlaces))}{(places.Count > MostPlaces + 1 ? ", …" : string.Empty)})" : string.Empty;
-        WriteFirst(page, $"{file}{At(same[0])}{others}", same);
+        WriteFirst(page, $"{At(file, same[0])}{others}", same);
         return page.Take();
     }
 
@@ -58,9 +58,10 @@ internal static class BriefEntry
         FindingNotes.AssumptionDecides or FindingNotes.AssumptionDecidesByCount or FindingNotes.AssumptionMovesCount or FindingNotes.AssumptionsDecideTogether;
 
     private static List<string> Places(IReadOnlyList<Finding> same) =>
-        [.. same.Select(finding => finding.Position?.Line).OfType<int>().Distinct().Order().Select(line => line.ToString(CultureInfo.InvariantCulture))];
+        [.. same.Select(finding => finding.Position).OfType<Position>().Select(position => (position.File, position.Line)).Distinct().OrderBy(place => place.File, StringComparer.Ordinal).ThenBy(place => place.Line)
+            .Select(place => (place.File is { } file ? PlainText.Show(file) + ":" : string.Empty) + place.Line.ToString(CultureInfo.InvariantCulture))];
 
-    private static string At(Finding finding) => finding.Position is { } position ? string.Create(CultureInfo.InvariantCulture, $":{position.Line}") : string.Empty;
+    private static string At(string file, Finding finding) => finding.Position is { } position ? string.Create(CultureInfo.InvariantCulture, $"{position.File ?? file}:{position.Line}") : file;
 
     private static void WriteFirst(Page page, string place, IReadOnlyList<Finding> same)
     {

@@ -75,7 +75,7 @@ internal sealed class FindingBlock(Page page, string file, bool isFull)
             page.Blank();
             page.Flow(Margin, Margin + 2, [
                 new TextSpan(TextStyle.Plain, string.Join("; ", silence.Findings.Select(finding => $"{Wording.Title(finding)} ({PlainText.Show(finding.Rule)})"))),
-                new TextSpan(TextStyle.Quiet, $", {PlainText.Show(first.Address)}{(first.Position is { } at ? string.Create(CultureInfo.InvariantCulture, $", line {at.Line}") : string.Empty)}")]);
+                new TextSpan(TextStyle.Quiet, $", {PlainText.Show(first.Address)}{Places.After(first.Position)}")]);
             Row("write", string.Join(' ', silence.Sentences));
             foreach (var remedy in silence.Findings.Select(finding => finding.Remedy).Distinct(StringComparer.Ordinal))
             {
@@ -102,7 +102,5 @@ internal sealed class FindingBlock(Page page, string file, bool isFull)
     private void Row(string label, string text) =>
         page.Labelled(Margin, TextColumn, label, [new TextSpan(TextStyle.Plain, text)]);
 
-    private string At(Finding finding) => finding.Position is { } position
-        ? string.Create(CultureInfo.InvariantCulture, $"{PlainText.Show(file)}:{position.Line}:{position.Column}")
-        : PlainText.Show(file);
+    private string At(Finding finding) => PlainText.Show(Places.Full(file, finding.Position));
 }

@@ -97,6 +97,11 @@ public sealed class TerminalReport(TerminalSettings settings)
             page.Flow(0, 2, [new TextSpan(TextStyle.Plain, $"Settings: {PlainText.Show(settings)}.")]);
         }
 
+        if (report.Uses.Count > 0)
+        {
+            page.Flow(0, 2, [new TextSpan(TextStyle.Plain, Places.Uses(report))]);
+        }
+
         WriteNotes(page, report.Notes.Where(note => !IsFirst(note)));
         page.Blank();
     }

@@ -1,0 +1,95 @@
+using Laygate.Reading.Schema;
+using Laygate.Reading.Yaml;
+using Laygate.Rules.Results;
+using YamlDotNet.Core;
+using YamlDotNet.Core.Events;
+
+namespace Laygate.Reading.Parts;
+
+/// <summary>Writes a plan and the parts that it uses as one file, which checks to the same findings.</summary>
+public static class WholePlan
+{
+    /// <summary>Puts every plan of a file together.</summary>
+    /// <param name="file">Name of the file, as it is to be shown.</param>
+    /// <param name="bytes">Its bytes.</param>
+    /// <param name="parts">What the host can reach of the files that plans use.</param>
+    /// <returns>The text, or why there is none. Comments are not carried over.</returns>
+    public static (string? Text, IReadOnlyList<Problem> Problems) Of(string file, byte[] bytes, IPartFiles parts)
+    {
+        var read = YamlReader.Read(bytes);
+        if (!read.IsSound)
+        {
+            return (null, ShownProblems.Of(file, read.Problems));
+        }
+
+        var schema = new Lazy<LoadedSchema>(PartSchemas.Load);
+        var whole = read.Documents.Select(document => document.AsMap("plan", "format", out var problem) is { } map
+            ? PlanComposer.Compose(map, file, parts, schema)
+            : (Plan: new MapToken([], document.Root.Span), Used: [], Problems: [problem!])).ToList();
+        var problems = whole.SelectMany(plan => plan.Problems).ToList();
+        return problems.Count > 0 ? (null, ShownProblems.Of(file, problems)) : (Written([.. whole.Select(plan => plan.Plan)]), []);
+    }
+
+    /// <summary>The files that the plans of a file use, and those that these use in turn, as they are shown; none where it cannot be read.</summary>
+    /// <param name="file">Name of the file, as it is to be shown.</param>
+    /// <param name="bytes">Its bytes.</param>
+    /// <param name="parts">What the host can reach of the files that plans use.</param>
+    public static IReadOnlyList<string> FilesOf(string file, byte[] bytes, IPartFiles parts)
+    {
+        // Most plans use none, and need not be read for that.
+        if (bytes.AsSpan().IndexOf("uses"u8) < 0 || YamlReader.Read(bytes) is not { IsSound: true } read)
+        {
+            return [];
+        }
+
+        var schema = new Lazy<LoadedSchema>(PartSchemas.Load);
+        return [.. read.Documents.Select(document => document.Root).OfType<MapToken>().SelectMany(map => PlanComposer.Compose(map, file, parts, schema).Used).Select(used => used.File).Distinct(StringComparer.Ordinal)];
+    }
+
+    private static string Written(IReadOnlyList<MapToken> plans)
+    {
+        using var text = new StringWriter { NewLine = "\n" };
+        var emitter = new Emitter(text, new EmitterSettings(bestIndent: 2, bestWidth: int.MaxValue, isCanonical: false, maxSimpleKeyLength: 1024, newLine: "\n"));
+        emitter.Emit(new StreamStart());
+        foreach (var plan in plans)
+        {
+            emitter.Emit(new DocumentStart(null, null, isImplicit: plans.Count == 1));
+            Emit(emitter, plan);
+            emitter.Emit(new DocumentEnd(isImplicit: true));
+        }
+
+        emitter.Emit(new StreamEnd());
+        return text.ToString();
+    }
+
+    private static void Emit(Emitter emitter, YamlToken token)
+    {
+        switch (token)
+        {
+            case ScalarToken scalar:
+                var isPlain = scalar.Style == Yaml.ScalarStyle.Plain;
+                var style = isPlain ? YamlDotNet.Core.ScalarStyle.Plain : scalar.Style == Yaml.ScalarStyle.Block ? YamlDotNet.Core.ScalarStyle.Literal : YamlDotNet.Core.ScalarStyle.DoubleQuoted;
+                emitter.Emit(new Scalar(AnchorName.Empty, TagName.Empty, scalar.Text, style, isPlainImplicit: isPlain, isQuotedImplicit: true));
+                break;
+            case MapToken map:
+                emitter.Emit(new MappingStart(AnchorName.Empty, TagName.Empty, isImplicit: true, MappingStyle.Block));
+                foreach (var (key, value) in map.Entries)
+                {
+                    Emit(emitter, key);
+                    Emit(emitter, value);
+                }
+
+                emitter.Emit(new MappingEnd());
+                break;
+            case ListToken list:
+                emitter.Emit(new SequenceStart(AnchorName.Empty, TagName.Empty, isImplicit: true, list.Items.Count == 0 ? SequenceStyle.Flow : SequenceStyle.Block));
+                foreach (var item in list.Items)
+                {
+                    Emit(emitter, item);
+                }
+
+                emitter.Emit(new SequenceEnd());
+                break;
+        }
+    }
+}

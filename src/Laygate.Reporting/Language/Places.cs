@@ -1,0 +1,27 @@
+using System.Globalization;
+using Laygate.Reporting.Text;
+using Laygate.Rules.Results;
+
+namespace Laygate.Reporting.Language;
+
+/// <summary>Where in a text something stands, in words: with the file where that is not the plan itself.</summary>
+internal static class Places
+{
+    /// <summary>The line, such as <c>line 12</c> or <c>firm/measures.yaml line 12</c>.</summary>
+    public static string Line(Position position) =>
+        $"{(position.File is { } file ? $"{PlainText.Show(file)} " : string.Empty)}line {position.Line.ToString(CultureInfo.InvariantCulture)}";
+
+    /// <summary>The line behind a comma; empty where there is none.</summary>
+    public static string After(Position? position) => position is null ? string.Empty : $", {Line(position)}";
+
+    /// <summary>File, line and column as editors and terminals open them.</summary>
+    /// <param name="file">The file that is spoken of.</param>
+    /// <param name="position">Where; null: the file as a whole.</param>
+    public static string Full(string file, Position? position) => position is null
+        ? file
+        : string.Create(CultureInfo.InvariantCulture, $"{position.File ?? file}:{position.Line}:{position.Column}");
+
+    /// <summary>The files that a plan uses, with the number of parts taken from each; empty where it uses none.</summary>
+    public static string Uses(Report report) => report.Uses.Count == 0 ? string.Empty : "Uses " + string.Join(", ", report.Uses.Select(used =>
+        string.Create(CultureInfo.InvariantCulture, $"{PlainText.Show(used.File)} ({used.Parts.Count} {(used.Parts.Count == 1 ? "part" : "parts")}, {used.Hash[..Math.Min(12, used.Hash.Length)]})"))) + ".";
+}
