@@ -1,4 +1,3 @@
-using System.Globalization;
 using Laygate.Reporting.Language;
 using Laygate.Reporting.Text;
 using Laygate.Rules.Results;

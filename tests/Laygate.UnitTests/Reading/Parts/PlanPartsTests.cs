@@ -53,7 +53,7 @@ public sealed class PlanPartsTests
         Assert.Equal(3, paver.Speed!.Number);
         Assert.Null(Assert.Single(paver.Screeds).Heating); // A list is taken whole.
         Assert.Equal(500, plan.Supply!.Feeder!.Rate!.Number);
-        Assert.Equal(["r7", "other"], plan.Rolling!.Rollers.Select(roller => roller.Id));
+        Assert.Equal(["r7", "other"], plan.Rolling!.Rollers.Select(roller => roller.Id), StringComparer.Ordinal);
         Assert.Equal((9.5, 1.68), (plan.Rolling.Rollers[0].Mass!.Number, plan.Rolling.Rollers[0].DrumWidth!.Number)); // A part that is made of another.
         Assert.Equal("one spotter", Assert.Single(plan.Measures).What);
     }
@@ -122,7 +122,7 @@ public sealed class PlanPartsTests
         var files = new Files(("firm.yaml", "parts: 1\nuses: [more.yaml]\nmeasures: [{ id: a }]\n"), ("more.yaml", "parts: 1\nuses: [firm.yaml]\nmeasures: [{ id: b }]\n"));
         var read = Reader.Read("plan.yaml", Encoding.UTF8.GetBytes(Head + "measures: [a, b]\n"), files);
 
-        Assert.Equal(["a", "b"], Assert.Single(read.Plans).Plan.Measures.Select(measure => measure.Id));
+        Assert.Equal(["a", "b"], Assert.Single(read.Plans).Plan.Measures.Select(measure => measure.Id), StringComparer.Ordinal);
         Assert.Equal(2, read.Plans[0].Uses.Count);
     }
 
