@@ -109,6 +109,10 @@ public sealed class CodeQualityForm : IRunForm
         _ => "info",
     };
 
-    private static string Fingerprint(Problem problem) =>
-        Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes($"unreadable\n{problem.File}\n{problem.Message}\n{problem.Position}")).AsSpan(0, 16));
+    // The place is written out: a fingerprint stays what it is whatever else a position comes to know.
+    private static string Fingerprint(Problem problem)
+    {
+        var place = problem.Position is { } at ? FormattableString.Invariant($"Position {{ Line = {at.Line}, Column = {at.Column}, EndLine = {at.EndLine}, EndColumn = {at.EndColumn} }}") : string.Empty;
+        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes($"unreadable\n{problem.File}\n{problem.Message}\n{place}")).AsSpan(0, 16));
+    }
 }

@@ -7,7 +7,7 @@ namespace Laygate.Reporting.Language;
 /// <summary>Where in a text something stands, in words: with the file where that is not the plan itself.</summary>
 internal static class Places
 {
-    /// <summary>The line, such as <c>line 12</c> or <c>firm/measures.yaml line 12</c>.</summary>
+    /// <summary>The line, such as <c>line 12</c>, with the file of parts before it where the value stands in one.</summary>
     public static string Line(Position position) =>
         $"{(position.File is { } file ? $"{PlainText.Show(file)} " : string.Empty)}line {position.Line.ToString(CultureInfo.InvariantCulture)}";
 
