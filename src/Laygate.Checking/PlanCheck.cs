@@ -82,10 +82,7 @@ public sealed class PlanCheck
     /// <param name="cancel">Calls it off.</param>
     /// <returns>One report per plan, or all problems of the step that stopped the first of them.</returns>
     /// <exception cref="OperationCanceledException">It was called off.</exception>
-    public FileResult Run(string file, byte[] bytes, CancellationToken cancel)
-    {
-        return Result(file, Judged(file, bytes, tools.Reader.Read(file, bytes, settings.Parts), cancel));
-    }
+    public FileResult Run(string file, byte[] bytes, CancellationToken cancel) => Result(file, Judged(file, bytes, cancel));
 
     /// <summary>Checks every plan of one file that was read before, with the reader of the same tools.</summary>
     /// <param name="file">Name of the file, as it is to be shown.</param>
@@ -137,7 +134,7 @@ public sealed class PlanCheck
     {
         Report = plan.Report with
         {
-            Notes = [.. plan.Report.Notes, .. old.Select(word => OldWordNotes.Of(new OldWord(FormattableString.Invariant($"{file}:{word.Span.Line}"), word.Old, word.New)))],
+            Notes = [.. plan.Report.Notes, .. old.Select(word => OldWordNotes.Of(new OldWord(FormattableString.Invariant($"{word.Span.File ?? file}:{word.Span.Line}"), word.Old, word.New)))],
         },
     };
 
@@ -196,8 +193,8 @@ public sealed class PlanCheck
         }
 
         var slash = at.IndexOf('/', StringComparison.Ordinal);
-        var line = positions.Of(slash < 0 ? at : at[..slash], slash < 0 ? string.Empty : at[(slash + 1)..]).Line;
-        var placed = string.Create(CultureInfo.InvariantCulture, $"{at} (line {line})");
+        var span = positions.Of(slash < 0 ? at : at[..slash], slash < 0 ? string.Empty : at[(slash + 1)..]);
+        var placed = string.Create(CultureInfo.InvariantCulture, $"{at} ({(span.File is { } file ? $"{file} " : string.Empty)}line {span.Line})");
         return note with { Arguments = [.. note.Arguments.Select(argument => string.Equals(argument.Name, NoteArgument.At, StringComparison.Ordinal) ? argument with { Text = placed } : argument)] };
     }
 
@@ -205,11 +202,8 @@ public sealed class PlanCheck
     private static Position Place(PlanPositions positions, Finding finding)
     {
         var at = finding.Missing.Count > 0 ? finding.Missing[0] : finding.Input ?? new InputReference(finding.Address, string.Empty);
-        return PositionOf(positions.Of(at.Address, at.Key));
+        return Spans.Of(positions.Of(at.Address, at.Key));
     }
-
-    /// <summary>A span as reports show it.</summary>
-    internal static Position PositionOf(TextSpan span) => new(span.Line, span.Column, span.EndLine, span.EndColumn) { File = span.File };
 }
 
 /// <summary>A plan with its report and what the report was made from.</summary>

@@ -35,6 +35,17 @@ public sealed class PartFileTests : IDisposable
     }
 
     [Fact]
+    public void Whatever_names_a_line_names_the_file_of_its_part()
+    {
+        Write("firm/parts.yaml", "parts: 1\nfeeders:\n  - { id: f1, rate: 500 t/h }\n");
+        Write("jobs/a.yaml", "format: 1\nuses: [../firm/parts.yaml]\nplan: { id: p, stage: submission }\nlocation: { jurisdiction: DE }\nsite: { conditions: { feeder: no } }\ncourses: [{ id: upper, mix: mix-a, thickness: 45 mm }]\nsupply: { feeder: f1 }\n");
+        var notes = JsonNode.Parse(Laygate("check", "jobs/a.yaml", "--format", "json").Out)!["files"]![0]!["reports"]![0]!["findings"]!.AsArray()
+            .SelectMany(finding => finding!["notes"]!.AsArray()).Select(note => note!["text"]!.GetValue<string>()).ToList();
+        Assert.Contains(notes, note => note.Contains("feeder:f1/id (firm/parts.yaml line 3)", StringComparison.Ordinal));
+        Assert.Contains("<td>firm/parts.yaml:3</td>", Laygate("check", "jobs/a.yaml", "--format", "html").Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_plan_written_out_checks_to_the_same_findings()
     {
         Assert.Equal(0, Laygate("expand", "jobs/a.yaml", "--output", "whole.yaml").Code);

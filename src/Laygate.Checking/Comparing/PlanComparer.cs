@@ -1,3 +1,4 @@
+using Laygate.Reading.Yaml;
 using Laygate.Rules.Comparing;
 using Laygate.Rules.Results;
 
@@ -55,5 +56,5 @@ public sealed class PlanComparer(PlanCheck old, PlanCheck @new)
     }
 
     private static HashSet<Position> Places((JudgedPlan Plan, StatedInputs Inputs) of, Finding finding) =>
-        [.. of.Inputs.Of(finding).SelectMany(input => of.Plan.Positions.Within(input.Address, input.Key)).Select(PlanCheck.PositionOf)];
+        [.. of.Inputs.Of(finding).SelectMany(input => of.Plan.Positions.Within(input.Address, input.Key)).Select(Spans.Of)];
 }

@@ -73,5 +73,5 @@ internal static class PlanTextChanges
         new(path, old?.Text, @new?.Text, At(old), At(@new));
 
     private static Position? At(ScalarToken? token) =>
-        token is null ? null : PlanCheck.PositionOf(token.Span);
+        token is null ? null : Spans.Of(token.Span);
 }

@@ -34,7 +34,7 @@ internal static class InputList
 
                 break;
             case ScalarToken scalar:
-                list.Add(new StatedInput(key, scalar.Text, scalar.Span.Line));
+                list.Add(new StatedInput(key, scalar.Text, scalar.Span.Line) { File = scalar.Span.File });
                 break;
             default:
                 break;

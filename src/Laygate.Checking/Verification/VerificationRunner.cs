@@ -1,6 +1,5 @@
 using Laygate.Engineering.Cooling;
 using Laygate.Reading;
-using Laygate.Reading.RuleFiles;
 using Laygate.Reading.Schema;
 using Laygate.Reading.Yaml;
 using Laygate.Rules.Results;

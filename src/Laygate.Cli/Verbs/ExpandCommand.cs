@@ -61,13 +61,13 @@ internal sealed class ExpandCommand : Verb
             return host.Streams.Refuse([problem!]);
         }
 
-        ResultOutput.KeepApart(target, WholePlan.FilesOf(input.Name, bytes, new PartFilesOnDisk()));
-        var (text, problems) = WholePlan.Of(input.Name, bytes, new PartFilesOnDisk());
+        var (text, uses, problems) = WholePlan.Of(input.Name, bytes, new PartFilesOnDisk());
         if (text is null)
         {
             return host.Streams.Refuse(problems);
         }
 
+        ResultOutput.KeepApart(target, uses);
         new ResultOutput(host.Streams).Write(target, text);
         return ExitCodes.Clean;
     }

@@ -15,9 +15,6 @@ internal static class PartKinds
     /// <summary>The key under which files are named.</summary>
     public const string Uses = "uses";
 
-    /// <summary>The key that says when a measure applies.</summary>
-    public const string AppliesWhen = "applies_when";
-
     /// <summary>All kinds.</summary>
     public static IReadOnlyList<PartKind> All { get; } =
     [

@@ -7,6 +7,9 @@ namespace Laygate.Reading.Parts;
 /// <summary>The schemas of files of parts, and of plans that use them, both made from the schema of plans: no key is stated twice.</summary>
 public static class PartSchemas
 {
+    /// <summary>Most parts of a kind in one file: judgement, four times the longest list of a plan (500 measures).</summary>
+    private const int MostParts = 2000;
+
     private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true, NewLine = "\n", Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>The schema of files of parts.</summary>
@@ -26,7 +29,7 @@ public static class PartSchemas
                 ["description"] = $"Parts that plans use as {kind.List}.",
                 ["type"] = "array",
                 ["minItems"] = 1,
-                ["maxItems"] = 2000,
+                ["maxItems"] = MostParts,
                 ["items"] = Entry(source, kind, needsId: true),
             };
         }
@@ -48,12 +51,12 @@ public static class PartSchemas
     /// <param name="plan">Text of the schema of plans.</param>
     public static string PlanWithParts(string plan)
     {
-        var root = Root(plan);
+        var (root, source) = (Root(plan), Root(plan));
         foreach (var kind in PartKinds.All)
         {
             var place = Place(root, kind);
             var whole = (kind.IsList ? place["items"]! : place).DeepClone();
-            JsonObject either = new() { ["anyOf"] = new JsonArray(Reference("id"), whole, Entry(Root(plan), kind, needsId: false)) };
+            JsonObject either = new() { ["anyOf"] = new JsonArray(Reference("id"), whole, Entry(source, kind, needsId: false)) };
             if (kind.IsList)
             {
                 place["items"] = either;
@@ -118,20 +121,6 @@ public static class PartSchemas
             ["allOf"] = new JsonArray(Reference("id")),
         };
         entry["required"] = new JsonArray(needsId ? "id" : PartKinds.Reference);
-        if (needsId && kind.List is "measures")
-        {
-            properties[PartKinds.AppliesWhen] = new JsonObject
-            {
-                ["description"] = "Conditions of the site under which the measure is needed: one of them is enough. Without any it is needed always.",
-                ["type"] = "array",
-                ["minItems"] = 1,
-                ["items"] = new JsonObject { ["type"] = "string", ["enum"] = new JsonArray([.. Conditions(root).Select(key => (JsonNode?)key)]) },
-            };
-        }
-
         return entry;
     }
-
-    private static IEnumerable<string> Conditions(JsonObject root) =>
-        Resolved(root, Resolved(root, root["properties"]!["site"]!)["properties"]!["conditions"]!)["properties"]!.AsObject().Select(property => property.Key);
 }

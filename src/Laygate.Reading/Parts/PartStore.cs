@@ -15,7 +15,7 @@ internal sealed record Part(PartKind Kind, string Id, MapToken Entry, string Fil
 /// <summary>The files that one plan uses, read once each, and their parts. One instance for each plan.</summary>
 internal sealed class PartStore(IPartFiles files, LoadedSchema schema, List<ReadingProblem> problems)
 {
-    /// <summary>Most files for one plan; a firm has a handful.</summary>
+    /// <summary>Most files for one plan: judgement, a firm has a handful.</summary>
     public const int MostFiles = 30;
 
     private readonly Dictionary<(string List, string Id), Part> parts = [];

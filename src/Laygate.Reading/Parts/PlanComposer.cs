@@ -102,7 +102,7 @@ internal sealed class PlanComposer
             problems.Add(new ReadingProblem(
                 $"There is no part {TokenNames.Quote(name.Text)} among {kind.List} of the files that are used.",
                 name.Span,
-                near.Count > 0 ? $"Did you mean {string.Join(" or ", near.Select(id => $"`{id}`"))}?" : $"Write it into a list `{kind.List}` of one of these files."));
+                near.Count > 0 ? NearestNames.Asked(near) : $"Write it into a list `{kind.List}` of one of these files."));
             return null;
         }
 
@@ -113,7 +113,7 @@ internal sealed class PlanComposer
         }
 
         (used.TryGetValue(part.File, out var ids) ? ids : used[part.File] = new SortedSet<string>(StringComparer.Ordinal)).Add($"{kind.List}/{part.Id}");
-        var own = Without(Without(part.Entry, PartKinds.Reference), PartKinds.AppliesWhen);
+        var own = Without(part.Entry, PartKinds.Reference);
         return part.Entry[PartKinds.Reference] is ScalarToken further ? Named(further, kind, open) is { } below ? Over(below, own) : null : own;
     }
 

@@ -13,13 +13,13 @@ public static class WholePlan
     /// <param name="file">Name of the file, as it is to be shown.</param>
     /// <param name="bytes">Its bytes.</param>
     /// <param name="parts">What the host can reach of the files that plans use.</param>
-    /// <returns>The text, or why there is none. Comments are not carried over.</returns>
-    public static (string? Text, IReadOnlyList<Problem> Problems) Of(string file, byte[] bytes, IPartFiles parts)
+    /// <returns>The text with the files that were used, or why there is none. Comments are not carried over.</returns>
+    public static (string? Text, IReadOnlyList<string> Uses, IReadOnlyList<Problem> Problems) Of(string file, byte[] bytes, IPartFiles parts)
     {
         var read = YamlReader.Read(bytes);
         if (!read.IsSound)
         {
-            return (null, ShownProblems.Of(file, read.Problems));
+            return (null, [], ShownProblems.Of(file, read.Problems));
         }
 
         var schema = new Lazy<LoadedSchema>(PartSchemas.Load);
@@ -27,7 +27,9 @@ public static class WholePlan
             ? PlanComposer.Compose(map, file, parts, schema)
             : (Plan: new MapToken([], document.Root.Span), Used: [], Problems: [problem!])).ToList();
         var problems = whole.SelectMany(plan => plan.Problems).ToList();
-        return problems.Count > 0 ? (null, ShownProblems.Of(file, problems)) : (Written([.. whole.Select(plan => plan.Plan)]), []);
+        return problems.Count > 0
+            ? (null, [], ShownProblems.Of(file, problems))
+            : (Written([.. whole.Select(plan => plan.Plan)]), [.. whole.SelectMany(plan => plan.Used).Select(used => used.File)], []);
     }
 
     /// <summary>The files that the plans of a file use, and those that these use in turn, as they are shown; none where it cannot be read.</summary>

@@ -82,7 +82,7 @@ internal static class BookMessages
     private static string? Near(string name, IEnumerable<string> known, string? otherwise)
     {
         var near = NearestNames.Of(name, known);
-        return near.Count > 0 ? $"Did you mean {string.Join(" or ", near.Select(one => $"`{one}`"))}?" : otherwise;
+        return near.Count > 0 ? NearestNames.Asked(near) : otherwise;
     }
 
     private static string List(IEnumerable<string> words) => string.Join(", ", words);

@@ -94,9 +94,3 @@ internal sealed class DocumentReader(IRuleFolder folder)
         Problems.AddRange(ShownProblems.Of(NameOf(file), found));
     }
 }
-
-/// <summary>Spans as positions of results.</summary>
-internal static class Spans
-{
-    public static Position Of(TextSpan span) => new(span.Line, span.Column, span.EndLine, span.EndColumn) { File = span.File };
-}

@@ -34,7 +34,7 @@ internal sealed class KeyWording(KeyPlaces places, SchemaNode node, MapToken map
     {
         if (MeantBy(key) is { Count: > 0 } near)
         {
-            return $"Did you mean {string.Join(" or ", near.Select(name => $"`{name}`"))}?";
+            return NearestNames.Asked(near);
         }
 
         if (places.Of(key.Text) is { Count: > 0 } elsewhere)

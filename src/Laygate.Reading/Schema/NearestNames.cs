@@ -20,6 +20,10 @@ public static class NearestNames
             .Take(Most).Select(pair => pair.candidate).ToList();
     }
 
+    /// <summary>Asks whether one of the names was meant.</summary>
+    /// <param name="near">The names, at least one.</param>
+    public static string Asked(IReadOnlyList<string> near) => $"Did you mean {string.Join(" or ", near.Select(name => $"`{name}`"))}?";
+
     private static string Plain(string name) => name.Replace('-', '_').Replace(' ', '_').ToLowerInvariant().Trim('_', '\u00A0');
 
     // Changes, insertions, removals and swaps of neighbours; beyond the limit the exact number does not matter.

@@ -28,14 +28,9 @@ internal static partial class NumberRepair
             sign = string.Empty;
         }
 
-        if (unit.Length > 0 && found.Groups["gap"].Length == 0)
+        if (unit.Length > 0 && found.Groups["gap"].Length != 1)
         {
-            faults.Add("a blank is missing between number and unit");
-        }
-
-        if (unit.Length > 0 && found.Groups["gap"].Length > 1)
-        {
-            faults.Add("one blank stands between number and unit");
+            faults.Add(found.Groups["gap"].Length == 0 ? "a blank is missing between number and unit" : "one blank stands between number and unit");
         }
 
         if (number is { Length: > ScalarForms.LongestNumber })

@@ -1,4 +1,3 @@
-using Laygate.Reading.RuleFiles;
 using Laygate.Rules.Results;
 
 namespace Laygate.Reading.Yaml;

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Laygate.Reporting.Language;
 using Laygate.Reporting.Runs;
 using Laygate.Rules.Results;
@@ -89,9 +88,7 @@ public sealed class JUnitForm : IRunForm
 
     private Case CaseOf(Problem problem)
     {
-        var at = problem.Position is { } position
-            ? string.Create(CultureInfo.InvariantCulture, $"{problem.File}:{position.Line}:{position.Column}")
-            : problem.File;
+        var at = Places.Full(problem.File, problem.Position);
         return new Case("unreadable", names.Unique($"{at}: {problem.Message}"), CaseResult.Error, "unreadable", $"{at}: {problem.Message} {problem.Hint}".TrimEnd());
     }
 

@@ -85,13 +85,13 @@ internal sealed class BriefSilence(IReadOnlyList<Finding> unordered, int width)
     // Key by key in order of weight; what belongs to one list stands together. The last list that has room is cut, what has none is counted.
     private List<TerminalLine> Keys(int room)
     {
-        var wanted = silent.SelectMany(finding => BriefWords.ToState(finding).Select(key => (key.List, key.Entry, finding.Position?.Line))).DistinctBy(key => (key.List, key.Entry)).ToList();
+        var wanted = silent.SelectMany(finding => BriefWords.ToState(finding).Select(key => (key.List, key.Entry, finding.Position))).DistinctBy(key => (key.List, key.Entry)).ToList();
         var begun = wanted.Select(key => key.List).Where(list => list.Length > 0).ToHashSet(StringComparer.Ordinal);
         wanted.RemoveAll(key => key.List.Length == 0 && begun.Any(list => BriefWords.IsList(key.Entry, list)));
         var (lines, left) = (new List<TerminalLine>(), wanted.Count);
         foreach (var list in wanted.GroupBy(key => key.List, StringComparer.Ordinal))
         {
-            var label = list.Key.Length == 0 ? "State" : $"Add to {PlainText.Show(list.Key)}{(list.First().Line is { } line ? $" (line {Number(line)})" : string.Empty)}";
+            var label = list.Key.Length == 0 ? "State" : $"Add to {PlainText.Show(list.Key)}{(list.First().Position is { } at ? $" ({Places.Line(at)})" : string.Empty)}";
             var part = Part(left == wanted.Count ? $"{Number(left)} things to state. {label}" : label, [.. list.Select(key => key.Entry)], Math.Max(1, room - lines.Count - (left > list.Count() ? 1 : 0)));
             if (lines.Count > 0 && lines.Count + part.Count + (left > list.Count() ? 1 : 0) > room)
             {

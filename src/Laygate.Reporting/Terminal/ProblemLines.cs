@@ -1,4 +1,4 @@
-using System.Globalization;
+using Laygate.Reporting.Language;
 using Laygate.Reporting.Text;
 using Laygate.Rules.Results;
 
@@ -12,14 +12,10 @@ public static class ProblemLines
 
     private static IEnumerable<TerminalLine> Lines(Problem problem)
     {
-        yield return new TerminalLine([new TextSpan(TextStyle.Heading, Place(problem)), new TextSpan(TextStyle.Plain, ": " + PlainText.Show(problem.Message))]);
+        yield return new TerminalLine([new TextSpan(TextStyle.Heading, PlainText.Show(Places.Full(problem.File, problem.Position))), new TextSpan(TextStyle.Plain, ": " + PlainText.Show(problem.Message))]);
         if (problem.Hint is { Length: > 0 } hint)
         {
             yield return new TerminalLine([new TextSpan(TextStyle.Plain, "  " + PlainText.Show(hint))]);
         }
     }
-
-    private static string Place(Problem problem) => problem.Position is { } position
-        ? string.Create(CultureInfo.InvariantCulture, $"{PlainText.Show(problem.File)}:{position.Line}:{position.Column}")
-        : PlainText.Show(problem.File);
 }

@@ -161,4 +161,8 @@ public sealed record PlanPlots
 /// <param name="Key">Keys from the top, with dots; elements of a list by their id, or by their number from 1.</param>
 /// <param name="Text">As written.</param>
 /// <param name="Line">Line in the file.</param>
-public sealed record StatedInput(string Key, string Text, int Line);
+public sealed record StatedInput(string Key, string Text, int Line)
+{
+    /// <summary>The file of parts in which it stands; null: the plan's own.</summary>
+    public string? File { get; init; }
+}

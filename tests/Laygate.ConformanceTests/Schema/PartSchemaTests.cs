@@ -21,10 +21,9 @@ public sealed class PartSchemaTests
     }
 
     [Theory]
-    [InlineData("parts", "{\"parts\":1,\"rollers\":[{\"id\":\"r7\",\"part\":\"tandem\",\"mass\":\"10 t\"}],\"measures\":[{\"id\":\"m\",\"applies_when\":[\"night\"]}]}", true)]
+    [InlineData("parts", "{\"parts\":1,\"rollers\":[{\"id\":\"r7\",\"part\":\"tandem\",\"mass\":\"10 t\"}],\"measures\":[{\"id\":\"m\"}]}", true)]
     [InlineData("parts", "{\"parts\":1,\"rollers\":[{\"mass\":\"10 t\"}]}", false)]
     [InlineData("parts", "{\"parts\":1,\"rollers\":[{\"id\":\"r7\",\"weight\":\"10 t\"}]}", false)]
-    [InlineData("parts", "{\"parts\":1,\"measures\":[{\"id\":\"m\",\"applies_when\":[\"dark\"]}]}", false)]
     [InlineData("plan-with-parts", "{\"format\":1,\"uses\":[\"firm.yaml\"],\"plan\":{\"id\":\"p\",\"stage\":\"concept\"},\"courses\":[{\"id\":\"c\",\"mix\":\"m\",\"thickness\":\"45 mm\"}],\"measures\":[\"a\",{\"part\":\"b\",\"who\":\"all\"},{\"id\":\"c\"}],\"supply\":{\"feeder\":\"f\"}}", true)]
     [InlineData("plan-with-parts", "{\"format\":1,\"uses\":[\"firm.yaml\"],\"plan\":{\"id\":\"p\",\"stage\":\"concept\"},\"courses\":[{\"id\":\"c\",\"mix\":\"m\",\"thickness\":\"45 mm\"}],\"measures\":[{\"who\":\"all\"}]}", false)]
     public void An_independent_validator_accepts_what_is_meant_and_nothing_else(string name, string document, bool isValid)

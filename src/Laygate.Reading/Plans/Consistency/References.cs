@@ -197,7 +197,7 @@ internal static class References
         {
             var near = NearestNames.Of(id, known);
             return near.Count > 0
-                ? $"Did you mean {string.Join(" or ", near.Select(name => $"`{name}`"))}?"
+                ? NearestNames.Asked(near)
                 : $"Known: {string.Join(", ", known.Order(StringComparer.Ordinal).Select(name => $"`{name}`"))}.";
         }
     }

@@ -28,7 +28,7 @@ public sealed class PlanPartsTests
         mixes:
           - { id: mix-a, kind: asphalt-concrete, delivery: { lowest: 140 °C, highest: 170 °C, place: in-load } }
         measures:
-          - { id: spotter, kind: reversing-spotter, what: one spotter, applies_when: [trucks_reverse] }
+          - { id: spotter, kind: reversing-spotter, what: one spotter }
         """;
 
     private const string Head = "format: 1\nuses: [firm.yaml]\nplan: { id: p, stage: concept }\ncourses: [{ id: upper, mix: mix-a, thickness: 45 mm }]\n";
@@ -139,6 +139,14 @@ public sealed class PlanPartsTests
     }
 
     [Fact]
+    public void A_host_without_files_refuses_a_plan_that_uses_any()
+    {
+        var problem = Assert.Single(Reader.Read("plan.yaml", Encoding.UTF8.GetBytes(Head), new NoPartFiles()).Problems);
+        Assert.Equal((2, 8), (problem.Position!.Line, problem.Position.Column));
+        Assert.Contains("Other files cannot be used here.", problem.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_part_that_is_used_again_and_again_cannot_grow_a_plan_beyond_its_bounds()
     {
         var parts = $"parts: 1\npavers: [{{ id: p1, stops: [{string.Join(", ", Enumerable.Range(0, 100).Select(number => $"{{ id: s{number}, length: 1 min }}"))}] }}]\n";
@@ -151,7 +159,7 @@ public sealed class PlanPartsTests
     public void The_whole_plan_as_one_file_reads_to_the_same_plan()
     {
         var text = Head + "mixes: [mix-a]\npavers: [{ part: p1, courses: [upper] }]\nsupply: { feeder: f1 }\nrolling: { rollers: [r7] }\nmeasures: [spotter, { id: words, what: \"no\", where: \"a: b # c\", who: \"\\\"x\\\"\" }]\n";
-        var (whole, problems) = WholePlan.Of("plan.yaml", Encoding.UTF8.GetBytes(text), new Files(("firm.yaml", Machines)));
+        var (whole, _, problems) = WholePlan.Of("plan.yaml", Encoding.UTF8.GetBytes(text), new Files(("firm.yaml", Machines)));
 
         Assert.Empty(problems);
         var alone = Reader.Read("whole.yaml", Encoding.UTF8.GetBytes(whole!), new NoPartFiles());
