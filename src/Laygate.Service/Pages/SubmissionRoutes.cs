@@ -37,19 +37,18 @@ internal static class SubmissionRoutes
     private static async Task<IResult> ShowAsync(HttpContext context, RegisterReader reader, RegisterSettings settings, string id, CancellationToken cancel)
     {
         var caller = Callers.Need(context);
-        if (await reader.FindAsync(id, caller, cancel) is not { } one || await reader.TextAsync(id, caller, cancel) is not { } text)
+        if (await reader.WithReportAsync(id, caller, cancel) is not { } shown || await reader.TextAsync(id, caller, cancel) is not { } text)
         {
             return TypedResults.NotFound();
         }
 
-        var report = await reader.ReportAsync(id, null, caller, cancel);
         return PageResults.Page<SubmissionDetailPage>(context, PageRoutes.Values(
-            ("One", one),
-            ("Report", report is null ? null : ReportView.Of(ReportedRun.Of(StoredReports.Read(report)))),
+            ("One", shown.Submission),
+            ("Report", shown.Report is { } report ? ReportView.Of(ReportedRun.Of(StoredReports.Read(report))) : null),
             ("Lines", PlanLines.Of(text)),
             ("Settings", settings),
-            ("Revisions", await reader.RevisionsAsync(one.Series, caller, cancel)),
-            ("History", await reader.HistoryAsync(id, caller, cancel))));
+            ("Revisions", await reader.RevisionsAsync(shown.Submission.Series, caller, cancel)),
+            ("History", shown.History)));
     }
 
     private static async Task<IResult> TextAsync(HttpContext context, RegisterReader reader, string id, CancellationToken cancel) =>
