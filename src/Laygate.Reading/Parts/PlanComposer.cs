@@ -4,6 +4,16 @@ using Laygate.Rules.Results;
 
 namespace Laygate.Reading.Parts;
 
+/// <summary>What the composing of plans needs; costly to make, one serves any number of plans.</summary>
+internal sealed class PartTools
+{
+    /// <summary>The schema of files of parts.</summary>
+    public Lazy<LoadedSchema> Schema { get; } = new(PartSchemas.Load);
+
+    /// <summary>Tells which conditions hold for a plan.</summary>
+    public PlanConditions Conditions { get; } = new();
+}
+
 /// <summary>
 /// Makes one plan of a plan and the files that it uses. An entry that names a part has the keys of the part, but for those that it states itself:
 /// a group within is put together key by key, a list is taken whole. Behind this, nothing knows that there were several files but places and hashes.
@@ -20,41 +30,54 @@ internal sealed class PlanComposer
     /// <param name="plan">The plan as it was written.</param>
     /// <param name="file">Its file, as it is shown.</param>
     /// <param name="files">The host's files.</param>
-    /// <param name="schema">The schema of files of parts; asked for only when there are any.</param>
+    /// <param name="tools">What is needed where there are any.</param>
     /// <returns>The plan without <c>uses</c> and references, the files with what was taken from each, and all problems.</returns>
-    public static (MapToken Plan, IReadOnlyList<UsedFile> Used, IReadOnlyList<ReadingProblem> Problems) Compose(MapToken plan, string file, IPartFiles files, Lazy<LoadedSchema> schema)
+    public static (MapToken Plan, IReadOnlyList<UsedFile> Used, IReadOnlyList<ReadingProblem> Problems) Compose(MapToken plan, string file, IPartFiles files, PartTools tools)
     {
-        if (plan.Find(PartKinds.Uses) is not { } uses)
+        var uses = plan.Find(PartKinds.Uses);
+        if (uses is not null && (uses.Value is not ListToken { Items: { Count: > 0 } items } || items.Any(item => item is not ScalarToken { IsNull: false })))
+        {
+            return (plan, [], [new ReadingProblem("`uses` needs a list of names of files.", uses.Key.Span, "Write for example `uses: [firm/machines.yaml]`.")]);
+        }
+
+        var common = uses is not null || PartKinds.All.Any(kind => Entries(plan, kind).Any(NamesPart)) ? files.Common(file) : [];
+        if (uses is null && common.Count == 0)
         {
             return (plan, [], PartKinds.All.SelectMany(kind => Entries(plan, kind)).OfType<MapToken>().Select(entry => entry.Find(PartKinds.Reference)).FirstOrDefault(entry => entry is not null) is { } lost
                 ? [new ReadingProblem("`part` names a part of another file, but the plan uses none.", lost.Key.Span, "Name the file at the top of the plan: `uses: [firm/machines.yaml]`.")]
                 : []);
         }
 
-        if (uses.Value is not ListToken { Items: { Count: > 0 } items } || items.Any(item => item is not ScalarToken { IsNull: false }))
-        {
-            return (plan, [], [new ReadingProblem("`uses` needs a list of names of files.", uses.Key.Span, "Write for example `uses: [firm/machines.yaml]`.")]);
-        }
-
-        var composer = new PlanComposer(files, schema.Value);
+        var composer = new PlanComposer(files, tools.Schema.Value);
         foreach (var name in PartStore.Names(plan))
         {
             composer.store.Add(file, name);
         }
 
-        var whole = new MapToken([.. plan.Entries.Where(entry => !ReferenceEquals(entry, uses))], plan.Span);
+        var own = composer.store.Files.Select(one => one.File).ToHashSet(StringComparer.Ordinal);
+        foreach (var name in common)
+        {
+            composer.store.Add(name.At.File!, name);
+        }
+
+        var whole = uses is null ? plan : Without(plan, PartKinds.Uses);
         if (composer.problems.Count == 0)
         {
-            whole = PartKinds.All.Aggregate(whole, (tree, kind) => composer.Replace(tree, kind, depth: 0));
+            whole = composer.ThatApply(PartKinds.All.Aggregate(whole, (tree, kind) => composer.Replace(tree, kind, depth: 0)), tools.Conditions);
         }
 
         if (whole.NodeCount > ReadingLimits.Nodes)
         {
-            composer.problems.Add(ReadingProblems.TooManyNodes(uses.Key.Span));
+            composer.problems.Add(ReadingProblems.TooManyNodes((uses?.Key ?? plan.Entries[0].Key).Span));
         }
 
-        return (whole, [.. composer.store.Files.Select(one => new UsedFile(one.File, one.Hash, [.. composer.used.GetValueOrDefault(one.File) ?? []]))], composer.problems);
+        // A file that only the settings name, and of which nothing was taken, has no part in this plan.
+        return (whole, [.. composer.store.Files.Where(one => own.Contains(one.File) || composer.used.ContainsKey(one.File)).Select(one => new UsedFile(one.File, one.Hash, [.. composer.used.GetValueOrDefault(one.File) ?? []]))], composer.problems);
     }
+
+    private static bool NamesPart(YamlToken entry) => entry is ScalarToken { IsNull: false } || (entry as MapToken)?.Find(PartKinds.Reference) is not null;
+
+    private static bool IsThatApply(YamlToken entry) => entry is ScalarToken { Text: PartKinds.ThatApply };
 
     private static IReadOnlyList<YamlToken> Entries(MapToken plan, PartKind kind)
     {
@@ -83,11 +106,12 @@ internal sealed class PlanComposer
             ? entry.Value is MapToken inner ? Replace(inner, kind, depth + 1) : entry.Value
             : !kind.IsList ? Whole(entry.Value, kind)
             : entry.Value is ListToken list ? new ListToken([.. list.Items.Select(item => Whole(item, kind))], list.Span) : entry.Value;
-        return ReferenceEquals(value, entry.Value) ? map : new MapToken([.. map.Entries.Select(one => ReferenceEquals(one, entry) ? new MapEntry(entry.Key, value) : one)], map.Span);
+        return ReferenceEquals(value, entry.Value) ? map : With(map, entry, value);
     }
 
     private YamlToken Whole(YamlToken item, PartKind kind) => item switch
     {
+        ScalarToken when IsThatApply(item) && kind.List is PartKinds.Measures => item,
         ScalarToken { IsNull: false } name => Named(name, kind, []) ?? item,
         MapToken map when map[PartKinds.Reference] is ScalarToken name => Named(name, kind, []) is { } part ? Over(part, Without(map, PartKinds.Reference)) : item,
         _ => item,
@@ -113,9 +137,47 @@ internal sealed class PlanComposer
         }
 
         (used.TryGetValue(part.File, out var ids) ? ids : used[part.File] = new SortedSet<string>(StringComparer.Ordinal)).Add($"{kind.List}/{part.Id}");
-        var own = Without(part.Entry, PartKinds.Reference);
+        var own = Without(Without(part.Entry, PartKinds.Reference), PartKinds.AppliesWhen);
         return part.Entry[PartKinds.Reference] is ScalarToken further ? Named(further, kind, open) is { } below ? Over(below, own) : null : own;
     }
+
+    // Conditions are asked of the plan without these measures: no condition follows from a measure.
+    private MapToken ThatApply(MapToken plan, PlanConditions conditions)
+    {
+        if (plan.Find(PartKinds.Measures) is not { Value: ListToken list } entry || list.Items.FirstOrDefault(IsThatApply) is not ScalarToken word)
+        {
+            return plan;
+        }
+
+        IReadOnlyList<YamlToken> own = [.. list.Items.Where(item => !IsThatApply(item))];
+        var bare = With(plan, entry, new ListToken(own, list.Span));
+        var kind = PartKinds.All.Single(one => one.List is PartKinds.Measures);
+        var stated = own.OfType<MapToken>().Select(item => (item["id"] as ScalarToken)?.Text).ToHashSet(StringComparer.Ordinal);
+        var known = new Lazy<IReadOnlyDictionary<string, bool>>(() => conditions.Of(own.Count > 0 ? bare : Without(plan, PartKinds.Measures)));
+        var applying = store.All(kind).Where(part => !stated.Contains(part.Id) && When(part, kind).All(when => known.Value.TryGetValue(when.Key.Text, out var holds) && holds == (when.Value is ScalarToken { Text: "yes" })))
+            .Select(part => Named(word with { Text = part.Id }, kind, [])).OfType<YamlToken>().ToList();
+        IReadOnlyList<YamlToken> all = [.. list.Items.SelectMany(item => ReferenceEquals(item, word) ? applying : IsThatApply(item) ? [] : [item])];
+        return all.Count > 0 ? With(plan, entry, new ListToken(all, list.Span)) : Without(plan, PartKinds.Measures);
+    }
+
+    // A part that says nothing of its own applies when the one that it is made of does.
+    private IReadOnlyList<MapEntry> When(Part part, PartKind kind)
+    {
+        for (var (at, hops) = (part, 0); at is not null && hops < PartKinds.LongestChain; hops++)
+        {
+            if (at.Entry[PartKinds.AppliesWhen] is MapToken when)
+            {
+                return when.Entries;
+            }
+
+            at = at.Entry[PartKinds.Reference] is ScalarToken further ? store.Find(kind, further.Text) : null;
+        }
+
+        return [];
+    }
+
+    private static MapToken With(MapToken map, MapEntry entry, YamlToken value) =>
+        new([.. map.Entries.Select(one => ReferenceEquals(one, entry) ? new MapEntry(entry.Key, value) : one)], map.Span);
 
     private static MapToken Without(MapToken map, string key) =>
         map.Find(key) is null ? map : new MapToken([.. map.Entries.Where(entry => !string.Equals(entry.Key.Text, key, StringComparison.Ordinal))], map.Span);

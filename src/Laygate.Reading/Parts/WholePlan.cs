@@ -1,4 +1,3 @@
-using Laygate.Reading.Schema;
 using Laygate.Reading.Yaml;
 using Laygate.Rules.Results;
 using YamlDotNet.Core;
@@ -22,9 +21,9 @@ public static class WholePlan
             return (null, [], ShownProblems.Of(file, read.Problems));
         }
 
-        var schema = new Lazy<LoadedSchema>(PartSchemas.Load);
+        var tools = new PartTools();
         var whole = read.Documents.Select(document => document.AsMap("plan", "format", out var problem) is { } map
-            ? PlanComposer.Compose(map, file, parts, schema)
+            ? PlanComposer.Compose(map, file, parts, tools)
             : (Plan: new MapToken([], document.Root.Span), Used: [], Problems: [problem!])).ToList();
         var problems = whole.SelectMany(plan => plan.Problems).ToList();
         return problems.Count > 0
@@ -39,13 +38,13 @@ public static class WholePlan
     public static IReadOnlyList<string> FilesOf(string file, byte[] bytes, IPartFiles parts)
     {
         // Most plans use none, and need not be read for that.
-        if (bytes.AsSpan().IndexOf("uses"u8) < 0 || YamlReader.Read(bytes) is not { IsSound: true } read)
+        if ((bytes.AsSpan().IndexOf("uses"u8) < 0 && parts.Common(file).Count == 0) || YamlReader.Read(bytes) is not { IsSound: true } read)
         {
             return [];
         }
 
-        var schema = new Lazy<LoadedSchema>(PartSchemas.Load);
-        return [.. read.Documents.Select(document => document.Root).OfType<MapToken>().SelectMany(map => PlanComposer.Compose(map, file, parts, schema).Used).Select(used => used.File).Distinct(StringComparer.Ordinal)];
+        var tools = new PartTools();
+        return [.. read.Documents.Select(document => document.Root).OfType<MapToken>().SelectMany(map => PlanComposer.Compose(map, file, parts, tools).Used).Select(used => used.File).Distinct(StringComparer.Ordinal)];
     }
 
     private static string Written(IReadOnlyList<MapToken> plans)

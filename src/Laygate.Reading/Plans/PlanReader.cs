@@ -24,7 +24,7 @@ public sealed record PlanFile(IReadOnlyList<ReadPlan> Plans, IReadOnlyList<Probl
 public sealed class PlanReader
 {
     private readonly PlanValidator validator = new();
-    private readonly Lazy<LoadedSchema> partSchema = new(PartSchemas.Load);
+    private readonly PartTools partTools = new();
 
     /// <summary>The schema of plans.</summary>
     public LoadedSchema Schema { get; } = EmbeddedSchemas.Plan();
@@ -71,7 +71,7 @@ public sealed class PlanReader
     private (ReadPlan? Plan, IReadOnlyList<ReadingProblem> Problems) Read(YamlDocument written, string file, IPartFiles parts)
     {
         (YamlToken Plan, IReadOnlyList<UsedFile> Used, IReadOnlyList<ReadingProblem> Problems) composed =
-            written.Root is MapToken map ? PlanComposer.Compose(map, file, parts, partSchema) : (written.Root, [], []);
+            written.Root is MapToken map ? PlanComposer.Compose(map, file, parts, partTools) : (written.Root, [], []);
         if (composed.Problems.Count > 0)
         {
             return (null, composed.Problems);
