@@ -77,6 +77,12 @@ public sealed record Submission(
     public string? Archive { get; init; }
 }
 
+/// <summary>A submission with what was said of it at the same moment.</summary>
+/// <param name="Submission">The submission.</param>
+/// <param name="Report">Its latest report; null when there is none.</param>
+/// <param name="History">Its history, the oldest entry first.</param>
+public sealed record SubmissionWithReport(Submission Submission, StoredReport? Report, IReadOnlyList<HistoryEntry> History);
+
 /// <summary>What a plan calls itself.</summary>
 /// <param name="Id">Its id.</param>
 /// <param name="Title">Its title.</param>

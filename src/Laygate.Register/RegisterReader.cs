@@ -21,6 +21,26 @@ public sealed class RegisterReader(RegisterDatabase database)
         return row is null ? null : (await WithReportsAsync(context, [row], cancel))[0];
     }
 
+    /// <summary>A submission with its latest report and its history as they belong together; null when there is none that the caller may see.</summary>
+    /// <remarks>A screening or a decision may end while they are read: they are read again until none has.</remarks>
+    public async Task<SubmissionWithReport?> WithReportAsync(string id, Caller caller, CancellationToken cancel)
+    {
+        var before = await FindAsync(id, caller, cancel);
+        while (before is not null)
+        {
+            var (report, history) = (await ReportAsync(id, null, caller, cancel), await HistoryAsync(id, caller, cancel));
+            var now = await FindAsync(id, caller, cancel);
+            if (now?.Version == before.Version)
+            {
+                return new SubmissionWithReport(now, report, history);
+            }
+
+            before = now;
+        }
+
+        return null;
+    }
+
     /// <summary>The text exactly as sent; null when there is none that the caller may see.</summary>
     public async Task<byte[]?> TextAsync(string id, Caller caller, CancellationToken cancel)
     {

@@ -41,19 +41,18 @@ internal static class SubmissionRoutes
     private static async Task<IResult> ShowAsync(HttpContext context, RegisterReader reader, RegisterSettings settings, string id, CancellationToken cancel)
     {
         var caller = Callers.Need(context);
-        if (await reader.FindAsync(id, caller, cancel) is not { } one || await reader.TextAsync(id, caller, cancel) is not { } text)
+        if (await reader.WithReportAsync(id, caller, cancel) is not { } shown || await reader.TextAsync(id, caller, cancel) is not { } text)
         {
             return TypedResults.NotFound();
         }
 
-        var report = await reader.ReportAsync(id, null, caller, cancel);
         return PageResults.Page<SubmissionDetailPage>(context, PageRoutes.Values(
-            ("One", one),
-            ("Report", report is null ? null : ReportView.Of(ReportedRun.Of(StoredReports.Read(report)))),
-            ("Files", TextFile.Of(one.FileName, text, one.Files == 0 ? [] : (await reader.FilesAsync(id, caller, cancel)).Select(file => (file.Name, file.Bytes)))),
+            ("One", shown.Submission),
+            ("Report", shown.Report is { } report ? ReportView.Of(ReportedRun.Of(StoredReports.Read(report))) : null),
+            ("Files", TextFile.Of(shown.Submission.FileName, text, shown.Submission.Files == 0 ? [] : (await reader.FilesAsync(id, caller, cancel)).Select(file => (file.Name, file.Bytes)))),
             ("Settings", settings),
-            ("Revisions", await reader.RevisionsAsync(one.Series, caller, cancel)),
-            ("History", await reader.HistoryAsync(id, caller, cancel))));
+            ("Revisions", await reader.RevisionsAsync(shown.Submission.Series, caller, cancel)),
+            ("History", shown.History)));
     }
 
     private static async Task<IResult> TextAsync(HttpContext context, RegisterReader reader, string id, CancellationToken cancel) =>
