@@ -41,6 +41,9 @@ public sealed record PlanOnPage(string Title, string Plan, string? Revision, str
     /// <summary>Laying hour by hour; null where it was not worked out.</summary>
     public LayingOutlook? Outlook { get; init; }
 
+    /// <summary>All findings of the report: they name the rows of the hours.</summary>
+    public IReadOnlyList<Finding> All { get; init; } = [];
+
     /// <summary>The plots that belong beside a finding: those of the family of its rule.</summary>
     public IEnumerable<PlotFigure> Beside(FindingView finding) => Plots.Where(plot => string.Equals(plot.Family, finding.Family, StringComparison.Ordinal));
 }
@@ -96,6 +99,7 @@ public sealed record ReportView(IReadOnlyList<PlanOnPage> Plans, IReadOnlyList<P
                 .OrderBy(FindingGroups.Of).ThenBy(finding => finding.Severity is null).ThenBy(finding => finding.Severity).Select(Finding),
         ])
     {
+        All = report.Findings,
         Outlook = report.Outlook is { Hours.Count: > 0 } outlook ? outlook : null,
         Plots = PlotFigures.Of(report, string.Create(CultureInfo.InvariantCulture, $"p{index + 1}")),
     };
