@@ -43,7 +43,7 @@ public sealed class SetTests(Stores stores)
         var opened = await Opened.NewAsync(stores.New(engine), clock);
         var first = await TakenAsync(opened, Set() with { IdempotencyKey = "k" });
 
-        // sha256sum firm/b.yaml firm/ä.yaml jobs/a.yaml | sha256sum, with coreutils on the same three files.
+        // Worked out by coreutils on the same three files: sha256sum of each in the order of their names, and sha256sum of that list.
         Assert.Equal("a305dc2323878aabe81c057a6cdcc02c92815f7bc81e04ed2ce41f611322f649", first.TextHash);
         Assert.Equal(first.Id, (await TakenAsync(opened, Set() with { IdempotencyKey = "k" })).Id);
         foreach (var other in (NewSubmission[])[Set() with { Files = [] }, Set() with { Files = [new("firm/b.yaml", "c"u8.ToArray()), Set().Files[1]] }, Set() with { Archive = null }, Set() with { Archive = new("night.zip", "PK2"u8.ToArray()) }])
