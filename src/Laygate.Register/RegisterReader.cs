@@ -50,6 +50,25 @@ public sealed class RegisterReader(RegisterDatabase database)
             .Join(context.Texts, row => row.Number, text => text.Number, (_, text) => text.Text).FirstOrDefaultAsync(cancel);
     }
 
+    /// <summary>The files that came with a plan, in their order, exactly as sent; empty when there are none that the caller may see.</summary>
+    public async Task<IReadOnlyList<HandedFile>> FilesAsync(string id, Caller caller, CancellationToken cancel)
+    {
+        CallerText.Id(id);
+        await using var context = database.Open();
+        return await Visible(context, caller).Where(row => row.Id == id)
+            .Join(context.Files, row => row.Number, file => file.Number, (_, file) => file)
+            .OrderBy(file => file.Place).Select(file => new HandedFile(file.Name, file.Bytes)).ToListAsync(cancel);
+    }
+
+    /// <summary>The archive in which a plan came, exactly as sent; null when there is none that the caller may see.</summary>
+    public async Task<HandedFile?> ArchiveAsync(string id, Caller caller, CancellationToken cancel)
+    {
+        CallerText.Id(id);
+        await using var context = database.Open();
+        return await Visible(context, caller).Where(row => row.Id == id)
+            .Join(context.Archives, row => row.Number, archive => archive.Number, (row, archive) => new HandedFile(row.ArchiveName!, archive.Bytes)).FirstOrDefaultAsync(cancel);
+    }
+
     /// <summary>A report; null when there is none that the caller may see.</summary>
     /// <param name="id">Id of the submission.</param>
     /// <param name="screening">Number of the screening; null: the latest.</param>
