@@ -43,6 +43,7 @@ public static class LaygateQuantities
         .. RollingOrder.All(),
         .. PeopleOfThePlan.All(),
         .. DatesOfEvidence.All(),
+        .. OtherShifts.All(),
         .. Values.ValueQuantities.All(),
     ]);
 }

@@ -101,6 +101,8 @@ internal static class WhetherTable
         FRI-030 = the mat no longer densifies at the plan's own opening temperature
         FRI-031 = the plan's own opening temperature is as cool as specifications ask for
         FRI-040 = so much grit is spread on fresh asphalt
+        JOB-001 = each course of the plan has a run or a shift of its own
+        JOB-002 = the course below is laid before this one
         LAY-001 = the course is thick enough for the size of its stones
         LAY-002 = the upper course of the pair is thick enough for the size of its stones
         LAY-003 = the upper course of the pair has a thickness that is known to work
