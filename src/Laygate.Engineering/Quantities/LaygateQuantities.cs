@@ -44,6 +44,7 @@ public static class LaygateQuantities
         .. PeopleOfThePlan.All(),
         .. DatesOfEvidence.All(),
         .. OtherShifts.All(),
+        .. Jobs.JobQuantities.All(),
         .. Values.ValueQuantities.All(),
     ]);
 }

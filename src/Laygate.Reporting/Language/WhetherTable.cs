@@ -103,6 +103,14 @@ internal static class WhetherTable
         FRI-040 = so much grit is spread on fresh asphalt
         JOB-001 = each course of the plan has a run or a shift of its own
         JOB-002 = the course below is laid before this one
+        JOB-003 = a shift lays the run
+        JOB-004 = only one shift lays the run
+        JOB-005 = what lies below is laid before this run
+        JOB-006 = the course below has cooled before the next one comes
+        JOB-007 = the crew has its rest between the two shifts
+        JOB-008 = each shift has machines of its own
+        JOB-009 = the plant can send what shifts at one time ask of it
+        JOB-010 = the mix ordered for the job is enough for its shifts
         LAY-001 = the course is thick enough for the size of its stones
         LAY-002 = the upper course of the pair is thick enough for the size of its stones
         LAY-003 = the upper course of the pair has a thickness that is known to work
