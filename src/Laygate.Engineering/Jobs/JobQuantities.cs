@@ -20,6 +20,8 @@ internal static class JobQuantities
         OfRun.Number("age_below", Shape.Hours, "Time from the last metre of what the run lies upon, laid in another shift, to the start of the shift that lays the run; below zero where that comes later.", AgeBelow, new Method(
             "Δt = start of the shift − end of the shift that lays what is below, the least", Sources.Definition, "runs that share stations; strips side by side lie upon each other in the same order where there are as many of both; a shift lays its last metre at its end, or later where its runs need longer")),
         OfRun.Number("cooling_below", Shape.Minutes, "Time from the last metre of what the run lies upon until that has cooled enough for hauling and for the next course; its upper end is the slow one.", CoolingBelow, CoolingMethods.OverlaidFrom),
+        OfRun.Flag("lies_beside_another", "Whether the run is laid beside one that an earlier shift has laid.", JobLanes.LiesBeside),
+        OfRun.Presence("joint_to_neighbour", "A joint to each run of an earlier shift beside which the run is laid.", JobLanes.Joint),
         OfInterval.Flag("alongside", "Whether both shifts lay at the same time.", (c, e) => Of(e) is { Earlier: { Start: not null, End: not null }, Later: { Start: not null, End: not null } } pair
             ? Answers.Follows(pair.Earlier.IsAlongside(pair.Later), Date(e)) : Answer.Missing(Date(e))),
         OfInterval.Flag("shares_people", "Whether somebody is named for both shifts.", (_, e) => Answers.Follows(People(Of(e)).Any(), Date(e))),

@@ -111,6 +111,7 @@ internal static class WhetherTable
         JOB-008 = each shift has machines of its own
         JOB-009 = the plant can send what shifts at one time ask of it
         JOB-010 = the mix ordered for the job is enough for its shifts
+        JOB-011 = the joint between lanes of two shifts is stated
         LAY-001 = the course is thick enough for the size of its stones
         LAY-002 = the upper course of the pair is thick enough for the size of its stones
         LAY-003 = the upper course of the pair has a thickness that is known to work
