@@ -22,14 +22,10 @@ internal static class JobSummaries
                 shift.Id, reports[index].PlanId, shift.Start, shift.End,
                 [.. shift.Plan.Runs.Select(run => run.Id)], [.. shift.Courses.Select(course => course.Course.Id)],
                 Shown(shift.Duration, hours), Shown(shift.Needed, hours), Sum(shift.Courses, mass)))],
-            [.. from shift in job.Shifts
-                where shift.Plan.Shift?.Date is not null
-                from course in shift.Courses
-                group course by (Day: shift.Plan.Shift!.Date!.Value, course.Course.Mix) into day
-                orderby day.Key.Day, day.Key.Mix
-                let sum = Sum([.. day], mass)
-                where sum is not null
-                select new MixOfDay(day.Key.Day, day.Key.Mix, sum)]);
+            [.. job.Shifts.Where(shift => shift.Plan.Shift?.Date is not null)
+                .SelectMany(shift => shift.Courses.Select(course => (Day: shift.Plan.Shift!.Date!.Value, course.Course.Mix, Course: course)))
+                .GroupBy(one => (one.Day, one.Mix)).OrderBy(one => one.Key.Day).ThenBy(one => one.Key.Mix, StringComparer.Ordinal)
+                .Select(day => Sum([.. day.Select(one => one.Course)], mass) is { } sum ? new MixOfDay(day.Key.Day, day.Key.Mix, sum) : null).OfType<MixOfDay>()]);
     }
 
     private static ShownValue? Shown(Answer answer, Unit unit) => answer.Value is NumberValue number ? new ShownValue(unit.FromSi(number.Si), unit.Spelling) : null;

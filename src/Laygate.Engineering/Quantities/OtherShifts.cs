@@ -1,6 +1,5 @@
 using Laygate.Engineering.Formulas;
 using Laygate.Engineering.PlanViews;
-using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Quantities;
 

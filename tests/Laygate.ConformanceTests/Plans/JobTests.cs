@@ -84,7 +84,7 @@ public sealed partial class JobTests
     private static FileResult Run(string text)
     {
         var result = new PlanCheck(Repository.Bound(), new CheckSettings(null, Repository.CheckDate, Repository.Version) { Quick = true }, tools: Tools).Run("plan.yaml", Encoding.UTF8.GetBytes(text));
-        Assert.Equal([], result.Problems.Select(problem => $"{problem.Position?.Line}: {problem.Message}"));
+        Assert.True(result.Problems.Count == 0, string.Join('\n', result.Problems.Select(problem => $"{problem.Position?.Line}: {problem.Message}")));
         return result;
     }
 

@@ -152,7 +152,7 @@ public sealed class JobReaderTests
     private static PlanFile Read(string text)
     {
         var read = Reader.Read("job.yaml", Encoding.UTF8.GetBytes(text), new NoPartFiles());
-        Assert.Equal([], read.Problems.Select(problem => $"{problem.Position!.Line}: {problem.Message}"));
+        Assert.True(read.Problems.Count == 0, string.Join('\n', read.Problems.Select(problem => $"{problem.Position!.Line}: {problem.Message}")));
         return read;
     }
 }
