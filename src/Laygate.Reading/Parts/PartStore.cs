@@ -13,7 +13,7 @@ namespace Laygate.Reading.Parts;
 internal sealed record Part(PartKind Kind, string Id, MapToken Entry, string File);
 
 /// <summary>The files that one plan uses, read once each, and their parts. One instance for each plan.</summary>
-internal sealed class PartStore(IPartFiles files, LoadedSchema schema, List<ReadingProblem> problems)
+internal sealed class PartStore(IPartFiles files, Lazy<LoadedSchema> schema, List<ReadingProblem> problems)
 {
     /// <summary>Most files for one plan: judgement, a firm has a handful.</summary>
     public const int MostFiles = 30;
@@ -97,7 +97,7 @@ internal sealed class PartStore(IPartFiles files, LoadedSchema schema, List<Read
 
         if (found.Count == 0)
         {
-            found.AddRange(SchemaChecker.Check(read.Documents[0], schema));
+            found.AddRange(SchemaChecker.Check(read.Documents[0], schema.Value));
         }
 
         problems.AddRange(found.Select(problem => problem with { Position = problem.Position with { File = file } }));

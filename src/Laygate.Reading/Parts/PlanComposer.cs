@@ -20,11 +20,23 @@ internal sealed class PartTools
 /// </summary>
 internal sealed class PlanComposer
 {
+    private readonly PartTools tools;
     private readonly PartStore store;
     private readonly List<ReadingProblem> problems = [];
     private readonly SortedDictionary<string, SortedSet<string>> used = new(StringComparer.Ordinal);
+    private readonly HashSet<string> named = new(StringComparer.Ordinal);
 
-    private PlanComposer(IPartFiles files, LoadedSchema schema) => store = new PartStore(files, schema, problems);
+    private PlanComposer(IPartFiles files, PartTools tools) => (this.tools, store) = (tools, new PartStore(files, tools.Schema, problems));
+
+    /// <summary>The plans without <c>uses</c> and references, each in its place; measures that apply are not yet taken.</summary>
+    public IReadOnlyList<MapToken> Plans { get; private set; } = [];
+
+    /// <summary>All problems.</summary>
+    public IReadOnlyList<ReadingProblem> Problems => problems;
+
+    /// <summary>The files with what was taken from each. One that only the settings name, and of which nothing was taken, has no part in the plans.</summary>
+    public IReadOnlyList<UsedFile> Used =>
+        [.. store.Files.Where(one => named.Contains(one.File) || used.ContainsKey(one.File)).Select(one => new UsedFile(one.File, one.Hash, [.. used.GetValueOrDefault(one.File) ?? []]))];
 
     /// <summary>Puts a plan together.</summary>
     /// <param name="plan">The plan as it was written.</param>
@@ -34,45 +46,63 @@ internal sealed class PlanComposer
     /// <returns>The plan without <c>uses</c> and references, the files with what was taken from each, and all problems.</returns>
     public static (MapToken Plan, IReadOnlyList<UsedFile> Used, IReadOnlyList<ReadingProblem> Problems) Compose(MapToken plan, string file, IPartFiles files, PartTools tools)
     {
-        var uses = plan.Find(PartKinds.Uses);
+        var composer = Of([plan], file, files, tools);
+        var whole = composer.problems.Count > 0 ? plan : composer.WithMeasures(composer.Plans[0]);
+        return (whole, composer.Used, composer.problems);
+    }
+
+    /// <summary>Puts a plan, and what is to be laid over it, together from the files that the plan names. Measures that apply are taken by <see cref="WithMeasures"/> once the plan is whole.</summary>
+    /// <param name="plans">The plan as it was written, then parts of plans.</param>
+    /// <param name="file">Their file, as it is shown.</param>
+    /// <param name="files">The host's files.</param>
+    /// <param name="tools">What is needed where there are any.</param>
+    public static PlanComposer Of(IReadOnlyList<MapToken> plans, string file, IPartFiles files, PartTools tools)
+    {
+        var composer = new PlanComposer(files, tools) { Plans = plans };
+        var uses = plans[0].Find(PartKinds.Uses);
         if (uses is not null && (uses.Value is not ListToken { Items: { Count: > 0 } items } || items.Any(item => item is not ScalarToken { IsNull: false })))
         {
-            return (plan, [], [new ReadingProblem("`uses` needs a list of names of files.", uses.Key.Span, "Write for example `uses: [firm/machines.yaml]`.")]);
+            composer.problems.Add(new ReadingProblem("`uses` needs a list of names of files.", uses.Key.Span, "Write for example `uses: [firm/machines.yaml]`."));
+            return composer;
         }
 
-        var common = uses is not null || PartKinds.All.Any(kind => Entries(plan, kind).Any(NamesPart)) ? files.Common(file) : [];
-        if (uses is null && common.Count == 0)
+        var entries = plans.SelectMany(plan => PartKinds.All.SelectMany(kind => Entries(plan, kind)));
+        var common = uses is not null || entries.Any(NamesPart) ? files.Common(file) : [];
+        if (uses is not null || common.Count > 0)
         {
-            return (plan, [], PartKinds.All.SelectMany(kind => Entries(plan, kind)).OfType<MapToken>().Select(entry => entry.Find(PartKinds.Reference)).FirstOrDefault(entry => entry is not null) is { } lost
-                ? [new ReadingProblem("`part` names a part of another file, but the plan uses none.", lost.Key.Span, "Name the file at the top of the plan: `uses: [firm/machines.yaml]`.")]
-                : []);
+            composer.Take(plans, file, uses, common);
         }
-
-        var composer = new PlanComposer(files, tools.Schema.Value);
-        foreach (var name in PartStore.Names(plan))
+        else if (entries.OfType<MapToken>().Select(entry => entry.Find(PartKinds.Reference)).FirstOrDefault(entry => entry is not null) is { } lost)
         {
-            composer.store.Add(file, name);
+            composer.problems.Add(new ReadingProblem("`part` names a part of another file, but the plan uses none.", lost.Key.Span, "Name the file at the top of the plan: `uses: [firm/machines.yaml]`."));
         }
 
-        var own = composer.store.Files.Select(one => one.File).ToHashSet(StringComparer.Ordinal);
+        return composer;
+    }
+
+    private void Take(IReadOnlyList<MapToken> plans, string file, MapEntry? uses, IReadOnlyList<NamedFile> common)
+    {
+        foreach (var name in PartStore.Names(plans[0]))
+        {
+            store.Add(file, name);
+        }
+
+        named.UnionWith(store.Files.Select(one => one.File));
         foreach (var name in common)
         {
-            composer.store.Add(name.At.File!, name);
+            store.Add(name.At.File!, name);
         }
 
-        var whole = uses is null ? plan : Without(plan, PartKinds.Uses);
-        if (composer.problems.Count == 0)
+        Plans = [uses is null ? plans[0] : Without(plans[0], PartKinds.Uses), .. plans.Skip(1)];
+        if (problems.Count == 0)
         {
-            whole = composer.ThatApply(PartKinds.All.Aggregate(whole, (tree, kind) => composer.Replace(tree, kind, depth: 0)), tools.Conditions);
+            Plans = [.. Plans.Select(plan => PartKinds.All.Aggregate(plan, (tree, kind) => Replace(tree, kind, depth: 0)))];
         }
 
-        if (whole.NodeCount > ReadingLimits.Nodes)
+        if (Plans.Any(plan => plan.NodeCount > ReadingLimits.Nodes))
         {
-            composer.problems.Add(ReadingProblems.TooManyNodes((uses?.Key ?? plan.Entries[0].Key).Span));
+            problems.Add(ReadingProblems.TooManyNodes((uses?.Key ?? plans[0].Entries[0].Key).Span));
         }
-
-        // A file that only the settings name, and of which nothing was taken, has no part in this plan.
-        return (whole, [.. composer.store.Files.Where(one => own.Contains(one.File) || composer.used.ContainsKey(one.File)).Select(one => new UsedFile(one.File, one.Hash, [.. composer.used.GetValueOrDefault(one.File) ?? []]))], composer.problems);
     }
 
     private static bool NamesPart(YamlToken entry) => entry is ScalarToken { IsNull: false } || (entry as MapToken)?.Find(PartKinds.Reference) is not null;
@@ -141,8 +171,9 @@ internal sealed class PlanComposer
         return part.Entry[PartKinds.Reference] is ScalarToken further ? Named(further, kind, open) is { } below ? Over(below, own) : null : own;
     }
 
-    // Conditions are asked of the plan without these measures: no condition follows from a measure.
-    private MapToken ThatApply(MapToken plan, PlanConditions conditions)
+    /// <summary>A whole plan with every measure of its files that applies to it, where it asks for them.</summary>
+    /// <remarks>Conditions are asked of the plan without these measures: no condition follows from a measure.</remarks>
+    public MapToken WithMeasures(MapToken plan)
     {
         if (plan.Find(PartKinds.Measures) is not { Value: ListToken list } entry || list.Items.FirstOrDefault(IsThatApply) is not ScalarToken word)
         {
@@ -153,7 +184,7 @@ internal sealed class PlanComposer
         var bare = With(plan, entry, new ListToken(own, list.Span));
         var kind = PartKinds.All.Single(one => one.List is PartKinds.Measures);
         var stated = own.OfType<MapToken>().Select(item => (item["id"] as ScalarToken)?.Text).ToHashSet(StringComparer.Ordinal);
-        var known = new Lazy<IReadOnlyDictionary<string, bool>>(() => conditions.Of(own.Count > 0 ? bare : Without(plan, PartKinds.Measures)));
+        var known = new Lazy<IReadOnlyDictionary<string, bool>>(() => tools.Conditions.Of(own.Count > 0 ? bare : Without(plan, PartKinds.Measures)));
         var applying = store.All(kind).Where(part => !stated.Contains(part.Id) && When(part, kind).All(when => known.Value.TryGetValue(when.Key.Text, out var holds) && holds == (when.Value is ScalarToken { Text: "yes" })))
             .Select(part => Named(word with { Text = part.Id }, kind, [])).OfType<YamlToken>().ToList();
         IReadOnlyList<YamlToken> all = [.. list.Items.SelectMany(item => ReferenceEquals(item, word) ? applying : IsThatApply(item) ? [] : [item])];
