@@ -70,5 +70,5 @@ internal static class PlanSchemaFile
         (schema.TryGetProperty("allOf", out var all) ? all[0] : schema).TryGetProperty("$ref", out var reference) ? reference.GetString()!.Split('/')[^1] : null;
 
     // A specification that stands beside the plans has no format version.
-    private static bool IsPlan(string path) => (Read(File.ReadAllText(path)).Root as MapToken)?["format"] is not null;
+    private static bool IsPlan(string path) => Read(File.ReadAllText(path)).Root is MapToken map && map["format"] is not null && map["record"] is null;
 }
