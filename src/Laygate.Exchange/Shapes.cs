@@ -3,6 +3,7 @@ using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
 using Laygate.Engineering.Quantities;
 using Laygate.Exchange.Comparisons;
+using Laygate.Exchange.Records;
 using Laygate.Exchange.Reports;
 using Laygate.Exchange.RuleLists;
 using Laygate.Model.Levers;
@@ -27,6 +28,7 @@ namespace Laygate.Exchange;
 [JsonSerializable(typeof(RunShape))]
 [JsonSerializable(typeof(ComparisonShape))]
 [JsonSerializable(typeof(RuleListShape))]
+[JsonSerializable(typeof(LedgerShape))]
 public sealed partial class Shapes : JsonSerializerContext
 {
     /// <summary>Writes a value, or null, in the middle of a document: it is passed on only when the writer's own block is full.</summary>
