@@ -35,7 +35,7 @@ internal static class LedgerTables
         {
             ("left", $"{LedgerNumbers.Text(course.LengthLeft)}: {LedgerNumbers.Text(course.LeftByPlan)} by the plan, {LedgerNumbers.Text(course.LeftByYield)} by the yield so far"),
             ("on hand", $"{LedgerNumbers.Text(course.OnHand)} on machines and under way; {LedgerWords.UnderWay(course)}"),
-            ("to order", LedgerWords.Order(course)),
+            ("to order", LedgerWords.Order(course, withVerb: false)),
         };
         if (course.LastLeaves is { } leaves)
         {

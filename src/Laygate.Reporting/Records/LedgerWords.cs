@@ -47,16 +47,17 @@ internal static class LedgerWords
         : $"{LedgerNumbers.Time(end.Expected)} ({LedgerNumbers.Time(end.Earliest)} to {LedgerNumbers.Time(end.Latest)})";
 
     /// <summary>What is to be ordered, with the last load.</summary>
-    public static string Order(CourseLedger course)
+    public static string Order(CourseLedger course, bool withVerb = true)
     {
         if (course.ToOrder.Si <= 0)
         {
             var over = course.OnHand.Si - course.LeftByYield.Si;
-            return over > 0.5 * course.OnHand.Unit.Factor ? $"order nothing more, {LedgerNumbers.Text(course.OnHand, over)} too much on hand" : "order nothing more";
+            var nothing = withVerb ? "order nothing more" : "nothing more";
+            return over > 0.5 * course.OnHand.Unit.Factor ? $"{nothing}, {LedgerNumbers.Text(course.OnHand, over)} too much on hand" : nothing;
         }
 
         var loads = course.LoadsToOrder is { } count ? $": {LedgerNumbers.Count(count, "load", "loads")}{(course.LastLoad is { } last && count > 1 ? $", the last of {LedgerNumbers.Load(last)}" : string.Empty)}" : string.Empty;
-        return $"order {LedgerNumbers.WithRange(course.ToOrder)} more{loads}";
+        return withVerb ? $"order {LedgerNumbers.WithRange(course.ToOrder)} more{loads}" : $"{LedgerNumbers.WithRange(course.ToOrder)}{loads}";
     }
 
     /// <summary>Stops so far.</summary>
