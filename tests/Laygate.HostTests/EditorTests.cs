@@ -73,7 +73,7 @@ public sealed class EditorTests : IDisposable
 
     [SkippableTheory]
     [InlineData("parts", "parts: 1\nrollers:\n  - id: r7\n    mass: 9 t\n", 3, 2, "Parts that plans use as rollers.")]
-    [InlineData("parts", "parts: 1\nrollers:\n  - id: r7\n    mass: 9 t\n", 5, 6, "Mass of the roller")]
+    [InlineData("parts", "parts: 1\nrollers:\n  - id: r7\n    mass: 9 t\n", 5, 6, "Working mass.")]
     [InlineData("parts", "parts: 1\nrollers:\n  - id: r7\n    part: tandem\n", 5, 6, "Another part of the same kind that this one is made of")]
     [InlineData("plan-with-parts", "format: 1\nuses: [firm.yaml]\nplan: { id: p, stage: concept }\ncourses: [{ id: c, mix: m, thickness: 45 mm }]\n", 3, 2, "Files whose parts are used")]
     [InlineData("plan-with-parts", "format: 1\nuses: [firm.yaml]\nplan: { id: p, stage: concept }\ncourses: [{ id: c, mix: m, thickness: 45 mm }]\nrolling: { rollers: [{ part: r7 }] }\n", 6, 24, "Id of the part that is used")]

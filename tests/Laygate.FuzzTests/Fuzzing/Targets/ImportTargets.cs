@@ -25,7 +25,7 @@ internal enum ImportFile
 /// <param name="changed">Which file is changed.</param>
 internal sealed class ImportTarget(ImportFile changed) : Target
 {
-    private const string Head = "format: 1\nencoding: utf-8\ndelimiter: semicolon\ndecimal_mark: comma\n";
+    private const string Head = "format: 1\nencoding: utf-8\ndelimiter: semicolon\ndecimal_mark: comma\ngrouping: none\nheader: 1\nunits_row: no\nday: 2026-10-24\n";
 
     private const string WeatherMapping = Head + """
         dates: day-month-year

@@ -105,7 +105,7 @@ internal sealed class SetTarget : Target
     {
         // What else is done follows from the input alone; a sound seed goes in as it is.
         var random = new Random(Choice(bytes, int.MaxValue));
-        var way = Seeds.All.Any(seed => Encoding.UTF8.GetBytes(seed.Text).AsSpan().SequenceEqual(bytes)) ? 0 : random.Next(4);
+        var way = Seeds.All.Any(seed => Encoding.UTF8.GetBytes(seed.Text).AsSpan().SequenceEqual(bytes)) ? 0 : random.Next(6);
         var zip = Zip(bytes, way == 1 ? Names[random.Next(Names.Length)] : null);
         zip = way == 2 ? ByteDamage.Damaged(zip, random) : zip;
         var (files, problems) = SetArchive.Unpack("set.zip", zip);
