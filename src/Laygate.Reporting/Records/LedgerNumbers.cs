@@ -11,8 +11,25 @@ internal static class LedgerNumbers
     // Decimals by unit: scales print 0.01 t, stations are read to 1 m, and nobody lays to a tenth of a millimetre; that digit is there to compare. Judgement.
     private static readonly FrozenDictionary<string, int> Decimals = new Dictionary<string, int>(StringComparer.Ordinal)
     {
-        ["t"] = 0, ["short ton"] = 0, ["m"] = 0, ["ft"] = 0, ["mm"] = 1, ["cm"] = 2, ["in"] = 2, ["t/m"] = 3, ["lb/ft"] = 0, ["kg/m2"] = 1, ["lb/yd2"] = 1, ["min"] = 0, ["t/h"] = 0, ["short ton/h"] = 0, ["m2"] = 0, ["yd2"] = 0,
-        ["t/m3"] = 3, ["lb/ft3"] = 1, ["%"] = 2,
+        ["t"] = 0,
+        ["short ton"] = 0,
+        ["m"] = 0,
+        ["ft"] = 0,
+        ["mm"] = 1,
+        ["cm"] = 2,
+        ["in"] = 2,
+        ["t/m"] = 3,
+        ["lb/ft"] = 0,
+        ["kg/m2"] = 1,
+        ["lb/yd2"] = 1,
+        ["min"] = 0,
+        ["t/h"] = 0,
+        ["short ton/h"] = 0,
+        ["m2"] = 0,
+        ["yd2"] = 0,
+        ["t/m3"] = 3,
+        ["lb/ft3"] = 1,
+        ["%"] = 2,
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
     /// <summary>The value with its unit.</summary>
