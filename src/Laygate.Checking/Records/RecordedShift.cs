@@ -43,16 +43,16 @@ public sealed class RecordedShift
     public static (RecordedShift? Shift, IReadOnlyList<Problem> Problems) Open(PlanTools tools, string file, byte[] bytes, IPartFiles parts, IRuleFolder folder)
     {
         var read = tools.Reader.Read(file, bytes, parts);
-        var record = RecordReader.Read(folder);
-        if (read.Problems.Count > 0 || record.Record is null)
+        var found = RecordReader.Read(folder);
+        if (read.Problems.Count > 0 || found.Record is null)
         {
-            return (null, [.. read.Problems, .. record.Record is null ? record.Refused : []]);
+            return (null, [.. read.Problems, .. found.Record is null ? found.Refused : []]);
         }
 
-        var plan = read.Plans is [var only] ? only : read.Plans.FirstOrDefault(one => string.Equals(one.Plan.Identity.Id, record.Record.Plan, StringComparison.Ordinal));
-        return plan is null
+        var laid = read.Plans is [var only] ? only : read.Plans.FirstOrDefault(one => string.Equals(one.Plan.Identity.Id, found.Record.Plan, StringComparison.Ordinal));
+        return laid is null
             ? (null, [new Problem(file, "The file holds several plans, and the record does not say which was laid.", $"Write `plan` into the {RecordReader.MappingFile} of the record.", null)])
-            : (new RecordedShift(tools, plan, bytes, record), []);
+            : (new RecordedShift(tools, laid, bytes, found), []);
     }
 
     /// <summary>The ledger at a moment.</summary>

@@ -3,7 +3,6 @@ using Laygate.Checking;
 using Laygate.Checking.Scaffolding;
 using Laygate.Cli.Arguments;
 using Laygate.Cli.Files;
-using Laygate.Cli.Output;
 
 namespace Laygate.Cli.Verbs;
 

@@ -2,7 +2,6 @@ using Laygate.Checking;
 using Laygate.Checking.Records;
 using Laygate.Cli.Arguments;
 using Laygate.Cli.Files;
-using Laygate.Cli.Output;
 using Laygate.Reading.Records;
 using Laygate.Rules.Results;
 

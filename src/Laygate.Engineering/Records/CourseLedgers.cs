@@ -2,7 +2,6 @@ using Laygate.Engineering.PlanViews;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Supply;
 using Laygate.Engineering.Timeline;
-using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 using Laygate.Model.Records;
 
@@ -207,12 +206,12 @@ internal sealed class CourseLedgers
             count, from, to, Mass(mass.Laid), Length(laid.Length),
             new LedgerFigure(perLength, units.PerLength) { PlanSi = laid.Mass / laid.Length },
             new LedgerFigure(perArea, units.PerArea) { PlanSi = laid.Mass / laid.Area },
-            new LedgerFigure(thickness, units.Thickness(course)) { PlanSi = planned / laid.Area, UncertaintySi = 2 * u * thickness },
+            new LedgerFigure(thickness, LedgerUnits.Thickness(course)) { PlanSi = planned / laid.Area, UncertaintySi = 2 * u * thickness },
             [
                 new("S: tickets that were discharged", Mass(mass.Tickets)), new("W: went back or was thrown away", Mass(mass.NotLaid)), new("B: more on the machine than at the beginning", Mass(mass.Held)),
                 new("M = S − W − B", Mass(mass.Laid)), new("L: length from the stations", Length(laid.Length)), new("A: area", new LedgerFigure(laid.Area, units.Area)), new("ρ: density", new LedgerFigure(density, units.Density)),
-                new("q = M / L", new LedgerFigure(perLength, units.PerLength)), new("r = M / A", new LedgerFigure(perArea, units.PerArea)), new("t = M / (ρ · A)", new LedgerFigure(thickness, units.Thickness(course))),
-                .. u is { } relative ? new LedgerStep[] { new("u = √(uM² + uρ² + uW² + uL²)", new LedgerFigure(relative, units.Percent)), new("U = 2 · u · t", new LedgerFigure(2 * relative * thickness, units.Thickness(course))) } : [],
+                new("q = M / L", new LedgerFigure(perLength, units.PerLength)), new("r = M / A", new LedgerFigure(perArea, units.PerArea)), new("t = M / (ρ · A)", new LedgerFigure(thickness, LedgerUnits.Thickness(course))),
+                .. u is { } relative ? new LedgerStep[] { new("u = √(uM² + uρ² + uW² + uL²)", new LedgerFigure(relative, LedgerUnits.Percent)), new("U = 2 · u · t", new LedgerFigure(2 * relative * thickness, LedgerUnits.Thickness(course))) } : [],
             ]);
     }
 

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using Laygate.Engineering.PlanViews;
 using Laygate.Engineering.SheetData;
 using Laygate.Model.Plans;
@@ -9,6 +10,7 @@ namespace Laygate.Engineering.Records;
 /// <param name="Length">Length, m.</param>
 /// <param name="Mass">Mass of the plan for it, kg.</param>
 /// <param name="Area">Area, m²: by measured widths where both ends of a stretch have one, else by the plan.</param>
+[StructLayout(LayoutKind.Auto)]
 internal readonly record struct LaidSoFar(double Length, double Mass, double Area)
 {
     public static LaidSoFar operator +(LaidSoFar a, LaidSoFar b) => new(a.Length + b.Length, a.Mass + b.Mass, a.Area + b.Area);

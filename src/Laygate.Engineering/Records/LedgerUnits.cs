@@ -24,11 +24,11 @@ internal sealed class LedgerUnits(Plan plan, UnitSystem system)
 
     public Unit Density => IsUs ? UnitTable.Find("lb/ft3")! : UnitTable.Find("t/m3")!;
 
-    public Unit Minutes => UnitTable.Find("min")!;
+    public static Unit Minutes => UnitTable.Find("min")!;
 
-    public Unit Percent => UnitTable.Find("%")!;
+    public static Unit Percent => UnitTable.Find("%")!;
 
-    public Unit Thickness(Course course) => course.Thickness.Unit;
+    public static Unit Thickness(Course course) => course.Thickness.Unit;
 
     private bool IsUs => system == UnitSystem.UnitedStates;
 }

@@ -1,6 +1,5 @@
 using Laygate.Engineering.PlanViews;
 using Laygate.Engineering.Quantities;
-using Laygate.Engineering.Timeline;
 using Laygate.Model.Plans;
 using Laygate.Model.Records;
 
@@ -97,8 +96,8 @@ public static class ShiftLedgers
             var lengths = record.Stops.Select(stop => ((stop.To ?? at) - stop.From).TotalSeconds).ToList();
             var limits = context.Plan.Pavers.Select(paver => paver.StopLimit?.Si).OfType<double>().ToList();
             return new StopLedger(
-                lengths.Count, new LedgerFigure(lengths.Sum(), units.Minutes), lengths.Count > 0 ? new LedgerFigure(lengths.Max(), units.Minutes) : null,
-                limits.Count > 0 ? new LedgerFigure(limits.Min(), units.Minutes) : null);
+                lengths.Count, new LedgerFigure(lengths.Sum(), LedgerUnits.Minutes), lengths.Count > 0 ? new LedgerFigure(lengths.Max(), LedgerUnits.Minutes) : null,
+                limits.Count > 0 ? new LedgerFigure(limits.Min(), LedgerUnits.Minutes) : null);
         }
     }
 }

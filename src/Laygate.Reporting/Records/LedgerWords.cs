@@ -1,6 +1,5 @@
 using System.Globalization;
 using Laygate.Engineering.Records;
-using Laygate.Model.Records;
 using Laygate.Reporting.Language;
 using Laygate.Reporting.Text;
 using Laygate.Rules.Results;
