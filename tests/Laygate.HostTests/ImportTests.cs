@@ -38,7 +38,22 @@ public sealed class ImportTests : IDisposable
         Assert.False(File.Exists(Path.Combine(folder, "trucks.yaml")));
     }
 
+    [Fact]
+    public void Hours_are_put_into_a_plan()
+    {
+        Write("weather.csv", "t;air\n2026-10-24 23:00;8,5\n");
+        Write("weather-map.yaml", "format: 1\nencoding: utf-8\ndelimiter: semicolon\ndecimal_mark: comma\nzone: +02:00\ncolumns:\n  - { column: t, quantity: at }\n  - { column: air, quantity: air, unit: °C }\n");
+        Write("plan.yaml", "format: 1\nplan: { id: p, stage: concept } # kept\ncourses: [{ id: c, mix: m, thickness: 45 mm }]\nweather:\n  hours: [{ at: 2026-10-24T20:00 }]\n");
+        Assert.Equal(0, Laygate("import", "weather", "weather.csv", "--mapping", "weather-map.yaml", "--into", "plan.yaml").Code);
+        var plan = File.ReadAllText(Path.Combine(folder, "plan.yaml"));
+        Assert.Contains("# kept", plan, StringComparison.Ordinal);
+        Assert.Contains("- { at: 2026-10-24T23:00+02:00, air: 8.5 °C }", plan, StringComparison.Ordinal);
+        Assert.DoesNotContain("T20:00", plan, StringComparison.Ordinal);
+        Assert.Equal(0, Laygate("check", "plan.yaml").Code);
+    }
+
     [Theory]
+    [InlineData("--into goes with weather", "import", "trucks", "trucks.csv", "--mapping", "map.yaml", "--into", "plan.yaml")]
     [InlineData("Say what to import", "import")]
     [InlineData("Did you mean trucks?", "import", "truks", "trucks.csv", "--mapping", "map.yaml")]
     [InlineData("Name the --mapping", "import", "trucks", "trucks.csv")]

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using Laygate.Checking.Importing;
 using Laygate.Cli.Arguments;
-using Laygate.Cli.Files;
 using Laygate.Cli.Output;
 using Laygate.Reading.Imports;
 using Laygate.Reading.Plans;
@@ -19,6 +18,7 @@ internal sealed class ImportCommand : Verb
           laygate import weather|trucks|plants|loads FILE --mapping MAP [--output OUT]
           laygate import weather FILE --format geojson [--zone ZONE] [--from MOMENT]
             [--until MOMENT] [--output OUT]
+          laygate import weather FILE … --into PLAN
 
         A mapping declares how a CSV is written: columns, units, zone, encoding, delimiter
         and decimal mark. `geojson` is the point forecast of the Norwegian Meteorological
@@ -33,6 +33,8 @@ internal sealed class ImportCommand : Verb
           --from MOMENT    first hour that is wanted, such as 2031-06-12T18:00+02:00
           --until MOMENT   last hour that is wanted
           --output OUT     write to a file; it must not be there yet
+          --into PLAN      put the hours into a plan in place of its own; every other
+                           line stays as it is
           --help           show this
 
         Example
@@ -49,12 +51,13 @@ internal sealed class ImportCommand : Verb
     private readonly Option<string> from = new("--from");
     private readonly Option<string> until = new("--until");
     private readonly Option<string> output = new("--output");
+    private readonly Option<string> into = new("--into");
 
     public ImportCommand()
         : base("import", Words)
     {
         Add(words);
-        foreach (var option in (Option[])[mapping, format, zone, from, until, output])
+        foreach (var option in (Option[])[mapping, format, zone, from, until, output, into])
         {
             Add(option);
         }
@@ -86,18 +89,23 @@ internal sealed class ImportCommand : Verb
             throw new ArgumentProblem("--zone, --from and --until go with --format geojson; a mapping names its zone itself.");
         }
 
-        var target = Values.NotEmpty("--output", parsed.GetValue(output));
-        return new Request.Do(host => Run(host, target, Values.NotEmpty("FILE", file)!, map, (bytes, reader) => map is { } known
+        var (target, plan) = (Values.NotEmpty("--output", parsed.GetValue(output)), Values.NotEmpty("--into", parsed.GetValue(into)));
+        if (plan is not null && (target is not null || kind is not "weather"))
+        {
+            throw new ArgumentProblem("--into goes with weather, and without --output.");
+        }
+
+        return new Request.Do(host => Run(host, (target, plan), Values.NotEmpty("FILE", file)!, map, (bytes, reader) => map is { } known
             ? Table(kind, file, bytes, known, reader)
             : ForecastImport.Read(file, bytes, hours, first, last, reader)));
     }
 
-    private static int Run(Host host, string? target, string file, string? map, Func<byte[], PlanReader, Import> read)
+    private static int Run(Host host, (string? Output, string? Plan) target, string file, string? map, Func<byte[], PlanReader, Import> read)
     {
-        ResultOutput.KeepApart(target, map is null ? [file] : [file, map]);
-        if (target is not null && Path.Exists(target))
+        ResultOutput.KeepApart(target.Output ?? target.Plan, map is null ? [file] : [file, map]);
+        if (target.Output is { } path && Path.Exists(path))
         {
-            throw new ArgumentProblem($"`{target}` is there already; nothing is overwritten.");
+            throw new ArgumentProblem($"`{path}` is there already; nothing is overwritten.");
         }
 
         var reader = new PlanReader();
@@ -112,7 +120,15 @@ internal sealed class ImportCommand : Verb
             host.Streams.Refuse(import.Notes);
         }
 
-        new ResultOutput(host.Streams).Write(target, ImportText.Write(import));
+        if (target.Plan is { } plan)
+        {
+            ResultOutput.WriteFile(plan, WeatherEdit.Into(Bytes(plan), import) ?? throw new ArgumentProblem($"`{plan}` is not changed: it cannot be read, or is written in a form into which no hours can be put safely. Print them without --into and paste them."));
+        }
+        else
+        {
+            new ResultOutput(host.Streams).Write(target.Output, ImportText.Write(import));
+        }
+
         return ExitCodes.Clean;
     }
 

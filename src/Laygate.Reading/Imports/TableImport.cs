@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Security.Cryptography;
-using Laygate.Model.Measures;
 using Laygate.Reading.Measures;
 using Laygate.Reading.Plans;
 using Laygate.Reading.Records;
