@@ -106,7 +106,7 @@ internal static class Styles
         footer{margin-top:3rem;border-top:3px solid var(--ink)}
         .unread{border:3px solid #8f1710;padding:0 1rem .6rem;margin-top:1.5rem}
         @media (max-width:68rem){.pair .figures{float:none;width:auto;margin-left:0}}
-        @media (max-width:40rem){body{padding:0 .8rem 2rem}.id{white-space:normal}.hours th[scope=row]{min-width:9rem}.ident,.finding dl{grid-template-columns:minmax(0,1fr)}.ident dt,.finding dt{font-size:.85rem}.finding{padding:.6rem .6rem}.finding dd{margin-bottom:.3rem}}
+        @media (max-width:40rem){body{padding:0 .8rem 2rem}.id{white-space:normal}.hours th[scope=row]{min-width:9rem}.scroll th,.scroll td{padding:.25rem .3rem;font-size:.85rem}.ident,.finding dl{grid-template-columns:minmax(0,1fr)}.ident dt,.finding dt{font-size:.85rem}.finding{padding:.6rem .6rem}.finding dd{margin-bottom:.3rem}}
         @page{size:A4;margin:15mm 14mm 17mm;@bottom-right{content:"page " counter(page) " of " counter(pages);font-size:8pt}@bottom-left{content:"Laygate plan check";font-size:8pt}}
         @media print{
         html{font-size:9.5pt;print-color-adjust:exact;-webkit-print-color-adjust:exact}

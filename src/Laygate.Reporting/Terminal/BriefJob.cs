@@ -68,7 +68,7 @@ internal sealed class BriefJob
         page.Flow(0, 2, [new TextSpan(TextStyle.Plain, BriefText.Clip(BriefHead.Rules(between), width))]);
         if (between.Uses.Count > 0)
         {
-            page.Flow(0, 2, [new TextSpan(TextStyle.Plain, BriefText.Clip(Places.Uses(between), width))]);
+            page.Flow(0, 2, [new TextSpan(TextStyle.Plain, BriefText.Clip(Places.UsesInBrief(between), width))]);
         }
 
         var (text, tone) = JobWords.Verdict(result);
