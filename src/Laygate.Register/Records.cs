@@ -21,7 +21,19 @@ public sealed record Caller(string Id, string Name, Role Role)
 /// <param name="Text">The bytes exactly as sent.</param>
 /// <param name="RevisionOf">Id of the submission that it revises; null for a new one.</param>
 /// <param name="IdempotencyKey">The caller's word for this one request, so that it may be repeated; null when none was given.</param>
-public sealed record NewSubmission(string FileName, byte[] Text, string? RevisionOf, string? IdempotencyKey);
+public sealed record NewSubmission(string FileName, byte[] Text, string? RevisionOf, string? IdempotencyKey)
+{
+    /// <summary>The files that came with the plan, in their order.</summary>
+    public IReadOnlyList<HandedFile> Files { get; init; } = [];
+
+    /// <summary>The archive in which plan and files came; null when they came by themselves.</summary>
+    public HandedFile? Archive { get; init; }
+}
+
+/// <summary>A file that is handed in with a plan, exactly as it came.</summary>
+/// <param name="Name">Its name, folders divided by <c>/</c>; never used as a path.</param>
+/// <param name="Bytes">Its bytes.</param>
+public sealed record HandedFile(string Name, byte[] Bytes);
 
 /// <summary>A submission without its text and report.</summary>
 /// <param name="Id">Id.</param>
@@ -30,7 +42,7 @@ public sealed record NewSubmission(string FileName, byte[] Text, string? Revisio
 /// <param name="Revision">Number of the revision in its series, from 1.</param>
 /// <param name="RevisionOf">Id of the submission that it revises.</param>
 /// <param name="FileName">Name as given.</param>
-/// <param name="TextHash">SHA-256 of the text, lower-case hex.</param>
+/// <param name="TextHash">SHA-256 of the text, lower-case hex; of a set of files, of the list that <c>sha256sum</c> writes of its files in the order of their names.</param>
 /// <param name="Submitter">Who handed it in.</param>
 /// <param name="SubmitterName">Name of who handed it in.</param>
 /// <param name="State">Where it stands.</param>
@@ -56,7 +68,20 @@ public sealed record Submission(
     DateTimeOffset ChangedAt,
     PlanName? Plan,
     ReportSummary? Report,
-    bool Latest);
+    bool Latest)
+{
+    /// <summary>Number of files that came with the plan.</summary>
+    public int Files { get; init; }
+
+    /// <summary>Name of the archive in which they came; null when they came by themselves.</summary>
+    public string? Archive { get; init; }
+}
+
+/// <summary>A submission with what was said of it at the same moment.</summary>
+/// <param name="Submission">The submission.</param>
+/// <param name="Report">Its latest report; null when there is none.</param>
+/// <param name="History">Its history, the oldest entry first.</param>
+public sealed record SubmissionWithReport(Submission Submission, StoredReport? Report, IReadOnlyList<HistoryEntry> History);
 
 /// <summary>What a plan calls itself.</summary>
 /// <param name="Id">Its id.</param>
@@ -115,7 +140,11 @@ public sealed record HistoryEntry(DateTimeOffset At, RegisterEvent Event, string
 /// <param name="FileName">Name of the file as given.</param>
 /// <param name="Text">The text.</param>
 /// <param name="LeaseUntil">When the lease ends, UTC.</param>
-public sealed record Claim(string SubmissionId, long Number, int Screening, long Attempt, string FileName, byte[] Text, DateTimeOffset LeaseUntil);
+public sealed record Claim(string SubmissionId, long Number, int Screening, long Attempt, string FileName, byte[] Text, DateTimeOffset LeaseUntil)
+{
+    /// <summary>The files that came with the plan, in their order.</summary>
+    public IReadOnlyList<HandedFile> Files { get; init; } = [];
+}
 
 /// <summary>Which submissions are listed; null: all.</summary>
 public sealed record SubmissionFilter

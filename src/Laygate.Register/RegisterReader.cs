@@ -21,6 +21,26 @@ public sealed class RegisterReader(RegisterDatabase database)
         return row is null ? null : (await WithReportsAsync(context, [row], cancel))[0];
     }
 
+    /// <summary>A submission with its latest report and its history as they belong together; null when there is none that the caller may see.</summary>
+    /// <remarks>A screening or a decision may end while they are read: they are read again until none has.</remarks>
+    public async Task<SubmissionWithReport?> WithReportAsync(string id, Caller caller, CancellationToken cancel)
+    {
+        var before = await FindAsync(id, caller, cancel);
+        while (before is not null)
+        {
+            var (report, history) = (await ReportAsync(id, null, caller, cancel), await HistoryAsync(id, caller, cancel));
+            var now = await FindAsync(id, caller, cancel);
+            if (now?.Version == before.Version)
+            {
+                return new SubmissionWithReport(now, report, history);
+            }
+
+            before = now;
+        }
+
+        return null;
+    }
+
     /// <summary>The text exactly as sent; null when there is none that the caller may see.</summary>
     public async Task<byte[]?> TextAsync(string id, Caller caller, CancellationToken cancel)
     {
@@ -28,6 +48,25 @@ public sealed class RegisterReader(RegisterDatabase database)
         await using var context = database.Open();
         return await Visible(context, caller).Where(row => row.Id == id)
             .Join(context.Texts, row => row.Number, text => text.Number, (_, text) => text.Text).FirstOrDefaultAsync(cancel);
+    }
+
+    /// <summary>The files that came with a plan, in their order, exactly as sent; empty when there are none that the caller may see.</summary>
+    public async Task<IReadOnlyList<HandedFile>> FilesAsync(string id, Caller caller, CancellationToken cancel)
+    {
+        CallerText.Id(id);
+        await using var context = database.Open();
+        return await Visible(context, caller).Where(row => row.Id == id)
+            .Join(context.Files, row => row.Number, file => file.Number, (_, file) => file)
+            .OrderBy(file => file.Place).Select(file => new HandedFile(file.Name, file.Bytes)).ToListAsync(cancel);
+    }
+
+    /// <summary>The archive in which a plan came, exactly as sent; null when there is none that the caller may see.</summary>
+    public async Task<HandedFile?> ArchiveAsync(string id, Caller caller, CancellationToken cancel)
+    {
+        CallerText.Id(id);
+        await using var context = database.Open();
+        return await Visible(context, caller).Where(row => row.Id == id)
+            .Join(context.Archives, row => row.Number, archive => archive.Number, (row, archive) => new HandedFile(row.ArchiveName!, archive.Bytes)).FirstOrDefaultAsync(cancel);
     }
 
     /// <summary>A report; null when there is none that the caller may see.</summary>

@@ -122,7 +122,9 @@ public sealed class Screenings(RegisterDatabase database)
         var text = (await context.Texts.FindAsync([job.Number], cancel))!;
         row.State = SubmissionState.Screening;
         Mapping.Note(context, row, RegisterEvent.Claimed, System, now, screening: job.Screening);
-        return (new Claim(row.Id, row.Number, job.Screening, job.Attempt, row.FileName, text.Text, job.DueAt), false);
+        var files = row.Files == 0 ? [] : await context.Files.AsNoTracking().Where(file => file.Number == row.Number).OrderBy(file => file.Place)
+            .Select(file => new HandedFile(file.Name, file.Bytes)).ToListAsync(cancel);
+        return (new Claim(row.Id, row.Number, job.Screening, job.Attempt, row.FileName, text.Text, job.DueAt) { Files = files }, false);
     }
 
     private static async Task<SubmissionRow> HeldAsync(RegisterContext context, long number, CancellationToken cancel)

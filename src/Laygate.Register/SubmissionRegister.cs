@@ -9,7 +9,7 @@ public sealed class SubmissionRegister(RegisterDatabase database)
     private readonly Decisions decisions = new(database.Settings);
 
     /// <summary>Takes a submission and queues it for screening.</summary>
-    /// <param name="submission">The plan.</param>
+    /// <param name="submission">The plan, with what came with it.</param>
     /// <param name="caller">Who hands it in.</param>
     /// <param name="cancel">Ends it; nothing is stored then.</param>
     /// <returns>The submission, and whether it is new: false when the same request had been taken before.</returns>
@@ -17,7 +17,7 @@ public sealed class SubmissionRegister(RegisterDatabase database)
     public async Task<(Submission Submission, bool IsNew)> SubmitAsync(NewSubmission submission, Caller caller, CancellationToken cancel)
     {
         Check(submission);
-        var content = Mapping.Hash(System.Text.Encoding.UTF8.GetBytes($"{submission.FileName}\n{submission.RevisionOf}\n{Mapping.Hash(submission.Text)}"));
+        var content = Mapping.Hash(System.Text.Encoding.UTF8.GetBytes(Content(submission)));
         if (await EarlierAsync(submission, content, caller, cancel) is { } earlier)
         {
             return (earlier, false);
@@ -111,7 +111,11 @@ public sealed class SubmissionRegister(RegisterDatabase database)
 
     private static void Check(NewSubmission submission)
     {
-        CallerText.FileName(submission.FileName);
+        foreach (var name in submission.Files.Append(submission.Archive).OfType<HandedFile>().Select(file => file.Name).Prepend(submission.FileName))
+        {
+            CallerText.FileName(name);
+        }
+
         if (submission.RevisionOf is { } of)
         {
             CallerText.Id(of);
@@ -122,6 +126,10 @@ public sealed class SubmissionRegister(RegisterDatabase database)
             CallerText.IdempotencyKey(key);
         }
     }
+
+    // What the same request must bring again; of a plan by itself as it always was, so that keys of an earlier version still hold.
+    private static string Content(NewSubmission submission) => $"{submission.FileName}\n{submission.RevisionOf}\n{Mapping.Hash(submission)}"
+        + (submission.Archive is { } archive ? $"\n{archive.Name}\n{Mapping.Hash(archive.Bytes)}" : string.Empty);
 
     private static string Reason(string? reason) =>
         CallerText.Prose(reason, "The reason") ?? throw new RefusedException(Refusal.BadRequest, "Say why it is screened again.");
@@ -167,18 +175,26 @@ public sealed class SubmissionRegister(RegisterDatabase database)
             IsLatest = true,
             RevisionOf = previous,
             FileName = submission.FileName,
-            TextHash = Mapping.Hash(submission.Text),
+            TextHash = Mapping.Hash(submission),
             Submitter = caller.Id,
             SubmitterName = caller.Name,
             State = SubmissionState.Received,
             ReceivedAt = now,
             ChangedAt = now,
             SearchText = string.Empty,
+            Files = submission.Files.Count,
+            ArchiveName = submission.Archive?.Name,
         };
         row.SearchText = Mapping.SearchText(row);
         context.Submissions.Add(row);
         await context.SaveChangesAsync(cancel);
         context.Texts.Add(new TextRow { Number = row.Number, Text = submission.Text });
+        context.Files.AddRange(submission.Files.Select((file, place) => new FileRow { Number = row.Number, Place = place + 1, Name = file.Name, Bytes = file.Bytes }));
+        if (submission.Archive is { } archive)
+        {
+            context.Archives.Add(new ArchiveRow { Number = row.Number, Bytes = archive.Bytes });
+        }
+
         context.Jobs.Add(new JobRow { Number = row.Number, Screening = 1, DueAt = now });
         Mapping.Note(context, row, RegisterEvent.Received, caller, now);
         await RememberAsync(context, submission, content, id, caller, now, cancel);

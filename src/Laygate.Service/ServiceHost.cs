@@ -27,7 +27,8 @@ internal static class ServiceHost
     /// <summary>Where it listens when nothing else is said: this machine only.</summary>
     public const string UsualAddress = "http://127.0.0.1:5080";
 
-    private const int LargestForm = 4 << 20;
+    /// <summary>Most bytes of any request: a set of files with what a form puts around it.</summary>
+    public const int LargestForm = Laygate.Reading.Sets.SetLimits.Bytes + (64 << 10);
 
     /// <summary>Builds the service without starting it.</summary>
     /// <param name="args">Arguments of the host, such as <c>--Laygate:Data=…</c>.</param>

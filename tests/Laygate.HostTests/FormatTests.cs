@@ -305,8 +305,8 @@ public sealed class FormatTests
     [Fact]
     public void A_junit_case_that_passes_is_named_after_what_holds()
     {
-        var passed = Samples.Finding() with { Outcome = Outcome.Met, Status = Status.Pass };
-        var names = XDocument.Parse(Written(WholeRuns.JUnit, With(passed, passed with { Rule = "ZZZ-999" }))).Descendants("testcase").Select(one => one.Attribute("name")!.Value).ToList();
+        var passed = Samples.Finding() with { Outcome = Outcome.Met, Status = Status.Pass, Asks = "the course is thick enough for the size of its stones" };
+        var names = XDocument.Parse(Written(WholeRuns.JUnit, With(passed, passed with { Rule = "ZZZ-999", Asks = null }))).Descendants("testcase").Select(one => one.Attribute("name")!.Value).ToList();
         Assert.StartsWith("LAY-001 at course:wearing: The course is thick enough for the size of its stones (", names[0], StringComparison.Ordinal);
         Assert.StartsWith("ZZZ-999 at course:wearing: Does not occur: Course too thin for its aggregate (", names[1], StringComparison.Ordinal);
     }

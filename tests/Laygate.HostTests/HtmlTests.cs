@@ -288,7 +288,7 @@ public sealed class HtmlTests
     {
         var at = new DateTimeOffset(2027, 5, 14, 20, 0, 0, TimeSpan.FromHours(2));
         var outlook = new LayingOutlook([.. Enumerable.Range(0, 14).Select(i => Hour(at.AddHours(i), i))], [], null, ["ROL-019", "WEA-001"]);
-        var parts = HourStrip.Of(outlook);
+        var parts = HourStrip.Of(outlook, []);
         Assert.Equal([12, 2], parts.Select(part => part.Hours.Count));
         Assert.All(parts, part => Assert.Equal([null, "WEA-001", "ROL-019"], part.Rows.Select(row => row.Rule), StringComparer.Ordinal));
         var (first, last) = (parts[0].Rows, parts[1].Rows);

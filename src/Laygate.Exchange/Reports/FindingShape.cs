@@ -30,6 +30,8 @@ namespace Laygate.Exchange.Reports;
 /// <param name="Why">What goes wrong on site.</param>
 /// <param name="Remedy">What to change.</param>
 /// <param name="Local">What the local code governs here.</param>
+/// <param name="Asks">What the rule asks, as the rest of "Not known whether …"; not there for a rule that says none, nor where it does not apply.</param>
+/// <param name="Holds">What holds where the rule is met, where that is another sentence than what it asks.</param>
 /// <param name="Remedies">Changes of the plan that mend the finding and make none worse; empty when none was found, null when it was not looked for or no number can mend it.</param>
 /// <param name="CannotBeMendedBy">Changes that help but do not mend it within their range, or not without harm.</param>
 /// <param name="Missing">Inputs that would be needed.</param>
@@ -60,6 +62,8 @@ public sealed record FindingShape(
     string Why,
     string Remedy,
     string Local,
+    [property: Schema(Later = true), JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Asks,
+    [property: Schema(Later = true), JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Holds,
     IReadOnlyList<RemedyShape>? Remedies,
     IReadOnlyList<FailedRemedyShape>? CannotBeMendedBy,
     IReadOnlyList<MissingShape> Missing,

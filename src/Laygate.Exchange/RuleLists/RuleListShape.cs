@@ -17,6 +17,8 @@ public sealed record RuleListShape([property: Schema(NotEmpty = true)] string Bo
 /// <param name="Why">What goes wrong on site.</param>
 /// <param name="Remedy">What to change.</param>
 /// <param name="Local">What the local code usually governs, and whom to ask.</param>
+/// <param name="Asks">What the rule asks, after "whether"; null where its title must do.</param>
+/// <param name="Holds">What holds where it is met, where that is another sentence.</param>
 /// <param name="OnSiteWatch">What the crew sees or measures about it on site; null where it can do nothing.</param>
 /// <param name="OnSiteOtherwise">What the crew does where it is not within the limit.</param>
 /// <param name="AppliesTo">Kind of plan element.</param>
@@ -41,6 +43,8 @@ public sealed record RuleShape(
     [property: Schema(NotEmpty = true)] string Why,
     [property: Schema(NotEmpty = true)] string Remedy,
     [property: Schema(NotEmpty = true)] string Local,
+    [property: Schema(Later = true)] string? Asks,
+    [property: Schema(Later = true)] string? Holds,
     string? OnSiteWatch,
     string? OnSiteOtherwise,
     ElementKind AppliesTo,

@@ -17,6 +17,8 @@ internal static class FindingReports
         Why = shape.Why,
         Remedy = shape.Remedy,
         Local = shape.Local,
+        Asks = shape.Asks,
+        Holds = shape.Holds,
         Severity = shape.Severity,
         Check = shape.Check,
         Address = shape.Address,

@@ -21,6 +21,8 @@ internal sealed class DefinitionReader(List<ReadingProblem> problems)
         Why = map.Needed("why"),
         Remedy = map.Needed("remedy"),
         Local = map.Needed("local"),
+        Asks = map.Text("asks"),
+        Holds = map.Text("holds"),
         OnSite = map.Map("on_site") is { } onSite ? new SiteInstruction(onSite.Needed("watch"), onSite.Needed("otherwise")) : null,
         AppliesTo = map.NeededWord<ElementKind>("applies_to"),
         When = [.. map.Maps("when").Select(Condition)],

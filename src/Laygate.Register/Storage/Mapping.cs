@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using System.Text;
 
 namespace Laygate.Register.Storage;
 
@@ -6,6 +7,13 @@ namespace Laygate.Register.Storage;
 internal static class Mapping
 {
     public static string Hash(byte[] bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes));
+
+    /// <summary>The hash of what is handed in: of its text, or of the list of all its files as <c>sha256sum</c> writes it, in the order of the bytes of their names.</summary>
+    public static string Hash(NewSubmission submission) => submission.Files.Count == 0 && submission.Archive is null
+        ? Hash(submission.Text)
+        : Hash(Encoding.UTF8.GetBytes(string.Concat(submission.Files.Append(new HandedFile(submission.FileName, submission.Text))
+            .OrderBy(file => Convert.ToHexString(Encoding.UTF8.GetBytes(file.Name)), StringComparer.Ordinal)
+            .Select(file => $"{Hash(file.Bytes)}  {file.Name}\n"))));
 
     public static Submission ToSubmission(SubmissionRow row, ReportSummary? report) => new(
         row.Id,
@@ -23,12 +31,16 @@ internal static class Mapping
         row.ChangedAt,
         row.PlanId is { } plan ? new PlanName(plan, row.PlanTitle, row.PlanRevision) : null,
         report,
-        row.IsLatest);
+        row.IsLatest)
+    {
+        Files = row.Files,
+        Archive = row.ArchiveName,
+    };
 
     public static HistoryEntry ToEntry(HistoryRow row) => new(row.At, row.Event, row.By, row.ByName, row.Comment, row.ReportHash, row.Screening, row.OnOwn);
 
     public static string SearchText(SubmissionRow row) =>
-        string.Join('\n', row.FileName, row.SubmitterName, row.PlanId, row.PlanTitle, row.PlanRevision, row.Id).ToLowerInvariant();
+        string.Join('\n', row.FileName, row.ArchiveName, row.SubmitterName, row.PlanId, row.PlanTitle, row.PlanRevision, row.Id).ToLowerInvariant();
 
     public static ReportRow ToReport(Claim claim, ScreeningResult result, DateTimeOffset at) => new()
     {

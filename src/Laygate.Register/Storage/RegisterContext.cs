@@ -11,6 +11,10 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
 
     public DbSet<TextRow> Texts => Set<TextRow>();
 
+    public DbSet<FileRow> Files => Set<FileRow>();
+
+    public DbSet<ArchiveRow> Archives => Set<ArchiveRow>();
+
     public DbSet<ReportRow> Reports => Set<ReportRow>();
 
     public DbSet<JobRow> Jobs => Set<JobRow>();
@@ -77,6 +81,8 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
             row.Property(one => one.Version).IsConcurrencyToken();
         });
         Owned<TextRow>(modelBuilder).HasKey(one => one.Number);
+        Owned<FileRow>(modelBuilder).HasKey(one => new { one.Number, one.Place });
+        Owned<ArchiveRow>(modelBuilder).HasKey(one => one.Number);
         Owned<ReportRow>(modelBuilder).HasKey(one => new { one.Number, one.Screening });
         var job = Owned<JobRow>(modelBuilder);
         job.HasKey(one => new { one.Number, one.Screening });
@@ -119,6 +125,8 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
             {
                 nameof(SubmissionRow) => "submissions",
                 nameof(TextRow) => "texts",
+                nameof(FileRow) => "files",
+                nameof(ArchiveRow) => "archives",
                 nameof(ReportRow) => "reports",
                 nameof(JobRow) => "jobs",
                 nameof(HistoryRow) => "history",

@@ -39,6 +39,10 @@ internal sealed class SubmissionRow
     public int? ReportScreening { get; set; }
 
     public required string SearchText { get; set; }
+
+    public int Files { get; set; }
+
+    public string? ArchiveName { get; set; }
 }
 
 // The text lies apart, so that lists do not carry it and a change of state does not write it again.
@@ -47,6 +51,25 @@ internal sealed class TextRow
     public long Number { get; set; }
 
     public required byte[] Text { get; set; }
+}
+
+// A file that came with the plan, by its place in the set.
+internal sealed class FileRow
+{
+    public long Number { get; set; }
+
+    public int Place { get; set; }
+
+    public required string Name { get; set; }
+
+    public required byte[] Bytes { get; set; }
+}
+
+internal sealed class ArchiveRow
+{
+    public long Number { get; set; }
+
+    public required byte[] Bytes { get; set; }
 }
 
 internal sealed class ReportRow

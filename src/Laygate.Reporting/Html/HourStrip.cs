@@ -27,30 +27,33 @@ internal static class HourStrip
     private const int Across = 12;
 
     /// <summary>Parts of the strip, each at most as many hours wide as a screen and a sheet of paper hold.</summary>
-    public static IReadOnlyList<(IReadOnlyList<HourOutlook> Hours, IReadOnlyList<HourRow> Rows)> Of(LayingOutlook outlook)
+    /// <param name="outlook">The hours.</param>
+    /// <param name="findings">Findings of the same report: they say what holds where a limit is met.</param>
+    public static IReadOnlyList<(IReadOnlyList<HourOutlook> Hours, IReadOnlyList<HourRow> Rows)> Of(LayingOutlook outlook, IReadOnlyList<Finding> findings)
     {
         var rules = Rules(outlook.Hours);
-        return [.. outlook.Hours.Chunk(Across).Select(hours => ((IReadOnlyList<HourOutlook>)hours, Rows(hours, rules)))];
+        return [.. outlook.Hours.Chunk(Across).Select(hours => ((IReadOnlyList<HourOutlook>)hours, Rows(hours, rules, findings)))];
     }
 
     /// <summary>Hours by verdict, in words.</summary>
     public static string Sum(LayingOutlook outlook) => string.Join(", ", outlook.Hours.GroupBy(hour => hour.Verdict).OrderBy(group => group.Key)
         .Select(group => $"{group.Count().ToString(CultureInfo.InvariantCulture)} {(group.Count() == 1 ? "hour" : "hours")} {OutlookWords.Of(group.Key)}"));
 
-    private static IReadOnlyList<HourRow> Rows(IReadOnlyList<HourOutlook> hours, IReadOnlyList<FindingReference> rules) =>
+    private static IReadOnlyList<HourRow> Rows(IReadOnlyList<HourOutlook> hours, IReadOnlyList<FindingReference> rules, IReadOnlyList<Finding> findings) =>
     [
         new HourRow(null, "laying", [.. hours.Select(hour => new HourCell(hour.Verdict, OutlookWords.Of(hour.Verdict)))]),
-        .. rules.Select(rule => Row(hours, rule)),
+        .. rules.Select(rule => Row(hours, rule, findings)),
         .. hours.Any(hour => hour.CallBy is not null)
             ? [new HourRow(null, "call the plant by", [.. hours.Select(hour => new HourCell(null, hour.CallBy?.ToString("HH:mm", CultureInfo.InvariantCulture) ?? "—"))])]
             : Array.Empty<HourRow>(),
     ];
 
-    private static HourRow Row(IReadOnlyList<HourOutlook> hours, FindingReference rule)
+    private static HourRow Row(IReadOnlyList<HourOutlook> hours, FindingReference rule, IReadOnlyList<Finding> findings)
     {
         var worst = hours.Select(hour => OutlookWords.Least(hour.Limits.Where(limit => Same(limit, rule)))).ToList();
         var unit = worst.Select(limit => OutlookWords.Margin(limit?.Margin)?.Unit).FirstOrDefault(unit => !string.IsNullOrEmpty(unit));
-        var name = HoldsTable.Of(rule.Rule, rule.Title) ?? $"Does not occur: {rule.Title}";
+        var finding = findings.FirstOrDefault(one => one.Outcome != Outcome.NotApplicable && string.Equals(one.Rule, rule.Rule, StringComparison.Ordinal));
+        var name = PositiveForm.Of(rule.Title, finding?.Asks, finding?.Holds) ?? $"Does not occur: {rule.Title}";
         return new HourRow(rule.Rule, PlainText.Show(unit is null ? name : $"{name} ({unit})"), [.. worst.Select(limit => limit is null
             ? new HourCell(null, "—")
             : new HourCell(Verdict(limit.Limit.Status), OutlookWords.Margin(limit.Margin)?.Text ?? Words.Of(limit.Limit.Status)))]);

@@ -44,7 +44,7 @@ internal sealed record SignedBy(string Who, IReadOnlyList<SignedLine> Lines)
         .Where(finding => FindingGroups.Of(finding) is FindingGroup.NeedsPerson or FindingGroup.NotAssessed)
         .OrderBy(FindingGroups.Of)
         .Select(finding => (For(Subjects.Of(finding)), new SignedLine(
-            $"{HoldsTable.Of(finding)} ({PlainText.Show(finding.Rule)}, {PlainText.Show(finding.Address)})",
+            $"{PositiveForm.Of(finding)} ({PlainText.Show(finding.Rule)}, {PlainText.Show(finding.Address)})",
             string.Join(' ', finding.Notes.Select(NoteWords.Of).DefaultIfEmpty(FindingGroups.Of(finding) == FindingGroup.NeedsPerson ? Wording.Sentence(finding) : "The plan does not say enough.")))));
 
     private static IEnumerable<(string Who, SignedLine Line)> Clauses(Report report) => report.Layers.Reverse()
@@ -55,5 +55,5 @@ internal sealed record SignedBy(string Who, IReadOnlyList<SignedLine> Lines)
 
     private static IEnumerable<(string Who, SignedLine Line)> Stated(Report report) =>
         Alike.Of(report.Findings.Where(finding => finding is { Check: CheckKind.Present, Status: Status.Pass }))
-            .Select(same => (For(Subjects.Of(same.First)), new SignedLine($"{HoldsTable.Of(same.First).Replace(HoldsTable.NotChecked, string.Empty, StringComparison.Ordinal)} ({PlainText.Show(same.First.Rule)}, {same.Addresses})", string.Empty)));
+            .Select(same => (For(Subjects.Of(same.First)), new SignedLine($"{PositiveForm.Of(same.First).Replace(PositiveForm.NotChecked, string.Empty, StringComparison.Ordinal)} ({PlainText.Show(same.First.Rule)}, {same.Addresses})", string.Empty)));
 }

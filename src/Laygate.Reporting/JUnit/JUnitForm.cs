@@ -84,7 +84,7 @@ public sealed class JUnitForm : IRunForm
     }
 
     // A list of green cases that each name something bad would read upside down.
-    private static string Title(ListedItem item) => item is { Group: FindingGroup.Passed, Finding: { } finding } ? HoldsTable.Of(finding) : item.Title;
+    private static string Title(ListedItem item) => item is { Group: FindingGroup.Passed, Finding: { } finding } ? PositiveForm.Of(finding) : item.Title;
 
     private Case CaseOf(Problem problem)
     {

@@ -34,6 +34,8 @@ internal static class FindingShapes
         finding.Why,
         finding.Remedy,
         finding.Local,
+        finding.Outcome == Outcome.NotApplicable ? null : finding.Asks,
+        finding.Outcome == Outcome.NotApplicable ? null : finding.Holds,
         finding.Remedies?.Found.Select(remedy => Of(finding, remedy)).ToList(),
         finding.Remedies?.CannotBy.Select(failed => Of(finding, failed)).ToList(),
         PartShapes.Of(finding.Missing),

@@ -13,7 +13,7 @@ public static class Wording
     /// asserts what the plan does not state.
     /// </summary>
     public static string Title(Finding finding) => finding.Outcome is not (Outcome.NotAssessed or Outcome.Open or Outcome.NeedsPerson) ? PlainText.Show(finding.Title)
-        : (Asked(finding) ?? WhetherTable.Of(finding.Rule)) is { } clause ? $"Not known whether {clause}"
+        : (Asked(finding) ?? (finding.Asks is { } asks ? PlainText.Show(asks) : null)) is { } clause ? $"Not known whether {clause}"
         : $"Not known whether this is so: {PlainText.Show(finding.Title)}";
 
     /// <summary>What a finding says, title first, on one line.</summary>

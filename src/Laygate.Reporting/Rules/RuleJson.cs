@@ -28,6 +28,8 @@ public static class RuleJson
             rule.Why,
             rule.Remedy,
             rule.Local,
+            rule.Asks,
+            rule.Holds,
             rule.OnSite?.Watch,
             rule.OnSite?.Otherwise,
             rule.AppliesTo,

@@ -84,6 +84,12 @@ public sealed record RuleDefinition
     /// <summary>What the local code usually governs here and whom to ask.</summary>
     public required string Local { get; init; }
 
+    /// <summary>What it asks, as the rest of "Not known whether …": what is not known must not sound as if it were. Null where its title must do.</summary>
+    public string? Asks { get; init; }
+
+    /// <summary>What holds where it is met, where that is another sentence than what it asks.</summary>
+    public string? Holds { get; init; }
+
     /// <summary>What the crew watches and does about it; null where nobody can do anything about it on site.</summary>
     public SiteInstruction? OnSite { get; init; }
 

@@ -68,6 +68,8 @@ internal sealed class FindingBuilder(QuantityContext context, IReadOnlyDictionar
         Why = rule.Definition.Why,
         Remedy = rule.Definition.Remedy,
         Local = rule.Definition.Local,
+        Asks = rule.Definition.Asks,
+        Holds = rule.Definition.Holds,
         Severity = rule.Definition.Severity,
         Check = rule.Definition.Check,
         Address = element.Address,

@@ -70,6 +70,16 @@ internal static class CanonicalText
         lines.Add(1, $"why: {rule.Why}");
         lines.Add(1, $"remedy: {rule.Remedy}");
         lines.Add(1, $"local: {rule.Local}");
+        if (rule.Asks is { } asks)
+        {
+            lines.Add(1, $"asks whether: {asks}");
+        }
+
+        if (rule.Holds is { } holds)
+        {
+            lines.Add(1, $"holds: {holds}");
+        }
+
         if (rule.OnSite is { } site)
         {
             lines.Add(1, $"on site: {site.Watch}; otherwise: {site.Otherwise}");

@@ -109,6 +109,12 @@ public sealed record Finding
     /// <summary>What the local code governs.</summary>
     public required string Local { get; init; }
 
+    /// <summary>What the rule asks, as the rest of "Not known whether …"; null where its title must do.</summary>
+    public string? Asks { get; init; }
+
+    /// <summary>What holds where the rule is met, where that is another sentence than what it asks.</summary>
+    public string? Holds { get; init; }
+
     /// <summary>Severity, for safety.</summary>
     public Severity? Severity { get; init; }
 

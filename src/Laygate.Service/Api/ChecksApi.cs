@@ -21,7 +21,8 @@ internal sealed record CheckQuery(
     [FromQuery(Name = "date")] DateOnly? Date,
     [FromQuery(Name = "quick")] bool? Quick,
     [FromQuery(Name = "remedies")] bool? Remedies,
-    [FromQuery(Name = "outlook")] bool? Outlook);
+    [FromQuery(Name = "outlook")] bool? Outlook,
+    [FromQuery(Name = "plan")] string? Plan);
 
 /// <summary>What the query of a sheet may say.</summary>
 internal sealed record SheetQuery(
@@ -29,18 +30,17 @@ internal sealed record SheetQuery(
     [FromQuery(Name = "stage")] string? Stage,
     [FromQuery(Name = "date")] DateOnly? Date,
     [FromQuery(Name = "draft")] bool? Draft,
-    [FromQuery(Name = "language")] string? Language);
+    [FromQuery(Name = "language")] string? Language,
+    [FromQuery(Name = "plan")] string? Plan);
 
 /// <summary>Checks that store nothing.</summary>
 internal static class ChecksApi
 {
-    private const string Name = "plan.yaml";
-
     public static void MapChecks(this IEndpointRouteBuilder api)
     {
         api.MapPost("/checks", CheckAsync).RequireAuthorization(AccessSetup.Checkers).WithName("CheckPlan").WithTags("checks")
             .WithSummary("Check a plan")
-            .WithDescription("The body is the plan, YAML or JSON, at most 1 MiB. Findings are no error: a plan that fails is answered with 200 and a report. The header Accept chooses JSON, SARIF 2.1.0, a page that stands alone with plots, or Markdown. With remedies=true the report says what would mend each finding, with outlook=true it judges laying hour by hour. With quick=true spread, simulated shifts, remedies and outlook are left out, and the report says so. Nothing is stored.")
+            .WithDescription("The body is the plan, YAML or JSON, at most 1 MiB; or a plan with the files of parts that it uses, as a ZIP archive or a form with files, at most 4 MiB (`plan` names the file that is the plan, where several are). Findings are no error: a plan that fails is answered with 200 and a report. The header Accept chooses JSON, SARIF 2.1.0, a page that stands alone with plots, or Markdown. With remedies=true the report says what would mend each finding, with outlook=true it judges laying hour by hour. With quick=true spread, simulated shifts, remedies and outlook are left out, and the report says so. Nothing is stored.")
             .TakesPlan()
             .Produces<object>(StatusCodes.Status200OK, Answers.OfReports[0], Answers.OfReports[1..])
             .RefusesPlans().ProducesProblem(StatusCodes.Status406NotAcceptable);
@@ -70,8 +70,8 @@ internal static class ChecksApi
         var type = Bodies.Offer(context.Request, Answers.OfReports);
         var wish = Wish(context.Request, query.Stage, query.Date, query.Quick) with { Remedies = query.Remedies == true, Outlook = query.Outlook == true, Page = type is Answers.Html };
         _ = desk.BookOf(wish.Rules);
-        var plan = await Bodies.PlanAsync(context.Request, cancel);
-        var result = await pool.RunAsync(stop => desk.Open(wish).Run(Name, plan, stop), cancel);
+        var sent = await Sent.ReadAsync(context.Request, name: null, query.Plan, cancel);
+        var result = await pool.RunAsync(stop => desk.Open(wish with { Parts = sent.Parts }).Run(sent.Name, sent.Text, stop), cancel);
         return result.Problems.Count > 0 ? Refusals.Unreadable(result.Problems) : Answers.Report(context, type, result);
     }
 
@@ -82,8 +82,8 @@ internal static class ChecksApi
         var spoken = Answers.Language(query.Language);
         var wish = Wish(context.Request, query.Stage, query.Date, quick: null);
         _ = desk.BookOf(wish.Rules);
-        var plan = await Bodies.PlanAsync(context.Request, cancel);
-        var result = await pool.RunAsync(stop => desk.Open(wish).Sheet(Name, plan, query.Draft == true, stop), cancel);
+        var sent = await Sent.ReadAsync(context.Request, name: null, query.Plan, cancel);
+        var result = await pool.RunAsync(stop => desk.Open(wish with { Parts = sent.Parts }).Sheet(sent.Name, sent.Text, query.Draft == true, stop), cancel);
         return result.Problems.Count > 0 ? Refusals.Unreadable(result.Problems)
             : result.Refused.Count > 0 ? Refusals.Failing(result.Refused)
             : Answers.Sheets(context, type, result.Sheets, spoken);

@@ -11,6 +11,24 @@ internal static class OpenApiSetup
     public static void Configure(OpenApiOptions options)
     {
         options.ShouldInclude = description => description.RelativePath?.StartsWith("api/", StringComparison.Ordinal) == true;
+        options.AddOperationTransformer((operation, _, _) =>
+        {
+            if (operation.RequestBody?.Content is { } content && content.TryGetValue(Bodies.Form, out var form))
+            {
+                content[Bodies.ArchiveTypes[0]].Schema = Bytes();
+                form.Schema = new OpenApiSchema
+                {
+                    Type = JsonSchemaType.Object,
+                    Properties = new Dictionary<string, IOpenApiSchema>(StringComparer.Ordinal)
+                    {
+                        ["plan"] = Bytes(),
+                        ["file"] = new OpenApiSchema { Type = JsonSchemaType.Array, Items = Bytes() },
+                    },
+                };
+            }
+
+            return Task.CompletedTask;
+        });
         options.AddDocumentTransformer((document, _, _) =>
         {
             document.Info = new OpenApiInfo
@@ -30,4 +48,6 @@ internal static class OpenApiSetup
             return Task.CompletedTask;
         });
     }
+
+    private static OpenApiSchema Bytes() => new() { Type = JsonSchemaType.String, Format = "binary" };
 }

@@ -23,6 +23,21 @@ internal static class Refusals
         Extensions = { ["errors"] = problems.Select(Error).ToList() },
     });
 
+    /// <summary>Files that are no set that can be used: each reason by itself.</summary>
+    public static IResult Unusable(HttpContext context, UnusableSetException unusable)
+    {
+        const string title = "The set of files cannot be used";
+        return IsForPrograms(context)
+            ? TypedResults.Problem(new ProblemDetails
+            {
+                Status = StatusCodes.Status422UnprocessableEntity,
+                Title = title,
+                Detail = "Nothing was kept or checked. Mend what `errors` lists and send it again.",
+                Extensions = { ["errors"] = unusable.Problems.Select(Error).ToList() },
+            })
+            : Answer(context, StatusCodes.Status422UnprocessableEntity, title, string.Join('\n', unusable.Problems.Select(problem => $"{problem.Message} {problem.Hint}")));
+    }
+
     /// <summary>A plan that fails has no site sheet.</summary>
     public static IResult Failing(IReadOnlyList<Report> refused) => TypedResults.Problem(new ProblemDetails
     {
@@ -40,6 +55,13 @@ internal static class Refusals
     public static async Task WriteAsync(HttpContext context)
     {
         var error = context.Features.Get<IExceptionHandlerFeature>()?.Error;
+        if (error is UnusableSetException unusable)
+        {
+            context.Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+            await Unusable(context, unusable).ExecuteAsync(context);
+            return;
+        }
+
         var (status, title, detail) = Of(error);
         if (status is StatusCodes.Status503ServiceUnavailable or StatusCodes.Status429TooManyRequests)
         {
@@ -54,9 +76,10 @@ internal static class Refusals
 
     /// <summary>A refusal as a page for a browser, and as problem details for everybody else.</summary>
     public static IResult Answer(HttpContext context, int status, string title, string detail) =>
-        !context.Request.Path.StartsWithSegments("/api", StringComparison.OrdinalIgnoreCase) && context.Request.Headers.Accept.ToString().Contains("text/html", StringComparison.OrdinalIgnoreCase)
-            ? Pages.PageResults.Refusal(context, status, title, detail)
-            : Problem(status, title, detail);
+        IsForPrograms(context) ? Problem(status, title, detail) : Pages.PageResults.Refusal(context, status, title, detail);
+
+    private static bool IsForPrograms(HttpContext context) =>
+        context.Request.Path.StartsWithSegments("/api", StringComparison.OrdinalIgnoreCase) || !context.Request.Headers.Accept.ToString().Contains("text/html", StringComparison.OrdinalIgnoreCase);
 
     private static (int Status, string Title, string Detail) Of(Exception? error) => error switch
     {
@@ -65,7 +88,7 @@ internal static class Refusals
         BusyException => (StatusCodes.Status429TooManyRequests, "Busy", "All places for checks are taken. Try again in a few seconds."),
         SlowSheetException slow => (StatusCodes.Status503ServiceUnavailable, "The check takes too long", slow.Message),
         TooLongException tooLong => (StatusCodes.Status503ServiceUnavailable, "The check takes too long", tooLong.Message),
-        BadHttpRequestException { StatusCode: StatusCodes.Status413PayloadTooLarge } => (StatusCodes.Status413PayloadTooLarge, "Too large", "A plan has at most 1 MiB. Split it, or remove what does not belong in it."),
+        BadHttpRequestException { StatusCode: StatusCodes.Status413PayloadTooLarge } => (StatusCodes.Status413PayloadTooLarge, "Too large", "A plan has at most 1 MiB, a set of files 4 MiB. Split it, or remove what does not belong in it."),
         BadHttpRequestException { StatusCode: StatusCodes.Status408RequestTimeout } => (StatusCodes.Status408RequestTimeout, "Too slow", "The body came too slowly. Send it again."),
         BadHttpRequestException { InnerException: null } bad => (bad.StatusCode, Title(bad.StatusCode), bad.Message),
         BadHttpRequestException bad => (bad.StatusCode, Title(bad.StatusCode), "The request is not formed as it should be."),
@@ -122,6 +145,7 @@ internal static class Refusals
     {
         Detail = problem.Message,
         problem.Hint,
+        problem.File,
         problem.Position?.Line,
         problem.Position?.Column,
         problem.Position?.EndLine,

@@ -26,7 +26,7 @@ internal static class StoredForms
     /// <returns>Null when there is none, it has no report, or the caller may not see it.</returns>
     public static async Task<ScreenedText?> ScreenedAsync(this RegisterReader reader, string id, int? screening, Caller caller, CancellationToken cancel) =>
         await reader.FindAsync(id, caller, cancel) is { } one && await reader.TextAsync(id, caller, cancel) is { } text && await reader.ReportAsync(id, screening, caller, cancel) is { } report
-            ? new ScreenedText(one.FileName, text, report)
+            ? new ScreenedText(one.FileName, text, report) { Parts = Screening.Kept(one.FileName, text, one.Files == 0 ? [] : await reader.FilesAsync(id, caller, cancel)) }
             : null;
 
     /// <summary>Why there is no site sheet of a stored submission, as title and sentence.</summary>

@@ -42,18 +42,19 @@ internal static class SubmissionsApi
         var known = api.MapGroup("/submissions").RequireAuthorization(AccessSetup.Known).WithTags("submissions")
             .ProducesProblem(StatusCodes.Status400BadRequest).ProducesProblem(StatusCodes.Status401Unauthorized);
         known.MapPost("", SubmitAsync).WithName("Submit").WithSummary("Submit a plan")
-            .WithDescription("The body is the plan, at most 1 MiB. The answer comes after the plan is on disk; it is screened in the background. With the header Idempotency-Key the request may be repeated: the answer is then 200 with the same submission. A key is remembered for 30 days.")
+            .WithDescription("The body is the plan, at most 1 MiB; or a plan with the files of parts that it uses, as a ZIP archive or a form with files, at most 4 MiB (`plan` names the file that is the plan, where several are). All is kept exactly as sent. The answer comes after the plan is on disk; it is screened in the background. With the header Idempotency-Key the request may be repeated: the answer is then 200 with the same submission. A key is remembered for 30 days.")
             .TakesPlan()
             .Produces<Submission>(StatusCodes.Status201Created).Produces<Submission>()
             .ProducesProblem(StatusCodes.Status403Forbidden).ProducesProblem(StatusCodes.Status404NotFound).ProducesProblem(StatusCodes.Status413PayloadTooLarge)
             .ProducesProblem(StatusCodes.Status415UnsupportedMediaType).ProducesProblem(StatusCodes.Status422UnprocessableEntity);
         known.MapGet("", ListAsync).WithName("ListSubmissions").WithSummary("List submissions, the latest first")
             .WithDescription("A submitter sees its own. The header Link names the next page.").Produces<SubmissionPage>();
-        known.MapGet("/export", ExportAsync).WithName("ExportSubmissions").WithSummary("Export submissions with their history, one JSON object per line")
+        known.MapGet("/export", ExportAsync).WithName("ExportSubmissions").WithSummary("Export submissions with their history and the names and hashes of their files, one JSON object per line")
             .Produces<string>(StatusCodes.Status200OK, "application/x-ndjson");
         known.MapGet("/{id}", FindAsync).WithName("GetSubmission").WithSummary("One submission")
             .WithDescription("With a strong ETag; If-None-Match is honoured.").Produces<Submission>().Produces(StatusCodes.Status304NotModified).Missing();
         known.MapGet("/{id}/text", TextAsync).WithName("GetText").WithSummary("The text exactly as sent").Produces<string>(StatusCodes.Status200OK, "application/octet-stream").Missing();
+        known.MapStoredFiles();
         known.MapStoredForms();
         known.MapGet("/{id}/changes", ChangesAsync).WithName("GetChanges").WithSummary("What one screening says otherwise than an earlier one")
             .WithDescription("Findings that are new, gone or changed from the screening before, or from that with the number `from`, to the latest, or to that with the number `to`.")
@@ -76,11 +77,12 @@ internal static class SubmissionsApi
         Bell bell,
         [FromQuery(Name = "file_name")] string? fileName,
         [FromQuery(Name = "revision_of")] string? revisionOf,
+        [FromQuery(Name = "plan")] string? plan,
         [FromHeader(Name = "Idempotency-Key")] string? idempotencyKey,
         CancellationToken cancel)
     {
-        var text = await Bodies.PlanAsync(context.Request, cancel);
-        var (submission, isNew) = await register.SubmitAsync(new NewSubmission(fileName ?? "plan.yaml", text, revisionOf, idempotencyKey), Callers.Need(context), cancel);
+        var sent = await Sent.ReadAsync(context.Request, fileName, plan, cancel);
+        var (submission, isNew) = await register.SubmitAsync(sent.Submission(revisionOf, idempotencyKey), Callers.Need(context), cancel);
         bell.Ring();
         Tag(context, submission);
         return isNew ? TypedResults.Created($"/api/v1/submissions/{submission.Id}", submission) : TypedResults.Ok(submission);
@@ -109,7 +111,7 @@ internal static class SubmissionsApi
             {
                 await foreach (var submission in reader.ExportAsync(query.Filter, caller, cancel))
                 {
-                    var line = new { Submission = submission, History = await reader.HistoryAsync(submission.Id, caller, cancel) };
+                    var line = new { Submission = submission, History = await reader.HistoryAsync(submission.Id, caller, cancel), Files = await StoredFiles.ListAsync(reader, submission, caller, cancel) };
                     await JsonSerializer.SerializeAsync(output, line, json.Value.SerializerOptions, cancel);
                     await output.WriteAsync("\n"u8.ToArray(), cancel);
                 }

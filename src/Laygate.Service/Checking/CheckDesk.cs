@@ -5,6 +5,7 @@ using Laygate.Checking.Cases;
 using Laygate.Model.Plans;
 using Laygate.Reading;
 using Laygate.Reading.Departures;
+using Laygate.Reading.Parts;
 using Laygate.Reading.RuleFiles;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Merging;
@@ -26,6 +27,9 @@ internal sealed record CheckWish(IReadOnlyList<string>? Rules = null, Stage? Sta
 
     /// <summary>Whether to judge laying hour by hour; left out when quick.</summary>
     public bool Outlook { get; init; }
+
+    /// <summary>The files that came with the plan; none when left out.</summary>
+    public IPartFiles Parts { get; init; } = new NoPartFiles();
 
     /// <summary>Whether plots and inputs are worked out, for a page.</summary>
     public bool Page { get; init; }
@@ -102,6 +106,7 @@ internal sealed class CheckDesk
                 Remedies = wish.Remedies,
                 Outlook = wish.Outlook,
                 Page = wish.Page,
+                Parts = wish.Parts,
             },
             own ? departures : [],
             tools);

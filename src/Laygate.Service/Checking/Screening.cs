@@ -1,3 +1,5 @@
+using Laygate.Reading.Parts;
+using Laygate.Reading.Sets;
 using Laygate.Register;
 using Laygate.Reporting.Json;
 using Laygate.Rules.Results;
@@ -13,9 +15,9 @@ internal sealed class Screening(CheckDesk desk)
 
     /// <summary>Checks it in full.</summary>
     /// <exception cref="OperationCanceledException">It was called off.</exception>
-    public ScreeningResult Run(string file, byte[] text, CancellationToken cancel)
+    public ScreeningResult Run(Claim claim, CancellationToken cancel)
     {
-        var result = desk.Open(Wish()).Run(file, text, cancel);
+        var result = desk.Open(Wish() with { Parts = Kept(claim.FileName, claim.Text, claim.Files) }).Run(claim.FileName, claim.Text, cancel);
         var reports = result.Reports;
         var first = reports.Count > 0 ? reports[0] : null;
         return new ScreeningResult(
@@ -32,6 +34,13 @@ internal sealed class Screening(CheckDesk desk)
                 reports.Sum(report => report.Counts.Departed)),
             first is null ? null : new PlanName(first.PlanId, first.PlanTitle, first.Revision));
     }
+
+    /// <summary>What a stored plan can use: the files that came with it, and nothing else.</summary>
+    /// <param name="name">Name of the plan in its set.</param>
+    /// <param name="text">Its text.</param>
+    /// <param name="files">The files that came with it.</param>
+    public static IPartFiles Kept(string name, byte[] text, IReadOnlyList<HandedFile> files) =>
+        files.Count == 0 ? new NoPartFiles() : PlanSet.Kept(new SetFile(name, text), [.. files.Select(file => new SetFile(file.Name, file.Bytes))]);
 
     /// <summary>The report for programs.</summary>
     public static byte[] Json(FileResult result)

@@ -1,3 +1,4 @@
+using Laygate.Reading.Parts;
 using Laygate.Reading.Reports;
 using Laygate.Register;
 using Laygate.Reporting.Runs;
@@ -9,7 +10,11 @@ namespace Laygate.Service.Checking;
 /// <param name="File">Name of its file.</param>
 /// <param name="Text">Its text.</param>
 /// <param name="Report">A report on it.</param>
-internal sealed record ScreenedText(string File, byte[] Text, StoredReport Report);
+internal sealed record ScreenedText(string File, byte[] Text, StoredReport Report)
+{
+    /// <summary>What the plan can use.</summary>
+    public IPartFiles Parts { get; init; } = new NoPartFiles();
+}
 
 /// <summary>A stored report is none that this version of the program can read; its bytes are there all the same.</summary>
 internal sealed class UnreadableReportException(string problem) : Exception(
@@ -69,7 +74,7 @@ internal sealed class StoredReports(CheckDesk desk, CheckPool pool)
 
         try
         {
-            var sheets = await pool.RunAsync(stop => desk.Open(Wish(screened.Report)).Sheet(screened.File, screened.Text, draft, stop), cancel);
+            var sheets = await pool.RunAsync(stop => desk.Open(Wish(screened)).Sheet(screened.File, screened.Text, draft, stop), cancel);
             return IsStored(new FileResult(screened.File, sheets.Reports, sheets.Problems), screened.Report) ? new StoredSheets(sheets, null) : new StoredSheets(null, Otherwise);
         }
         catch (TooLongException)
@@ -87,7 +92,7 @@ internal sealed class StoredReports(CheckDesk desk, CheckPool pool)
 
         try
         {
-            var result = await pool.RunAsync(stop => desk.Open(Wish(screened.Report) with { Page = true }).Run(screened.File, screened.Text, stop), cancel);
+            var result = await pool.RunAsync(stop => desk.Open(Wish(screened) with { Page = true }).Run(screened.File, screened.Text, stop), cancel);
             return IsStored(result, screened.Report) ? (result, null) : (null, Otherwise);
         }
         catch (TooLongException)
@@ -106,7 +111,7 @@ internal sealed class StoredReports(CheckDesk desk, CheckPool pool)
         : !string.Equals(summary.ProgramVersion, CheckDesk.Version, StringComparison.Ordinal) ? "the program has changed since the screening"
         : null;
 
-    private static CheckWish Wish(StoredReport stored) => Screening.Wish(DateOnly.FromDateTime(stored.Summary.At.UtcDateTime));
+    private static CheckWish Wish(ScreenedText screened) => Screening.Wish(DateOnly.FromDateTime(screened.Report.Summary.At.UtcDateTime)) with { Parts = screened.Parts };
 
     private static bool IsStored(FileResult result, StoredReport stored) => Screening.Json(result).AsSpan().SequenceEqual(stored.Json);
 

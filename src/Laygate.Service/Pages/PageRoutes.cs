@@ -1,4 +1,5 @@
 using System.Reflection;
+using Laygate.Reading.Sets;
 using Laygate.Register;
 using Laygate.Reporting.Language;
 using Laygate.Reporting.Rules;
@@ -35,18 +36,26 @@ internal static class PageRoutes
     /// <summary>Parameters of a page.</summary>
     public static Dictionary<string, object?> Values(params (string Name, object? Value)[] values) => values.ToDictionary(pair => pair.Name, pair => pair.Value, StringComparer.Ordinal);
 
-    /// <summary>The plan of a form: its file, or else its text field; and the name of the file.</summary>
-    public static async Task<(byte[] Bytes, string Name)> PlanAsync(IFormCollection form, CancellationToken cancel)
+    /// <summary>The plan of a form with what came with it: its files, or else its text field.</summary>
+    public static async Task<Sent> SentAsync(IFormCollection form, CancellationToken cancel)
     {
-        if (form.Files["file"] is { Length: > 0 } file)
+        // A browser sends an empty file without a name where none was chosen.
+        var chosen = form.Files.GetFiles("file").Where(file => file.Length > 0 || file.FileName.Length > 0).ToList();
+        var plan = form["name"].ToString().Trim() is { Length: > 0 } named ? named : null;
+        if (chosen is [var file])
         {
             await using var stream = file.OpenReadStream();
-            return (await Bodies.ReadAsync(stream, cancel), Path.GetFileName(file.FileName) is { Length: > 0 } name ? name : "plan.yaml");
+            return Sent.One(Path.GetFileName(file.FileName) is { Length: > 0 } name ? name : "plan.yaml", await Bodies.ReadAsync(stream, SetLimits.Bytes, cancel), plan);
+        }
+
+        if (chosen.Count > 1)
+        {
+            return Sent.Of("form", await Sent.FilesAsync(chosen, cancel), plan);
         }
 
         // A browser sends line ends of a text field as CRLF; plans written by hand have none of their own to keep.
         using var text = new MemoryStream(System.Text.Encoding.UTF8.GetBytes(form["plan"].ToString().Replace("\r\n", "\n", StringComparison.Ordinal)));
-        return (await Bodies.ReadAsync(text, cancel), "plan.yaml");
+        return new Sent("plan.yaml", await Bodies.ReadAsync(text, Bodies.LargestPlan, cancel));
     }
 
     private static IResult Start(HttpContext context, CheckDesk desk, IOptions<ServiceSettings> settings) => PageResults.Page<CheckPage>(context, Values(
@@ -56,48 +65,48 @@ internal static class PageRoutes
     private static async Task<IResult> CheckAsync(HttpContext context, CheckDesk desk, CheckPool pool, SubmissionRegister register, Bell bell, CancellationToken cancel)
     {
         var form = await FormGuard.ReadAsync(context.Request, cancel);
-        var (bytes, name) = await PlanAsync(form, cancel);
+        var sent = await SentAsync(form, cancel);
         if (form["do"] == "submit")
         {
-            var (submission, _) = await register.SubmitAsync(new NewSubmission(name, bytes, null, null), Callers.Need(context), cancel);
+            var (submission, _) = await register.SubmitAsync(sent.Submission(null, null), Callers.Need(context), cancel);
             bell.Ring();
             return TypedResults.Redirect($"/submissions/{submission.Id}");
         }
 
-        var wish = new CheckWish(form["rules"].ToString() is { Length: > 0 } rules ? [rules] : null) { Remedies = true, Page = true, Outlook = form["outlook"] == "true" };
+        var wish = new CheckWish(form["rules"].ToString() is { Length: > 0 } rules ? [rules] : null) { Remedies = true, Page = true, Outlook = form["outlook"] == "true", Parts = sent.Parts };
         _ = desk.BookOf(wish.Rules);
         return form["do"].ToString() switch
         {
-            "sheet" => await SheetAsync(context, desk, pool, wish, (name, bytes, Answers.Language(form["language"].ToString() is { Length: > 0 } language ? language : null)), cancel),
-            "report" => await ReportAsync(context, desk, pool, wish, name, bytes, cancel),
-            _ => await FindingsAsync(context, desk, pool, wish, name, bytes, cancel),
+            "sheet" => await SheetAsync(context, desk, pool, wish, (sent, Answers.Language(form["language"].ToString() is { Length: > 0 } language ? language : null)), cancel),
+            "report" => await ReportAsync(context, desk, pool, wish, sent, cancel),
+            _ => await FindingsAsync(context, desk, pool, wish, sent, cancel),
         };
     }
 
-    private static async Task<IResult> ReportAsync(HttpContext context, CheckDesk desk, CheckPool pool, CheckWish wish, string name, byte[] bytes, CancellationToken cancel)
+    private static async Task<IResult> ReportAsync(HttpContext context, CheckDesk desk, CheckPool pool, CheckWish wish, Sent sent, CancellationToken cancel)
     {
-        var result = await pool.RunAsync(stop => desk.Open(wish).Run(name, bytes, stop), cancel);
-        return result.Problems.Count > 0 ? Findings(context, result, bytes) : Answers.Report(context, Answers.Html, result);
+        var result = await pool.RunAsync(stop => desk.Open(wish).Run(sent.Name, sent.Text, stop), cancel);
+        return result.Problems.Count > 0 ? Findings(context, result, sent) : Answers.Report(context, Answers.Html, result);
     }
 
-    private static async Task<IResult> FindingsAsync(HttpContext context, CheckDesk desk, CheckPool pool, CheckWish wish, string name, byte[] bytes, CancellationToken cancel)
+    private static async Task<IResult> FindingsAsync(HttpContext context, CheckDesk desk, CheckPool pool, CheckWish wish, Sent sent, CancellationToken cancel)
     {
-        return Findings(context, await pool.RunAsync(stop => desk.Open(wish).Run(name, bytes, stop), cancel), bytes);
+        return Findings(context, await pool.RunAsync(stop => desk.Open(wish).Run(sent.Name, sent.Text, stop), cancel), sent);
     }
 
-    private static RazorComponentResult Findings(HttpContext context, FileResult result, byte[] bytes)
+    private static RazorComponentResult Findings(HttpContext context, FileResult result, Sent sent)
     {
         var report = ReportView.Of(new ReportedRun(CheckDesk.Version, [result], []));
         return PageResults.Page<ResultPage>(
-            context, Values(("Report", report), ("Lines", PlanLines.Of(bytes))), report.Problems.Count > 0 ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK);
+            context, Values(("Report", report), ("Files", TextFile.Of(sent.Name, sent.Text, sent.Files.Select(file => (file.Name, file.Bytes))))), report.Problems.Count > 0 ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK);
     }
 
-    private static async Task<IResult> SheetAsync(HttpContext context, CheckDesk desk, CheckPool pool, CheckWish wish, (string Name, byte[] Bytes, string Language) plan, CancellationToken cancel)
+    private static async Task<IResult> SheetAsync(HttpContext context, CheckDesk desk, CheckPool pool, CheckWish wish, (Sent Sent, string Language) plan, CancellationToken cancel)
     {
-        var result = await pool.RunAsync(stop => desk.Open(wish with { Remedies = false, Page = false, Outlook = false }).Sheet(plan.Name, plan.Bytes, draft: false, stop), cancel);
+        var result = await pool.RunAsync(stop => desk.Open(wish with { Remedies = false, Page = false, Outlook = false }).Sheet(plan.Sent.Name, plan.Sent.Text, draft: false, stop), cancel);
         if (result.Problems.Count > 0)
         {
-            return Findings(context, new FileResult(plan.Name, [], result.Problems), plan.Bytes);
+            return Findings(context, new FileResult(plan.Sent.Name, [], result.Problems), plan.Sent);
         }
 
         var failing = result.Refused.SelectMany(report => report.Findings).Where(finding => finding.Status == Status.Fail).Select(Wording.Message).ToList();

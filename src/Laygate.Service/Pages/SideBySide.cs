@@ -41,6 +41,15 @@ internal static class SideBySide
         return pairs;
     }
 
+    /// <summary>The files of two sets side by side, by their names: the plan first, then those of the right in their order, then those that are gone.</summary>
+    /// <param name="left">Names and lines.</param>
+    /// <param name="right">Names and lines.</param>
+    public static IReadOnlyList<(string Name, IReadOnlyList<LinePair> Pairs)> Of(IReadOnlyList<(string Name, IReadOnlyList<string> Lines)> left, IReadOnlyList<(string Name, IReadOnlyList<string> Lines)> right)
+    {
+        var (before, after) = (left.ToDictionary(file => file.Name, file => file.Lines, StringComparer.Ordinal), right.ToDictionary(file => file.Name, file => file.Lines, StringComparer.Ordinal));
+        return [.. right.Concat(left).Select(file => file.Name).Distinct(StringComparer.Ordinal).Select(name => (name, Of(before.GetValueOrDefault(name, []), after.GetValueOrDefault(name, []))))];
+    }
+
     private static IEnumerable<DiffBlock> Changes(IReadOnlyList<string> left, IReadOnlyList<string> right)
     {
         var start = Same(left, right);

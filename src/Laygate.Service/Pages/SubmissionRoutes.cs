@@ -1,6 +1,8 @@
 using Laygate.Register;
 using Laygate.Reporting.Runs;
+using Laygate.Reporting.Text;
 using Laygate.Service.Access;
+using Laygate.Service.Api;
 using Laygate.Service.Checking;
 using Laygate.Service.Work;
 
@@ -15,6 +17,8 @@ internal static class SubmissionRoutes
         known.MapGet("", ListAsync);
         known.MapGet("/{id}", ShowAsync);
         known.MapGet("/{id}/text", TextAsync);
+        known.MapGet("/{id}/files/{**name}", FileAsync);
+        known.MapGet("/{id}/archive", ArchiveAsync);
         known.MapStoredPages();
         known.MapGet("/{id}/beside/{other}", BesideAsync);
         known.MapPost("/{id}/revision", ReviseAsync);
@@ -37,23 +41,35 @@ internal static class SubmissionRoutes
     private static async Task<IResult> ShowAsync(HttpContext context, RegisterReader reader, RegisterSettings settings, string id, CancellationToken cancel)
     {
         var caller = Callers.Need(context);
-        if (await reader.FindAsync(id, caller, cancel) is not { } one || await reader.TextAsync(id, caller, cancel) is not { } text)
+        if (await reader.WithReportAsync(id, caller, cancel) is not { } shown || await reader.TextAsync(id, caller, cancel) is not { } text)
         {
             return TypedResults.NotFound();
         }
 
-        var report = await reader.ReportAsync(id, null, caller, cancel);
         return PageResults.Page<SubmissionDetailPage>(context, PageRoutes.Values(
-            ("One", one),
-            ("Report", report is null ? null : ReportView.Of(ReportedRun.Of(StoredReports.Read(report)))),
-            ("Lines", PlanLines.Of(text)),
+            ("One", shown.Submission),
+            ("Report", shown.Report is { } report ? ReportView.Of(ReportedRun.Of(StoredReports.Read(report))) : null),
+            ("Files", TextFile.Of(shown.Submission.FileName, text, shown.Submission.Files == 0 ? [] : (await reader.FilesAsync(id, caller, cancel)).Select(file => (file.Name, file.Bytes)))),
             ("Settings", settings),
-            ("Revisions", await reader.RevisionsAsync(one.Series, caller, cancel)),
-            ("History", await reader.HistoryAsync(id, caller, cancel))));
+            ("Revisions", await reader.RevisionsAsync(shown.Submission.Series, caller, cancel)),
+            ("History", shown.History)));
     }
 
     private static async Task<IResult> TextAsync(HttpContext context, RegisterReader reader, string id, CancellationToken cancel) =>
         await reader.TextAsync(id, Callers.Need(context), cancel) is { } text ? TypedResults.File(text, "application/octet-stream", "plan.yaml") : TypedResults.NotFound();
+
+    private static async Task<IResult> FileAsync(HttpContext context, RegisterReader reader, string id, string name, CancellationToken cancel) =>
+        await StoredFiles.DownloadAsync(reader, id, name, Callers.Need(context), cancel) ?? TypedResults.NotFound();
+
+    private static async Task<IResult> ArchiveAsync(HttpContext context, RegisterReader reader, string id, CancellationToken cancel) =>
+        await StoredFiles.DownloadArchiveAsync(reader, id, Callers.Need(context), cancel) ?? TypedResults.NotFound();
+
+    // The plan has no name here: it is set beside the other plan, whatever its file is called.
+    private static async Task<IReadOnlyList<(string Name, IReadOnlyList<string> Lines)>> TextsAsync(RegisterReader reader, Submission one, Caller caller, CancellationToken cancel) =>
+    [
+        (string.Empty, PlanLines.Of((await reader.TextAsync(one.Id, caller, cancel))!)),
+        .. (await reader.FilesAsync(one.Id, caller, cancel)).Select(file => (PlainText.Show(file.Name), PlanLines.Of(file.Bytes))),
+    ];
 
     private static async Task<IResult> BesideAsync(HttpContext context, RegisterReader reader, string id, string other, CancellationToken cancel)
     {
@@ -64,15 +80,14 @@ internal static class SubmissionRoutes
         }
 
         var (left, right) = one.Revision < second.Revision ? (one, second) : (second, one);
-        var pairs = SideBySide.Of(
-            PlanLines.Of((await reader.TextAsync(left.Id, caller, cancel))!), PlanLines.Of((await reader.TextAsync(right.Id, caller, cancel))!));
-        return PageResults.Page<BesidePage>(context, PageRoutes.Values(("Left", left), ("Right", right), ("Pairs", pairs)));
+        var texts = SideBySide.Of(await TextsAsync(reader, left, caller, cancel), await TextsAsync(reader, right, caller, cancel));
+        return PageResults.Page<BesidePage>(context, PageRoutes.Values(("Left", left), ("Right", right), ("Texts", texts)));
     }
 
     private static async Task<IResult> ReviseAsync(HttpContext context, SubmissionRegister register, Bell bell, string id, CancellationToken cancel)
     {
-        var (bytes, name) = await PageRoutes.PlanAsync(await FormGuard.ReadAsync(context.Request, cancel), cancel);
-        var (submission, _) = await register.SubmitAsync(new NewSubmission(name, bytes, id, null), Callers.Need(context), cancel);
+        var sent = await PageRoutes.SentAsync(await FormGuard.ReadAsync(context.Request, cancel), cancel);
+        var (submission, _) = await register.SubmitAsync(sent.Submission(id, null), Callers.Need(context), cancel);
         bell.Ring();
         return TypedResults.Redirect($"/submissions/{submission.Id}");
     }

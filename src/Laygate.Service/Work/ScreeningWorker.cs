@@ -95,7 +95,7 @@ internal sealed class ScreeningWorker(
     private ScreeningResult Run(Claim claim, CancellationToken cancel)
     {
         using var measured = telemetry.Check("screening");
-        return screening.Run(claim.FileName, claim.Text, cancel);
+        return screening.Run(claim, cancel);
     }
 
     // A lease that is lost ends the work: someone else does it now.

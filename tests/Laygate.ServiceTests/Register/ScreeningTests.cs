@@ -80,6 +80,26 @@ public sealed class ScreeningTests(Stores stores)
     [SkippableTheory]
     [InlineData(Engine.Sqlite)]
     [InlineData(Engine.PostgreSql)]
+    public async Task State_report_and_history_belong_together_when_the_screening_ends_while_they_are_read(Engine engine)
+    {
+        var settings = stores.New(engine);
+        var screens = await Opened.NewAsync(settings, clock);
+        var id = (await screens.SubmitAsync()).Id;
+        var claim = (await screens.Queue.ClaimAsync("w", default))!;
+        var reads = new Opened(settings, clock, 2, new DoesOnceAt(
+            Moment.ReportRead,
+            () => Assert.True(screens.Queue.CompleteAsync(claim, Opened.Result(), default).GetAwaiter().GetResult())));
+
+        var shown = (await reads.Reader.WithReportAsync(id, Opened.Ada, default))!;
+
+        Assert.Equal(SubmissionState.Screened, shown.Submission.State);
+        Assert.NotNull(shown.Report);
+        Assert.Equal(RegisterEvent.Screened, shown.History[^1].Event);
+    }
+
+    [SkippableTheory]
+    [InlineData(Engine.Sqlite)]
+    [InlineData(Engine.PostgreSql)]
     public async Task A_renewed_lease_is_not_taken_away(Engine engine)
     {
         var settings = stores.New(engine);

@@ -93,7 +93,7 @@ public sealed class BorderTests(OneService one) : IClassFixture<OneService>
     {
         var id = await RunningService.SubmitAsync(one.Ada, RunningService.Plan("concept-fifteen-lines.yaml"));
         await RunningService.ScreenedAsync(one.Ada, id);
-        foreach (var address in new[] { "/", "/laygate.css", "/rules", "/submissions", $"/submissions/{id}", "/healthz/live", "/healthz/ready", "/openapi/v1.json", "/api/v1/rules", "/api/v1/schemas/plan.schema.json", "/api/v1/submissions", $"/api/v1/submissions/{id}", $"/api/v1/submissions/{id}/report", $"/api/v1/submissions/{id}/text", "/api/v1/submissions/none", "/nothing" })
+        foreach (var address in new[] { "/", "/laygate.css", "/rules", "/submissions", $"/submissions/{id}", "/healthz/live", "/healthz/ready", "/openapi/v1.json", "/api/v1/rules", "/api/v1/schemas/plan.schema.json", "/api/v1/submissions", $"/api/v1/submissions/{id}", $"/api/v1/submissions/{id}/report", $"/api/v1/submissions/{id}/text", $"/api/v1/submissions/{id}/files", $"/api/v1/submissions/{id}/files/plan.yaml", $"/api/v1/submissions/{id}/archive", "/api/v1/submissions/none", "/nothing" })
         {
             using var head = await one.Ada.SendAsync(new HttpRequestMessage(HttpMethod.Head, address));
             using var got = await one.Ada.GetAsync(address);

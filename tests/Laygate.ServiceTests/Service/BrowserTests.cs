@@ -79,6 +79,10 @@ public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
         await RunningService.ScreenedAsync(api, id);
         var revision = await RunningService.SubmitAsync(api, RunningService.Plan("moor-road-thin-overlay.yaml") + "# x\n", $"?revision_of={id}");
         await RunningService.ScreenedAsync(api, revision);
+        using var form = new MultipartFormDataContent { { new StringContent(RunningService.Plan("concept-fifteen-lines.yaml") + "uses: [parts.yaml]\nrolling: { rollers: [r7] }\n"), "plan", "plan.yaml" }, { new StringContent("parts: 1\nrollers: [{ id: r7, kind: tandem, mode: vibration, speed: 20 km/h }]\n"), "file", "parts.yaml" } };
+        using var sent = await api.PostAsync("/api/v1/submissions", form);
+        var set = (await RunningService.JsonAsync(sent)).GetProperty("id").GetString()!;
+        await RunningService.ScreenedAsync(api, set);
         await using var session = await SessionAsync();
         foreach (var width in Widths)
         {
@@ -100,7 +104,7 @@ public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
                 await FitsAsync(page, button, width);
             }
 
-            foreach (var address in new[] { "/", "/rules", "/rules/LAY-001", "/submissions", $"/submissions/{id}", $"/submissions/{revision}/beside/{id}", "/nothing" })
+            foreach (var address in new[] { "/", "/rules", "/rules/LAY-001", "/submissions", $"/submissions/{id}", $"/submissions/{revision}/beside/{id}", $"/submissions/{set}", "/nothing" })
             {
                 await CheckAsync(page, address);
                 await PictureAsync(page, $"{address.Replace('/', '_')} {width}");

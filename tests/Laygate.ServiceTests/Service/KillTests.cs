@@ -126,7 +126,20 @@ public sealed class KillTests(Stores stores)
         }
     }
 
-    private static Task<string> SubmitAsync(HttpClient client, string mark) => RunningService.SubmitAsync(client, RunningService.Plan("concept-fifteen-lines.yaml") + $"# {mark}\n");
+    // Every second plan comes with a file that it uses.
+    private static async Task<string> SubmitAsync(HttpClient client, string mark)
+    {
+        var plan = RunningService.Plan("concept-fifteen-lines.yaml") + $"# {mark}\n";
+        if (mark[^1] % 2 != 0)
+        {
+            return await RunningService.SubmitAsync(client, plan);
+        }
+
+        using var form = new MultipartFormDataContent { { new StringContent(plan + "uses: [parts.yaml]\n"), "plan", "plan.yaml" }, { new StringContent($"parts: 1 # {mark}\n"), "file", "parts.yaml" } };
+        using var answer = await client.PostAsync("/api/v1/submissions", form);
+        Assert.True(answer.IsSuccessStatusCode, await answer.Content.ReadAsStringAsync());
+        return (await RunningService.JsonAsync(answer)).GetProperty("id").GetString()!;
+    }
 
     private static Laygate.Register.Storage.RegisterContext Open(RegisterSettings settings) =>
         new RegisterDatabase(settings, TimeProvider.System, new SystemSecrets(), new NoMoments()).Open();
@@ -149,6 +162,8 @@ public sealed class KillTests(Stores stores)
         Assert.Equal(0, await NumberAsync(context, "SELECT count(*) AS \"Value\" FROM submissions s WHERE (SELECT count(*) FROM reports r WHERE r.number = s.number) <> 1"));
         Assert.Equal(0, await NumberAsync(context, "SELECT count(*) AS \"Value\" FROM submissions s WHERE (SELECT count(*) FROM history h WHERE h.number = s.number AND h.event = 'Screened') <> 1"));
         Assert.Equal(0, await NumberAsync(context, "SELECT count(*) AS \"Value\" FROM submissions s WHERE (SELECT count(*) FROM texts t WHERE t.number = s.number) <> 1"));
+        Assert.Equal(0, await NumberAsync(context, "SELECT count(*) AS \"Value\" FROM submissions s WHERE (SELECT count(*) FROM files f WHERE f.number = s.number) <> s.files"));
+        Assert.NotEqual(0, await NumberAsync(context, "SELECT count(*) AS \"Value\" FROM submissions WHERE files = 1 AND state = 'Screened'"));
         Assert.All(context.Reports.Select(report => report.Json), json => System.Text.Json.JsonDocument.Parse(json).Dispose());
     }
 

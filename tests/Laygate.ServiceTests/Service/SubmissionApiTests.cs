@@ -82,7 +82,7 @@ public sealed class SubmissionApiTests(OneService one) : IClassFixture<OneServic
     public async Task A_submitter_sees_its_own_only()
     {
         var id = await RunningService.SubmitAsync(one.Ada, "a: 1");
-        foreach (var part in new[] { "", "/text", "/report", "/sheet", "/history", "/revisions", "/changes" })
+        foreach (var part in new[] { "", "/text", "/files", "/files/plan.yaml", "/archive", "/report", "/sheet", "/history", "/revisions", "/changes" })
         {
             using var answer = await one.Bo.GetAsync($"/api/v1/submissions/{id}{part}");
             await CheckApiTests.RefusedAsync(answer, 404);

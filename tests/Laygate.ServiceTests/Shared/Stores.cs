@@ -77,6 +77,21 @@ internal sealed class DiesAt(Moment? moment) : IMoments
     }
 }
 
+/// <summary>Does something the first time that a moment is reached.</summary>
+internal sealed class DoesOnceAt(Moment moment, Action act) : IMoments
+{
+    private bool isDone;
+
+    public void Reach(Moment reached)
+    {
+        if (reached == moment && !isDone)
+        {
+            isDone = true;
+            act();
+        }
+    }
+}
+
 #pragma warning disable CA1032, CA1064 // Stands for the end of the process in a test.
 internal sealed class DiedException : Exception;
 #pragma warning restore CA1032, CA1064
@@ -90,8 +105,13 @@ internal sealed class Opened
     public static readonly Caller Second = new("rev-2", "Second reviewer", Role.Reviewer);
 
     public Opened(RegisterSettings settings, TestClock clock, int seed, Moment? diesAt = null)
+        : this(settings, clock, seed, new DiesAt(diesAt))
     {
-        Database = new RegisterDatabase(settings, clock, new SeededSecrets(seed), new DiesAt(diesAt));
+    }
+
+    public Opened(RegisterSettings settings, TestClock clock, int seed, IMoments moments)
+    {
+        Database = new RegisterDatabase(settings, clock, new SeededSecrets(seed), moments);
         Register = new SubmissionRegister(Database);
         Reader = new RegisterReader(Database);
         Queue = new Screenings(Database);

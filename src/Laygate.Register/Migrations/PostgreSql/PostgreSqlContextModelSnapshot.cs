@@ -21,6 +21,47 @@ namespace Laygate.Register.Migrations.PostgreSql
 
             NpgsqlModelBuilderExtensions.UseIdentityByDefaultColumns(modelBuilder);
 
+            modelBuilder.Entity("Laygate.Register.Storage.ArchiveRow", b =>
+                {
+                    b.Property<long>("Number")
+                        .HasColumnType("bigint")
+                        .HasColumnName("number");
+
+                    b.Property<byte[]>("Bytes")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("bytes");
+
+                    b.HasKey("Number");
+
+                    b.ToTable("archives");
+                });
+
+            modelBuilder.Entity("Laygate.Register.Storage.FileRow", b =>
+                {
+                    b.Property<long>("Number")
+                        .HasColumnType("bigint")
+                        .HasColumnName("number");
+
+                    b.Property<int>("Place")
+                        .HasColumnType("integer")
+                        .HasColumnName("place");
+
+                    b.Property<byte[]>("Bytes")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("bytes");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("name");
+
+                    b.HasKey("Number", "Place");
+
+                    b.ToTable("files");
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.HistoryRow", b =>
                 {
                     b.Property<long>("Entry")
@@ -311,6 +352,10 @@ namespace Laygate.Register.Migrations.PostgreSql
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Number"));
 
+                    b.Property<string>("ArchiveName")
+                        .HasColumnType("text")
+                        .HasColumnName("archive_name");
+
                     b.Property<long>("ChangedAt")
                         .HasColumnType("bigint")
                         .HasColumnName("changed_at");
@@ -319,6 +364,10 @@ namespace Laygate.Register.Migrations.PostgreSql
                         .IsRequired()
                         .HasColumnType("text")
                         .HasColumnName("file_name");
+
+                    b.Property<int>("Files")
+                        .HasColumnType("integer")
+                        .HasColumnName("files");
 
                     b.Property<string>("Id")
                         .IsRequired()
@@ -421,6 +470,24 @@ namespace Laygate.Register.Migrations.PostgreSql
                     b.HasKey("Number");
 
                     b.ToTable("texts");
+                });
+
+            modelBuilder.Entity("Laygate.Register.Storage.ArchiveRow", b =>
+                {
+                    b.HasOne("Laygate.Register.Storage.SubmissionRow", null)
+                        .WithMany()
+                        .HasForeignKey("Number")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Laygate.Register.Storage.FileRow", b =>
+                {
+                    b.HasOne("Laygate.Register.Storage.SubmissionRow", null)
+                        .WithMany()
+                        .HasForeignKey("Number")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("Laygate.Register.Storage.HistoryRow", b =>

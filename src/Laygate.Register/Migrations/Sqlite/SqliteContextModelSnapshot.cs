@@ -16,6 +16,47 @@ namespace Laygate.Register.Migrations.Sqlite
 #pragma warning disable 612, 618
             modelBuilder.HasAnnotation("ProductVersion", "10.0.15");
 
+            modelBuilder.Entity("Laygate.Register.Storage.ArchiveRow", b =>
+                {
+                    b.Property<long>("Number")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("number");
+
+                    b.Property<byte[]>("Bytes")
+                        .IsRequired()
+                        .HasColumnType("BLOB")
+                        .HasColumnName("bytes");
+
+                    b.HasKey("Number");
+
+                    b.ToTable("archives");
+                });
+
+            modelBuilder.Entity("Laygate.Register.Storage.FileRow", b =>
+                {
+                    b.Property<long>("Number")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("number");
+
+                    b.Property<int>("Place")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("place");
+
+                    b.Property<byte[]>("Bytes")
+                        .IsRequired()
+                        .HasColumnType("BLOB")
+                        .HasColumnName("bytes");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name");
+
+                    b.HasKey("Number", "Place");
+
+                    b.ToTable("files");
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.HistoryRow", b =>
                 {
                     b.Property<long>("Entry")
@@ -300,6 +341,10 @@ namespace Laygate.Register.Migrations.Sqlite
                         .HasColumnType("INTEGER")
                         .HasColumnName("number");
 
+                    b.Property<string>("ArchiveName")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("archive_name");
+
                     b.Property<long>("ChangedAt")
                         .HasColumnType("INTEGER")
                         .HasColumnName("changed_at");
@@ -308,6 +353,10 @@ namespace Laygate.Register.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT")
                         .HasColumnName("file_name");
+
+                    b.Property<int>("Files")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("files");
 
                     b.Property<string>("Id")
                         .IsRequired()
@@ -410,6 +459,24 @@ namespace Laygate.Register.Migrations.Sqlite
                     b.HasKey("Number");
 
                     b.ToTable("texts");
+                });
+
+            modelBuilder.Entity("Laygate.Register.Storage.ArchiveRow", b =>
+                {
+                    b.HasOne("Laygate.Register.Storage.SubmissionRow", null)
+                        .WithMany()
+                        .HasForeignKey("Number")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Laygate.Register.Storage.FileRow", b =>
+                {
+                    b.HasOne("Laygate.Register.Storage.SubmissionRow", null)
+                        .WithMany()
+                        .HasForeignKey("Number")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("Laygate.Register.Storage.HistoryRow", b =>
