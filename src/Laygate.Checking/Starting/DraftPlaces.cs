@@ -108,7 +108,7 @@ internal sealed class DraftPlaces(LoadedSchema schema)
         if (index < 0 && Find(item, way[depth]) is not null)
         {
             // A key of the entries, not an entry: each of them wants it.
-            return list.Items.Count(entry => entry is DraftMap own && IntoMap(own, item, way, depth)) > 0;
+            return list.Items.OfType<DraftMap>().Aggregate(seed: false, (added, entry) => IntoMap(entry, item, way, depth) || added);
         }
 
         if (index < 0)

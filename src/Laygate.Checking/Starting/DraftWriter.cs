@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using Laygate.Checking.Scaffolding;
 using Laygate.Model.Measures;
