@@ -31,7 +31,7 @@ internal sealed class NewPlan(Host host, NewPlanRequest request)
             return host.Streams.Refuse(bound.Problems);
         }
 
-        var path = Path.Combine(request.Folder, $"{id}.yaml");
+        var path = request.Folder is "." ? $"{id}.yaml" : Path.Combine(request.Folder, $"{id}.yaml").Replace('\\', '/');
         if (Path.Exists(path))
         {
             throw new ArgumentProblem($"`{path}` is there already; nothing is overwritten.");

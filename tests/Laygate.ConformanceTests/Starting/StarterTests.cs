@@ -78,7 +78,7 @@ public sealed class StarterTests
             """;
         var found = MeasureStarter.Find(Tools, Repository.Bound(), "a.yaml", Encoding.UTF8.GetBytes(Plan), NoParts);
         var lines = Plan.ReplaceLineEndings("\n").Split('\n');
-        Assert.All(lines, line => Assert.Contains(line, found.Text!.Split('\n')));
+        Assert.All(lines, line => Assert.Contains(line, found.Text!.Split('\n'), StringComparer.Ordinal));
         Assert.Equal(lines, found.Text!.Split('\n').Where(line => lines.Contains(line, StringComparer.Ordinal)), StringComparer.Ordinal);
         Assert.Contains(found.Lacking, sentence => sentence.StartsWith("line 7: the measure `supervisor` does not say ", StringComparison.Ordinal));
         Assert.DoesNotContain("kind: supervisor", found.Entries, StringComparison.Ordinal);
@@ -101,7 +101,7 @@ public sealed class StarterTests
         var text = PlanStarter.Make(Tools, Repository.Bound(), "hill-road", answers, FirmParts.Of("hill-road.yaml", ["firm.yaml"], files)).Text;
         foreach (var line in (string[])["uses: [firm.yaml]", "  people: [manager]", "  - part: ac8", "  - part: p7", "    - part: r7", "  - part: our-cores", "  - part: our-rain", "  - part: our-burns"])
         {
-            Assert.Contains(line, text.Split('\n'));
+            Assert.Contains(line, text.Split('\n'), StringComparer.Ordinal);
         }
 
         Assert.DoesNotContain("kind: burns-first-aid", text, StringComparison.Ordinal);

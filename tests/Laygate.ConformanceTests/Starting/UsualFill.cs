@@ -64,8 +64,8 @@ internal static class UsualFill
     private static string Offered(string line)
     {
         var remark = line[(line.IndexOf("# ", StringComparison.Ordinal) + 2)..].Split("; only where")[0].Split("; where ")[0];
-        var such = Regex.Match(remark, "Such as (.+)$", RegexOptions.None, Patience.Longest);
-        return such.Success ? (such.Groups[1].Value.Contains(':', StringComparison.Ordinal) && !such.Groups[1].Value.StartsWith('"') ? $"\"{such.Groups[1].Value}\"" : such.Groups[1].Value)
+        var such = Regex.Match(remark, "Such as (?<example>.+)$", RegexOptions.ExplicitCapture, Patience.Longest);
+        return such.Success ? (such.Groups["example"].Value.Contains(':', StringComparison.Ordinal) && !such.Groups["example"].Value.StartsWith('"') ? $"\"{such.Groups["example"].Value}\"" : such.Groups["example"].Value)
             : remark.StartsWith("yes or no", StringComparison.Ordinal) ? "no" : Regex.Match(remark, "^[a-z0-9-]+", RegexOptions.None, Patience.Longest).Value;
     }
 
