@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Security.Cryptography;
+using Laygate.Checking.Jobs;
 using Laygate.Checking.Plots;
 using Laygate.Checking.Sheets;
 using Laygate.Engineering.Assumptions;
@@ -82,16 +83,25 @@ public sealed class PlanCheck
     /// <param name="cancel">Calls it off.</param>
     /// <returns>One report per plan, or all problems of the step that stopped the first of them.</returns>
     /// <exception cref="OperationCanceledException">It was called off.</exception>
-    public FileResult Run(string file, byte[] bytes, CancellationToken cancel) => Result(file, Judged(file, bytes, cancel));
+    public FileResult Run(string file, byte[] bytes, CancellationToken cancel) => Result(file, bytes, tools.Reader.Read(file, bytes, settings.Parts), cancel);
 
     /// <summary>Checks every plan of one file that was read before, with the reader of the same tools.</summary>
     /// <param name="file">Name of the file, as it is to be shown.</param>
     /// <param name="bytes">Its bytes.</param>
     /// <param name="read">What was read from them.</param>
     /// <returns>One report per plan, or all problems of the step that stopped the first of them.</returns>
-    public FileResult Run(string file, byte[] bytes, PlanFile read) => Result(file, Judged(file, bytes, read, CancellationToken.None));
+    public FileResult Run(string file, byte[] bytes, PlanFile read) => Result(file, bytes, read, CancellationToken.None);
 
-    private static FileResult Result(string file, JudgedFile judged) => new(file, [.. judged.Plans.Select(plan => plan.Report)], judged.Problems);
+    private FileResult Result(string file, byte[] bytes, PlanFile read, CancellationToken cancel)
+    {
+        if (read.Job is { } job)
+        {
+            return new JobCheck(this, book, settings, departures, tools, assumptions).Run(file, HashOf(bytes), read, job, cancel);
+        }
+
+        var judged = Judged(file, bytes, read, cancel);
+        return new FileResult(file, [.. judged.Plans.Select(plan => plan.Report)], judged.Problems);
+    }
 
     /// <summary>Prepares the site sheet of every plan of one file.</summary>
     /// <param name="file">Name of the file, as it is to be shown.</param>
@@ -107,9 +117,18 @@ public sealed class PlanCheck
     /// <param name="cancel">Calls it off.</param>
     /// <returns>One sheet per plan; none when a plan fails and no draft is wanted, or when the file cannot be read.</returns>
     /// <exception cref="OperationCanceledException">It was called off.</exception>
-    public SheetResult Sheet(string file, byte[] bytes, bool draft, CancellationToken cancel)
+    public SheetResult Sheet(string file, byte[] bytes, bool draft, CancellationToken cancel) => Sheet(file, bytes, draft, shift: null, cancel);
+
+    /// <summary>Prepares the site sheet of one shift of a job, unless it is called off.</summary>
+    /// <param name="file">Name of the file, as it is to be shown.</param>
+    /// <param name="bytes">Its bytes.</param>
+    /// <param name="draft">Whether to make it as a draft, also of a plan that fails.</param>
+    /// <param name="shift">Id of the only shift of a job that is wanted; null for all, and for plans.</param>
+    /// <param name="cancel">Calls it off.</param>
+    /// <returns>One sheet per plan; none when a plan fails and no draft is wanted, or when the file cannot be read.</returns>
+    public SheetResult Sheet(string file, byte[] bytes, bool draft, string? shift, CancellationToken cancel)
     {
-        var (judged, problems) = Judged(file, bytes, cancel);
+        var (judged, problems) = Judged(file, bytes, ShiftChoice.Of(file, tools.Reader.Read(file, bytes, settings.Parts), shift), cancel);
         var sheets = judged.Select(plan => SheetOf.Make(plan.Context, plan.Report, book, settings.CheckDate, draft)).ToList();
         return new SheetResult(
             file,
@@ -126,9 +145,14 @@ public sealed class PlanCheck
 
     private JudgedFile Judged(string file, byte[] bytes, PlanFile read, CancellationToken cancel)
     {
-        var hash = Convert.ToHexStringLower(SHA256.HashData(bytes));
-        return new JudgedFile([.. read.Plans.Select((plan, index) => WithHints(Judge(plan, (file, index + 1, hash), cancel), file, plan.OldWords))], read.Problems);
+        var hash = HashOf(bytes);
+        return new JudgedFile([.. read.Plans.Select((plan, index) => Judged(plan, (file, index + 1, hash), cancel))], read.Problems);
     }
+
+    /// <summary>Checks one plan that was read.</summary>
+    internal JudgedPlan Judged(ReadPlan plan, (string File, int Document, string Hash) from, CancellationToken cancel) => WithHints(Judge(plan, from, cancel), from.File, plan.OldWords);
+
+    private static string HashOf(byte[] bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes));
 
     private static JudgedPlan WithHints(JudgedPlan plan, string file, IReadOnlyList<FoundOldWord> old) => old.Count == 0 ? plan : plan with
     {
@@ -178,7 +202,7 @@ public sealed class PlanCheck
 
     private static (string Rule, string Address) KeyOf(Finding finding) => (finding.Rule, finding.Address);
 
-    private static Finding Placed(PlanPositions positions, Finding finding) => finding with
+    internal static Finding Placed(PlanPositions positions, Finding finding) => finding with
     {
         Position = Place(positions, finding),
         Notes = [.. finding.Notes.Select(note => Placed(positions, note))],

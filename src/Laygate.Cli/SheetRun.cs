@@ -23,7 +23,7 @@ internal sealed class SheetRun(ICheckPipeline pipeline, Streams streams, string 
         var input = Input(arguments);
         ResultOutput.KeepApart(arguments.Output, [arguments.File]);
         var session = new CheckSessions(pipeline, Checked(arguments), version).For(input, isOnly: false).Session;
-        var result = session.Sheet is { } sheet ? Make(input, sheet, arguments.Draft) : null;
+        var result = session.Sheet is { } sheet ? Make(input, sheet, arguments) : null;
         WriteProblems([.. session.Problems, .. result?.Problems ?? []]);
         if (result is null || session.Problems.Count > 0 || result.Problems.Count > 0)
         {
@@ -65,10 +65,10 @@ internal sealed class SheetRun(ICheckPipeline pipeline, Streams streams, string 
         ? only
         : throw new ArgumentProblem("A site sheet is made of one file at a time.");
 
-    private static SheetResult Make(PlanInput input, Func<string, byte[], bool, SheetResult> sheet, bool draft)
+    private static SheetResult Make(PlanInput input, Func<string, byte[], bool, string?, SheetResult> sheet, SheetArguments arguments)
     {
         var (bytes, problem) = PlanBytes.Read(input);
-        return bytes is null ? new SheetResult(input.Name, [], [], [problem!]) : sheet(input.Name, bytes, draft);
+        return bytes is null ? new SheetResult(input.Name, [], [], [problem!]) : sheet(input.Name, bytes, arguments.Draft, arguments.Shift);
     }
 
     private void Refuse(Report report)

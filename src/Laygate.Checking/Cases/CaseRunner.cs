@@ -155,11 +155,20 @@ public sealed partial class CaseRunner
         plan = one.Set.Aggregate(plan, (changed, set) => PlanEdit.Set(changed, set.Path, set.Value));
         plan = (MapToken)OldWords.OfPlans.Renew(plan).Root;
         var document = new YamlDocument(plan, 1);
+        var set = new AssumptionSet([.. assumptions.All, .. (book ?? BookOf(one.With)).Assumptions]);
+        return Given(one, JobOfCase.Is(document) ? JobOfCase.Context(reader, document, catalogue, set) : Context(from, plan, document, set));
+    }
+
+    private QuantityContext Context(BasePlan from, MapToken plan, YamlDocument document, AssumptionSet set)
+    {
         Refuse(from.Keeps(plan, reader.Schema) ? [] : SchemaChecker.Check(document, reader.Schema));
         var (read, problems) = reader.ReadValues(document);
         Refuse(problems);
-        var set = new AssumptionSet([.. assumptions.All, .. (book ?? BookOf(one.With)).Assumptions]);
-        var context = new QuantityContext(read!.Plan, catalogue, set, seed: 1);
+        return new QuantityContext(read!.Plan, catalogue, set, seed: 1);
+    }
+
+    private static PreparedCase Given(RuleCase one, QuantityContext context)
+    {
         foreach (var (address, quantity, value) in one.Give)
         {
             GivenReader.Give(context, address, quantity, value);

@@ -138,6 +138,12 @@ public static class BaseElements
     /// <summary>Base plan and address of an element of a kind.</summary>
     public static (string Plan, string Address) Of(ElementKind kind) => kind switch
     {
+        ElementKind.Job => ("job", "job"),
+        ElementKind.JobShift => ("job", "job-shift:night-1"),
+        ElementKind.Interval => ("job", "interval:night-1+night-2"),
+        ElementKind.JobCourse => ("job", "job-course:binder"),
+        ElementKind.JobRun => ("job", "job-run:surface-left"),
+        ElementKind.JobPlant => ("job", "job-plant:hill"),
         _ when PlanElements.IsSingle(kind) => ("single", Words.Of(kind)),
         ElementKind.Pair => ("pair", "pair:lower+upper"),
         ElementKind.Feeder => ("pair", "feeder:feeder"),

@@ -37,12 +37,13 @@ internal static class HelpText
           laygate sheet PLAN [options]
 
         A plan that fails gets no sheet: the reasons are shown instead. `-` reads standard
-        input.
+        input. A job of several shifts gets a sheet for each shift.
 
         Options
           --rules NAME|PATH      add a specification, as for `laygate check`
           --draft                make a draft, also of a plan that fails; every card is
                                  marked DRAFT
+          --shift ID             only this shift of a job
           --format FORMAT        markdown (usual), or html: cards for print, one side of A5
                                  each, black on white
           --language LANGUAGE    language of the cards: en (usual) or de

@@ -14,6 +14,9 @@ internal sealed record SheetArguments(string File, IReadOnlyList<string> Rules, 
     /// <summary>Whether the cards are a page for print; otherwise Markdown.</summary>
     public bool IsPage { get; init; }
 
+    /// <summary>Id of the only shift of a job that is wanted; null for all.</summary>
+    public string? Shift { get; init; }
+
     /// <summary>Language of the cards.</summary>
     public string Language { get; init; } = CardTexts.Languages[0];
 }
@@ -25,6 +28,7 @@ internal sealed class SheetCommand : Verb
     private readonly Option<string[]> rules = Values.Rules();
     private readonly Option<bool> draft = new("--draft") { Arity = ArgumentArity.Zero };
     private readonly Option<string> output = new("--output");
+    private readonly Option<string> shift = new("--shift");
     private readonly Option<string> date = new("--date");
     private readonly Option<string> format = new("--format");
     private readonly Option<string> language = new("--language");
@@ -36,7 +40,7 @@ internal sealed class SheetCommand : Verb
         : base("sheet", HelpText.Sheet)
     {
         Add(files);
-        foreach (var option in (Option[])[rules, draft, output, date, format, language])
+        foreach (var option in (Option[])[rules, draft, shift, output, date, format, language])
         {
             Add(option);
         }
@@ -69,6 +73,7 @@ internal sealed class SheetCommand : Verb
             Values.NotEmpty("--output", parsed.GetValue(output)),
             Values.Day(parsed.GetValue(date)) ?? Values.Today(clock))
         {
+            Shift = Values.NotEmpty("--shift", parsed.GetValue(shift)),
             IsPage = IsPage(parsed.GetValue(format) ?? Markdown),
             Language = Known(parsed.GetValue(language)),
         };

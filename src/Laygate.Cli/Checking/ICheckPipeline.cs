@@ -43,9 +43,9 @@ internal sealed record CheckRequest(IReadOnlyList<string> Rules, Stage? AtLeastS
 /// <summary>A rule book that is ready, or why there is none.</summary>
 /// <param name="Check">Checks the plans of one file, given its name and bytes; null when the rules could not be read.</param>
 /// <param name="Problems">Why the rules could not be read.</param>
-/// <param name="Sheet">Makes the site sheets of one file, given its name, its bytes and whether as a draft; null when the rules could not be read.</param>
+/// <param name="Sheet">Makes the site sheets of one file, given its name, its bytes, whether as a draft, and the shift that is wanted of a job; null when the rules could not be read.</param>
 internal sealed record CheckSession(
-    Func<string, byte[], FileResult>? Check, IReadOnlyList<Problem> Problems, Func<string, byte[], bool, SheetResult>? Sheet = null)
+    Func<string, byte[], FileResult>? Check, IReadOnlyList<Problem> Problems, Func<string, byte[], bool, string?, SheetResult>? Sheet = null)
 {
     /// <summary>Lists the rules in force; asked only by a form that shows them.</summary>
     public Func<IReadOnlyList<RuleInForce>> Rules { get; init; } = () => [];

@@ -41,7 +41,7 @@ internal sealed class PlanPipeline : ICheckPipeline
         PlanCheck Plain(string? since) => new(bound.Book, settings with { Remedies = false, Outlook = false, Page = false, Parts = new PartFilesOnDisk(since) }, departures.Departures, made);
         var comparer = new Lazy<PlanComparer>(() => new PlanComparer(Plain(request.Since), Plain(null)));
         FileResult Run(string file, byte[] bytes) => only?.GetAwaiter().GetResult() is { } read && ReferenceEquals(read.Bytes, bytes) ? check.Run(file, bytes, read.Plans) : check.Run(file, bytes);
-        return new CheckSession(known is null ? Run : (file, bytes) => Apply(Run(file, bytes), bound.Book, known), [], check.Sheet)
+        return new CheckSession(known is null ? Run : (file, bytes) => Apply(Run(file, bytes), bound.Book, known), [], (file, bytes, draft, shift) => check.Sheet(file, bytes, draft, shift, CancellationToken.None))
         {
             Rules = () => RuleInForce.Of(bound.Book),
             Compare = (old, oldBytes, @new, newBytes) => comparer.Value.Run(old, oldBytes, @new, newBytes),

@@ -11,12 +11,14 @@ internal sealed class ExpandCommand : Verb
 {
     private const string Words = """
         Prints a plan with all parts that it uses written out: one file that stands alone and
-        checks to the same findings. Comments are not carried over.
+        checks to the same findings. Of a job of several shifts it prints the plan of each
+        shift, or of one. Comments are not carried over.
 
         Usage
           laygate expand PLAN [options]
 
         Options
+          --shift ID      only this shift of a job
           --output FILE   write the plan to a file
           --help          show this
 
@@ -26,12 +28,14 @@ internal sealed class ExpandCommand : Verb
         """;
 
     private readonly Argument<string[]> file = new("PLAN") { Arity = ArgumentArity.ZeroOrMore };
+    private readonly Option<string> shift = new("--shift");
     private readonly Option<string> output = new("--output");
 
     public ExpandCommand()
         : base("expand", Words)
     {
         Add(file);
+        Add(shift);
         Add(output);
     }
 
@@ -44,10 +48,11 @@ internal sealed class ExpandCommand : Verb
         }
 
         var target = Values.NotEmpty("--output", parsed.GetValue(output));
-        return new Request.Do(host => Run(host, name, target));
+        var chosen = Values.NotEmpty("--shift", parsed.GetValue(shift));
+        return new Request.Do(host => Run(host, name, chosen, target));
     }
 
-    private static int Run(Host host, string name, string? target)
+    private static int Run(Host host, string name, string? chosen, string? target)
     {
         ResultOutput.KeepApart(target, [name]);
         if (new PlanFiles(host.Streams.Input, "standard input").Find([name]) is not [var input])
@@ -61,7 +66,7 @@ internal sealed class ExpandCommand : Verb
             return host.Streams.Refuse([problem!]);
         }
 
-        var (text, uses, problems) = WholePlan.Of(input.Name, bytes, new PartFilesOnDisk());
+        var (text, uses, problems) = WholePlan.Of(input.Name, bytes, new PartFilesOnDisk(), chosen);
         if (text is null)
         {
             return host.Streams.Refuse(problems);

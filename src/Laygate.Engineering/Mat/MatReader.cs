@@ -160,10 +160,10 @@ internal sealed class MatReader(QuantityContext context, Calculation calculation
     private List<MatLayer> Below(PavingPass pass, PavingPass? warm)
     {
         var lowest = (warm ?? pass).Courses[0];
-        var cold = context.Plan.Courses.TakeWhile(course => !ReferenceEquals(course, lowest)).Reverse();
+        var cold = context.Scope.Below.Concat(context.Plan.Courses.TakeWhile(course => !ReferenceEquals(course, lowest))).Reverse();
         List<MatLayer> layers =
         [
-            .. cold.Select(course => new MatLayer(ClassOf(view.MixOf(course)?.Kind), course.Thickness.Si)),
+            .. cold.Select(course => new MatLayer(ClassOf(context.Scope.MixKindOf(course)), course.Thickness.Si)),
             .. BuildUp().Select(Frozen),
         ];
         foreach (var layer in layers)
@@ -187,13 +187,13 @@ internal sealed class MatReader(QuantityContext context, Calculation calculation
 
     private List<MatLayer> BuildUp()
     {
-        var existing = context.Plan.Existing;
+        var existing = context.Scope.Ground;
         return existing?.Layers is { Count: > 0 } stated ? StatedBuildUp(stated) : AssumedBuildUp(existing?.Surface);
     }
 
     private List<MatLayer> StatedBuildUp(IReadOnlyList<ExistingLayer> stated)
     {
-        var deck = context.Plan.Existing!.Surface == ExistingSurface.BridgeDeck;
+        var deck = context.Scope.Ground!.Surface == ExistingSurface.BridgeDeck;
         var layers = new List<MatLayer>();
         for (var i = 0; i < stated.Count; i++)
         {

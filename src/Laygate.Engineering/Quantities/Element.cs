@@ -92,6 +92,24 @@ public enum ElementKind
     /// <summary>A condition of the site that the plan states.</summary>
     Condition,
 
+    /// <summary>A job of several shifts as a whole.</summary>
+    Job,
+
+    /// <summary>A shift of a job.</summary>
+    JobShift,
+
+    /// <summary>What lies between two shifts of a job that follow each other or lay at the same time.</summary>
+    Interval,
+
+    /// <summary>A course of a job, over all its shifts.</summary>
+    JobCourse,
+
+    /// <summary>A run of a job, whichever shift lays it.</summary>
+    JobRun,
+
+    /// <summary>A plant of a job, over all its shifts.</summary>
+    JobPlant,
+
     /// <summary>A single number that the plan states. Only its rules are asked whether it is usual; what is usual is no finding.</summary>
     Value,
 }

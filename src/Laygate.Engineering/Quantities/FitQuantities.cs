@@ -87,15 +87,15 @@ internal static class FitQuantities
         var run = (Run)element.Subject!;
         var edge = new[] { run.LeftEdge, run.RightEdge }.Any(edge => edge is { } kind && kinds.Contains(kind));
         return Answers.Follows(
-            edge && context.Plan.Existing?.Milling?.Depth is not null && CoursesOf(context, run).Any(course => course.Kind == CourseKind.Surface),
+            edge && context.Scope.Ground?.Milling?.Depth is not null && CoursesOf(context, run).Any(course => course.Kind == CourseKind.Surface),
             new InputReference(element.Address, "left_edge"));
     }
 
     private static Answer Rise(QuantityContext context, Element element)
     {
         var calculation = new Calculation(context);
-        var laid = CoursesOf(context, (Run)element.Subject!).Sum(course => calculation.Stated("t", course.Thickness, $"course:{course.Id}", "thickness"));
-        var milled = calculation.Stated("m", context.Plan.Existing?.Milling?.Depth, "existing", "milling.depth");
+        var laid = context.Scope.Below.Concat(CoursesOf(context, (Run)element.Subject!)).Sum(course => calculation.Stated("t", course.Thickness, $"course:{course.Id}", "thickness"));
+        var milled = calculation.Stated("m", context.Scope.Ground?.Milling?.Depth, "existing", "milling.depth");
         return calculation.Result("run.rise", "h", "h = Σ t − m", laid - milled);
     }
 

@@ -43,6 +43,8 @@ public static class LaygateQuantities
         .. RollingOrder.All(),
         .. PeopleOfThePlan.All(),
         .. DatesOfEvidence.All(),
+        .. OtherShifts.All(),
+        .. Jobs.JobQuantities.All(),
         .. Values.ValueQuantities.All(),
     ]);
 }

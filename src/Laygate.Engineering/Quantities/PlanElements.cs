@@ -1,3 +1,4 @@
+using Laygate.Engineering.Jobs;
 using Laygate.Engineering.Quantities.Safety;
 using Laygate.Engineering.Quantities.Values;
 using Laygate.Model.Plans;
@@ -8,12 +9,22 @@ namespace Laygate.Engineering.Quantities;
 public sealed class PlanElements
 {
     private readonly Dictionary<string, Element> byAddress;
+    private readonly bool isJob;
 
     /// <summary>Lists the elements of a plan. Elements that a plan has once are always there, so that silence about them can be found.</summary>
     public PlanElements(Plan plan)
+        : this(plan, List(plan))
+    {
+    }
+
+    /// <summary>Lists the elements of a job of several shifts: none of them is an element of a plan.</summary>
+    internal PlanElements(JobView job)
+        : this(job.Whole, job.Elements) => isJob = true;
+
+    private PlanElements(Plan plan, IEnumerable<Element> elements)
     {
         Plan = plan;
-        All = [.. List(plan)];
+        All = [.. elements];
         byAddress = new Dictionary<string, Element>(All.Count, StringComparer.Ordinal);
         foreach (var element in All)
         {
@@ -28,7 +39,7 @@ public sealed class PlanElements
     public IReadOnlyList<Element> All { get; }
 
     /// <summary>The numbers that the plan states, in plan order. They are elements of a kind of their own, and not among <see cref="All"/>.</summary>
-    public IReadOnlyList<StatedValue> Values => field ??= StatedValues.Of(this);
+    public IReadOnlyList<StatedValue> Values => field ??= isJob ? [] : StatedValues.Of(this);
 
     /// <summary>A stated number as an element.</summary>
     public static Element OfValue(StatedValue value) => new(ElementKind.Value, value.Address, value);

@@ -1,5 +1,7 @@
 using Laygate.Engineering.Assumptions;
+using Laygate.Engineering.Jobs;
 using Laygate.Engineering.Mat;
+using Laygate.Engineering.PlanViews;
 using Laygate.Engineering.Supply.Simulation;
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
@@ -15,22 +17,45 @@ public sealed class QuantityContext
     private bool isVariant;
 
     /// <summary>Creates the context of one check.</summary>
-    /// <param name="plan">The plan.</param>
+    /// <param name="plan">The plan as it is stated.</param>
     /// <param name="catalogue">The quantities.</param>
     /// <param name="assumptions">The assumptions in force.</param>
     /// <param name="seed">Seed of everything that is sampled.</param>
     public QuantityContext(Plan plan, QuantityCatalogue catalogue, AssumptionSet assumptions, ulong seed)
+        : this(ShiftScope.Of(plan), catalogue, assumptions, seed)
     {
-        Plan = plan;
+    }
+
+    /// <summary>Creates the context in which a job of several shifts is judged: its elements are those of the job.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="catalogue">The quantities.</param>
+    /// <param name="assumptions">The assumptions in force.</param>
+    /// <param name="seed">Seed of everything that is sampled.</param>
+    /// <param name="isQuick">Whether its shifts were checked without spread.</param>
+    /// <param name="cancel">Calls the check off.</param>
+    public static QuantityContext Of(JobView job, QuantityCatalogue catalogue, AssumptionSet assumptions, ulong seed, bool isQuick = false, CancellationToken cancel = default) =>
+        new(ShiftScope.Of(job.Whole), catalogue, assumptions, seed, job) { IsQuick = isQuick, Cancel = cancel };
+
+    private QuantityContext(ShiftScope scope, QuantityCatalogue catalogue, AssumptionSet assumptions, ulong seed, JobView? job = null)
+    {
+        Scope = scope;
+        Job = job;
+        var plan = Plan = scope.Plan;
         Catalogue = catalogue;
         Assumptions = assumptions;
         Seed = seed;
-        Elements = new PlanElements(plan);
+        Elements = job is null ? new PlanElements(plan) : new PlanElements(job);
         System = plan.Courses.Count > 0 ? plan.Courses[0].Thickness.Unit.System : UnitSystem.Metric;
     }
 
-    /// <summary>The plan.</summary>
+    /// <summary>The plan: what belongs to its shift.</summary>
     public Plan Plan { get; }
+
+    /// <summary>What the plan states beyond its shift: courses of other shifts, and what lay there before them.</summary>
+    internal ShiftScope Scope { get; }
+
+    /// <summary>The job that is judged; null where it is a plan.</summary>
+    public JobView? Job { get; }
 
     /// <summary>Its elements.</summary>
     public PlanElements Elements { get; }
@@ -88,7 +113,7 @@ public sealed class QuantityContext
     /// <param name="withSpread">Whether low and high ends are computed.</param>
     public QuantityContext For(Plan plan, bool withSpread)
     {
-        var changed = new QuantityContext(plan, Catalogue, Assumptions, Seed) { WithSpread = withSpread, IsQuick = IsQuick, Samples = Samples, Cancel = Cancel, Memory = Memory, Shifts = Shifts };
+        var changed = new QuantityContext(Scope.With(plan), Catalogue, Assumptions, Seed, Job) { WithSpread = withSpread, IsQuick = IsQuick, Samples = Samples, Cancel = Cancel, Memory = Memory, Shifts = Shifts };
         foreach (var ((quantity, address), answer) in given)
         {
             changed.Give(quantity, address, answer);
@@ -167,7 +192,7 @@ public sealed class QuantityContext
     /// <param name="others">The assumptions that replace those in force.</param>
     public QuantityContext Assuming(IEnumerable<Assumption> others)
     {
-        var variant = new QuantityContext(Plan, Catalogue, Assumptions.With(others), Seed) { isVariant = true, WithSpread = false, IsQuick = true, Samples = Samples, Cancel = Cancel, Memory = Memory };
+        var variant = new QuantityContext(Scope, Catalogue, Assumptions.With(others), Seed, Job) { isVariant = true, WithSpread = false, IsQuick = true, Samples = Samples, Cancel = Cancel, Memory = Memory };
         foreach (var ((quantity, address), answer) in given)
         {
             variant.Give(quantity, address, answer);
@@ -179,7 +204,7 @@ public sealed class QuantityContext
     /// <summary>The same plan and given values under other assumptions.</summary>
     internal QuantityContext Under(AssumptionSet assumptions)
     {
-        var variant = new QuantityContext(Plan, Catalogue, assumptions, Seed) { isVariant = true, WithSpread = WithSpread, IsQuick = IsQuick, Samples = Samples, Cancel = Cancel, Memory = Memory, Shifts = Shifts };
+        var variant = new QuantityContext(Scope, Catalogue, assumptions, Seed, Job) { isVariant = true, WithSpread = WithSpread, IsQuick = IsQuick, Samples = Samples, Cancel = Cancel, Memory = Memory, Shifts = Shifts };
         foreach (var ((quantity, address), answer) in given)
         {
             variant.Give(quantity, address, answer);

@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using Laygate.Rules.Results;
 
 namespace Laygate.Exchange.Reports;
 
@@ -31,7 +32,12 @@ public sealed record RunShape(
 /// <param name="File">Name as given.</param>
 /// <param name="Reports">One report for each plan in the file.</param>
 /// <param name="Problems">Why it could not be read.</param>
-public sealed record FileShape(string File, IReadOnlyList<ReportShape> Reports, IReadOnlyList<ProblemShape> Problems);
+/// <param name="Job">The job of several shifts that the file holds: the first report is then about what lies between the shifts, each further one about one shift, in their order. Left out where the file holds plans.</param>
+public sealed record FileShape(
+    string File,
+    IReadOnlyList<ReportShape> Reports,
+    IReadOnlyList<ProblemShape> Problems,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull), Schema(Later = true)] JobSummary? Job = null);
 
 /// <summary>Why something could not be read.</summary>
 /// <param name="File">Name as given.</param>

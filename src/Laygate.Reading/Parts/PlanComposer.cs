@@ -24,31 +24,43 @@ internal sealed class PlanComposer
     /// <returns>The plan without <c>uses</c> and references, the files with what was taken from each, and all problems.</returns>
     public static (MapToken Plan, IReadOnlyList<UsedFile> Used, IReadOnlyList<ReadingProblem> Problems) Compose(MapToken plan, string file, IPartFiles files, Lazy<LoadedSchema> schema)
     {
-        if (plan.Find(PartKinds.Uses) is not { } uses)
+        var (plans, used, problems) = Compose([plan], file, files, schema);
+        return (plans[0], used, problems);
+    }
+
+    /// <summary>Puts a plan, and what is to be laid over it, together from the files that the plan names.</summary>
+    /// <param name="plans">The plan as it was written, then parts of plans.</param>
+    /// <param name="file">Their file, as it is shown.</param>
+    /// <param name="files">The host's files.</param>
+    /// <param name="schema">The schema of files of parts; asked for only when there are any.</param>
+    /// <returns>The same without <c>uses</c> and references, the files with what was taken from each, and all problems.</returns>
+    public static (IReadOnlyList<MapToken> Plans, IReadOnlyList<UsedFile> Used, IReadOnlyList<ReadingProblem> Problems) Compose(IReadOnlyList<MapToken> plans, string file, IPartFiles files, Lazy<LoadedSchema> schema)
+    {
+        if (plans[0].Find(PartKinds.Uses) is not { } uses)
         {
-            return (plan, [], PartKinds.All.SelectMany(kind => Entries(plan, kind)).OfType<MapToken>().Select(entry => entry.Find(PartKinds.Reference)).FirstOrDefault(entry => entry is not null) is { } lost
+            return (plans, [], plans.SelectMany(plan => PartKinds.All.SelectMany(kind => Entries(plan, kind))).OfType<MapToken>().Select(entry => entry.Find(PartKinds.Reference)).FirstOrDefault(entry => entry is not null) is { } lost
                 ? [new ReadingProblem("`part` names a part of another file, but the plan uses none.", lost.Key.Span, "Name the file at the top of the plan: `uses: [firm/machines.yaml]`.")]
                 : []);
         }
 
         if (uses.Value is not ListToken { Items: { Count: > 0 } items } || items.Any(item => item is not ScalarToken { IsNull: false }))
         {
-            return (plan, [], [new ReadingProblem("`uses` needs a list of names of files.", uses.Key.Span, "Write for example `uses: [firm/machines.yaml]`.")]);
+            return (plans, [], [new ReadingProblem("`uses` needs a list of names of files.", uses.Key.Span, "Write for example `uses: [firm/machines.yaml]`.")]);
         }
 
         var composer = new PlanComposer(files, schema.Value);
-        foreach (var name in PartStore.Names(plan))
+        foreach (var name in PartStore.Names(plans[0]))
         {
             composer.store.Add(file, name);
         }
 
-        var whole = new MapToken([.. plan.Entries.Where(entry => !ReferenceEquals(entry, uses))], plan.Span);
+        List<MapToken> whole = [Without(plans[0], PartKinds.Uses), .. plans.Skip(1)];
         if (composer.problems.Count == 0)
         {
-            whole = PartKinds.All.Aggregate(whole, (tree, kind) => composer.Replace(tree, kind, depth: 0));
+            whole = whole.ConvertAll(plan => PartKinds.All.Aggregate(plan, (tree, kind) => composer.Replace(tree, kind, depth: 0)));
         }
 
-        if (whole.NodeCount > ReadingLimits.Nodes)
+        if (whole.Exists(plan => plan.NodeCount > ReadingLimits.Nodes))
         {
             composer.problems.Add(ReadingProblems.TooManyNodes(uses.Key.Span));
         }

@@ -1,3 +1,4 @@
+using Laygate.Reading.Jobs;
 using Laygate.Reading.Schema;
 using Laygate.Reading.Yaml;
 using Laygate.Rules.Results;
@@ -13,8 +14,9 @@ public static class WholePlan
     /// <param name="file">Name of the file, as it is to be shown.</param>
     /// <param name="bytes">Its bytes.</param>
     /// <param name="parts">What the host can reach of the files that plans use.</param>
+    /// <param name="shift">Id of the only shift of a job that is wanted; null for all.</param>
     /// <returns>The text with the files that were used, or why there is none. Comments are not carried over.</returns>
-    public static (string? Text, IReadOnlyList<string> Uses, IReadOnlyList<Problem> Problems) Of(string file, byte[] bytes, IPartFiles parts)
+    public static (string? Text, IReadOnlyList<string> Uses, IReadOnlyList<Problem> Problems) Of(string file, byte[] bytes, IPartFiles parts, string? shift = null)
     {
         var read = YamlReader.Read(bytes);
         if (!read.IsSound)
@@ -23,6 +25,11 @@ public static class WholePlan
         }
 
         var schema = new Lazy<LoadedSchema>(PartSchemas.Load);
+        if (shift is not null || read.Documents.Any(JobReader.IsJob))
+        {
+            return OfJob(file, read.Documents, parts, schema, shift);
+        }
+
         var whole = read.Documents.Select(document => document.AsMap("plan", "format", out var problem) is { } map
             ? PlanComposer.Compose(map, file, parts, schema)
             : (Plan: new MapToken([], document.Root.Span), Used: [], Problems: [problem!])).ToList();
@@ -30,6 +37,22 @@ public static class WholePlan
         return problems.Count > 0
             ? (null, [], ShownProblems.Of(file, problems))
             : (Written([.. whole.Select(plan => plan.Plan)]), [.. whole.SelectMany(plan => plan.Used).Select(used => used.File)], []);
+    }
+
+    // The plans of the shifts, put together as for a check; what is wrong in them is for the check to say.
+    private static (string? Text, IReadOnlyList<string> Uses, IReadOnlyList<Problem> Problems) OfJob(string file, IReadOnlyList<YamlDocument> documents, IPartFiles parts, Lazy<LoadedSchema> schema, string? shift)
+    {
+        var wrong = documents is not [var only] || !JobReader.IsJob(only)
+            ? [new ReadingProblem("This is no job of several shifts.", documents[0].Root.Span, "Leave `--shift` out.")]
+            : SchemaChecker.Check(only, JobSchemas.Load());
+        var job = wrong.Count > 0 ? null : JobComposer.Compose((MapToken)documents[0].Root, file, parts, schema);
+        var chosen = job?.Shifts.Where(one => shift is null || string.Equals(one.Id, shift, StringComparison.Ordinal)).Select(one => one.Plan).ToList() ?? [];
+        if (job is { Problems.Count: 0 } && chosen.Count == 0)
+        {
+            wrong = [new ReadingProblem($"There is no shift {TokenNames.Quote(shift!)} in the job.", documents[0].Root.Span, $"Its shifts are {string.Join(", ", job.Shifts.Select(one => $"`{one.Id}`"))}.")];
+        }
+
+        return wrong.Count > 0 || job!.Problems.Count > 0 ? (null, [], ShownProblems.Of(file, [.. wrong, .. job?.Problems ?? []])) : (Written(chosen), [.. job.Used.Select(used => used.File)], []);
     }
 
     /// <summary>The files that the plans of a file use, and those that these use in turn, as they are shown; none where it cannot be read.</summary>

@@ -202,6 +202,7 @@ internal static class PlanAddresses
         {
             "condition" => Path(root, ["site", "conditions", id]) ?? Path(root, ["site", id]),
             "pair" => InList(root, ["courses"], id[(id.IndexOf('+', StringComparison.Ordinal) + 1)..]),
+            "interval" => InList(root, ["shifts"], id[(id.IndexOf('+', StringComparison.Ordinal) + 1)..]),
             "feeder" => Path(root, ["supply", "feeder"]) is { } feeder && string.Equals(PositionedToken.Name(feeder.Token), id, StringComparison.Ordinal) ? feeder : null,
             var kind => InList(root, ListOf(kind), id),
         };
@@ -248,6 +249,11 @@ internal static class PlanAddresses
         "light" => ["site", "lights"],
         "exposure" => ["site", "exposures"],
         "condition" => ["site", "conditions"],
+        "job-shift" or "interval" => ["shifts"],
+        "job-course" => ["courses"],
+        "job-run" => ["runs"],
+        "job-joint" => ["joints"],
+        "job-plant" => ["supply", "plants"],
         _ => [],
     };
 

@@ -1,4 +1,5 @@
 using Laygate.Model.Plans;
+using Laygate.Reading.Jobs;
 using Laygate.Reading.Parts;
 using Laygate.Reading.Plans.Consistency;
 using Laygate.Reading.Schema;
@@ -18,13 +19,23 @@ public sealed record ReadPlan(MapToken Root, Plan Plan, PlanPositions Positions,
 /// <summary>The plans of one file, or why it could not be read.</summary>
 /// <param name="Plans">The plans, in the order of the file; none when there is a problem.</param>
 /// <param name="Problems">The problems of the step that stopped it.</param>
-public sealed record PlanFile(IReadOnlyList<ReadPlan> Plans, IReadOnlyList<Problem> Problems);
+public sealed record PlanFile(IReadOnlyList<ReadPlan> Plans, IReadOnlyList<Problem> Problems)
+{
+    /// <summary>The job whose shifts the plans are; null where the file is none.</summary>
+    public ReadJob? Job { get; init; }
+}
+
+/// <summary>A job of several shifts.</summary>
+/// <param name="Whole">What its shifts have in common, as a plan of no shift; its positions know the shifts, too.</param>
+/// <param name="Shifts">Ids of its shifts, one for each plan of the file.</param>
+public sealed record ReadJob(ReadPlan Whole, IReadOnlyList<string> Shifts);
 
 /// <summary>Reads plans: bytes, YAML, parts of other files, shape, values, blanks, consistency. Each step hands on or stops. Costly to make; one serves any number of files, also at once.</summary>
 public sealed class PlanReader
 {
     private readonly PlanValidator validator = new();
     private readonly Lazy<LoadedSchema> partSchema = new(PartSchemas.Load);
+    private readonly Lazy<LoadedSchema> jobSchema = new(JobSchemas.Load);
 
     /// <summary>The schema of plans.</summary>
     public LoadedSchema Schema { get; } = EmbeddedSchemas.Plan();
@@ -42,7 +53,21 @@ public sealed class PlanReader
             return new PlanFile([], ShownProblems.Of(file, text.Problems));
         }
 
-        var read = text.Documents.Select(document => Read(document, file, parts)).ToList();
+        return ReadDocuments(file, text.Documents, parts);
+    }
+
+    /// <summary>Reads documents as plans, or as the job that one of them is.</summary>
+    /// <param name="file">Name of their file, as it is to be shown.</param>
+    /// <param name="documents">The documents.</param>
+    /// <param name="parts">What the host can reach of the files that plans use.</param>
+    internal PlanFile ReadDocuments(string file, IReadOnlyList<YamlDocument> documents, IPartFiles parts)
+    {
+        if (documents.Any(JobReader.IsJob))
+        {
+            return new JobReader(this, jobSchema.Value, partSchema).Read(file, documents, parts);
+        }
+
+        var read = documents.Select(document => Read(document, file, parts)).ToList();
         var problems = read.SelectMany(plan => plan.Problems).ToList();
         return problems.Count > 0 ? new PlanFile([], ShownProblems.Of(file, problems)) : new PlanFile([.. read.Select(plan => plan.Plan!)], []);
     }
@@ -85,8 +110,17 @@ public sealed class PlanReader
             return (null, composed.Problems);
         }
 
-        var (root, oldWords) = OldWords.OfPlans.Renew(composed.Plan);
-        var document = written with { Root = root };
+        return ReadWhole(composed.Plan, written.Number, composed.Used);
+    }
+
+    /// <summary>Reads a plan that stands alone: shape, values, blanks, consistency.</summary>
+    /// <param name="plan">The plan, put together from all that it uses.</param>
+    /// <param name="number">Number of its document.</param>
+    /// <param name="used">Files that went into it.</param>
+    internal (ReadPlan? Plan, IReadOnlyList<ReadingProblem> Problems) ReadWhole(YamlToken plan, int number, IReadOnlyList<UsedFile> used)
+    {
+        var (root, oldWords) = OldWords.OfPlans.Renew(plan);
+        var document = new YamlDocument(root, number);
         var blanks = Blanks.In(document.Root);
         var shape = ShapeWithoutBlanks(document);
         if (shape.Count > 0 || blanks.Count > 0)
@@ -94,7 +128,7 @@ public sealed class PlanReader
             return (null, [.. shape, .. Blanks.Told(blanks)]);
         }
 
-        var (plan, problems) = ReadValues(document);
-        return (plan is null ? null : plan with { OldWords = oldWords, Uses = composed.Used }, problems);
+        var (read, problems) = ReadValues(document);
+        return (read is null ? null : read with { OldWords = oldWords, Uses = used }, problems);
     }
 }

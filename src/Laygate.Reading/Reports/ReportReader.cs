@@ -88,8 +88,11 @@ public static class ReportReader
 
     private static StoredRun RunOf(RunShape run) => new(
         run.ProgramVersion,
-        run.Files.Each(file => new FileResult(file.File, file.Reports.Each(report => PlanReports.Of(report, file.File, run.ProgramVersion)), file.Problems.Each(ReportParts.Problem))),
+        run.Files.Each(file => new FileResult(file.File, file.Reports.Each(report => PlanReports.Of(report, file.File, run.ProgramVersion)), file.Problems.Each(ReportParts.Problem)) { Job = JobOf(file) }),
         run.Problems.Each(ReportParts.Problem));
+
+    // A job without a report for each shift is none that could be shown.
+    private static JobSummary? JobOf(FileShape file) => file.Job is { } job && file.Reports.Count == job.Shifts.Count + 1 ? job : null;
 
     private static ReadReport Not(string file, string message, Position? position) =>
         new(null, new Problem(file, message, "Give the report exactly as `check --format json` or the service wrote it.", position));

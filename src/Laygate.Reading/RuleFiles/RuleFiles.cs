@@ -24,7 +24,7 @@ public sealed class RuleFileReader(RuleSchemas schemas)
     /// <summary>The families of rules, which are the folders of a rule book.</summary>
     public static IReadOnlyList<string> Families { get; } =
     [
-        "layers", "mixes", "weather", "supply", "paving", "rolling", "bond-and-joints", "friction-and-opening", "quality", "safety", "consistency",
+        "layers", "mixes", "weather", "supply", "paving", "rolling", "bond-and-joints", "friction-and-opening", "quality", "safety", "consistency", "job",
     ];
 
     /// <summary>Reads a whole rule book: the rules by family, <c>sources.yaml</c>, and the specifications under <c>specifications/</c>.</summary>

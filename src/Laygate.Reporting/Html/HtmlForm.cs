@@ -31,6 +31,16 @@ public sealed class HtmlForm : IRunForm
         problems.AddRange(result.Problems);
         unread += result.Problems.Count > 0 ? 1 : 0;
         using var writer = HtmlWriter.Writer(aside);
+        if (result.Job is { } job)
+        {
+            HtmlWriter.RenderPart<JobStrip>(writer, new Dictionary<string, object?>(StringComparer.Ordinal)
+            {
+                [nameof(JobStrip.Result)] = result,
+                [nameof(JobStrip.Job)] = job,
+                [nameof(JobStrip.First)] = plans.Count + 1,
+            });
+        }
+
         foreach (var report in result.Reports)
         {
             var id = string.Create(CultureInfo.InvariantCulture, $"p{plans.Count + 1}");

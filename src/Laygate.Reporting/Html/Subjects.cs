@@ -8,7 +8,7 @@ namespace Laygate.Reporting.Html;
 internal static class Subjects
 {
     private static readonly string[] Order =
-        ["safety", "consistency", "layers", "mixes", "weather", "supply", "paving", "rolling", "bond-and-joints", "friction-and-opening", "quality"];
+        ["safety", "job", "consistency", "layers", "mixes", "weather", "supply", "paving", "rolling", "bond-and-joints", "friction-and-opening", "quality"];
 
     /// <summary>The family of a finding.</summary>
     public static string Of(Finding finding) => finding.RuleName.Split('/')[0];

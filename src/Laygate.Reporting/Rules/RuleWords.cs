@@ -133,6 +133,12 @@ public static class RuleWords
         ElementKind.Trucks => "each group of trucks",
         ElementKind.Value => "each number that the plan states",
         ElementKind.EarlyFriction => "early skid resistance",
+        ElementKind.Job => "the job",
+        ElementKind.JobShift => "each shift of a job",
+        ElementKind.Interval => "what lies between two shifts of a job",
+        ElementKind.JobCourse => "each course of a job",
+        ElementKind.JobRun => "each run of a job",
+        ElementKind.JobPlant => "each plant of a job",
         _ when PlanElements.IsSingle(kind) => $"the {Words.Of(kind).Replace('-', ' ')}",
         _ => $"each {Words.Of(kind).Replace('-', ' ')}",
     };

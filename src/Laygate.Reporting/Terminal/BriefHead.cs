@@ -72,7 +72,8 @@ internal static class BriefHead
         return $"Stage {Words.Of(report.Stage)}, limits of {day} ({(report.JudgedForShift ? "the shift" : "today: no shift is stated")})";
     }
 
-    private static string Rules(Report report)
+    /// <summary>The rule book and its layers.</summary>
+    internal static string Rules(Report report)
     {
         var hash = report.BookHash.Length > 12 ? report.BookHash[..12] : report.BookHash;
         var layers = report.Layers.Select(layer => layer.Layer == Layer.GeneralPractice ? $"{PlainText.Show(layer.Title)} {PlainText.Show(layer.Edition)}".TrimEnd() : PlainText.Show(layer.Name));

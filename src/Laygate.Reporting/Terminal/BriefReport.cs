@@ -54,8 +54,8 @@ internal sealed class BriefReport
         return Apart([[.. head, .. remarks], .. Body(room - remarks.Count - behind.Count), behind, tail]);
     }
 
-    // Known findings do not count, and what is permitted, passes, is open or does not apply decides nothing.
-    private static bool Decides(Finding finding) =>
+    /// <summary>Whether a finding decides: known ones do not count, and what is permitted, passes, is open or does not apply decides nothing.</summary>
+    internal static bool Decides(Finding finding) =>
         !finding.Known && FindingGroups.Of(finding) is FindingGroup.Failed or FindingGroup.Warned or FindingGroup.NotAssessed or FindingGroup.NeedsPerson;
 
     // What is never left out comes first; then silence on which lives depend; then what was computed; then what else is not stated or not due.

@@ -21,6 +21,13 @@ public sealed class TerminalReport(TerminalSettings settings)
     /// <summary>Lines for the plans of the next file.</summary>
     public IReadOnlyList<TerminalLine> Add(FileResult result)
     {
+        if (result.Job is { } job && settings is { IsBrief: true })
+        {
+            page.Blank();
+            page.Put(new BriefJob(result, job, settings.Width).Lines());
+            return page.Take();
+        }
+
         foreach (var report in result.Reports)
         {
             if (LinesOf(report) is { Count: > 0 } lines)

@@ -17,7 +17,8 @@ public static class Evaluator
     {
         var plan = context.Plan;
         var stage = StageOf(plan, settings);
-        var date = plan.Shift?.Date ?? settings.CheckedOn;
+        var shift = plan.Shift?.Date ?? context.Job?.Shifts.Min(one => one.Plan.Shift?.Date);
+        var date = shift ?? settings.CheckedOn;
         var answers = new AnswerLog(context);
         var evaluation = new RuleEvaluation(answers, new FindingBuilder(context, book.Sources), stage, date, settings.Samples);
         var judged = context.Elements.All
@@ -38,7 +39,7 @@ public static class Evaluator
             Jurisdiction = plan.Location?.Jurisdiction,
             Stage = stage,
             JudgedFor = date,
-            JudgedForShift = plan.Shift?.Date is not null,
+            JudgedForShift = shift is not null,
             ProgramVersion = settings.ProgramVersion,
             Layers = book.Layers,
             BookHash = book.Hash,

@@ -158,7 +158,11 @@ public sealed record Report
 /// <param name="File">Name as given.</param>
 /// <param name="Reports">One report per plan in the file.</param>
 /// <param name="Problems">Why it could not be read; when there are any, there are no reports.</param>
-public sealed record FileResult(string File, IReadOnlyList<Report> Reports, IReadOnlyList<Problem> Problems);
+public sealed record FileResult(string File, IReadOnlyList<Report> Reports, IReadOnlyList<Problem> Problems)
+{
+    /// <summary>The job of several shifts that the file holds; null where it holds plans.</summary>
+    public JobSummary? Job { get; init; }
+}
 
 /// <summary>What one run found, as its JSON report holds it.</summary>
 /// <param name="ProgramVersion">Version of the program.</param>

@@ -1,9 +1,11 @@
 using System.Globalization;
 using Laygate.Checking.Scaffolding;
 using Laygate.Engineering.Assumptions;
+using Laygate.Engineering.Jobs;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
+using Laygate.Reading.Parts;
 using Laygate.Reading.Plans;
 using Laygate.Reading.Yaml;
 using Laygate.Rules.Binding;
@@ -48,7 +50,7 @@ internal sealed record GeneratedCase(CheckedRule Rule, CheckedBound Bound, int? 
     public Finding Judge(QuantityValue? value)
     {
         var (plan, address) = BaseElements.Of(Rule.Definition.AppliesTo);
-        var context = new QuantityContext(Plan(plan), Catalogue, LaygateAssumptions.Set(), 1);
+        var context = plan is "job" ? Job() : new QuantityContext(Plan(plan), Catalogue, LaygateAssumptions.Set(), 1);
         var element = context.Elements.Find(address) ?? throw new InvalidOperationException($"The base plan {plan} has no {address}.");
         GiveKeys(context, element);
         if (Bound.Limit is CheckedQuantity other)
@@ -75,6 +77,15 @@ internal sealed record GeneratedCase(CheckedRule Rule, CheckedBound Bound, int? 
             },
         ],
     };
+
+    // Its shifts are in the date of the bound, one day after the other.
+    private QuantityContext Job()
+    {
+        var read = new PlanReader().Read("job", File.ReadAllBytes(Path.Combine(Repository.Root, "rules", "bases", "job.yaml")), new NoPartFiles());
+        var shifts = read.Plans.Select((shift, index) => JobShift.Of(
+            read.Job!.Shifts[index], new QuantityContext(shift.Plan with { Shift = shift.Plan.Shift! with { Date = Date().AddDays(index) } }, Catalogue, LaygateAssumptions.Set(), 1) { IsQuick = true }, isLaidUpon: false));
+        return QuantityContext.Of(new JobView(read.Job!.Whole.Plan, [.. shifts]), Catalogue, LaygateAssumptions.Set(), 1);
+    }
 
     private Plan Plan(string name)
     {

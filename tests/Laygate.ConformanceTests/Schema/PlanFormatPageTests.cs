@@ -25,6 +25,15 @@ public class PlanFormatPageTests
     }
 
     [Fact]
+    public void The_job_on_the_page_is_read_without_a_problem()
+    {
+        var job = Assert.Single(Page.Split("```yaml\n").Skip(1), block => block.StartsWith("job:", StringComparison.Ordinal));
+        var read = new PlanReader().Read("page.yaml", System.Text.Encoding.UTF8.GetBytes(job[..job.IndexOf("```", StringComparison.Ordinal)]), new Laygate.Reading.Parts.NoPartFiles());
+        Assert.Empty(read.Problems);
+        Assert.Equal("ferry-lane-night-1", read.Plans[0].Plan.Identity.Id);
+    }
+
+    [Fact]
     public void The_page_shows_four_plans() => Assert.Equal(4, Plans.Count);
 
     [Fact]

@@ -1,4 +1,6 @@
+using Laygate.Reading.Parts;
 using Laygate.Reading.Plans;
+using Laygate.Reading.Yaml;
 using static Laygate.ConformanceTests.Schema.PlanSchemaFile;
 
 namespace Laygate.ConformanceTests.Schema;
@@ -18,6 +20,11 @@ public class ShippedPlanTests
     public void A_shipped_plan_is_read_without_a_problem(string path)
     {
         var document = Read(File.ReadAllText(Path.Combine(Root, path)));
+        if (document.Root is MapToken map && map.Find("job") is not null)
+        {
+            Assert.Empty(new PlanReader().Read(path, File.ReadAllBytes(Path.Combine(Root, path)), new NoPartFiles()).Problems);
+            return;
+        }
 
         Assert.Empty(PlanShape.Check(document, Loaded));
         var mapping = PlanMapper.Map(document);

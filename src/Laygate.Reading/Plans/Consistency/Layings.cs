@@ -22,6 +22,11 @@ internal static class Layings
                 where.Fail("delay", $"Both `distance` ({MeasureReader.Write(distance)}) and `delay` ({MeasureReader.Write(delay)}) are stated.", "State one of them; the other follows from the speed of the paver.");
             }
 
+            if (course.LaidAt is not null && plan.Runs.Any(run => run.Courses.Count == 0 || run.Courses.Contains(course.Id, StringComparer.Ordinal)))
+            {
+                where.Fail("laid_at", $"A run of this plan lays the course `{course.Id}`, and `laid_at` says that another shift does.", "Leave `laid_at` out, or name in `courses` of each run what it lays.");
+            }
+
             below = course;
         }
     }

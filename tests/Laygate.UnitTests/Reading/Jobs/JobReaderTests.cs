@@ -1,0 +1,158 @@
+using System.Globalization;
+using System.Text;
+using Laygate.Reading.Parts;
+using Laygate.Reading.Plans;
+
+namespace Laygate.UnitTests.Reading.Jobs;
+
+/// <summary>A job of several shifts is read as a plan for each shift, each value with the line at which it stands.</summary>
+public sealed class JobReaderTests
+{
+    private const string Job = """
+        job: 1
+        plan: { id: ferry-lane, stage: concept }
+        shift: { start: "20:00", end: "03:00", zone: "+02:00" }
+        courses:
+          - { id: binder, mix: ac16, thickness: 60 mm, tonnage: 1100 t }
+          - { id: surface, mix: ac11, thickness: 40 mm, tonnage: 700 t }
+        runs:
+          - { id: binder-left, courses: [binder], from: 0 m, to: 900 m, width: 3.5 m }
+          - { id: binder-right, courses: [binder], from: 0 m, to: 900 m, width: 3.5 m }
+          - { id: top, courses: [surface], from: 0 m, to: 900 m, width: 7 m }
+        rolling: { rollers: [{ id: r1, mass: 10 t }, { id: r2, mass: 8 t }] }
+        joints:
+          - { id: middle, kind: longitudinal, course: binder, run: binder-right, beside: binder-left }
+          - { id: start, kind: transverse, course: surface, run: top }
+        opening: { after: 3 h }
+        shifts:
+          - { id: n1, date: 2031-06-09, runs: [binder-left], courses: [{ id: binder, tonnage: 560 t }] }
+          - { id: n2, date: 2031-06-10, end: "04:30", runs: [binder-right], without: ["roller:r2"] }
+          - id: n3
+            date: 2031-06-12
+            start: "19:00"
+            runs: [top]
+            opening: { released_by: R. Moss }
+            rolling: { rollers: [{ id: r2, mass: 9 t }, { id: r3, mass: 7 t }] }
+        """;
+
+    private static readonly PlanReader Reader = new();
+
+    [Fact]
+    public void Each_shift_has_its_own_times_runs_and_id()
+    {
+        var read = Read(Job);
+        Assert.Equal(["n1", "n2", "n3"], read.Job!.Shifts, StringComparer.Ordinal);
+        Assert.Equal(["ferry-lane-n1", "ferry-lane-n2", "ferry-lane-n3"], read.Plans.Select(plan => plan.Plan.Identity.Id), StringComparer.Ordinal);
+        Assert.Equal([new DateOnly(2031, 6, 9), new(2031, 6, 10), new(2031, 6, 12)], read.Plans.Select(plan => plan.Plan.Shift!.Date!.Value));
+        Assert.Equal([new TimeOnly(3, 0), new(4, 30), new(3, 0)], read.Plans.Select(plan => plan.Plan.Shift!.End!.Value));
+        Assert.Equal(["binder-left", "binder-right", "top"], read.Plans.SelectMany(plan => plan.Plan.Runs).Select(run => run.Id), StringComparer.Ordinal);
+    }
+
+    [Fact]
+    public void Courses_of_other_shifts_say_when_they_are_laid()
+    {
+        var plans = Read(Job).Plans;
+        // On the third night the binder is there since the second, which ended last; on the first the surface is still to come.
+        Assert.Equal("2031-06-11T04:30", At(plans[2], 0));
+        Assert.Equal("2031-06-13T03:00", At(plans[0], 1));
+        Assert.Null(plans[0].Plan.Courses[0].LaidAt);
+        Assert.Null(plans[1].Plan.Courses[0].LaidAt);
+        Assert.Equal(18, plans[2].Positions.Of("course:binder", "laid_at").Line); // Where the date of that shift stands.
+    }
+
+    [Fact]
+    public void What_a_shift_states_goes_first()
+    {
+        var plans = Read(Job).Plans;
+        Assert.Equal("R. Moss", plans[2].Plan.Opening!.ReleasedBy);
+        Assert.Equal(3, plans[2].Plan.Opening!.After!.Number); // A group is put together key by key.
+        Assert.Equal([("r1", 10), ("r2", 9), ("r3", 7)], plans[2].Plan.Rolling!.Rollers.Select(roller => (roller.Id, roller.Mass!.Number))); // Entries by their ids.
+        Assert.Equal(["r1"], plans[1].Plan.Rolling!.Rollers.Select(roller => roller.Id), StringComparer.Ordinal);
+    }
+
+    [Fact]
+    public void The_order_of_a_course_that_several_shifts_lay_is_that_of_the_job()
+    {
+        var plans = Read(Job).Plans;
+        Assert.Equal(560, plans[0].Plan.Courses[0].Tonnage!.Number); // Its own.
+        Assert.Null(plans[1].Plan.Courses[0].Tonnage);
+        Assert.Equal(700, plans[2].Plan.Courses[1].Tonnage!.Number); // Only this shift lays it.
+    }
+
+    [Fact]
+    public void A_joint_lies_at_the_run_that_the_shift_lays()
+    {
+        var plans = Read(Job).Plans;
+        Assert.Equal([("middle", "binder-left", null)], plans[0].Plan.Joints.Select(joint => (joint.Id, joint.Run, joint.Beside)));
+        Assert.Equal([("middle", "binder-right", null)], plans[1].Plan.Joints.Select(joint => (joint.Id, joint.Run, joint.Beside)));
+        Assert.Equal([("start", "top", null)], plans[2].Plan.Joints.Select(joint => (joint.Id, joint.Run, joint.Beside)));
+    }
+
+    [Fact]
+    public void Each_value_stands_where_it_was_written()
+    {
+        var read = Read(Job);
+        Assert.Equal(23, read.Plans[2].Positions.Of("opening", "released_by").Line);
+        Assert.Equal(15, read.Plans[2].Positions.Of("opening", "after").Line);
+        Assert.Equal(18, read.Plans[1].Positions.Of("shift", "end").Line);
+        Assert.Equal(3, read.Plans[0].Positions.Of("shift", "end").Line);
+        Assert.Equal(18, read.Job!.Whole.Positions.Of("job-shift:n2", "date").Line);
+        Assert.Equal(19, read.Job.Whole.Positions.Of("interval:n1+n3").Line);
+    }
+
+    [Theory]
+    [InlineData("runs: [binder-right]", "runs: [binder-rigth]", 18, "There is no run `binder-rigth` among the `runs` of the job. Did you mean `binder-right`?")]
+    [InlineData("id: n2", "id: n1", 18, "There is another shift `n1` in line 17. Give one of the two another id.")]
+    [InlineData("date: 2031-06-10, ", "", 18, "The shift `n2` has no `date`. Write for example `date: 2031-06-12`.")]
+    [InlineData("date: 2031-06-10, ", "date: 2031-06-31, ", 18, "The calendar has no such day")]
+    [InlineData("\"roller:r2\"", "\"roller:r9\"", 18, "The job has nothing that is called `roller:r9`. Did you mean `roller:r1` or `roller:r2`?")]
+    [InlineData("\"roller:r2\"", "everything", 18, "The job has nothing that is called `everything`.")]
+    [InlineData("opening: { released_by: R. Moss }", "openning: { released_by: R. Moss }", 23, "openning")]
+    [InlineData("opening: { released_by: R. Moss }", "shift: { start: \"21:00\" }", 23, "A shift cannot state `shift`. Write date and times beside the id of the shift.")]
+    [InlineData("opening: { released_by: R. Moss }", "plan: { id: other }", 23, "The id of a shift's plan follows from the job and the shift.")]
+    [InlineData("runs: [top]", "runs: []", 22, "empty list")]
+    [InlineData("runs: [top]", "runs: [top, top]", 22, "repeats entry 1")]
+    [InlineData("thickness: 40 mm", "thickness: 40", 6, "unit")]
+    [InlineData("shift: { start: \"20:00\", end: \"03:00\"", "shift: { start: \"20:00\"", 17, "The shift `n1` has no `end`.")]
+    [InlineData("plan: { id: ferry-lane, stage: concept }", "plan: { id: ferry-lane, stage: concept }\nuses: [parts.yaml]", 3, "cannot be used")]
+    [InlineData("job: 1", "job: 2", 1, "1")]
+    public void A_slip_is_told_with_its_line(string old, string @new, int line, string said)
+    {
+        var problems = Reader.Read("job.yaml", Encoding.UTF8.GetBytes(Replaced(old, @new)), new NoPartFiles()).Problems;
+        Assert.NotEmpty(problems);
+        Assert.Contains(problems, problem => problem.Position!.Line == line && $"{problem.Message} {problem.Hint}".Contains(said, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_job_has_at_most_forty_shifts()
+    {
+        string Shifts(int count) => Job[..Job.IndexOf("  - { id: n1", StringComparison.Ordinal)]
+            + string.Concat(Enumerable.Range(1, count).Select(number => string.Create(CultureInfo.InvariantCulture, $"  - {{ id: n{number}, date: {new DateOnly(2031, 6, 1).AddDays(number):yyyy-MM-dd}, runs: [top] }}\n")));
+        Assert.Equal(40, Read(Shifts(40)).Plans.Count);
+        var problem = Assert.Single(Reader.Read("job.yaml", Encoding.UTF8.GetBytes(Shifts(41)), new NoPartFiles()).Problems);
+        Assert.Contains("40", problem.Message, StringComparison.Ordinal);
+        Assert.Equal(16, problem.Position!.Line);
+    }
+
+    [Fact]
+    public void A_job_is_alone_in_its_file()
+    {
+        var problem = Assert.Single(Reader.Read("job.yaml", Encoding.UTF8.GetBytes(Job + "\n---\nformat: 1\n"), new NoPartFiles()).Problems);
+        Assert.Contains("one document", problem.Message, StringComparison.Ordinal);
+    }
+
+    private static string Replaced(string old, string @new)
+    {
+        Assert.Contains(old, Job, StringComparison.Ordinal);
+        return Job.Replace(old, @new, StringComparison.Ordinal);
+    }
+
+    private static string? At(ReadPlan plan, int course) => plan.Plan.Courses[course].LaidAt?.Local.ToString("yyyy-MM-dd'T'HH:mm", CultureInfo.InvariantCulture);
+
+    private static PlanFile Read(string text)
+    {
+        var read = Reader.Read("job.yaml", Encoding.UTF8.GetBytes(text), new NoPartFiles());
+        Assert.True(read.Problems.Count == 0, string.Join('\n', read.Problems.Select(problem => $"{problem.Position!.Line}: {problem.Message}")));
+        return read;
+    }
+}
