@@ -4,6 +4,7 @@ using Laygate.Checking.Cases;
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
 using Laygate.Reading;
+using Laygate.Reading.Parts;
 using Laygate.Reading.RuleFiles;
 using Laygate.Rules.Results;
 
@@ -17,6 +18,12 @@ internal static class Repository
 
     public const string Version = "0.0.0";
 
+    /// <summary>The first example written out as one file, for tests that change its text or have no files of parts.</summary>
+    public const string WholeQuay = "tests/Shared/Plans/quay-road-hot-on-hot.yaml";
+
+    /// <summary>The file of an example that stands alone.</summary>
+    public static string Whole(string example) => example is "quay-road-hot-on-hot" ? WholeQuay : $"examples/{example}.yaml";
+
     public static string Root { get; } = SourceTree.Root;
 
     public static IRuleFolder Rules { get; } = new FolderOfRepository(Path.Combine(Root, "rules"));
@@ -27,7 +34,7 @@ internal static class Repository
 
     /// <summary>Checks a plan of the repository as the command line does.</summary>
     public static FileResult Check(string plan, params string[] rules) =>
-        new PlanCheck(Bound(rules), new CheckSettings(null, CheckDate, Version)).Run(plan, Bytes(plan));
+        new PlanCheck(Bound(rules), new CheckSettings(null, CheckDate, Version) { Parts = new PartsOfRepository() }).Run(plan, Bytes(plan));
 
     // No test changes the files of the rule book, and a bound book never changes.
     private static readonly Lazy<RulePack> Pack = new(() => new RulePack(Book.General!, Book.Specifications, RulePack.HashOf(Rules)));
@@ -53,6 +60,16 @@ internal static class Repository
 
     /// <summary>The bytes of a file of the repository.</summary>
     public static byte[] Bytes(string path) => File.ReadAllBytes(Path.Combine(Root, path));
+
+    /// <summary>The files that plans of the repository use.</summary>
+    internal sealed class PartsOfRepository : IPartFiles
+    {
+        public PartText Read(string from, string name)
+        {
+            var path = Path.GetRelativePath(Root, Path.GetFullPath(Path.Combine(Root, Path.GetDirectoryName(from)!, name))).Replace('\\', '/');
+            return new PartText(path, Bytes(path));
+        }
+    }
 
     private sealed class FilesOfRepository : IRuleFiles
     {

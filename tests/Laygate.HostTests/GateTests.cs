@@ -13,7 +13,7 @@ public sealed class GateTests : IDisposable
     private void Begin(int plans = 2)
     {
         Directory.CreateDirectory(Path.Combine(folder, "jobs"));
-        var text = File.ReadAllText(Path.Combine(SourceTree.Root, "examples", "quay-road-hot-on-hot.yaml"));
+        var text = File.ReadAllText(WholePlans.PathOf("quay-road-hot-on-hot.yaml"));
         for (var number = 0; number < plans; number++)
         {
             File.WriteAllText(Plan(number), text.Replace("id: tamarel-quay-road-east", $"id: job-{number}", StringComparison.Ordinal));

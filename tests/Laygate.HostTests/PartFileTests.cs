@@ -46,6 +46,17 @@ public sealed class PartFileTests : IDisposable
     }
 
     [Fact]
+    public void Settings_name_files_for_every_plan_from_their_own_folder()
+    {
+        Write("laygate.yaml", "uses: [firm/parts.yaml]\n");
+        Write("jobs/a.yaml", Plan.Replace("uses: [../firm/parts.yaml]\n", string.Empty, StringComparison.Ordinal));
+        Assert.Contains("Uses firm/parts.yaml (1 part", Laygate("check", "jobs/a.yaml").Out, StringComparison.Ordinal);
+        Assert.Contains("mode: vibration", Laygate("expand", "jobs/a.yaml").Out, StringComparison.Ordinal);
+        Write("laygate.yaml", "uses: [firm/lost.yaml]\n");
+        Assert.Contains("laygate.yaml:1", Laygate("check", "jobs/a.yaml").Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_plan_written_out_checks_to_the_same_findings()
     {
         Assert.Equal(0, Laygate("expand", "jobs/a.yaml", "--output", "whole.yaml").Code);

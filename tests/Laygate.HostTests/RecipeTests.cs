@@ -58,7 +58,7 @@ public sealed partial class RecipeTests : IDisposable
         Directory.CreateDirectory(Path.Combine(origin, "jobs"));
         foreach (var name in (string[])["a", "b"])
         {
-            File.Copy(Path.Combine(SourceTree.Root, "examples", "quay-road-hot-on-hot.yaml"), Path.Combine(origin, "jobs", name + ".yaml"));
+            File.Copy(WholePlans.PathOf("quay-road-hot-on-hot.yaml"), Path.Combine(origin, "jobs", name + ".yaml"));
         }
 
         File.WriteAllText(Path.Combine(origin, "laygate.yaml"), "plans: ['jobs/**/*.yaml']\n");

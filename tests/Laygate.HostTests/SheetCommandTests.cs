@@ -48,7 +48,7 @@ public sealed class SheetCommandTests
         var folder = Directory.CreateTempSubdirectory("laygate-test-");
         try
         {
-            File.Copy(Path.Combine(Root(), "examples", "quay-road-hot-on-hot.yaml"), Path.Combine(folder.FullName, "plan.yaml"));
+            File.Copy(WholePlans.PathOf("quay-road-hot-on-hot.yaml"), Path.Combine(folder.FullName, "plan.yaml"));
             File.Copy(Path.Combine(Root(), "examples", "particular", "port-of-tamarel.yaml"), Path.Combine(folder.FullName, "port.yaml"));
             var plain = BuiltProgram.Run(null, folder.FullName, "sheet", "plan.yaml");
             var asked = BuiltProgram.Run(null, folder.FullName, "sheet", "plan.yaml", "--rules", "port.yaml");

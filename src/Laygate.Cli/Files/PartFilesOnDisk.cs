@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Laygate.Reading.Parts;
 using Laygate.Reading.RuleFiles;
 
@@ -11,11 +12,12 @@ namespace Laygate.Cli.Files;
 internal sealed class PartFilesOnDisk(string? revision = null) : IPartFiles
 {
     private readonly Lazy<Revisions> revisions = new(() => new Revisions());
+    private readonly ConcurrentDictionary<string, IReadOnlyList<NamedFile>> common = new(StringComparer.Ordinal);
 
     /// <inheritdoc/>
     public PartText Read(string from, string name)
     {
-        var folder = from is "-" ? Directory.GetCurrentDirectory() : Path.GetDirectoryName(Path.GetFullPath(from)) ?? Directory.GetCurrentDirectory();
+        var folder = FolderOf(from);
         var root = RootOf(folder);
         if (Path.IsPathRooted(name))
         {
@@ -23,7 +25,7 @@ internal sealed class PartFilesOnDisk(string? revision = null) : IPartFiles
         }
 
         var path = Path.GetFullPath(Path.Combine(folder, name));
-        var shown = Path.GetRelativePath(Directory.GetCurrentDirectory(), path).Replace('\\', '/');
+        var shown = Shown(path);
         if (Refusal(root, path) is { } refusal)
         {
             return new PartText(shown, null, refusal);
@@ -32,6 +34,20 @@ internal sealed class PartFilesOnDisk(string? revision = null) : IPartFiles
         return revision is null ? Now(shown, path)
             : revisions.Value.Show(revision, path) is { } bytes ? new PartText(shown, bytes) : new PartText(shown, null, $"There was no such file at {revision}.");
     }
+
+    /// <inheritdoc/>
+    public IReadOnlyList<NamedFile> Common(string plan) => common.GetOrAdd(RootOf(FolderOf(plan)), root =>
+    {
+        var path = Path.Combine(root, SettingsFile.Name);
+        var shown = Shown(path);
+        var text = revision is null ? Now(shown, path).Bytes : revisions.Value.Show(revision, path);
+        return text is null ? [] : SettingsFile.Read(shown, text).Settings?.Uses ?? [];
+    });
+
+    private static string FolderOf(string file) =>
+        file is "-" ? Directory.GetCurrentDirectory() : Path.GetDirectoryName(Path.GetFullPath(file)) ?? Directory.GetCurrentDirectory();
+
+    private static string Shown(string path) => Path.GetRelativePath(Directory.GetCurrentDirectory(), path).Replace('\\', '/');
 
     private static PartText Now(string shown, string path)
     {

@@ -35,20 +35,21 @@ internal sealed class JobComposer
     /// <param name="job">A job that its schema accepts.</param>
     /// <param name="file">Its file, as it is shown.</param>
     /// <param name="files">The host's files.</param>
-    /// <param name="parts">The schema of files of parts; asked for only when there are any.</param>
-    public static ComposedJob Compose(MapToken job, string file, IPartFiles files, Lazy<LoadedSchema> parts)
+    /// <param name="tools">What is needed where it uses files of parts.</param>
+    public static ComposedJob Compose(MapToken job, string file, IPartFiles files, PartTools tools)
     {
         var composer = new JobComposer(job);
         composer.CheckNames();
         var common = new MapToken([new MapEntry(Overlay.Key("format", job.Find(JobKeys.Job)!.Key.Span), new ScalarToken("1", ScalarStyle.Plain, job[JobKeys.Job]!.Span)), .. job.Entries.Where(entry => entry.Key.Text is not (JobKeys.Job or JobKeys.Shifts or "shift"))], job.Span);
-        var (plans, used, wrong) = PlanComposer.Compose([common, .. composer.shifts.Select(Differences)], file, files, parts);
-        composer.problems.AddRange(wrong);
+        var parts = PlanComposer.Of([common, .. composer.shifts.Select(Differences)], file, files, tools);
+        var plans = parts.Plans;
+        composer.problems.AddRange(parts.Problems);
         if (composer.problems.Count > 0)
         {
-            return new ComposedJob(null, [], used, composer.problems);
+            return new ComposedJob(null, [], parts.Used, composer.problems);
         }
 
-        List<(string Id, MapToken Plan)> made = [.. composer.shifts.Select((shift, index) => (shift.Id.Text, composer.PlanOf(shift, plans[0], plans[index + 1])))];
+        List<(string Id, MapToken Plan)> made = [.. composer.shifts.Select((shift, index) => (shift.Id.Text, parts.WithMeasures(composer.PlanOf(shift, plans[0], plans[index + 1]))))];
         var nodes = made.Sum(one => one.Plan.NodeCount);
         if (nodes > JobKeys.MostNodes)
         {
@@ -56,7 +57,7 @@ internal sealed class JobComposer
                 string.Create(CultureInfo.InvariantCulture, $"Written out, the shifts hold {nodes:N0} keys and values; at most {JobKeys.MostNodes:N0} are read."), job.Find(JobKeys.Shifts)!.Key.Span, "Split the job into two."));
         }
 
-        return new ComposedJob(plans[0], made, used, composer.problems);
+        return new ComposedJob(parts.WithMeasures(plans[0]), made, parts.Used, composer.problems);
     }
 
     private static ShiftEntry Entry(MapToken entry, MapToken? common)

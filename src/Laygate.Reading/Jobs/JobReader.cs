@@ -6,7 +6,7 @@ using Laygate.Reading.Yaml;
 namespace Laygate.Reading.Jobs;
 
 /// <summary>Reads a job of several shifts: its own keys, what the shifts have in common, then the plan of each shift. Each step hands on or stops.</summary>
-internal sealed class JobReader(PlanReader plans, LoadedSchema schema, Lazy<LoadedSchema> parts)
+internal sealed class JobReader(PlanReader plans, LoadedSchema schema, PartTools tools)
 {
     /// <summary>Whether a document is a job.</summary>
     public static bool IsJob(YamlDocument document) => document.Root is MapToken map && map.Find(JobKeys.Job) is not null;
@@ -29,7 +29,7 @@ internal sealed class JobReader(PlanReader plans, LoadedSchema schema, Lazy<Load
         }
 
         var root = (MapToken)documents[0].Root;
-        var composed = JobComposer.Compose(root, file, files, parts);
+        var composed = JobComposer.Compose(root, file, files, tools);
         return composed is { Problems.Count: 0, Whole: { } whole } ? Read(file, composed, whole, root.Find(JobKeys.Shifts)!) : Refused(file, composed.Problems);
     }
 

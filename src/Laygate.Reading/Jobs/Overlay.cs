@@ -1,3 +1,4 @@
+using Laygate.Reading.Parts;
 using Laygate.Reading.Plans;
 using Laygate.Reading.Schema;
 using Laygate.Reading.Yaml;
@@ -69,7 +70,8 @@ internal static class Overlay
             below.Span);
     }
 
-    private static string? IdOf(YamlToken item) => ((item as MapToken)?["id"] as ScalarToken)?.Text;
+    // The word for the measures that apply counts as an entry of that name.
+    private static string? IdOf(YamlToken item) => item is ScalarToken { Text: PartKinds.ThatApply } word ? word.Text : ((item as MapToken)?["id"] as ScalarToken)?.Text;
 
     private static MapToken? Removed(MapToken map, string[] path, int depth, string id)
     {

@@ -15,6 +15,18 @@ internal static class PartKinds
     /// <summary>The key under which files are named.</summary>
     public const string Uses = "uses";
 
+    /// <summary>The entry of a plan that stands for every measure of its files that applies to it.</summary>
+    public const string ThatApply = "that-apply";
+
+    /// <summary>The key of a measure in a file of parts that says when it applies.</summary>
+    public const string AppliesWhen = "applies_when";
+
+    /// <summary>Kind of the parts that say when they apply.</summary>
+    public const string Measures = "measures";
+
+    /// <summary>Most parts that one is made of in turn, where it asks when it applies: judgement, a firm has two or three.</summary>
+    public const int LongestChain = 50;
+
     /// <summary>All kinds.</summary>
     public static IReadOnlyList<PartKind> All { get; } =
     [
@@ -27,6 +39,6 @@ internal static class PartKinds
         new("rollers", ["rolling", "rollers"]),
         new("tests", ["tests"]),
         new("contingencies", ["contingencies"]),
-        new("measures", ["measures"]),
+        new(Measures, [Measures]),
     ];
 }

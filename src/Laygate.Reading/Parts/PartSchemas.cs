@@ -57,6 +57,11 @@ public static class PartSchemas
             var place = Place(root, kind);
             var whole = (kind.IsList ? place["items"]! : place).DeepClone();
             JsonObject either = new() { ["anyOf"] = new JsonArray(Reference("id"), whole, Entry(source, kind, needsId: false)) };
+            if (kind.List is PartKinds.Measures)
+            {
+                either["anyOf"]!.AsArray().Insert(0, new JsonObject { ["description"] = "Every measure of the files that applies to this plan.", ["type"] = "string", ["enum"] = new JsonArray(PartKinds.ThatApply) });
+            }
+
             if (kind.IsList)
             {
                 place["items"] = either;
@@ -121,6 +126,16 @@ public static class PartSchemas
             ["allOf"] = new JsonArray(Reference("id")),
         };
         entry["required"] = new JsonArray(needsId ? "id" : PartKinds.Reference);
+        if (needsId && kind.List is PartKinds.Measures)
+        {
+            var conditions = Resolved(root, root["properties"]!["site"]!)["properties"]!["conditions"]!.DeepClone().AsObject();
+            properties[PartKinds.AppliesWhen] = new JsonObject
+            {
+                ["description"] = $"When it applies: conditions of the site as they must be, `yes` or `no`. A plan whose measures name `{PartKinds.ThatApply}` takes it where they all hold. Left out: always.",
+                ["allOf"] = new JsonArray(conditions),
+            };
+        }
+
         return entry;
     }
 }

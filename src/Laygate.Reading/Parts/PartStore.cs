@@ -13,7 +13,7 @@ namespace Laygate.Reading.Parts;
 internal sealed record Part(PartKind Kind, string Id, MapToken Entry, string File);
 
 /// <summary>The files that one plan uses, read once each, and their parts. One instance for each plan.</summary>
-internal sealed class PartStore(IPartFiles files, LoadedSchema schema, List<ReadingProblem> problems)
+internal sealed class PartStore(IPartFiles files, Lazy<LoadedSchema> schema, List<ReadingProblem> problems)
 {
     /// <summary>Most files for one plan: judgement, a firm has a handful.</summary>
     public const int MostFiles = 30;
@@ -27,6 +27,9 @@ internal sealed class PartStore(IPartFiles files, LoadedSchema schema, List<Read
 
     /// <summary>Ids of all parts of a kind.</summary>
     public IReadOnlyList<string> IdsOf(PartKind kind) => [.. parts.Keys.Where(key => string.Equals(key.List, kind.List, StringComparison.Ordinal)).Select(key => key.Id)];
+
+    /// <summary>All parts of a kind, in the order of files and lists.</summary>
+    public IEnumerable<Part> All(PartKind kind) => parts.Values.Where(part => ReferenceEquals(part.Kind, kind));
 
     /// <summary>A part; null when no file holds it.</summary>
     public Part? Find(PartKind kind, string id) => parts.GetValueOrDefault((kind.List, id));
@@ -49,6 +52,12 @@ internal sealed class PartStore(IPartFiles files, LoadedSchema schema, List<Read
             }
         }
     }
+
+    /// <summary>Reads a file that settings name, and the files that it uses in turn.</summary>
+    /// <param name="from">The file of the settings.</param>
+    /// <param name="named">The name and where it stands.</param>
+    public void Add(string from, NamedFile named) => Add(from, new ScalarToken(
+        named.Name, ScalarStyle.Plain, new TextSpan(named.At.Line, named.At.Column, named.At.EndLine, named.At.EndColumn) { File = from }));
 
     /// <summary>The names under <c>uses</c>.</summary>
     public static IEnumerable<ScalarToken> Names(MapToken map) => (map[PartKinds.Uses] as ListToken)?.Items.OfType<ScalarToken>() ?? [];
@@ -88,7 +97,7 @@ internal sealed class PartStore(IPartFiles files, LoadedSchema schema, List<Read
 
         if (found.Count == 0)
         {
-            found.AddRange(SchemaChecker.Check(read.Documents[0], schema));
+            found.AddRange(SchemaChecker.Check(read.Documents[0], schema.Value));
         }
 
         problems.AddRange(found.Select(problem => problem with { Position = problem.Position with { File = file } }));

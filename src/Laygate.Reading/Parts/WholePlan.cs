@@ -24,14 +24,14 @@ public static class WholePlan
             return (null, [], ShownProblems.Of(file, read.Problems));
         }
 
-        var schema = new Lazy<LoadedSchema>(PartSchemas.Load);
+        var tools = new PartTools();
         if (shift is not null || read.Documents.Any(JobReader.IsJob))
         {
-            return OfJob(file, read.Documents, parts, schema, shift);
+            return OfJob(file, read.Documents, parts, tools, shift);
         }
 
         var whole = read.Documents.Select(document => document.AsMap("plan", "format", out var problem) is { } map
-            ? PlanComposer.Compose(map, file, parts, schema)
+            ? PlanComposer.Compose(map, file, parts, tools)
             : (Plan: new MapToken([], document.Root.Span), Used: [], Problems: [problem!])).ToList();
         var problems = whole.SelectMany(plan => plan.Problems).ToList();
         return problems.Count > 0
@@ -40,12 +40,12 @@ public static class WholePlan
     }
 
     // The plans of the shifts, put together as for a check; what is wrong in them is for the check to say.
-    private static (string? Text, IReadOnlyList<string> Uses, IReadOnlyList<Problem> Problems) OfJob(string file, IReadOnlyList<YamlDocument> documents, IPartFiles parts, Lazy<LoadedSchema> schema, string? shift)
+    private static (string? Text, IReadOnlyList<string> Uses, IReadOnlyList<Problem> Problems) OfJob(string file, IReadOnlyList<YamlDocument> documents, IPartFiles parts, PartTools tools, string? shift)
     {
         var wrong = documents is not [var only] || !JobReader.IsJob(only)
             ? [new ReadingProblem("This is no job of several shifts.", documents[0].Root.Span, "Leave `--shift` out.")]
             : SchemaChecker.Check(only, JobSchemas.Load());
-        var job = wrong.Count > 0 ? null : JobComposer.Compose((MapToken)documents[0].Root, file, parts, schema);
+        var job = wrong.Count > 0 ? null : JobComposer.Compose((MapToken)documents[0].Root, file, parts, tools);
         var chosen = job?.Shifts.Where(one => shift is null || string.Equals(one.Id, shift, StringComparison.Ordinal)).Select(one => one.Plan).ToList() ?? [];
         if (job is { Problems.Count: 0 } && chosen.Count == 0)
         {
@@ -62,13 +62,13 @@ public static class WholePlan
     public static IReadOnlyList<string> FilesOf(string file, byte[] bytes, IPartFiles parts)
     {
         // Most plans use none, and need not be read for that.
-        if (bytes.AsSpan().IndexOf("uses"u8) < 0 || YamlReader.Read(bytes) is not { IsSound: true } read)
+        if ((bytes.AsSpan().IndexOf("uses"u8) < 0 && parts.Common(file).Count == 0) || YamlReader.Read(bytes) is not { IsSound: true } read)
         {
             return [];
         }
 
-        var schema = new Lazy<LoadedSchema>(PartSchemas.Load);
-        return [.. read.Documents.Select(document => document.Root).OfType<MapToken>().SelectMany(map => PlanComposer.Compose(map, file, parts, schema).Used).Select(used => used.File).Distinct(StringComparer.Ordinal)];
+        var tools = new PartTools();
+        return [.. read.Documents.Select(document => document.Root).OfType<MapToken>().SelectMany(map => PlanComposer.Compose(map, file, parts, tools).Used).Select(used => used.File).Distinct(StringComparer.Ordinal)];
     }
 
     private static string Written(IReadOnlyList<MapToken> plans)

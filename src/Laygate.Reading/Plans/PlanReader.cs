@@ -34,7 +34,7 @@ public sealed record ReadJob(ReadPlan Whole, IReadOnlyList<string> Shifts);
 public sealed class PlanReader
 {
     private readonly PlanValidator validator = new();
-    private readonly Lazy<LoadedSchema> partSchema = new(PartSchemas.Load);
+    private readonly PartTools partTools = new();
     private readonly Lazy<LoadedSchema> jobSchema = new(JobSchemas.Load);
 
     /// <summary>The schema of plans.</summary>
@@ -64,7 +64,7 @@ public sealed class PlanReader
     {
         if (documents.Any(JobReader.IsJob))
         {
-            return new JobReader(this, jobSchema.Value, partSchema).Read(file, documents, parts);
+            return new JobReader(this, jobSchema.Value, partTools).Read(file, documents, parts);
         }
 
         var read = documents.Select(document => Read(document, file, parts)).ToList();
@@ -104,7 +104,7 @@ public sealed class PlanReader
     private (ReadPlan? Plan, IReadOnlyList<ReadingProblem> Problems) Read(YamlDocument written, string file, IPartFiles parts)
     {
         (YamlToken Plan, IReadOnlyList<UsedFile> Used, IReadOnlyList<ReadingProblem> Problems) composed =
-            written.Root is MapToken map ? PlanComposer.Compose(map, file, parts, partSchema) : (written.Root, [], []);
+            written.Root is MapToken map ? PlanComposer.Compose(map, file, parts, partTools) : (written.Root, [], []);
         if (composed.Problems.Count > 0)
         {
             return (null, composed.Problems);

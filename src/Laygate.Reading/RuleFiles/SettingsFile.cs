@@ -1,4 +1,5 @@
 using Laygate.Model.Plans;
+using Laygate.Reading.Parts;
 using Laygate.Reading.Schema;
 using Laygate.Reading.Yaml;
 using Laygate.Rules.Results;
@@ -16,6 +17,9 @@ public sealed record RepositorySettings(
 {
     /// <summary>File of known findings; null when there is none.</summary>
     public string? Baseline { get; init; }
+
+    /// <summary>Files of parts that every plan may use without naming them.</summary>
+    public IReadOnlyList<NamedFile> Uses { get; init; } = [];
 
     /// <summary>Whether what is not assessed counts as failed.</summary>
     public bool NotAssessedFails { get; init; }
@@ -44,12 +48,13 @@ public static class SettingsFile
 
         return problems.Count > 0
             ? (null, ShownProblems.Of(file, problems))
-            : (Of((MapToken)read.Documents[0].Root), []);
+            : (Of((MapToken)read.Documents[0].Root, file), []);
     }
 
-    private static RepositorySettings Of(MapToken map) =>
+    private static RepositorySettings Of(MapToken map, string file) =>
         new(map.Texts("plans"), map.Texts("rules"), map.Texts("departures"), map.Text("fail_on") is "warn", map.Word<Stage>("stage"))
         {
+            Uses = [.. PartStore.Names(map).Select(name => new NamedFile(name.Text, new Position(name.Span.Line, name.Span.Column, name.Span.EndLine, name.Span.EndColumn) { File = file }))],
             Baseline = map.Text("baseline"),
             NotAssessedFails = map.Text("not_assessed") is "fail",
         };

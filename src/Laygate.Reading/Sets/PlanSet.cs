@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Laygate.Reading.Parts;
+using Laygate.Reading.RuleFiles;
 using Laygate.Reading.Schema;
 using Laygate.Reading.Yaml;
 using Laygate.Rules.Results;
@@ -75,6 +76,25 @@ public sealed class PlanSet : IPartFiles
         return way is null ? new PartText(name, null, "It lies outside the set of files.")
             : byName.TryGetValue(SetNames.Key(way), out var file) ? new PartText(file.Name, file.Bytes)
             : new PartText(way, null, Missing(way));
+    }
+
+    /// <inheritdoc/>
+    public IReadOnlyList<NamedFile> Common(string plan)
+    {
+        for (var folder = Folder(SetNames.Key(plan)); ; folder = Folder(folder))
+        {
+            if (byName.GetValueOrDefault(folder.Length == 0 ? SettingsFile.Name : $"{folder}/{SettingsFile.Name}") is { } settings)
+            {
+                return SettingsFile.Read(settings.Name, settings.Bytes).Settings?.Uses ?? [];
+            }
+
+            if (folder.Length == 0)
+            {
+                return [];
+            }
+        }
+
+        static string Folder(string name) => name.LastIndexOf('/') is var end and >= 0 ? name[..end] : string.Empty;
     }
 
     private static IEnumerable<Problem> Sizes(string set, IReadOnlyList<SetFile> files)

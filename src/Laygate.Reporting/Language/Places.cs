@@ -24,4 +24,8 @@ internal static class Places
     /// <summary>The files that a plan uses, with the number of parts taken from each; empty where it uses none.</summary>
     public static string Uses(Report report) => report.Uses.Count == 0 ? string.Empty : "Uses " + string.Join(", ", report.Uses.Select(used =>
         string.Create(CultureInfo.InvariantCulture, $"{PlainText.Show(used.File)} ({used.Parts.Count} {(used.Parts.Count == 1 ? "part" : "parts")}, {used.Hash[..Math.Min(12, used.Hash.Length)]})"))) + ".";
+
+    /// <summary>The same in a few words: the file where there is one, else how many; empty where it uses none.</summary>
+    public static string UsesInBrief(Report report) => report.Uses.Count < 2 ? Uses(report) : string.Create(
+        CultureInfo.InvariantCulture, $"Uses {report.Uses.Sum(used => used.Parts.Count)} parts of {report.Uses.Count} files; --full lists them");
 }

@@ -25,7 +25,7 @@ internal static class BriefHead
         page.Flow(0, 2, [new TextSpan(TextStyle.Plain, BriefText.Clip(Rules(report), width))]);
         if (report.Uses.Count > 0)
         {
-            page.Flow(0, 2, [new TextSpan(TextStyle.Plain, BriefText.Clip(Places.Uses(report), width))]);
+            page.Flow(0, 2, [new TextSpan(TextStyle.Plain, BriefText.Clip(Places.UsesInBrief(report), width))]);
         }
 
         page.Flow(0, 2, Verdict(report.Counts));

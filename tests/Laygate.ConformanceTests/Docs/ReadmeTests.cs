@@ -37,7 +37,7 @@ public sealed partial class ReadmeTests
 
     // With remedies, as the command looks for them.
     private static FileResult Checked(string plan, string rules) =>
-        new PlanCheck(Repository.Bound(rules), new CheckSettings(null, Repository.CheckDate, Repository.Version) { Remedies = true }).Run(plan, Repository.Bytes(plan));
+        new PlanCheck(Repository.Bound(rules), new CheckSettings(null, Repository.CheckDate, Repository.Version) { Remedies = true, Parts = new Repository.PartsOfRepository() }).Run(plan, Repository.Bytes(plan));
 
     private static string Output(string plan, string rules)
     {

@@ -100,7 +100,7 @@ public sealed class ExamplePlaceTests
         return from.AddDays((7 - (int)from.DayOfWeek) % 7);
     }
 
-    private static Plan Read(string path) => PlanMapper.Map(YamlReader.Read(Repository.Bytes(path)).Documents[0]).Plan!;
+    private static Plan Read(string path) => Assert.Single(new PlanReader().Read(path, Repository.Bytes(path), new Repository.PartsOfRepository()).Plans).Plan;
 
     private enum Summer
     {

@@ -11,8 +11,8 @@ public sealed class ExamplePositionTests
     [MemberData(nameof(ExampleReports.All), MemberType = typeof(ExampleReports))]
     public void Every_finding_points_at_what_it_speaks_of(string example, string rules)
     {
-        var outline = PlanOutline.Of(System.Text.Encoding.UTF8.GetString(Repository.Bytes(ExampleReports.File(example))));
-        var findings = ExampleReports.Of(example, rules).Findings;
+        var outline = PlanOutline.Of(System.Text.Encoding.UTF8.GetString(Repository.Bytes(Repository.Whole(example))));
+        var findings = Assert.Single(Repository.Check(Repository.Whole(example), rules.Length == 0 ? [] : [rules]).Reports).Findings;
         Assert.NotEmpty(findings);
         Assert.Equal(string.Empty, string.Join('\n', findings.Select(finding => Fault(outline, About(finding), finding.Position!) is { } fault ? $"{finding.Rule}: {fault}" : null).OfType<string>()));
     }

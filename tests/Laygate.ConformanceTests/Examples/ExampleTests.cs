@@ -23,7 +23,7 @@ public sealed class ExampleTests
     [MemberData(nameof(ExampleReports.All), MemberType = typeof(ExampleReports))]
     public void A_line_put_in_changes_no_approved_text(string example, string rules)
     {
-        var text = Encoding.UTF8.GetString(Repository.Bytes(ExampleReports.File(example)));
+        var text = Encoding.UTF8.GetString(Repository.Bytes(Repository.Whole(example)));
         var longer = text.Replace("\nplan:", "\n# A remark.\n\nplan:", StringComparison.Ordinal);
         Assert.NotEqual(text, longer, StringComparer.Ordinal);
         Assert.Equal(Quick(text), Quick(longer), StringComparer.Ordinal);
@@ -31,6 +31,19 @@ public sealed class ExampleTests
         string Quick(string plan) => Text(Assert.Single(new PlanCheck(
             Repository.Bound(rules.Length == 0 ? [] : [rules]), new CheckSettings(null, Repository.CheckDate, Repository.Version) { Quick = true })
             .Run("a.yaml", Encoding.UTF8.GetBytes(plan)).Reports));
+    }
+
+    [Fact]
+    public void An_example_with_parts_finds_what_the_same_plan_finds_as_one_file()
+    {
+        const string example = "quay-road-hot-on-hot";
+        var parts = Repository.Check(ExampleReports.File(example), "us-wa").Reports[0];
+        var whole = Repository.Check(Repository.Whole(example), "us-wa").Reports[0];
+        Assert.Equal(Sorted(whole), Sorted(parts), StringComparer.Ordinal);
+        Assert.True(Encoding.UTF8.GetString(Repository.Bytes(ExampleReports.File(example))).Split('\n').Length <= 150);
+        Assert.All(parts.Uses, used => Assert.NotEmpty(used.Parts));
+
+        static IEnumerable<string> Sorted(Report report) => Text(report).Split('\n').Order(StringComparer.Ordinal);
     }
 
     [Theory]

@@ -9,7 +9,7 @@ namespace Laygate.ConformanceTests.Gate;
 /// <summary>Two states of the examples side by side.</summary>
 public sealed class CompareTests
 {
-    private const string Example = "examples/quay-road-hot-on-hot.yaml";
+    private const string Example = Repository.WholeQuay;
 
     private static readonly string Text = Encoding.UTF8.GetString(Repository.Bytes(Example));
 

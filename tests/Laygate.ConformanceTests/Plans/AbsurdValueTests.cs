@@ -17,7 +17,7 @@ public sealed class AbsurdValueTests
     public static TheoryData<string, string[], int> Plans => new()
     {
         { "examples/moor-road-thin-overlay.yaml", [], 1 },
-        { "examples/quay-road-hot-on-hot.yaml", ["count: 15 => count: 7", "planned: 90 t/h => planned: 30 t/h", "cooling: 25 min => cooling: 4 min"], 9 },
+        { Repository.WholeQuay, ["count: 15 => count: 7", "planned: 90 t/h => planned: 30 t/h", "cooling: 25 min => cooling: 4 min"], 9 },
     };
 
     [Theory]

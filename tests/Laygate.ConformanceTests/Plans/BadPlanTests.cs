@@ -9,7 +9,7 @@ namespace Laygate.ConformanceTests.Plans;
 /// <summary>Plans that no site could carry out: each gives a finding or a clear error, in bounded time, and no number in a report is infinite or none.</summary>
 public sealed class BadPlanTests
 {
-    private const string Quay = "examples/quay-road-hot-on-hot.yaml";
+    private const string Quay = Repository.WholeQuay;
 
     [Theory]
     [InlineData("count: 15\n", "count: 0\n", "must be at least 1")] // zero trucks

@@ -24,8 +24,8 @@ public sealed partial class BriefTests
 
     public static TheoryData<string, string> Plans => new()
     {
-        { "examples/quay-road-hot-on-hot.yaml", "examples/particular/port-of-tamarel.yaml" },
-        { "examples/quay-road-hot-on-hot.yaml", string.Empty },
+        { Repository.WholeQuay, "examples/particular/port-of-tamarel.yaml" },
+        { Repository.WholeQuay, string.Empty },
         { "examples/county-route-us.yaml", "us-wa" },
         { "examples/moor-road-thin-overlay.yaml", string.Empty },
         { "examples/moor-road-thin-overlay.yaml", "examples/particular/port-of-tamarel.yaml" },
@@ -82,7 +82,7 @@ public sealed partial class BriefTests
     [InlineData(300, 100)]
     public void The_terminal_may_be_narrow_or_wide_and_an_outlook_asked_for(int terminal, int widest)
     {
-        const string Quay = "examples/quay-road-hot-on-hot.yaml";
+        const string Quay = Repository.WholeQuay;
         var result = new PlanCheck(Repository.Bound(), new CheckSettings(null, Repository.CheckDate, Repository.Version) { Outlook = true }, tools: Tools).Run(Quay, Repository.Bytes(Quay));
         var lines = Text(result, terminal);
         Assert.InRange(lines.Count, 10, Lines);

@@ -10,7 +10,7 @@ namespace Laygate.ConformanceTests.Plans;
 /// <summary>A quick check leaves out what costs time, and says so.</summary>
 public sealed class QuickCheckTests
 {
-    private const string Quay = "examples/quay-road-hot-on-hot.yaml";
+    private const string Quay = Repository.WholeQuay;
 
     [Fact]
     public void Nothing_is_sampled_simulated_mended_or_looked_out_for()

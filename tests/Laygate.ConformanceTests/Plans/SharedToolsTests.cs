@@ -13,7 +13,7 @@ public sealed class SharedToolsTests
     [Fact]
     public void Checks_at_once_give_what_each_gives_alone()
     {
-        var files = Plans.Select(name => Repository.Bytes($"examples/{name}.yaml")).SelectMany(text => new[] { text, Broken(text) }).ToList();
+        var files = Plans.Select(name => Repository.Bytes(Repository.Whole(name))).SelectMany(text => new[] { text, Broken(text) }).ToList();
         var alone = files.ConvertAll(text => Check(text, new PlanTools()));
         Assert.Equal(Plans.Length, alone.Count(report => report.Contains("\"reports\": []", StringComparison.Ordinal)));
 

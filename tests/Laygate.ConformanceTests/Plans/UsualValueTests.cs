@@ -20,7 +20,7 @@ public sealed class UsualValueTests
     [InlineData("moor-road-thin-overlay", "tonnage: 517 short ton", "tonnage: 517000 short ton", "517000 lb")]
     public void A_slip_of_the_unit_is_warned_of_once_at_its_line(string plan, string right, string slip, string meant)
     {
-        var text = Encoding.UTF8.GetString(Repository.Bytes($"examples/{plan}.yaml"));
+        var text = Encoding.UTF8.GetString(Repository.Bytes(Repository.Whole(plan)));
         var at = text.IndexOf(right, StringComparison.Ordinal);
         Assert.True(at >= 0, $"{plan} does not say {right}.");
         var finding = Assert.Single(Unusual(text.Remove(at, right.Length).Insert(at, slip)));
@@ -40,7 +40,7 @@ public sealed class UsualValueTests
 
     [Theory]
     [MemberData(nameof(Shipped))]
-    public void Nothing_is_unusual_in_a_shipped_example(string plan) => Assert.Empty(Unusual(Encoding.UTF8.GetString(Repository.Bytes($"examples/{plan}.yaml"))));
+    public void Nothing_is_unusual_in_a_shipped_example(string plan) => Assert.Empty(Unusual(Encoding.UTF8.GetString(Repository.Bytes(Repository.Whole(plan)))));
 
     private static IEnumerable<Finding> Unusual(string text)
     {

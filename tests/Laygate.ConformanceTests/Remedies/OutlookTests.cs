@@ -16,7 +16,7 @@ namespace Laygate.ConformanceTests.Remedies;
 /// <summary>Laying hour by hour, and workable weather.</summary>
 public sealed partial class OutlookTests
 {
-    private const string Quay = "examples/quay-road-hot-on-hot.yaml";
+    private const string Quay = Repository.WholeQuay;
 
     [Fact]
     public void Each_hour_of_the_forecast_is_judged_and_has_a_time_to_call_the_plant()
@@ -140,7 +140,7 @@ public sealed partial class OutlookTests
     }
 
     [Theory]
-    [InlineData("examples/quay-road-hot-on-hot.yaml")]
+    [InlineData(Repository.WholeQuay)]
     [InlineData("examples/county-route-us.yaml")]
     [InlineData("examples/moor-road-thin-overlay.yaml")]
     [InlineData("rules/bases/single.yaml")]

@@ -17,7 +17,7 @@ namespace Laygate.ConformanceTests.Remedies;
 /// <summary>Remedies of the examples, each carried out and judged anew by a fresh evaluation that shares nothing with the search.</summary>
 public sealed class RemedyTests
 {
-    private const string Quay = "examples/quay-road-hot-on-hot.yaml";
+    private const string Quay = Repository.WholeQuay;
     private const string QuayRules = "examples/particular/port-of-tamarel.yaml";
     private const string Moor = "examples/moor-road-thin-overlay.yaml";
     private const string County = "examples/county-route-us.yaml";

@@ -98,7 +98,7 @@ public sealed class ShownConditionTests
     });
 
     private static IEnumerable<Plan> ShowingPlans() =>
-        new[] { "rules/bases/single.yaml", "rules/bases/pair.yaml", "examples/quay-road-hot-on-hot.yaml", "examples/county-route-us.yaml", "examples/moor-road-thin-overlay.yaml" }.Select(Read);
+        new[] { "rules/bases/single.yaml", "rules/bases/pair.yaml", Repository.WholeQuay, "examples/county-route-us.yaml", "examples/moor-road-thin-overlay.yaml" }.Select(Read);
 
     private static string[] Words(RuleDefinition rule) => [.. rule.When.Single(condition => condition.Quantity is "condition.key").Words!];
 

@@ -30,6 +30,7 @@ internal static class PlanSchemaFile
         .. Directory.Exists(Path.Combine(Root, "examples"))
             ? Directory.EnumerateFiles(Path.Combine(Root, "examples"), "*.yaml", SearchOption.AllDirectories).Where(IsPlan).Order(StringComparer.Ordinal)
             : Enumerable.Empty<string>(),
+        Path.Combine(Root, Repository.WholeQuay),
     ];
 
     public static YamlDocument Read(string text)
@@ -70,5 +71,6 @@ internal static class PlanSchemaFile
         (schema.TryGetProperty("allOf", out var all) ? all[0] : schema).TryGetProperty("$ref", out var reference) ? reference.GetString()!.Split('/')[^1] : null;
 
     // A specification that stands beside the plans has no format version.
-    private static bool IsPlan(string path) => (Read(File.ReadAllText(path)).Root as MapToken)?["format"] is not null;
+    // A plan that uses files of parts has a schema of its own.
+    private static bool IsPlan(string path) => Read(File.ReadAllText(path)).Root is MapToken map && map["format"] is not null && map["uses"] is null;
 }

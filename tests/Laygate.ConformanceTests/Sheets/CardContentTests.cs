@@ -12,7 +12,7 @@ namespace Laygate.ConformanceTests.Sheets;
 /// <summary>What each crew finds on its card, and that no form says it otherwise.</summary>
 public sealed class CardContentTests
 {
-    private static readonly Lazy<SiteSheet> Quay = new(() => Make("examples/quay-road-hot-on-hot.yaml", "examples/particular/port-of-tamarel.yaml"));
+    private static readonly Lazy<SiteSheet> Quay = new(() => Make(Repository.WholeQuay, "examples/particular/port-of-tamarel.yaml"));
     private static readonly Lazy<SiteSheet> County = new(() => Make("examples/county-route-us.yaml", "us-wa"));
 
     public static TheoryData<string> Roles() => ["Shift manager", "Foreman", "Screed and level", "Feeder", "Rolling, main: r3, r4", "Spare roller: r6", "Dispatcher plant-a", "Quality", "Traffic and safety"];

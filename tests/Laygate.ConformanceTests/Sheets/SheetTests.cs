@@ -9,7 +9,7 @@ namespace Laygate.ConformanceTests.Sheets;
 /// <summary>The site sheet of the examples.</summary>
 public sealed class SheetTests
 {
-    private const string Quay = "examples/quay-road-hot-on-hot.yaml";
+    private const string Quay = Repository.WholeQuay;
     private const string QuayRules = "examples/particular/port-of-tamarel.yaml";
     private const string Moor = "examples/moor-road-thin-overlay.yaml";
 

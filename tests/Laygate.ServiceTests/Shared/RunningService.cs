@@ -28,7 +28,8 @@ internal sealed class RunningService : IAsyncDisposable
 
     public string Administrator { get; private set; } = string.Empty;
 
-    public static string Plan(string name = "quay-road-hot-on-hot.yaml") => File.ReadAllText(Path.Combine(SourceTree.Root, "examples", name));
+    /// <summary>The text of an example that stands alone.</summary>
+    public static string Plan(string name = "quay-road-hot-on-hot.yaml") => File.ReadAllText(WholePlans.PathOf(name));
 
     public static Task<RunningService> StartAsync(string? folder = null, params string[] settings) => StartAsync(folder, null, settings);
 

@@ -61,6 +61,17 @@ public sealed class JobReaderTests
     }
 
     [Fact]
+    public void Measures_that_apply_are_those_of_each_shift()
+    {
+        var text = Job.Replace("plan: { id", "uses: [firm.yaml]\nplan: { id", StringComparison.Ordinal).Replace("opening: { after", "measures: [that-apply]\nopening: { after", StringComparison.Ordinal)
+            .Replace("runs: [binder-right],", "runs: [binder-right], measures: [{ id: own, kind: induction }], supply: { feeder: { id: f } },", StringComparison.Ordinal);
+        var read = Reader.Read("job.yaml", Encoding.UTF8.GetBytes(text), new OneFile("parts: 1\nmeasures: [{ id: always }, { id: zones, applies_when: { feeder: yes } }]\n"));
+        Assert.Empty(read.Problems);
+        Assert.Equal(["always", "always zones own", "always"], read.Plans.Select(plan => string.Join(' ', plan.Plan.Measures.Select(measure => measure.Id))), StringComparer.Ordinal);
+        Assert.Equal(["measures/always", "measures/zones"], read.Plans[0].Uses[0].Parts, StringComparer.Ordinal);
+    }
+
+    [Fact]
     public void What_a_shift_states_goes_first()
     {
         var plans = Read(Job).Plans;
@@ -154,5 +165,10 @@ public sealed class JobReaderTests
         var read = Reader.Read("job.yaml", Encoding.UTF8.GetBytes(text), new NoPartFiles());
         Assert.True(read.Problems.Count == 0, string.Join('\n', read.Problems.Select(problem => $"{problem.Position!.Line}: {problem.Message}")));
         return read;
+    }
+
+    private sealed class OneFile(string text) : IPartFiles
+    {
+        public PartText Read(string from, string name) => new(name, Encoding.UTF8.GetBytes(text));
     }
 }

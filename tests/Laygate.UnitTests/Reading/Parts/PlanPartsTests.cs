@@ -155,6 +155,58 @@ public sealed class PlanPartsTests
         Assert.Contains("more than 50,000 keys", problem.Message, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("supply: { feeder: { id: f } }", "always feeder")] // It follows from the feeder, and nothing says whether there is a railway.
+    [InlineData("supply: { feeder: { id: f } }\nsite: { conditions: { railway: no, spraying: yes } }", "always feeder spray of-spray")]
+    [InlineData("site: { conditions: { railway: yes, feeder: no } }", "always rail")]
+    [InlineData("site: { conditions: { spraying: no } }", "always")]
+    public void Measures_that_apply_are_taken_by_what_the_plan_states_and_by_what_follows_from_it(string site, string taken)
+    {
+        const string firm = """
+            parts: 1
+            measures:
+              - { id: always, kind: supervisor }
+              - { id: rail, kind: induction, applies_when: { railway: yes } }
+              - { id: feeder, kind: feeder-zones, applies_when: { feeder: yes } }
+              - { id: spray, kind: spill-control, applies_when: { spraying: yes } }
+              - { id: of-spray, part: spray, what: as for spraying }
+            """;
+        var read = Read($"{Head}{site}\nmeasures: [that-apply]\n", firm);
+        Assert.Empty(read.Problems);
+        Assert.Equal(taken.Split(' '), Assert.Single(read.Plans).Plan.Measures.Select(measure => measure.Id), StringComparer.Ordinal);
+        Assert.Equal(taken.Split(' ').Select(id => $"measures/{id}").Order(StringComparer.Ordinal), read.Plans[0].Uses[0].Parts, StringComparer.Ordinal);
+    }
+
+    [Fact]
+    public void A_measure_of_the_plan_goes_before_the_one_that_applies_and_keeps_its_order()
+    {
+        const string firm = "parts: 1\nmeasures: [{ id: a, what: of the firm }, { id: b, what: of the firm, applies_when: { night: yes } }, { id: c }]\n";
+        var measures = Plan(firm, Head + "measures: [{ part: b, what: of the plan }, that-apply, { id: a, what: of the plan }]\n").Measures;
+        Assert.Equal([("b", "of the plan"), ("c", null), ("a", "of the plan")], measures.Select(measure => (measure.Id, measure.What)));
+    }
+
+    [Fact]
+    public void A_plan_that_takes_no_measure_that_applies_has_none()
+    {
+        Assert.Empty(Plan("parts: 1\nmeasures: [{ id: a, applies_when: { railway: yes } }]\n", Head + "measures: [that-apply]\n").Measures);
+    }
+
+    [Fact]
+    public void Settings_may_name_files_for_every_plan_and_only_what_is_taken_is_listed()
+    {
+        var files = new Files(("firm.yaml", Machines), ("more.yaml", "parts: 1\nmeasures: [{ id: other }]\n")) { Everywhere = ["firm.yaml", "more.yaml"] };
+        const string text = "format: 1\nplan: { id: p, stage: concept }\ncourses: [{ id: upper, mix: mix-a, thickness: 45 mm }]\n";
+        Assert.Empty(Assert.Single(Reader.Read("plan.yaml", Encoding.UTF8.GetBytes(text), files).Plans).Uses);
+
+        var read = Assert.Single(Reader.Read("plan.yaml", Encoding.UTF8.GetBytes(text + "rolling: { rollers: [r7] }\n"), files).Plans);
+        Assert.Equal(9.5, Assert.Single(read.Plan.Rolling!.Rollers).Mass!.Number);
+        Assert.Equal(["firm.yaml"], read.Uses.Select(one => one.File), StringComparer.Ordinal);
+        Assert.Equal(["firm.yaml"], WholePlan.FilesOf("plan.yaml", Encoding.UTF8.GetBytes(text + "rolling: { rollers: [r7] }\n"), files), StringComparer.Ordinal);
+
+        var problem = Assert.Single(Reader.Read("plan.yaml", Encoding.UTF8.GetBytes(text + "rolling: { rollers: [r8] }\n"), new Files { Everywhere = ["lost.yaml"] }).Problems);
+        Assert.Equal(("laygate.yaml", 1), (problem.File, problem.Position!.Line));
+    }
+
     [Fact]
     public void The_whole_plan_as_one_file_reads_to_the_same_plan()
     {
@@ -181,8 +233,19 @@ public sealed class PlanPartsTests
     private static PlanFile Read(string text, string? parts = null) =>
         Reader.Read("plan.yaml", Encoding.UTF8.GetBytes(text), new Files(("firm.yaml", parts ?? Machines)));
 
+    private static Laygate.Model.Plans.Plan Plan(string parts, string text)
+    {
+        var read = Read(text, parts);
+        Assert.Empty(read.Problems);
+        return Assert.Single(read.Plans).Plan;
+    }
+
     private sealed class Files(params (string Name, string Text)[] files) : IPartFiles
     {
+        public IReadOnlyList<string> Everywhere { get; init; } = [];
+
+        public IReadOnlyList<NamedFile> Common(string plan) => [.. Everywhere.Select(name => new NamedFile(name, new Position(1, 8, 1, 9) { File = "laygate.yaml" }))];
+
         public PartText Read(string from, string name) => files.FirstOrDefault(file => string.Equals(file.Name, name, StringComparison.Ordinal)) is { Name: { } found, Text: { } text }
             ? new PartText(found, Encoding.UTF8.GetBytes(text))
             : new PartText(name, null, "There is no such file.");

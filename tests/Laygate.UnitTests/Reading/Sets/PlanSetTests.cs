@@ -30,6 +30,15 @@ public sealed class PlanSetTests
     }
 
     [Theory]
+    [InlineData("laygate.yaml", "uses: [firm/mixes.yaml]\n")]
+    [InlineData("jobs/laygate.yaml", "uses: [../firm/mixes.yaml]\n")]
+    public void Settings_that_came_with_a_plan_name_its_files(string file, string settings)
+    {
+        var set = Whole(("jobs/night.yaml", Plan.Replace("uses: [../firm/mixes.yaml]\n", string.Empty, StringComparison.Ordinal)), ("firm/mixes.yaml", Mixes), (file, settings));
+        Assert.Equal("firm/mixes.yaml", Assert.Single(Assert.Single(Reader.Read(set.Plan.Name, set.Plan.Bytes, set).Plans).Uses).File);
+    }
+
+    [Theory]
     [InlineData("../firm/other.yaml", "There is no such file in the set.")]
     [InlineData("../Firm/Mixes.yaml", "letter case counts")]
     [InlineData("../../firm/mixes.yaml", "outside the set")]
