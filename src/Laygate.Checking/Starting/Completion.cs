@@ -5,7 +5,6 @@ using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 using Laygate.Reading.Parts;
 using Laygate.Reading.Plans;
-using Laygate.Reading.Schema;
 using Laygate.Reading.Yaml;
 using Laygate.Rules.Evaluation;
 using Laygate.Rules.Merging;
@@ -25,7 +24,7 @@ internal sealed class Completion(PlanTools tools, RuleBook book, FirmParts parts
     private readonly DraftPlaces places = new(tools.Reader.Schema);
     private readonly DraftEntries entries = new(tools.Reader.Schema, parts);
     private readonly AssumptionSet assumptions = new([.. LaygateAssumptions.All, .. book.Assumptions]);
-    private readonly Lazy<LoadedSchema> partSchema = new(PartSchemas.Load);
+    private readonly PartTools partTools = new();
 
     /// <summary>Adds what is missing, whichever of the words of its blanks are taken.</summary>
     /// <param name="plan">The draft.</param>
@@ -70,7 +69,7 @@ internal sealed class Completion(PlanTools tools, RuleBook book, FirmParts parts
     private Plan Mapped(string text)
     {
         var root = (MapToken)YamlReader.Read(Encoding.UTF8.GetBytes(text)).Documents[0].Root;
-        var (whole, _, problems) = PlanComposer.Compose(root, parts.Plan, parts.Files, partSchema);
+        var (whole, _, problems) = PlanComposer.Compose(root, parts.Plan, parts.Files, partTools);
         var mapping = PlanMapper.Map(new YamlDocument(whole, 1));
         return mapping.Plan ?? throw new InvalidOperationException($"A draft makes no plan: {string.Join(" ", problems.Concat(mapping.Problems).Select(problem => problem.Message))}\n{text}");
     }

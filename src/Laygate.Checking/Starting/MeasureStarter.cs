@@ -3,7 +3,6 @@ using Laygate.Checking.Scaffolding;
 using Laygate.Model.Measures;
 using Laygate.Reading.Parts;
 using Laygate.Reading.Plans;
-using Laygate.Reading.Schema;
 using Laygate.Reading.Yaml;
 using Laygate.Rules.Merging;
 using Laygate.Rules.Results;
@@ -58,7 +57,7 @@ public static class MeasureStarter
     // What is wrong apart from blanks would be judged as something that it is not.
     private static IReadOnlyList<Problem> Shape(PlanTools tools, string file, YamlDocument document, FirmParts parts)
     {
-        var (whole, _, problems) = PlanComposer.Compose((MapToken)document.Root, file, parts.Files, new Lazy<LoadedSchema>(PartSchemas.Load));
+        var (whole, _, problems) = PlanComposer.Compose((MapToken)document.Root, file, parts.Files, new PartTools());
         return ShownProblems.Of(file, problems.Count > 0 ? problems : tools.Reader.ShapeWithoutBlanks(document with { Root = whole }));
     }
 

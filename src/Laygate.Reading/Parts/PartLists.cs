@@ -1,3 +1,4 @@
+using Laygate.Reading.Schema;
 using Laygate.Reading.Yaml;
 
 namespace Laygate.Reading.Parts;
@@ -8,20 +9,10 @@ public static class PartLists
     /// <summary>Every part with what it is made of written out, in the order of the files; none of a file that cannot be read.</summary>
     /// <param name="plan">Path of the plan from whose folder files are named.</param>
     /// <param name="uses">Names of the files.</param>
-    /// <param name="files">What the host can reach of them.</param>
+    /// <param name="files">What the host can reach of them, and those that its settings name.</param>
     public static IReadOnlyList<(string List, string Id, MapToken Entry)> All(string plan, IReadOnlyList<string> uses, IPartFiles files)
     {
-        if (uses.Count == 0)
-        {
-            return [];
-        }
-
-        var store = new PartStore(files, PartSchemas.Load(), []);
-        foreach (var name in uses)
-        {
-            store.Add(plan, new ScalarToken(name, ScalarStyle.Quoted, TextSpan.FileStart));
-        }
-
+        var store = Read(plan, uses, files, []);
         return [.. PartKinds.All.SelectMany(kind => store.IdsOf(kind).Select(id => (kind.List, id, Whole(store, kind, id, []))))];
     }
 
@@ -35,19 +26,25 @@ public static class PartLists
     /// <param name="files">What the host can reach of them.</param>
     public static string? Problem(string plan, IReadOnlyList<string> uses, IPartFiles files)
     {
-        if (uses.Count == 0)
-        {
-            return null;
-        }
-
         var problems = new List<ReadingProblem>();
-        var store = new PartStore(files, PartSchemas.Load(), problems);
+        Read(plan, uses, files, problems);
+        return problems.Count == 0 ? null : problems[0].Position.File is { } file ? FormattableString.Invariant($"{file}:{problems[0].Position.Line}: {problems[0].Message}") : problems[0].Message;
+    }
+
+    private static PartStore Read(string plan, IReadOnlyList<string> uses, IPartFiles files, List<ReadingProblem> problems)
+    {
+        var store = new PartStore(files, new Lazy<LoadedSchema>(PartSchemas.Load), problems);
         foreach (var name in uses)
         {
             store.Add(plan, new ScalarToken(name, ScalarStyle.Quoted, TextSpan.FileStart));
         }
 
-        return problems.Count == 0 ? null : problems[0].Position.File is { } file ? FormattableString.Invariant($"{file}:{problems[0].Position.Line}: {problems[0].Message}") : problems[0].Message;
+        foreach (var common in files.Common(plan))
+        {
+            store.Add(common.At.File ?? plan, common);
+        }
+
+        return store;
     }
 
     private static MapToken Whole(PartStore store, PartKind kind, string id, HashSet<string> open) =>
