@@ -57,6 +57,10 @@ internal static class BlankRemark
         return $"{Rounded(other.FromSi(unit.ToSi(double.Parse(digits, CultureInfo.InvariantCulture))))} {other.Spelling}";
     }
 
+    /// <summary>A number in the unit that the plan has for it, to two digits; as it is where it has that unit already.</summary>
+    public static (double Number, string Unit) InUnits(double number, string spelling, UnitSystem units) =>
+        UnitTable.Find(spelling) is { } unit && OfSystem(unit, units) is { } other ? (double.Parse(Rounded(other.FromSi(unit.ToSi(number))), CultureInfo.InvariantCulture), other.Spelling) : (number, spelling);
+
     // Two digits: an example, not a conversion.
     private static string Rounded(double number)
     {
