@@ -1,5 +1,4 @@
 using Laygate.Engineering.Assumptions;
-using Laygate.Engineering.Quantities;
 
 namespace Laygate.Checking.Sizing;
 

@@ -3,11 +3,9 @@ using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Numerics;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Measures;
-using Laygate.Model.Plans;
 using Laygate.Reading.Parts;
 using Laygate.Reading.Plans;
 using Laygate.Rules.Binding;
-using Laygate.Rules.Definitions;
 using Laygate.Rules.Merging;
 using Laygate.Rules.Results;
 

@@ -82,10 +82,10 @@ internal sealed class SizeCommand : Verb
             return [];
         }
 
-        var months = list.Split(',', StringSplitOptions.TrimEntries).Select(text => MeasureReader.Read(text, Dimension.Temperature, out var problem) is var (number, unit)
+        var means = list.Split(',', StringSplitOptions.TrimEntries).Select(text => MeasureReader.Read(text, Dimension.Temperature, out var problem) is var (number, unit)
             ? new SizingWeather(number, unit.Spelling)
             : throw new ArgumentProblem($"--months: {problem!.Message} {problem.Hint}")).ToList();
-        return months.Count == inAYear ? months : throw new ArgumentProblem("--months needs the mean temperatures of twelve months, from January on, divided by commas.");
+        return means.Count == inAYear ? means : throw new ArgumentProblem("--months needs the mean temperatures of twelve months, from January on, divided by commas.");
     }
 
     private static int Run(Host host, string name, IReadOnlyList<string> names, IReadOnlyList<OutputTarget> targets, IReadOnlyList<SizingWeather> climate, bool full)
@@ -120,12 +120,12 @@ internal sealed class SizeCommand : Verb
 
     private static void Write(Host host, SizingResult result, OutputTarget target, bool full)
     {
-        var output = new ResultOutput(host.Streams);
+        var written = new ResultOutput(host.Streams);
         if (target.Format is OutputFormat.Json)
         {
             using var bytes = new MemoryStream();
             SizingJson.Write(bytes, host.Version, [result]);
-            output.Write(target.File, bytes.ToArray());
+            written.Write(target.File, bytes.ToArray());
             return;
         }
 
@@ -136,7 +136,7 @@ internal sealed class SizeCommand : Verb
         }
         else
         {
-            output.Write(target.File, string.Concat(lines.Select(line => line.Text + "\n")));
+            written.Write(target.File, string.Concat(lines.Select(line => line.Text + "\n")));
         }
     }
 }
