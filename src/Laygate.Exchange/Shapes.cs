@@ -3,6 +3,7 @@ using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
 using Laygate.Engineering.Quantities;
 using Laygate.Exchange.Comparisons;
+using Laygate.Exchange.Records;
 using Laygate.Exchange.Reports;
 using Laygate.Exchange.RuleLists;
 using Laygate.Exchange.Sizing;
@@ -29,6 +30,7 @@ namespace Laygate.Exchange;
 [JsonSerializable(typeof(ComparisonShape))]
 [JsonSerializable(typeof(RuleListShape))]
 [JsonSerializable(typeof(SizingShape))]
+[JsonSerializable(typeof(LedgerShape))]
 public sealed partial class Shapes : JsonSerializerContext
 {
     /// <summary>Writes a value, or null, in the middle of a document: it is passed on only when the writer's own block is full.</summary>

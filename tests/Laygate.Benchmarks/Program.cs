@@ -5,8 +5,8 @@ using BenchmarkDotNet.Running;
 namespace Laygate.Benchmarks;
 
 /// <summary>
-/// Runs BenchmarkDotNet with its own arguments; <c>--quick</c> instead times each benchmark of the cooling model and of the
-/// haul simulation with a stopwatch, which takes seconds.
+/// Runs BenchmarkDotNet with its own arguments; <c>--quick</c> instead times each benchmark with a stopwatch; <c>--quick ledger</c> only
+/// those of the ledger of a shift. It takes seconds.
 /// </summary>
 internal static class Program
 {
@@ -14,15 +14,17 @@ internal static class Program
     {
         if (args is ["--quick", ..])
         {
-            Quick();
+            Quick(onlyLedger: args is [_, "ledger"]);
             return 0;
         }
 
         return BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args) is null ? 1 : 0;
     }
 
-    private static void Quick()
+    private static void Quick(bool onlyLedger)
     {
+        var ledger = new LedgerBenchmarks();
+        IEnumerable<(string, Func<double>)> shift = [("Ledger: 10,000 rows read", ledger.Read), ("Ledger: of 10,000 rows", ledger.Ledger)];
         var haul = new SimulationBenchmarks();
         IEnumerable<(string, Func<double>)> simulation =
         [
@@ -31,7 +33,7 @@ internal static class Program
             (nameof(haul.FiveHundredShiftsOnOneCore), haul.FiveHundredShiftsOnOneCore),
             (nameof(haul.ListOfLoads), () => haul.ListOfLoads()),
         ];
-        foreach (var (name, run) in new CoolingCases().All.Concat(simulation))
+        foreach (var (name, run) in onlyLedger ? shift : new CoolingCases().All.Concat(simulation).Concat(shift))
         {
             var best = Best(run);
             Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{name,-48} {best,9:0.000} ms"));

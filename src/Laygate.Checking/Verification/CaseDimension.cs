@@ -14,6 +14,8 @@ internal sealed class CaseDimension
 
     public static CaseDimension Length { get; } = Known(Dimension.Length);
 
+    public static CaseDimension Area { get; } = Known(Dimension.Area);
+
     public static CaseDimension Temperature { get; } = Known(Dimension.Temperature);
 
     public static CaseDimension TemperatureDifference { get; } = Known(Dimension.TemperatureDifference);
@@ -56,6 +58,9 @@ internal sealed class CaseDimension
 
     public static CaseDimension AreaPerTime { get; } = new(
         Dimension.None, "an area per time", "1100 m2/h", [new Unit("m2/h", Dimension.None, 1.0 / 3600), new Unit("m2/s", Dimension.None, 1)]);
+
+    public static CaseDimension MassPerLength { get; } = new(
+        Dimension.None, "a mass per length", "1.7 t/m", [new Unit("t/m", Dimension.None, 1000), new Unit("kg/m", Dimension.None, 1), new Unit("lb/ft", Dimension.None, 0.45359237 / 0.3048)]);
 
     public static CaseDimension LoadPerWidth { get; } = new(
         Dimension.None, "a load per width", "40 kN/m", [new Unit("kN/m", Dimension.None, 1000), new Unit("N/m", Dimension.None, 1)]);

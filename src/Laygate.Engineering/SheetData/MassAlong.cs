@@ -41,6 +41,22 @@ internal sealed class MassAlong
     /// <summary>Mix per length at the start, kg/m; NaN without runs.</summary>
     public double PerMetreAtStart => parts.Count == 0 ? double.NaN : parts[0].Part.WidthAtStart * parts[0].Part.Thickness * density;
 
+    /// <summary>Mix from the start to a distance, kg, and the area that it covers, m²; a distance outside counts as the nearer end.</summary>
+    /// <param name="distance">Distance from the start, m.</param>
+    public (double Mass, double Area) Upto(double distance)
+    {
+        var (mass, area) = (0.0, 0.0);
+        foreach (var (_, part, start, _) in parts)
+        {
+            var x = Math.Clamp(distance - start, 0, part.Length);
+            var slope = part.Length > 0 ? (part.WidthAtEnd - part.WidthAtStart) / part.Length : 0;
+            var covered = (part.WidthAtStart * x) + (slope * x * x / 2);
+            (mass, area) = (mass + (covered * part.Thickness * density), area + covered);
+        }
+
+        return (mass, area);
+    }
+
     /// <summary>Distance that a mass covers, m.</summary>
     /// <param name="mass">Mass from the start, kg.</param>
     public double Reached(double mass)

@@ -72,5 +72,5 @@ internal static class PlanSchemaFile
 
     // A specification that stands beside the plans has no format version.
     // A plan that uses files of parts has a schema of its own.
-    private static bool IsPlan(string path) => Read(File.ReadAllText(path)).Root is MapToken map && map["format"] is not null && map["uses"] is null;
+    private static bool IsPlan(string path) => Read(File.ReadAllText(path)).Root is MapToken map && map["format"] is not null && map["record"] is null && map["uses"] is null;
 }

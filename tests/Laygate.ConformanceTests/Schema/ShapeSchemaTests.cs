@@ -22,6 +22,10 @@ public sealed class ShapeSchemaTests
         new ShapeSchema("report.schema.json", Report.Definitions).Of("Laygate sizing, version 1", Shapes.Default.SizingShape));
 
     [Fact]
+    public void The_schema_of_a_ledger_is_that_of_its_records() =>
+        Approved.File_holds("schemas/ledger.schema.json", new ShapeSchema().Of("Laygate ledger, version 1", Shapes.Default.LedgerShape));
+
+    [Fact]
     public void The_schema_of_rules_is_that_of_a_list_or_of_one() => Approved.File_holds(
         "schemas/rules.schema.json",
         new ShapeSchema().OfEither(

@@ -14,7 +14,7 @@ public sealed class ArrowTests
         ["Laygate.Exchange"] = ["Laygate.Rules", "Laygate.Engineering", "Laygate.Model"],
         ["Laygate.Checking"] = ["Laygate.Reading", "Laygate.Rules", "Laygate.Engineering", "Laygate.Model"],
         ["Laygate.Reading"] =
-            ["Laygate.Exchange", "Laygate.Rules", "Laygate.Engineering", "Laygate.Model", "YamlDotNet", "NJsonSchema", "NJsonSchema.Annotations", "Newtonsoft.Json", "FluentValidation"],
+            ["Laygate.Exchange", "Laygate.Rules", "Laygate.Engineering", "Laygate.Model", "YamlDotNet", "NJsonSchema", "NJsonSchema.Annotations", "Newtonsoft.Json", "FluentValidation", "Sep", "NodaTime"],
         ["Laygate.Reporting"] =
             ["Laygate.Exchange", "Laygate.Rules", "Laygate.Engineering", "Laygate.Model", "OxyPlot", "Microsoft.AspNetCore.Components", "Microsoft.AspNetCore.Components.Web", "Microsoft.Extensions.Logging.Abstractions"],
     };

@@ -1,0 +1,113 @@
+using System.Globalization;
+using System.Security.Cryptography;
+using Laygate.Engineering.Assumptions;
+using Laygate.Engineering.Quantities;
+using Laygate.Engineering.Records;
+using Laygate.Engineering.SheetData;
+using Laygate.Model.Plans;
+using Laygate.Model.Records;
+using Laygate.Reading.Parts;
+using Laygate.Reading.Plans;
+using Laygate.Reading.Records;
+using Laygate.Reading.RuleFiles;
+using Laygate.Rules.Results;
+
+namespace Laygate.Checking.Records;
+
+/// <summary>A plan together with the record of its shift.</summary>
+public sealed class RecordedShift
+{
+    private readonly ReadPlan plan;
+    private readonly byte[] bytes;
+    private readonly RecordFile record;
+
+    private RecordedShift(PlanTools tools, ReadPlan plan, byte[] bytes, RecordFile record)
+    {
+        (this.plan, this.bytes, this.record) = (plan, bytes, record);
+        Context = new QuantityContext(plan.Plan, tools.Catalogue, LaygateAssumptions.Set(), seed: 1) { IsQuick = true };
+    }
+
+    /// <summary>The plan with what follows from it.</summary>
+    internal QuantityContext Context { get; }
+
+    /// <summary>The record.</summary>
+    internal ShiftRecord Record => record.Record!;
+
+    /// <summary>Reads a plan and the record of its shift.</summary>
+    /// <param name="tools">What reads plans.</param>
+    /// <param name="file">Name of the plan.</param>
+    /// <param name="bytes">Its bytes.</param>
+    /// <param name="parts">Files that plans use.</param>
+    /// <param name="folder">The folder of the record.</param>
+    /// <returns>Both, or why one of them cannot be used.</returns>
+    public static (RecordedShift? Shift, IReadOnlyList<Problem> Problems) Open(PlanTools tools, string file, byte[] bytes, IPartFiles parts, IRuleFolder folder)
+    {
+        var read = tools.Reader.Read(file, bytes, parts);
+        var found = RecordReader.Read(folder);
+        if (read.Problems.Count > 0 || found.Record is null)
+        {
+            return (null, [.. read.Problems, .. found.Record is null ? found.Refused : []]);
+        }
+
+        var laid = read.Plans is [var only] ? only : read.Plans.FirstOrDefault(one => string.Equals(one.Plan.Identity.Id, found.Record.Plan, StringComparison.Ordinal));
+        return laid is null
+            ? (null, [new Problem(file, "The file holds several plans, and the record does not say which was laid.", $"Write `plan` into the {RecordReader.MappingFile} of the record.", null)])
+            : (new RecordedShift(tools, laid, bytes, found), []);
+    }
+
+    /// <summary>The ledger at a moment.</summary>
+    /// <param name="at">The moment as text; null: that of the last row.</param>
+    /// <param name="version">Version of the program.</param>
+    /// <returns>The ledger, or why there is none.</returns>
+    public (LedgerReport? Report, Problem? Problem) Ledger(string? at, string version)
+    {
+        var moment = at is null ? null : MomentOf(at);
+        if (at is not null && moment is null)
+        {
+            return (null, new Problem("--at", $"`{at}` is no moment.", "Write it as 2027-05-15T01:40, with or without an offset, or as 01:40 of the shift.", null));
+        }
+
+        if (ShiftLedgers.Of(Context, Record, moment) is not { } ledger)
+        {
+            return (null, new Problem(RecordReader.MappingFile, moment is null ? "The record has no row with a time." : "The record has no row before this moment.", "Add rows, or give a later moment with --at.", null));
+        }
+
+        return (new LedgerReport(plan.Plan.Identity.Id, plan.Plan.Identity.Title, plan.Plan.Identity.Revision, Hash, version, Record, ledger, record.Refused, record.Notes), null);
+    }
+
+    /// <summary>SHA-256 of the bytes of the plan.</summary>
+    internal string Hash => Convert.ToHexStringLower(SHA256.HashData(bytes));
+
+    /// <summary>Identity of the plan.</summary>
+    internal Identity Identity => plan.Plan.Identity;
+
+    /// <summary>What was refused while the record was read.</summary>
+    internal IReadOnlyList<Problem> Refused => record.Refused;
+
+    /// <summary>What was seen while it was read.</summary>
+    internal IReadOnlyList<Problem> Remarks => record.Notes;
+
+    private DateTimeOffset? MomentOf(string text)
+    {
+        var sheet = new SheetQuantities(Context);
+        if (DateTime.TryParseExact(text, ["yyyy-MM-ddTHH:mm", "yyyy-MM-ddTHH:mm:ss"], CultureInfo.InvariantCulture, DateTimeStyles.None, out var local))
+        {
+            return sheet.At(new Moment(local, null));
+        }
+
+        if (DateTimeOffset.TryParseExact(text, ["yyyy-MM-ddTHH:mmzzz", "yyyy-MM-ddTHH:mm:sszzz"], CultureInfo.InvariantCulture, DateTimeStyles.None, out var moment))
+        {
+            return moment;
+        }
+
+        if (sheet.Start is not { } start || !TimeOnly.TryParseExact(text, "HH:mm", CultureInfo.InvariantCulture, DateTimeStyles.None, out var time))
+        {
+            return null;
+        }
+
+        // A time of the shift is the one that follows its start, set-up counted.
+        var day = DateOnly.FromDateTime(start.AddHours(-6).DateTime);
+        var first = sheet.At(new Moment(day.ToDateTime(time), null));
+        return first < start.AddHours(-6) ? sheet.At(new Moment(day.AddDays(1).ToDateTime(time), null)) : first;
+    }
+}

@@ -1,0 +1,60 @@
+using Laygate.Checking;
+using Laygate.Checking.Records;
+using Laygate.Cli.Arguments;
+using Laygate.Cli.Files;
+using Laygate.Reading.Records;
+using Laygate.Rules.Results;
+
+namespace Laygate.Cli.Verbs;
+
+/// <summary>The plan and the record that commands about a shift read.</summary>
+internal static class RecordInputs
+{
+    /// <summary>Reads the bytes of one plan; null where they cannot be read, which has then been said.</summary>
+    public static (PlanInput Input, byte[]? Bytes) Plan(Host host, string name)
+    {
+        if (new PlanFiles(host.Streams.Input, "standard input").Find([name]) is not [var input])
+        {
+            throw new ArgumentProblem($"`{name}` names more than one file.");
+        }
+
+        var (bytes, problem) = PlanBytes.Read(input);
+        if (bytes is null)
+        {
+            host.Streams.Refuse([problem!]);
+        }
+
+        return (input, bytes);
+    }
+
+    /// <summary>Opens a plan with the record of its shift; null where one of them cannot be used, which has then been said.</summary>
+    /// <param name="host">The host.</param>
+    /// <param name="plan">Name of the plan.</param>
+    /// <param name="record">The folder of the record, or its mapping.</param>
+    /// <exception cref="ArgumentProblem">There is no such folder.</exception>
+    public static RecordedShift? Open(Host host, string plan, string record)
+    {
+        var folder = string.Equals(Path.GetFileName(record), RecordReader.MappingFile, StringComparison.Ordinal) ? Path.GetDirectoryName(record) is { Length: > 0 } above ? above : "." : record;
+        if (new RuleFilesOnDisk().Folder(folder) is not { } files)
+        {
+            throw new ArgumentProblem($"There is no folder `{record}`. `laygate record {plan} --into {record}` lays one out.");
+        }
+
+        var (input, bytes) = Plan(host, plan);
+        if (bytes is null)
+        {
+            return null;
+        }
+
+        var (shift, problems) = RecordedShift.Open(new PlanTools(), input.Name, bytes, new PartFilesOnDisk(), files);
+        if (shift is null)
+        {
+            host.Streams.Refuse(problems);
+        }
+
+        return shift;
+    }
+
+    /// <summary>The exit code: 1 where rows were refused.</summary>
+    public static int Code(IReadOnlyList<Problem> refused) => refused.Count > 0 ? ExitCodes.Findings : ExitCodes.Clean;
+}

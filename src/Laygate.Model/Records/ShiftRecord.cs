@@ -1,0 +1,60 @@
+namespace Laygate.Model.Records;
+
+/// <summary>Relative standard uncertainties that the record states, 1; null where it states none.</summary>
+/// <param name="Mass">Of a sum of masses.</param>
+/// <param name="Density">Of the density.</param>
+/// <param name="Width">Of the width.</param>
+/// <param name="Length">Of the length.</param>
+public sealed record RecordUncertainty(double? Mass, double? Density, double? Width, double? Length);
+
+/// <summary>What happened in a shift, row by row, as it was recorded; nothing is judged.</summary>
+public sealed record ShiftRecord
+{
+    /// <summary>Id of the plan; null where the record does not say it.</summary>
+    public string? Plan { get; init; }
+
+    /// <summary>What the record says about itself, for example that it is invented.</summary>
+    public string? About { get; init; }
+
+    /// <summary>Uncertainties.</summary>
+    public RecordUncertainty Uncertainty { get; init; } = new(null, null, null, null);
+
+    /// <summary>Raw files in the order of the mapping.</summary>
+    public IReadOnlyList<RawFile> Files { get; init; } = [];
+
+    /// <summary>Loads, each once, in the order of their times.</summary>
+    public IReadOnlyList<Load> Loads { get; init; } = [];
+
+    /// <summary>Stations in the order of their times.</summary>
+    public IReadOnlyList<StationReading> Stations { get; init; } = [];
+
+    /// <summary>Stops in the order of their times.</summary>
+    public IReadOnlyList<PaverStop> Stops { get; init; } = [];
+
+    /// <summary>Temperatures of the mat.</summary>
+    public IReadOnlyList<MatTemperature> Temperatures { get; init; } = [];
+
+    /// <summary>Thermal profile.</summary>
+    public IReadOnlyList<ThermalLine> Thermal { get; init; } = [];
+
+    /// <summary>Gauge readings.</summary>
+    public IReadOnlyList<GaugeReading> Gauges { get; init; } = [];
+
+    /// <summary>Cores.</summary>
+    public IReadOnlyList<Core> Cores { get; init; } = [];
+
+    /// <summary>Dips.</summary>
+    public IReadOnlyList<Dip> Dips { get; init; } = [];
+
+    /// <summary>Weather.</summary>
+    public IReadOnlyList<WeatherReading> Weather { get; init; } = [];
+
+    /// <summary>Roller passes.</summary>
+    public IReadOnlyList<PassReading> Passes { get; init; } = [];
+
+    /// <summary>Bond coat.</summary>
+    public IReadOnlyList<BondCoatReading> BondCoats { get; init; } = [];
+
+    /// <summary>The last moment of any row; null without times.</summary>
+    public DateTimeOffset? Last { get; init; }
+}

@@ -1,0 +1,17 @@
+using Laygate.Engineering.Records;
+using Laygate.Model.Records;
+
+namespace Laygate.Rules.Results;
+
+/// <summary>The ledger of a shift with what it was made from.</summary>
+/// <param name="PlanId">Id of the plan.</param>
+/// <param name="PlanTitle">Title of the plan; null where it has none.</param>
+/// <param name="Revision">Revision of the plan.</param>
+/// <param name="PlanHash">SHA-256 of the bytes of the plan, hexadecimal.</param>
+/// <param name="ProgramVersion">Version of the program.</param>
+/// <param name="Record">The record.</param>
+/// <param name="Ledger">The ledger.</param>
+/// <param name="Refused">Rows and files that were not read.</param>
+/// <param name="Remarks">What was seen while the record was read.</param>
+public sealed record LedgerReport(
+    string PlanId, string? PlanTitle, string? Revision, string PlanHash, string ProgramVersion, ShiftRecord Record, ShiftLedger Ledger, IReadOnlyList<Problem> Refused, IReadOnlyList<Problem> Remarks);

@@ -1,0 +1,100 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Json;
+using Laygate.Checking;
+using Laygate.Checking.Records;
+using Laygate.Reading.Parts;
+using Laygate.Reading.Records;
+using Laygate.Reporting.Records;
+using Laygate.Rules.Results;
+
+namespace Laygate.ConformanceTests.Examples;
+
+/// <summary>The record of the first example: it is read without a loss, says that it is invented, and its ledger is the approved one.</summary>
+public sealed class ExampleRecordTests
+{
+    private const string Plan = "examples/quay-road-hot-on-hot.yaml";
+    private const string Folder = "examples/quay-road-record";
+
+    [Theory]
+    [InlineData("01:20")]
+    [InlineData(null)]
+    public void The_ledger_is_the_approved_one(string? at)
+    {
+        var report = Ledger(at);
+        Assert.Empty(report.Refused);
+        var text = string.Join('\n', LedgerLines.Of(report, full: at is not null).Select(line => line.Text.TrimEnd()));
+        Approved.Match(Without(text, report), $"quay-road-record.ledger.{(at ?? "end").Replace(":", string.Empty, StringComparison.Ordinal)}");
+    }
+
+    [Fact]
+    public void Every_output_says_that_it_is_invented()
+    {
+        var report = Ledger(null);
+        using var page = new MemoryStream();
+        LedgerPageWriter.Write(report, page);
+        using var json = new MemoryStream();
+        LedgerJson.Write(report, json);
+        string[] outputs = [string.Join('\n', LedgerLines.Of(report, full: false).Select(line => line.Text)), Encoding.UTF8.GetString(page.ToArray()), Encoding.UTF8.GetString(json.ToArray())];
+        Assert.All(outputs, output => Assert.Contains("Invented record of an invented shift", output, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_json_holds_what_the_terminal_says()
+    {
+        var report = Ledger("01:20");
+        using var stream = new MemoryStream();
+        LedgerJson.Write(report, stream);
+        using var json = JsonDocument.Parse(stream.ToArray());
+        var says = json.RootElement.GetProperty("says").EnumerateArray().Select(one => one.GetString()!);
+        Assert.Equal(LedgerLines.Of(report, full: false).Take(2).Select(line => line.Text), says, StringComparer.Ordinal);
+        var course = json.RootElement.GetProperty("courses")[0];
+        Assert.Equal(report.Ledger.Courses[0].ToOrder.Number, course.GetProperty("to_order").GetProperty("value").GetDouble(), 1e-6);
+    }
+
+    [Fact]
+    public void A_page_stands_alone_and_works_without_a_script()
+    {
+        using var stream = new MemoryStream();
+        LedgerPageWriter.Write(Ledger("01:20"), stream);
+        var page = Encoding.UTF8.GetString(stream.ToArray());
+        Assert.StartsWith("<!DOCTYPE html>", page, StringComparison.Ordinal);
+        Assert.All((string[])["<script", "http://", "https://", "src="], word => Assert.DoesNotContain(word, page, StringComparison.OrdinalIgnoreCase));
+        Assert.Contains("name=\"viewport\"", page, StringComparison.Ordinal);
+    }
+
+    /// <summary>Every kind of rows has a file in the example, so that each reader is used on what a person would write.</summary>
+    [Fact]
+    public void The_record_holds_every_kind_of_rows()
+    {
+        var record = RecordReader.Read(new FolderOfRepository(Path.Combine(Repository.Root, Folder))).Record!;
+        var kinds = record.Files.Select(file => file.Holds).ToHashSet(StringComparer.Ordinal);
+        Assert.Equal(12, kinds.Count);
+        Assert.All(record.Files, file => Assert.Equal((true, 0), (file.Rows > 0, file.Refused)));
+    }
+
+    internal static RecordedShift Open()
+    {
+        var (shift, problems) = RecordedShift.Open(new PlanTools(), Plan, Repository.Bytes(Plan), new NoParts(), new FolderOfRepository(Path.Combine(Repository.Root, Folder)));
+        Assert.Empty(problems);
+        return shift!;
+    }
+
+    private static LedgerReport Ledger(string? at)
+    {
+        var (report, problem) = Open().Ledger(at, Repository.Version);
+        Assert.Null(problem);
+        return report!;
+    }
+
+    // Hashes move with the files they belong to; a test of its own holds them.
+    private static string Without(string text, LedgerReport report) =>
+        report.Record.Files.Aggregate(text, (shown, file) => shown.Replace(file.Hash, "(hash)", StringComparison.Ordinal)).Replace(CultureInfo.InvariantCulture.TextInfo.ToLower(report.PlanHash), "(hash)", StringComparison.Ordinal);
+
+    private sealed class NoParts : IPartFiles
+    {
+        public PartText Read(string from, string name) => new(name, File.Exists(Beside(from, name)) ? File.ReadAllBytes(Beside(from, name)) : null, "There is no such file.");
+
+        private static string Beside(string from, string name) => Path.Combine(Repository.Root, Path.GetDirectoryName(from)!, name);
+    }
+}
