@@ -1,3 +1,4 @@
+using Laygate.Reading.Imports;
 using Laygate.Reading.Jobs;
 using Laygate.Reading.Parts;
 using Laygate.Reading.Schema;
@@ -10,11 +11,12 @@ public static class EmbeddedSchemas
     private const string Ending = ".schema.json";
     private const string OfParts = "parts";
     private const string OfPlansWithParts = "plan-with-parts";
+    private const string OfImports = "import";
     private const string OfJobs = "job";
 
     /// <summary>The names of all schemas, such as <c>plan</c>.</summary>
     public static IReadOnlyList<string> Names { get; } =
-        [.. typeof(EmbeddedSchemas).Assembly.GetManifestResourceNames().Where(name => name.EndsWith(Ending, StringComparison.Ordinal)).Select(name => name[..^Ending.Length]).Concat([OfParts, OfPlansWithParts, OfJobs]).Order(StringComparer.Ordinal)];
+        [.. typeof(EmbeddedSchemas).Assembly.GetManifestResourceNames().Where(name => name.EndsWith(Ending, StringComparison.Ordinal)).Select(name => name[..^Ending.Length]).Concat([OfParts, OfPlansWithParts, OfJobs, OfImports]).Order(StringComparer.Ordinal)];
 
     /// <summary>The text of a schema by its name; null where there is none.</summary>
     /// <param name="name">Its name, such as <c>plan</c>, or the name of its file.</param>
@@ -23,8 +25,9 @@ public static class EmbeddedSchemas
         var own = name.EndsWith(Ending, StringComparison.Ordinal) ? name[..^Ending.Length] : name;
         return own switch
         {
-            OfParts => PartSchemas.Parts(Text("plan.schema.json")),
-            OfPlansWithParts => PartSchemas.PlanWithParts(Text("plan.schema.json")),
+            OfParts => PartSchemas.ForEditors(PartSchemas.Parts(Text("plan.schema.json"))),
+            OfImports => ImportSchema.Mapping(Text("record.schema.json")),
+            OfPlansWithParts => PartSchemas.ForEditors(PartSchemas.PlanWithParts(Text("plan.schema.json"))),
             OfJobs => JobSchemas.Job(Text("plan.schema.json")),
             _ => Names.Contains(own, StringComparer.Ordinal) ? Text(own + Ending) : null,
         };

@@ -56,6 +56,55 @@ public sealed class EditorTests : IDisposable
         Assert.DoesNotContain("stage", offered, StringComparer.Ordinal);
     }
 
+    // Line and column, from 1, of the end of the last line but one: where somebody writes on.
+    [SkippableTheory]
+    [InlineData("parts", "parts: 1\nrollers:\n  - id: r7\n    \n", 5, 5, new[] { "kind", "mass", "mode", "part" }, "id")]
+    [InlineData("parts", "parts: 1\n\n", 3, 1, new[] { "uses", "measures", "trucks" }, "parts")]
+    [InlineData("parts", "parts: 1\nmeasures:\n  - id: spotter\n    kind: \n", 5, 11, new[] { "reversing-spotter", "reversing-camera" }, "id")]
+    [InlineData("plan-with-parts", "format: 1\nuses: [firm.yaml]\nplan: { id: p, stage: concept }\ncourses: [{ id: c, mix: m, thickness: 45 mm }]\nrolling:\n  rollers:\n    - part: r7\n      \n", 9, 7, new[] { "mass", "speed", "mode" }, "part")]
+    [InlineData("plan-with-parts", "format: 1\nuses: [firm.yaml]\nplan: { id: p, stage: concept }\ncourses: [{ id: c, mix: m, thickness: 45 mm }]\nsupply:\n  feeder:\n    part: f1\n    \n", 9, 5, new[] { "rate", "storage" }, "part")]
+    public void Keys_are_offered_in_parts_and_where_a_plan_uses_them(string schema, string text, int line, int column, string[] offered, string not)
+    {
+        var file = Written(schema, text);
+        var labels = Assert.Single(Run(["--complete", file, $"{line}", $"{column}"]))["completions"]!.AsArray().Select(label => label!.GetValue<string>()).ToList();
+        Assert.All(offered, key => Assert.Contains(key, labels, StringComparer.Ordinal));
+        Assert.DoesNotContain(not, labels, StringComparer.Ordinal);
+    }
+
+    [SkippableTheory]
+    [InlineData("parts", "parts: 1\nrollers:\n  - id: r7\n    mass: 9 t\n", 3, 2, "Parts that plans use as rollers.")]
+    [InlineData("parts", "parts: 1\nrollers:\n  - id: r7\n    mass: 9 t\n", 5, 6, "Working mass.")]
+    [InlineData("parts", "parts: 1\nrollers:\n  - id: r7\n    part: tandem\n", 5, 6, "Another part of the same kind that this one is made of")]
+    [InlineData("plan-with-parts", "format: 1\nuses: [firm.yaml]\nplan: { id: p, stage: concept }\ncourses: [{ id: c, mix: m, thickness: 45 mm }]\n", 3, 2, "Files whose parts are used")]
+    [InlineData("plan-with-parts", "format: 1\nuses: [firm.yaml]\nplan: { id: p, stage: concept }\ncourses: [{ id: c, mix: m, thickness: 45 mm }]\nrolling: { rollers: [{ part: r7 }] }\n", 6, 24, "Id of the part that is used")]
+    public void A_key_of_a_part_says_what_it_means(string schema, string text, int line, int column, string meaning)
+    {
+        var shown = Assert.Single(Run(["--hover", Written(schema, text), $"{line}", $"{column}"]))["hover"];
+        Assert.Contains(meaning, shown?.ToJsonString() ?? "nothing", StringComparison.Ordinal);
+    }
+
+    [SkippableFact]
+    public void What_is_wrong_in_parts_is_underlined_and_what_is_right_is_not()
+    {
+        const string plan = "format: 1\nuses: [firm.yaml]\nplan: { id: p, stage: concept }\ncourses: [{ id: c, mix: m, thickness: 45 mm }]\nmeasures: [spotter, { part: lights, where: here }]\nrolling: { rollers: [r7, { id: r8, kind: tandem }] }\n";
+        const string parts = "parts: 1\nrollers:\n  - { id: r7, kind: tandem, mass: 9 t }\n";
+        const string import = "format: 1\nencoding: utf-8\ndelimiter: semicolon\ndecimal_mark: comma\ncolumns: [{ column: Zeit, quantity: at }]\n";
+        Assert.All(
+            Diagnose(Written("plan-with-parts", plan, "a"), Written("parts", parts, "b"), Written("import", import, "c")),
+            file => Assert.Empty(file["diagnostics"]!.AsArray()));
+        Assert.All(
+            Diagnose(Written("plan-with-parts", plan.Replace("where: here", "wher: here", StringComparison.Ordinal), "a"), Written("parts", parts.Replace("mass: 9 t", "mass: 9", StringComparison.Ordinal), "b"), Written("import", import.Replace("decimal_mark: comma\n", string.Empty, StringComparison.Ordinal), "c")),
+            file => Assert.NotEmpty(file["diagnostics"]!.AsArray()));
+    }
+
+    // The first line names the schema; lines of the tests count it.
+    private string Written(string schema, string text, string name = "file")
+    {
+        var file = Path.Combine(folder, "examples", $"{name}.yaml");
+        File.WriteAllText(file, $"# yaml-language-server: $schema=../schemas/{schema}.schema.json\n{text}");
+        return file;
+    }
+
     private static IReadOnlyList<JsonNode> Diagnose(params string[] files) => Run(files);
 
     private static IReadOnlyList<JsonNode> Run(string[] arguments)

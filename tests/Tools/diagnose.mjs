@@ -1,6 +1,6 @@
 // Drives the YAML language server over files as an editor would, and prints what it would underline:
-// one JSON object per file, { file, diagnostics: [{ line, message }], completions: [...] }.
-// Usage: node diagnose.mjs FILE...   or   node diagnose.mjs --complete FILE LINE COLUMN (both from 1)
+// one JSON object per file, { file, diagnostics: [{ line, message }], completions: [...], hover }.
+// Usage: node diagnose.mjs FILE...   or   node diagnose.mjs --complete FILE LINE COLUMN (both from 1), or --hover likewise
 import { spawn } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { dirname, join } from "node:path";
@@ -32,11 +32,12 @@ try {
   await connection.sendNotification("initialized", {});
   await connection.sendNotification("workspace/didChangeConfiguration", { settings: { yaml: settings } });
   const [first, ...rest] = process.argv.slice(2);
-  const [files, position] = first === "--complete" ? [[rest[0]], { line: Number(rest[1]) - 1, character: Number(rest[2]) - 1 }] : [[first, ...rest], null];
+  const [files, position] = first === "--complete" || first === "--hover" ? [[rest[0]], { line: Number(rest[1]) - 1, character: Number(rest[2]) - 1 }] : [[first, ...rest], null];
   for (const file of files) {
     const { uri, diagnostics } = await open(file);
-    const completions = position === null ? [] : ((await connection.sendRequest("textDocument/completion", { textDocument: { uri }, position })).items ?? []).map((item) => item.label);
-    console.log(JSON.stringify({ file, diagnostics, completions }));
+    const completions = first !== "--complete" ? [] : ((await connection.sendRequest("textDocument/completion", { textDocument: { uri }, position })).items ?? []).map((item) => item.label);
+    const shown = first !== "--hover" ? null : (await connection.sendRequest("textDocument/hover", { textDocument: { uri }, position }))?.contents;
+    console.log(JSON.stringify({ file, diagnostics, completions, hover: shown?.value ?? shown ?? null }));
   }
   await connection.sendRequest("shutdown");
   await connection.sendNotification("exit");

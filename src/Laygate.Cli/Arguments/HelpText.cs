@@ -15,6 +15,7 @@ internal static class HelpText
           laygate explain RULE|KEY          show one rule, or one key of a plan, in full
           laygate schema [NAME]             print a schema, or list them
           laygate expand PLAN               print a plan with the parts that it uses written out
+          laygate import KIND FILE          write a list from outside as YAML: weather, trucks …
           laygate record PLAN --into FOLDER lay out the record of a shift
           laygate ledger PLAN RECORD        what was laid so far, and what is left
           laygate lots PLAN [RECORD]        draw random places, judge lots by a scheme

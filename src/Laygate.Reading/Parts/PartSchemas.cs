@@ -78,8 +78,33 @@ public static class PartSchemas
         return root.ToJsonString(Indented) + "\n";
     }
 
+    /// <summary>
+    /// The same schema with the meaning of a key also as the first of what it must be: the YAML language server shows the first description that it meets on its way
+    /// up from what a key refers to, and would say what a mass is in place of which mass is meant.
+    /// </summary>
+    /// <param name="schema">Text of a schema.</param>
+    public static string ForEditors(string schema)
+    {
+        var root = Root(schema);
+        Describe(root);
+        return root.ToJsonString(Indented) + "\n";
+    }
+
     /// <summary>The schema of files of parts, ready to check documents.</summary>
     internal static LoadedSchema Load() => SchemaLoader.Load(Parts(EmbeddedSchemas.Text("plan.schema.json")));
+
+    private static void Describe(JsonNode? node)
+    {
+        foreach (var child in node is JsonObject map ? map.Select(entry => entry.Value) : node as JsonArray ?? [])
+        {
+            Describe(child);
+        }
+
+        if (node is JsonObject key && key["description"] is JsonValue meaning && key["allOf"] is JsonArray { Count: 1 } all && all[0] is JsonObject reference && reference.ContainsKey("$ref"))
+        {
+            all.Insert(0, new JsonObject { ["description"] = meaning.DeepClone() });
+        }
+    }
 
     private static JsonObject Root(string plan) => JsonNode.Parse(plan)!.AsObject();
 

@@ -18,7 +18,7 @@ internal sealed partial class CellReader(FileMapping file)
             return $"The spreadsheet shows the error {TokenNames.Quote(cell)} in place of a value.";
         }
 
-        var formula = cell[0] is '=' or '@' || (cell.Length > 1 && cell[0] is '+' or '-' && !char.IsAsciiDigit(cell[1]) && cell[1] is not ('.' or ','));
+        var formula = cell[0] is '=' or '@' || (form == CellForm.Text && cell[0] is '+' or '-' && cell.Any(letter => !char.IsAsciiDigit(letter) && letter is not ('+' or '-' or '.' or ',' or '\'' or ' '))) || (cell.Length > 1 && cell[0] is '+' or '-' && !char.IsAsciiDigit(cell[1]) && cell[1] is not ('.' or ','));
         return formula && cell.Length > 1 ? $"{TokenNames.Quote(cell)} is a formula, not a value."
             : form == CellForm.Text && Scientific().IsMatch(cell) ? $"{TokenNames.Quote(cell)} is a long number that a spreadsheet has shortened; its digits are lost."
             : null;

@@ -62,8 +62,10 @@ internal static class CsvText
             for (var i = 0; i < cells.Length; i++)
             {
                 var raw = row[i].Span;
-                (cells[i], starts[i]) = (Plain(raw), start);
-                start += raw.Length + 1;
+                (cells[i], starts[i]) = (Plain(raw), Math.Max(start, 1));
+
+                // Behind a cell of several lines a column of the first line would lie outside it.
+                start = start == 0 || raw.ContainsAny('\r', '\n') ? 0 : start + raw.Length + 1;
             }
 
             var behind = Math.Max(row.LineNumberToExcl, line + 1);

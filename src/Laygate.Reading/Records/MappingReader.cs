@@ -71,8 +71,19 @@ internal static class MappingReader
             return null;
         }
 
+        return File(map, kind, map.Needed("file"), map["file"]!.Span, problems);
+    }
+
+    /// <summary>Reads how one file is written.</summary>
+    /// <param name="map">The keys of the mapping.</param>
+    /// <param name="kind">What its rows are.</param>
+    /// <param name="name">Name of the file.</param>
+    /// <param name="at">Where problems of the mapping as a whole stand.</param>
+    /// <param name="problems">Problems are added here.</param>
+    public static FileMapping File(MapToken map, RecordKind kind, string name, TextSpan at, List<ReadingProblem> problems)
+    {
         var columns = map.Maps("columns").Select(column => Column(column, kind, problems)).OfType<ColumnMapping>().ToList();
-        var file = new FileMapping(map.Needed("file"), kind, map["file"]!.Span)
+        var file = new FileMapping(name, kind, at)
         {
             Delimiter = map.Text("delimiter") switch { "semicolon" => ';', "tab" => '\t', "bar" => '|', _ => ',' },
             DecimalMark = map.Text("decimal_mark") is "comma" ? ',' : '.',
@@ -196,7 +207,7 @@ internal static class MappingReader
     }
 
     // An offset is a zone that never changes; a name is looked up in the table of zones that the library carries.
-    private static DateTimeZone? Zone(ScalarToken? token, List<ReadingProblem> problems)
+    internal static DateTimeZone? Zone(ScalarToken? token, List<ReadingProblem> problems)
     {
         if (token is null)
         {

@@ -58,6 +58,9 @@ internal sealed record RowQuantity(string Name, CellForm Form, string Meaning)
 /// <param name="Quantities">What its columns may hold.</param>
 internal sealed record RecordKind(string Name, string Meaning, IReadOnlyList<RowQuantity> Quantities)
 {
+    /// <summary>Whether each row is of a later time than the one above it, as hours are: the same time again is then the second one of a night of a change of clock.</summary>
+    public bool TimesRise { get; init; }
+
     /// <summary>Place of a quantity.</summary>
     public int Of(string quantity)
     {

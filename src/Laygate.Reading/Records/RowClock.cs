@@ -89,7 +89,7 @@ internal sealed class RowClock(FileMapping file, List<ReadingProblem> notes)
     private IEnumerable<RecordRow> Settle(IReadOnlyList<RecordRow> rows, int first, int last)
     {
         var fall = first + 1;
-        while (fall < last && Leading(rows[fall]) >= Leading(rows[fall - 1]))
+        while (fall < last && (Leading(rows[fall]) > Leading(rows[fall - 1]) || (!file.Kind.TimesRise && Leading(rows[fall]) == Leading(rows[fall - 1]))))
         {
             fall++;
         }

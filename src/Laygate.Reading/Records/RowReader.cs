@@ -230,6 +230,11 @@ internal sealed record ColumnPlaces(IReadOnlyList<(ColumnMapping Column, int At)
             }
 
             var at = Find(names, wanted, file, header, problems);
+            if (at < 0 && names.Length == 1)
+            {
+                break;
+            }
+
             if (at >= 0 && column.Quantity.Form == CellForm.Grid)
             {
                 found.Add((column with { Offsets = Offsets(column, names, at, header, file, problems) }, at));

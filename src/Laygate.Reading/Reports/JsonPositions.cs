@@ -29,6 +29,44 @@ internal static class JsonPositions
     /// <summary>Where the value stands to which a path leads; the beginning when there is none.</summary>
     public static Position Of(ReadOnlySpan<byte> text, string path)
     {
+        var found = -1;
+        Walk(text, (way, start) =>
+        {
+            found = string.Equals(way, path, StringComparison.Ordinal) ? start : found;
+            return found < 0;
+        });
+        return found < 0 ? new Position(1, 1, 1, 1) : At(text, found);
+    }
+
+    /// <summary>Where each value stands, by the path that leads to it.</summary>
+    public static IReadOnlyDictionary<string, Position> All(ReadOnlySpan<byte> text)
+    {
+        var starts = new List<(string Path, int Start)>();
+        Walk(text, (way, start) =>
+        {
+            starts.Add((way, start));
+            return true;
+        });
+
+        // Counted on from value to value: a text of one line is as long as any other.
+        var all = new Dictionary<string, Position>(StringComparer.Ordinal);
+        var (line, column, at) = (1, 1, 0);
+        foreach (var (path, start) in starts)
+        {
+            var between = text[at..start];
+            var last = between.LastIndexOf((byte)'\n');
+            line += between.Count((byte)'\n');
+            column = Encoding.UTF8.GetCharCount(between[(last + 1)..]) + (last < 0 ? column : 1);
+            at = start;
+            all[path] = new Position(line, column, line, column);
+        }
+
+        return all;
+    }
+
+    // Goes through all values until told to stop.
+    private static void Walk(ReadOnlySpan<byte> text, Func<string, int, bool> visit)
+    {
         var reader = new Utf8JsonReader(text);
         var way = new List<Step>();
         while (reader.Read())
@@ -50,9 +88,9 @@ internal static class JsonPositions
                 way[^1] = new Step(index + 1, string.Empty);
             }
 
-            if (string.Equals(Path(way), path, StringComparison.Ordinal))
+            if (!visit(Path(way), (int)reader.TokenStartIndex))
             {
-                return At(text, (int)reader.TokenStartIndex);
+                return;
             }
 
             if (reader.TokenType is JsonTokenType.StartObject or JsonTokenType.StartArray)
@@ -60,8 +98,6 @@ internal static class JsonPositions
                 way.Add(new Step(reader.TokenType is JsonTokenType.StartArray ? -1 : null, string.Empty));
             }
         }
-
-        return new Position(1, 1, 1, 1);
     }
 
     private static string Path(List<Step> way)

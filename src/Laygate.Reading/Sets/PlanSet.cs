@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Laygate.Reading.Jobs;
 using Laygate.Reading.Parts;
 using Laygate.Reading.RuleFiles;
 using Laygate.Reading.Schema;
@@ -128,7 +129,7 @@ public sealed class PlanSet : IPartFiles
         return files.Where(file => IsPlan(file.Bytes)).ToList() switch
         {
             [var only] => (only, null),
-            [] => (null, SetNames.Of(set, "None of the files is a plan: a plan has the key `format`.", "Add the plan, or name the file that is the plan.")),
+            [] => (null, SetNames.Of(set, "None of the files is a plan: a plan has the key `format`, a job of several shifts the key `job`.", "Add the plan, or name the file that is the plan.")),
             var several => (null, SetNames.Of(
                 set,
                 string.Create(CultureInfo.InvariantCulture, $"{several.Count} files are plans: {string.Join(", ", several.Take(3).Select(file => TokenNames.Quote(file.Name)))}{(several.Count > 3 ? ", …" : string.Empty)}."),
@@ -141,8 +142,8 @@ public sealed class PlanSet : IPartFiles
     {
         var read = YamlReader.Read(bytes);
         return read.IsSound
-            ? read.Documents.Any(document => document.Root is MapToken map && map.Find("format") is not null)
-            : Encoding.UTF8.GetString(bytes).Split('\n').Any(line => line.TrimStart('\uFEFF').StartsWith("format:", StringComparison.Ordinal));
+            ? read.Documents.Any(document => document.Root is MapToken map && (map.Find("format") is not null || map.Find(JobKeys.Job) is not null))
+            : Encoding.UTF8.GetString(bytes).Split('\n').Any(line => line.TrimStart('\uFEFF') is var text && (text.StartsWith("format:", StringComparison.Ordinal) || text.StartsWith("job:", StringComparison.Ordinal)));
     }
 
     private string Missing(string way) => byName.Values.FirstOrDefault(file => string.Equals(file.Name, way, StringComparison.OrdinalIgnoreCase)) is { } other

@@ -2,12 +2,13 @@ using Laygate.Reading;
 
 namespace Laygate.ConformanceTests.Schema;
 
-/// <summary>The schemas of parts are made from the schema of plans; the files in <c>schemas</c> are for editors. <c>LAYGATE_APPROVE=1</c> writes them.</summary>
+/// <summary>The schemas of parts are made from the schema of plans, that of imports from that of records; the files in <c>schemas</c> are for editors. <c>LAYGATE_APPROVE=1</c> writes them.</summary>
 public sealed class PartSchemaTests
 {
     [Theory]
     [InlineData("parts")]
     [InlineData("plan-with-parts")]
+    [InlineData("import")]
     [InlineData("job")]
     public void The_file_for_editors_is_what_the_program_reads_by(string name)
     {
