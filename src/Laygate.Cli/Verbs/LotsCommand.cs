@@ -111,11 +111,11 @@ internal sealed class LotsCommand : Verb
         return ExitCodes.Clean;
     }
 
-    private static int Run(Host host, string plan, string? record, string name, ulong seed, string? target, Func<AcceptanceReport, byte[]> bytes)
+    private static int Run(Host host, string plan, string? record, string name, ulong number, string? target, Func<AcceptanceReport, byte[]> bytes)
     {
         ResultOutput.KeepApart(target, [plan, name]);
-        var (scheme, problems) = SchemeReader.Open(name, new RuleFilesOnDisk());
-        if (scheme is null)
+        var (opened, problems) = SchemeReader.Open(name, new RuleFilesOnDisk());
+        if (opened is null)
         {
             return host.Streams.Refuse(problems);
         }
@@ -125,7 +125,7 @@ internal sealed class LotsCommand : Verb
             return ExitCodes.Unreadable;
         }
 
-        var report = shift.Lots(scheme, seed, host.Version);
+        var report = shift.Lots(opened, number, host.Version);
         new ResultOutput(host.Streams).Write(target, bytes(report));
         var open = record is not null && report.Lots.SelectMany(lot => lot.Characteristics).Any(one => one.Verdict != LotVerdict.Accept);
         return open ? ExitCodes.Findings : RecordInputs.Code(report.Refused);

@@ -170,7 +170,7 @@ public static class SchemeReader
             Times = Number(map, "times"),
         };
 
-        private SchemeRounding Rounding(MapToken? map) => map is null
+        private static SchemeRounding Rounding(MapToken? map) => map is null
             ? new SchemeRounding(null, null, null, null, HalfRule.HalfUp)
             : new SchemeRounding(Whole(map, "mean"), Whole(map, "deviation"), Whole(map, "index"), Whole(map, "percent"), map.Word<HalfRule>("half") ?? HalfRule.HalfUp);
 

@@ -2,7 +2,6 @@ using System.Globalization;
 using Laygate.Engineering.Acceptance;
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
-using Laygate.Reporting.Language;
 using Laygate.Reporting.Text;
 using Laygate.Rules.Acceptance;
 using Laygate.Rules.Results;
