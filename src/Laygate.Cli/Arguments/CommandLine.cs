@@ -56,7 +56,7 @@ internal sealed class CommandLine(TimeProvider clock)
         Verb[] all = [];
         all =
         [
-            new CheckCommand(), new SheetCommand(), new VerifyCommand(), new RulesCommand(), new ExplainCommand(), new SchemaCommand(), new ExpandCommand(), new ImportCommand(), new NewCommand(),
+            new CheckCommand(), new SizeCommand(), new SheetCommand(), new VerifyCommand(), new RulesCommand(), new ExplainCommand(), new SchemaCommand(), new ExpandCommand(), new ImportCommand(), new NewCommand(),
             new RecordCommand(), new LedgerCommand(),
             new ConfirmCommand(), new CompareCommand(), new BaselineCommand(), new CompletionCommand(() => all),
         ];
