@@ -74,11 +74,12 @@ public sealed class StackNeedTests
     public void No_command_needs_a_deep_stack(string command)
     {
         var folder = Directory.CreateTempSubdirectory("laygate-test-").FullName;
-        Directory.CreateDirectory(Path.Combine(folder, "particular"));
         var examples = Path.Combine(SourceTree.Root, "examples");
         foreach (var file in Directory.EnumerateFiles(examples, "*.yaml", SearchOption.AllDirectories))
         {
-            File.Copy(file, Path.Combine(folder, Path.GetRelativePath(examples, file)));
+            var copy = Path.Combine(folder, Path.GetRelativePath(examples, file));
+            Directory.CreateDirectory(Path.GetDirectoryName(copy)!);
+            File.Copy(file, copy);
         }
 
         Holds(folder, command);

@@ -144,6 +144,7 @@ public static class BaseElements
         ElementKind.JobCourse => ("job", "job-course:binder"),
         ElementKind.JobRun => ("job", "job-run:surface-left"),
         ElementKind.JobPlant => ("job", "job-plant:hill"),
+        ElementKind.JobJoint => ("job", "job-joint:middle"),
         _ when PlanElements.IsSingle(kind) => ("single", Words.Of(kind)),
         ElementKind.Pair => ("pair", "pair:lower+upper"),
         ElementKind.Feeder => ("pair", "feeder:feeder"),

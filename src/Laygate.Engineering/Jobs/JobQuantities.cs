@@ -12,6 +12,7 @@ internal static class JobQuantities
     private static readonly Define OfCourse = new(ElementKind.JobCourse);
     private static readonly Define OfRun = new(ElementKind.JobRun);
     private static readonly Define OfPlant = new(ElementKind.JobPlant);
+    private static readonly Define OfJoint = new(ElementKind.JobJoint);
 
     public static IEnumerable<QuantityDefinition> All() =>
     [
@@ -35,6 +36,10 @@ internal static class JobQuantities
         OfPlant.Flag("shared", "Whether two shifts take mix from the plant at the same time.", (c, e) => Answers.Follows(JobPlants.Busiest(c.Job!, (Plant)e.Subject!).Count > 1, new InputReference(e.Address, "mixes"))),
         OfPlant.Number("demand_together", Shape.Flow, "Mix that the shifts which lay at the same time take from the plant on average, when it is most.", JobPlants.Demand, new Method(
             "R = Σ Rm over the courses of the shifts that lay at one time, the largest", Sources.Balance, "a mix that several plants make is counted at each of them by its share: one part for each plant")),
+        OfJoint.Flag("offset_compared", "Whether the distance to the joint of the course below is stated and two lanes of both courses tell how far it can be.", JointOffsets.IsCompared),
+        OfJoint.Stated<Joint>("offset_below", Shape.Thickness, "offset_below", "Distance to the nearest parallel joint of the course below, as stated.", joint => joint.OffsetBelow),
+        OfJoint.Number("offset_largest", Shape.Thickness, "Largest distance to the joint of the course below that the widths of the lanes of both courses allow.", JointOffsets.Largest, new Method(
+            "d = max |s + Wu − Wl|, s between 0 and ΣWl − ΣWu", Sources.Balance, "two lanes of both courses over the same stations, each of one width; one course lies within the edges of the other")),
         OfPlant.Stated<Plant>("nameplate", Shape.Flow, "nameplate", "Output on the name plate of the plant.", plant => plant.Nameplate),
     ];
 

@@ -29,6 +29,7 @@ public sealed record JobView(Plan Whole, IReadOnlyList<JobShift> Shifts)
         .. Whole.Courses.Select(course => new Element(ElementKind.JobCourse, course.Id, course)),
         .. Whole.Runs.Select(run => new Element(ElementKind.JobRun, run.Id, run)),
         .. (Whole.Supply?.Plants ?? []).Select(plant => new Element(ElementKind.JobPlant, plant.Id, plant)),
+        .. Whole.Joints.Select(joint => new Element(ElementKind.JobJoint, joint.Id, joint)),
     ];
 
     /// <summary>Shifts that follow each other, and shifts that lay at the same time.</summary>

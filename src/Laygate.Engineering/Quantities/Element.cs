@@ -110,6 +110,9 @@ public enum ElementKind
     /// <summary>A plant of a job, over all its shifts.</summary>
     JobPlant,
 
+    /// <summary>A joint of a job, whichever shifts lay its two sides.</summary>
+    JobJoint,
+
     /// <summary>A single number that the plan states. Only its rules are asked whether it is usual; what is usual is no finding.</summary>
     Value,
 }

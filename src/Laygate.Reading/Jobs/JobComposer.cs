@@ -117,9 +117,12 @@ internal sealed class JobComposer
         plan = Overlay.With(plan, "plan", Overlay.With(identity, "id", new ScalarToken($"{id}-{shift.Id.Text}", ScalarStyle.Plain, shift.Id.Span)));
         plan = Overlay.With(plan, "shift", shift.Times);
         plan = Overlay.With(plan, JobKeys.Runs, RunsOf(plan, shift));
-        plan = Overlay.With(plan, "joints", ShiftJoints.Of(plan["joints"], ids, Names(job[JobKeys.Runs])));
+        plan = Overlay.With(plan, "joints", ShiftJoints.Of(plan["joints"], ids, Earlier(shift), Names(job[JobKeys.Runs])));
         return Overlay.With(plan, "courses", new ShiftCourses(shifts, common).Of(plan["courses"], shift, differences["courses"]));
     }
+
+    private HashSet<string> Earlier(ShiftEntry shift) =>
+        shifts.Where(other => other.Begins < shift.Begins).SelectMany(other => other.Runs).Select(run => run.Text).ToHashSet(StringComparer.Ordinal);
 
     private static ListToken? RunsOf(MapToken plan, ShiftEntry shift)
     {

@@ -11,7 +11,7 @@ internal static class Overlay
     /// <summary>The keys of one group with those of another over them: groups within are put together key by key, lists whose entries have ids entry by entry, any other list is taken whole.</summary>
     public static MapToken Over(MapToken below, MapToken above) => new(
         [
-            .. below.Entries.Select(entry => above.Find(entry.Key.Text) is { } own ? new MapEntry(own.Key, Over(entry.Value, own.Value)) : entry),
+            .. below.Entries.Select(entry => above.Find(entry.Key.Text) is { } own && Over(entry.Value, own.Value) is var value && !ReferenceEquals(value, entry.Value) ? new MapEntry(own.Key, value) : entry),
             .. above.Entries.Where(entry => below.Find(entry.Key.Text) is null),
         ],
         below.Span);
@@ -57,6 +57,8 @@ internal static class Overlay
     private static YamlToken Over(YamlToken below, YamlToken above) => (below, above) switch
     {
         (MapToken inner, MapToken outer) => Over(inner, outer),
+        // What a shift only names again, such as an id, stands where the job states it.
+        (ScalarToken inner, ScalarToken outer) when string.Equals(inner.Text, outer.Text, StringComparison.Ordinal) && inner.Style == outer.Style => inner,
         (ListToken inner, ListToken outer) when inner.Items.All(item => IdOf(item) is not null) && outer.Items.All(item => IdOf(item) is not null) => Over(inner, outer),
         _ => above,
     };

@@ -36,7 +36,7 @@ internal static partial class SeedFiles
         var check = new PlanCheck(Repository.Bound(), new CheckSettings(null, Repository.CheckDate, Repository.Version) { Quick = true });
         bool IsTaken(Seed seed) => check.Run(seed.Name, Encoding.UTF8.GetBytes(seed.Text)).Problems.Count == 0;
 
-        // Jobs are plans here, too; what is no plan, or uses files of parts, is tried elsewhere.
+        // A job of several shifts is a seed as a whole only: each of its checks is one of several plans. What is no plan, or uses files of parts, is tried elsewhere.
         List<Seed> whole = [.. Of([.. PlanSchemaFile.PlanPaths.Select(Relative), .. Files("rules/bases", "*.yaml"), .. Files("tests/Laygate.ConformanceTests/Faults/plans", "*.yaml").Where(path => !path.Contains("tamarel", StringComparison.Ordinal))]).All.Where(IsTaken)];
         return new SeedSet([.. whole, .. whole.Where(seed => seed.Pieces.Any(piece => piece.Key?.Name == "format")).SelectMany(Parts).Where(IsTaken)]);
     }

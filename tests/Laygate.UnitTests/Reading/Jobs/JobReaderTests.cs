@@ -91,10 +91,10 @@ public sealed class JobReaderTests
     }
 
     [Fact]
-    public void A_joint_lies_at_the_run_that_the_shift_lays()
+    public void A_joint_between_two_shifts_is_made_by_the_later_one()
     {
         var plans = Read(Job).Plans;
-        Assert.Equal([("middle", "binder-left", null)], plans[0].Plan.Joints.Select(joint => (joint.Id, joint.Run, joint.Beside)));
+        Assert.Empty(plans[0].Plan.Joints);
         Assert.Equal([("middle", "binder-right", null)], plans[1].Plan.Joints.Select(joint => (joint.Id, joint.Run, joint.Beside)));
         Assert.Equal([("start", "top", null)], plans[2].Plan.Joints.Select(joint => (joint.Id, joint.Run, joint.Beside)));
     }

@@ -1,0 +1,73 @@
+using System.Text.Json.Nodes;
+
+namespace Laygate.HostTests;
+
+/// <summary>A job of several shifts on the command line, by the built program.</summary>
+public sealed class JobCommandTests : IDisposable
+{
+    private readonly string folder = Directory.CreateTempSubdirectory("laygate-job-").FullName;
+
+    public JobCommandTests() => Write("job.yaml", File.ReadAllText(Path.Combine(SourceTree.Root, "rules", "bases", "job.yaml")));
+
+    public void Dispose() => Directory.Delete(folder, recursive: true);
+
+    [Fact]
+    public void One_shift_is_printed_as_a_plan_that_checks_to_its_findings()
+    {
+        Assert.Equal(0, Laygate("expand", "job.yaml", "--shift", "night-2", "--output", "night-2.yaml").Code);
+        var job = JsonNode.Parse(Laygate("check", "job.yaml", "--quick", "--format", "json").Out)!["files"]![0]!;
+        var alone = JsonNode.Parse(Laygate("check", "night-2.yaml", "--quick", "--format", "json").Out)!["files"]![0]!["reports"]![0]!;
+        Assert.Equal(4, job["reports"]!.AsArray().Count);
+        Assert.Equal("ferry-lane-night-2", job["job"]!["shifts"]![1]!["plan"]!.GetValue<string>());
+        Assert.Equal(Findings(alone), Findings(job["reports"]![2]!), StringComparer.Ordinal);
+    }
+
+    [Fact]
+    public void All_shifts_are_printed_as_plans_of_one_file()
+    {
+        Assert.Equal(0, Laygate("expand", "job.yaml", "--output", "all.yaml").Code);
+        Assert.Equal(3, JsonNode.Parse(Laygate("check", "all.yaml", "--quick", "--format", "json").Out)!["files"]![0]!["reports"]!.AsArray().Count);
+    }
+
+    [Fact]
+    public void A_sheet_is_made_of_one_shift_or_of_each()
+    {
+        var one = Laygate("sheet", "job.yaml", "--shift", "night-2", "--draft");
+        Assert.Equal(0, one.Code);
+        Assert.Contains("2031-06-10", one.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("2031-06-09", one.Out, StringComparison.Ordinal);
+        Assert.Contains("2031-06-09", Laygate("sheet", "job.yaml", "--draft").Out, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("expand", "night-9", "There is no shift `night-9` in the job.")]
+    [InlineData("sheet", "night-9", "There is no shift `night-9` in the job.")]
+    [InlineData("expand", "", "--shift")]
+    public void A_shift_that_is_not_there_is_refused(string command, string shift, string said)
+    {
+        var refused = Laygate(command, "job.yaml", "--shift", shift);
+        Assert.Equal(2, refused.Code);
+        Assert.Contains(said, refused.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_worst_of_its_shifts_decides()
+    {
+        Assert.Equal(1, Laygate("check", "job.yaml", "--quick").Code);
+        var concept = File.ReadAllText(Path.Combine(folder, "job.yaml")).Replace("stage: release", "stage: concept", StringComparison.Ordinal);
+        Write("concept.yaml", concept);
+        Assert.Equal(0, Laygate("check", "concept.yaml", "--quick", "--fail-on", "none").Code);
+        // The nights the other way round: nothing else changes, and what lies between the shifts fails.
+        Write("turned.yaml", concept.Replace("2031-06-09, runs", "2031-06-13, runs", StringComparison.Ordinal));
+        var turned = Laygate("check", "turned.yaml", "--quick");
+        Assert.Equal(1, turned.Code);
+        Assert.Contains("FAIL JOB-005", turned.Out, StringComparison.Ordinal);
+    }
+
+    private void Write(string name, string text) => File.WriteAllText(Path.Combine(folder, name), text);
+
+    private static IEnumerable<string> Findings(JsonNode report) =>
+        report["findings"]!.AsArray().Select(finding => $"{finding!["rule"]} {finding["address"]} {finding["status"]} {finding["outcome"]} {finding["value"]?.ToJsonString()}");
+
+    private BuiltProgram.Result Laygate(params string[] arguments) => BuiltProgram.Run(null, folder, arguments);
+}
