@@ -6,6 +6,7 @@ using Laygate.Exchange.Comparisons;
 using Laygate.Exchange.Records;
 using Laygate.Exchange.Reports;
 using Laygate.Exchange.RuleLists;
+using Laygate.Exchange.Sizing;
 using Laygate.Model.Levers;
 using Laygate.Model.Plans;
 using Laygate.Rules.Definitions;
@@ -23,11 +24,12 @@ namespace Laygate.Exchange;
         typeof(WordToken<Basis>), typeof(WordToken<ChangeDirection>), typeof(WordToken<ChangeKind>), typeof(WordToken<CheckKind>), typeof(WordToken<ClauseStatus>),
         typeof(WordToken<DepartureState>), typeof(WordToken<ElementKind>), typeof(WordToken<Evidence>), typeof(WordToken<Layer>), typeof(WordToken<LeverKind>),
         typeof(WordToken<LifeState>), typeof(WordToken<Origin>), typeof(WordToken<Outcome>), typeof(WordToken<Place>), typeof(WordToken<RemedyObstacle>),
-        typeof(WordToken<Stage>), typeof(WordToken<Status>), typeof(WordToken<Strength>), typeof(WordToken<WeatherAxis>),
+        typeof(WordToken<SizedKind>), typeof(WordToken<Stage>), typeof(WordToken<Status>), typeof(WordToken<Strength>), typeof(WordToken<WeatherAxis>),
     ])]
 [JsonSerializable(typeof(RunShape))]
 [JsonSerializable(typeof(ComparisonShape))]
 [JsonSerializable(typeof(RuleListShape))]
+[JsonSerializable(typeof(SizingShape))]
 [JsonSerializable(typeof(LedgerShape))]
 public sealed partial class Shapes : JsonSerializerContext
 {

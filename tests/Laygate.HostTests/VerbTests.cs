@@ -263,6 +263,39 @@ public sealed class VerbTests : IDisposable
         Run(2, "check", "hill.yaml");
     }
 
+    [Fact]
+    public void Answers_in_a_file_begin_a_plan_with_parts_and_its_measures_are_added_in_place()
+    {
+        Write("firm/parts.yaml", "parts: 1\nrollers: [{ id: r7, kind: tandem }]\nmeasures: [{ id: ours, kind: reversing-spotter, what: one man, where: feeder, who: foreman, when: always, checked: list }]\n");
+        Write("laygate.yaml", "stage: concept\n");
+        Write("answers.yaml", "kind: overlay\nstage: submission\nthickness: 40 mm\nrollers: [r7]\nuses: [firm/parts.yaml]\n");
+        var made = Run(0, "new", "plan", "hill", "--into", "jobs", "--answers", "answers.yaml", "--width", "3.6 m", "--traffic", "none").Out;
+        Assert.Contains("Not answered, so the usual or a blank: units, title, jurisdiction, mixes, lanes, length, speed, night, plants, trucks, pavers, conditions.", made, StringComparison.Ordinal);
+        var text = File.ReadAllText(Path.Combine(folder, "jobs/hill.yaml"));
+        foreach (var line in (string[])["# yaml-language-server: $schema=../plan-with-parts.schema.json", "uses: [\"../firm/parts.yaml\"]", "    width: 3.6 m", "    - part: r7"])
+        {
+            Assert.Contains(line, text.Split('\n'), StringComparer.Ordinal);
+        }
+
+        Write("jobs/hill.yaml", text.Replace("trucks_reverse: TO FILL IN", "trucks_reverse: yes", StringComparison.Ordinal));
+        Assert.Contains("from the files that the plan uses", Run(0, "new", "measures", "--for", "jobs/hill.yaml", "--write").Out, StringComparison.Ordinal);
+        Assert.Contains("\n  - ours\n", File.ReadAllText(Path.Combine(folder, "jobs/hill.yaml")), StringComparison.Ordinal);
+        Assert.Contains("No measure is missing that the stated conditions ask for.", Run(0, "new", "measures", "--for", "jobs/hill.yaml", "--write").Out, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("thickness: 40", "answers.yaml:1: `thickness`: `40` ")]
+    [InlineData("kind: overlays", "answers.yaml:1: `kind`: `overlays` is none of overlay, thin-overlay, mill-and-fill, two-courses, hot-on-hot. Did you mean overlay?")]
+    [InlineData("widht: 3 m", "answers.yaml:1: `widht` is no question. Did you mean `width`?")]
+    [InlineData("uses: [nowhere.yaml]", "The file `nowhere.yaml` cannot be used. There is no such file.")]
+    [InlineData("rollers: some r", "Write ids of machines in the files that are used, divided by commas, or a number.")]
+    public void An_answer_that_cannot_be_used_is_said_with_its_line(string answers, string message)
+    {
+        Write("answers.yaml", answers + "\n");
+        Assert.Contains(message, Run(2, "new", "plan", "hill", "--answers", "answers.yaml").Error, StringComparison.Ordinal);
+        Assert.False(File.Exists(Path.Combine(folder, "hill.yaml")));
+    }
+
     [Theory]
     [InlineData("new rule layers/a-b", "There is neither a specification nor a rule book in `.`.")]
     [InlineData("new rule leyers/a-b", "A rule is named after its family and the bad situation")]

@@ -10,6 +10,7 @@ using Laygate.Reading.Parts;
 using Laygate.Reading.Plans;
 using Laygate.Reading.Records;
 using Laygate.Reading.RuleFiles;
+using Laygate.Rules.Acceptance;
 using Laygate.Rules.Results;
 
 namespace Laygate.Checking.Records;
@@ -38,12 +39,12 @@ public sealed class RecordedShift
     /// <param name="file">Name of the plan.</param>
     /// <param name="bytes">Its bytes.</param>
     /// <param name="parts">Files that plans use.</param>
-    /// <param name="folder">The folder of the record.</param>
+    /// <param name="folder">The folder of the record; null where there is none yet.</param>
     /// <returns>Both, or why one of them cannot be used.</returns>
-    public static (RecordedShift? Shift, IReadOnlyList<Problem> Problems) Open(PlanTools tools, string file, byte[] bytes, IPartFiles parts, IRuleFolder folder)
+    public static (RecordedShift? Shift, IReadOnlyList<Problem> Problems) Open(PlanTools tools, string file, byte[] bytes, IPartFiles parts, IRuleFolder? folder)
     {
         var read = tools.Reader.Read(file, bytes, parts);
-        var found = RecordReader.Read(folder);
+        var found = folder is null ? new RecordFile(new ShiftRecord(), [], []) : RecordReader.Read(folder);
         if (read.Problems.Count > 0 || found.Record is null)
         {
             return (null, [.. read.Problems, .. found.Record is null ? found.Refused : []]);
@@ -74,6 +75,12 @@ public sealed class RecordedShift
 
         return (new LedgerReport(plan.Plan.Identity.Id, plan.Plan.Identity.Title, plan.Plan.Identity.Revision, Hash, version, Record, ledger, record.Refused, record.Notes), null);
     }
+
+    /// <summary>The lots of the shift by an acceptance scheme.</summary>
+    /// <param name="scheme">The scheme.</param>
+    /// <param name="seed">Seed of the draw of places.</param>
+    /// <param name="version">Version of the program.</param>
+    public AcceptanceReport Lots(AcceptanceScheme scheme, ulong seed, string version) => new LotReports(this, scheme, seed).Make(version);
 
     /// <summary>SHA-256 of the bytes of the plan.</summary>
     internal string Hash => Convert.ToHexStringLower(SHA256.HashData(bytes));

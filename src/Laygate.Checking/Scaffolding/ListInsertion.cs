@@ -70,6 +70,28 @@ internal static class ListInsertion
         };
     }
 
+    /// <summary>Adds entries to a list whose entries stand one below the other.</summary>
+    /// <param name="text">The file.</param>
+    /// <param name="root">Its only document.</param>
+    /// <param name="key">Key of the list at the top of the document; made when it is missing.</param>
+    /// <param name="block">The lines of the entries for a number of blanks before each.</param>
+    /// <returns>The changed file, or null where the form of the file leaves no place that is safe.</returns>
+    public static string? Add(string text, MapToken root, string key, Func<int, IReadOnlyList<string>> block)
+    {
+        var lines = new TextLines(text);
+        if (lines.At(root.Span) == '{' || lines.HasDocumentEnd)
+        {
+            return null;
+        }
+
+        return root.Find(key) switch
+        {
+            null => lines.Append([$"{key}:", .. block(2)]),
+            { Value: ListToken { Items.Count: > 0 } list } when lines.At(list.Span) != '[' => lines.InsertAfter(list.Items[^1].Span.EndLine, block(list.Span.Column - 1)),
+            _ => null,
+        };
+    }
+
     private static List<string> Block(NewEntry entry, int indent, bool asLines)
     {
         var blank = new string(' ', indent);

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Laygate.Model.Plans;
 using Laygate.Reading.Plans;
 
 namespace Laygate.Checking.Scaffolding;
@@ -14,22 +13,9 @@ public sealed record NewFile(string Path, string Text)
         [.. Text.Split('\n').Select((line, index) => (line, index)).Where(one => !one.line.TrimStart().StartsWith('#') && one.line.Contains(Laygate.Reading.Plans.Blanks.Mark, StringComparison.Ordinal)).Select(one => one.index + 1)];
 }
 
-/// <summary>Makes the files with which plans and specifications begin. What nobody but their author can know is left as a marked blank.</summary>
+/// <summary>Makes the files with which specifications begin. What nobody but their author can know is left as a marked blank.</summary>
 public static class Scaffolds
 {
-    private const string Resource = "Laygate.Checking.Scaffolding.Plans.";
-
-    /// <summary>A plan at a stage.</summary>
-    /// <param name="id">Id of the plan.</param>
-    /// <param name="stage">Stage.</param>
-    public static NewFile Plan(string id, Stage stage)
-    {
-        var name = $"{Resource}{Words.Of(stage)}.yaml";
-        using var stream = typeof(Scaffolds).Assembly.GetManifestResourceStream(name) ?? throw new InvalidOperationException($"The program was built without {name}.");
-        using var reader = new StreamReader(stream);
-        return new NewFile($"{id}.yaml", reader.ReadToEnd().ReplaceLineEndings("\n").Replace("PLAN-ID", id, StringComparison.Ordinal));
-    }
-
     /// <summary>A particular specification.</summary>
     /// <param name="name">Its name: lower-case letters and digits joined by single hyphens.</param>
     public static NewFile Specification(string name) => new($"{name}/specification.yaml", string.Create(CultureInfo.InvariantCulture, $$"""

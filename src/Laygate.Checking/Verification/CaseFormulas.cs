@@ -37,7 +37,7 @@ internal sealed record CaseFormula(string Name, CaseDimension Result, IReadOnlyL
 internal static class CaseFormulas
 {
     private static readonly FrozenDictionary<string, CaseFormula> ByName =
-        WeatherFormulas.All.Concat(ProductionFormulas.All).Concat(QueueFormulas.All).Concat(LedgerFormulasOfCases.All).ToFrozenDictionary(formula => formula.Name, StringComparer.Ordinal);
+        WeatherFormulas.All.Concat(ProductionFormulas.All).Concat(QueueFormulas.All).Concat(LedgerFormulasOfCases.All).Concat(AcceptanceFormulasOfCases.All).ToFrozenDictionary(formula => formula.Name, StringComparer.Ordinal);
 
     /// <summary>All names.</summary>
     public static IEnumerable<string> Names => ByName.Keys;

@@ -56,8 +56,8 @@ internal sealed class CommandLine(TimeProvider clock)
         Verb[] all = [];
         all =
         [
-            new CheckCommand(), new SheetCommand(), new VerifyCommand(), new RulesCommand(), new ExplainCommand(), new SchemaCommand(), new ExpandCommand(), new ImportCommand(), new NewCommand(),
-            new RecordCommand(), new LedgerCommand(),
+            new CheckCommand(), new SizeCommand(), new SheetCommand(), new VerifyCommand(), new RulesCommand(), new ExplainCommand(), new SchemaCommand(), new ExpandCommand(), new ImportCommand(), new NewCommand(),
+            new RecordCommand(), new LedgerCommand(), new LotsCommand(),
             new ConfirmCommand(), new CompareCommand(), new BaselineCommand(), new CompletionCommand(() => all),
         ];
         return all;

@@ -8,6 +8,9 @@ namespace Laygate.Cli.Files;
 /// <summary>Writes files that a person goes on with. What is there is never overwritten.</summary>
 internal static class NewFiles
 {
+    /// <summary>Lines that are named one by one, at most.</summary>
+    private const int MostLines = 12;
+
     /// <summary>Makes files in a folder, all or none.</summary>
     /// <returns>A line for each: its name and its blanks.</returns>
     /// <exception cref="ArgumentProblem">One of them is there already, or cannot be written.</exception>
@@ -51,6 +54,7 @@ internal static class NewFiles
     {
         0 => "complete",
         1 => string.Create(CultureInfo.InvariantCulture, $"fill in what is marked TO FILL IN, on line {file.Blanks[0]}"),
+        > MostLines => string.Create(CultureInfo.InvariantCulture, $"fill in what is marked TO FILL IN, on lines {file.Blanks[0]} to {file.Blanks[^1]} ({file.Blanks.Count} of them)"),
         _ => $"fill in what is marked TO FILL IN, on lines {string.Join(", ", file.Blanks.Select(line => line.ToString(CultureInfo.InvariantCulture)))}",
     };
 

@@ -74,7 +74,9 @@ internal sealed class PartFilesOnDisk(string? revision = null) : IPartFiles
         return null;
     }
 
-    private static string RootOf(string folder)
+    /// <summary>The folder that a plan belongs to.</summary>
+    /// <param name="folder">Folder of the plan, as a full path.</param>
+    public static string RootOf(string folder)
     {
         for (var at = folder; at is not null; at = Path.GetDirectoryName(at))
         {

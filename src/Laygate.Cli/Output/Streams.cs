@@ -33,6 +33,9 @@ internal sealed record Streams
     /// <summary>Whether messages go to a terminal.</summary>
     public bool ErrorTerminal { get; init; }
 
+    /// <summary>Whether somebody sits at standard input, so that questions can be asked.</summary>
+    public bool InputTerminal { get; init; }
+
     /// <summary>The streams of this process.</summary>
     public static Streams OfProcess()
     {
@@ -49,6 +52,7 @@ internal sealed record Streams
             Colour = !plain && !Console.IsOutputRedirected,
             ErrorColour = !plain && !Console.IsErrorRedirected,
             ErrorTerminal = !Console.IsErrorRedirected,
+            InputTerminal = StandardHandle.IsOfTheCaller(StandardHandle.Input) && !Console.IsInputRedirected && !Console.IsErrorRedirected,
         };
     }
 

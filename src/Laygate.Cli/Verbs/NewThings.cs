@@ -2,7 +2,6 @@ using Laygate.Checking.Scaffolding;
 using Laygate.Cli.Arguments;
 using Laygate.Cli.Checking;
 using Laygate.Cli.Files;
-using Laygate.Model.Plans;
 using Laygate.Reading.RuleFiles;
 
 namespace Laygate.Cli.Verbs;
@@ -10,9 +9,6 @@ namespace Laygate.Cli.Verbs;
 /// <summary>Begins plans, specifications, rules and departures.</summary>
 internal static class NewThings
 {
-    public static int Plan(Host host, string id, Stage stage, string folder) =>
-        Make(host, folder, [Scaffolds.Plan(Name(id), stage)], $"Then: laygate check {id}.yaml");
-
     public static int Specification(Host host, string name, string folder) =>
         Make(host, folder, [Scaffolds.Specification(Name(name))], $"Then: laygate new rule FAMILY/NAME --into {name}, or laygate rules --merged --rules {name}");
 
@@ -50,7 +46,8 @@ internal static class NewThings
         return ExitCodes.Clean;
     }
 
-    private static int Make(Host host, string folder, IReadOnlyList<NewFile> files, string next)
+    /// <summary>Makes files and says what is next.</summary>
+    public static int Make(Host host, string folder, IReadOnlyList<NewFile> files, string next)
     {
         foreach (var line in NewFiles.Make(folder, files))
         {
@@ -61,7 +58,9 @@ internal static class NewThings
         return ExitCodes.Clean;
     }
 
-    private static string Name(string name) => Slug(name)
+    /// <summary>A name that can be an id.</summary>
+    /// <exception cref="ArgumentProblem">It cannot.</exception>
+    public static string Name(string name) => Slug(name)
         ? name
         : throw new ArgumentProblem($"`{name}` is no name: use lower-case letters and digits, joined by single hyphens.");
 

@@ -3,6 +3,7 @@ using Laygate.Checking.Records;
 using Laygate.Cli.Arguments;
 using Laygate.Cli.Files;
 using Laygate.Reading.Records;
+using Laygate.Reading.RuleFiles;
 using Laygate.Rules.Results;
 
 namespace Laygate.Cli.Verbs;
@@ -30,16 +31,11 @@ internal static class RecordInputs
     /// <summary>Opens a plan with the record of its shift; null where one of them cannot be used, which has then been said.</summary>
     /// <param name="host">The host.</param>
     /// <param name="plan">Name of the plan.</param>
-    /// <param name="record">The folder of the record, or its mapping.</param>
+    /// <param name="record">The folder of the record, or its mapping; null where there is none yet.</param>
     /// <exception cref="ArgumentProblem">There is no such folder.</exception>
-    public static RecordedShift? Open(Host host, string plan, string record)
+    public static RecordedShift? Open(Host host, string plan, string? record)
     {
-        var folder = string.Equals(Path.GetFileName(record), RecordReader.MappingFile, StringComparison.Ordinal) ? Path.GetDirectoryName(record) is { Length: > 0 } above ? above : "." : record;
-        if (new RuleFilesOnDisk().Folder(folder) is not { } files)
-        {
-            throw new ArgumentProblem($"There is no folder `{record}`. `laygate record {plan} --into {record}` lays one out.");
-        }
-
+        var files = record is null ? null : Folder(plan, record);
         var (input, bytes) = Plan(host, plan);
         if (bytes is null)
         {
@@ -53,6 +49,12 @@ internal static class RecordInputs
         }
 
         return shift;
+    }
+
+    private static IRuleFolder Folder(string plan, string record)
+    {
+        var folder = string.Equals(Path.GetFileName(record), RecordReader.MappingFile, StringComparison.Ordinal) ? Path.GetDirectoryName(record) is { Length: > 0 } above ? above : "." : record;
+        return new RuleFilesOnDisk().Folder(folder) ?? throw new ArgumentProblem($"There is no folder `{record}`. `laygate record {plan} --into {record}` lays one out.");
     }
 
     /// <summary>The exit code: 1 where rows were refused.</summary>

@@ -16,6 +16,7 @@ public static class LaygateAssumptions
         .. RollingAssumptions.All,
         .. WeatherAssumptions.All,
         .. SimulationAssumptions.All,
+        .. SizingAssumptions.All,
     ];
 
     /// <summary>The catalogue as a set.</summary>

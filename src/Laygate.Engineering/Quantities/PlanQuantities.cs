@@ -22,8 +22,7 @@ internal static class PlanQuantities
                     Input("documents"), ("title", Answers.Given(document.Title)), ("edition", Answers.Given(document.Edition)))),
             Input("documents"), Words.Of(DocumentKind.Specification), "title", "edition")),
         Plan.Flag("edition_holds", "Whether the edition of each governing code and specification holds on the day of the shift.", GoverningEdition.Holds),
-        Plan.Presence("spare_roller", "A roller that stands by as a spare.", (c, _) => Answers.Fields(
-            Input("rolling.rollers"), ("spare", c.Plan.Rolling?.Rollers.Any(roller => roller.Spare == true) == true))),
+        Plan.Presence("spare_roller", "A roller that stands by as a spare.", SpareRoller),
         Plan.Presence("hold_points", "Hold points with criterion, evidence, owner and who releases: stated when every one has them.", HoldPoints),
         .. Enum.GetValues<TestKind>().Select(TestOf),
         .. Enum.GetValues<ContingencyEvent>().Select(ActionOn),
@@ -31,6 +30,15 @@ internal static class PlanQuantities
 
     /// <summary>A word of the plan as part of a quantity's name.</summary>
     internal static string Underscored(string word) => word.Replace('-', '_');
+
+    // Any roller may be the spare; the last one stands for the place where it is said.
+    private static Answer SpareRoller(QuantityContext context, Element element)
+    {
+        var rollers = context.Plan.Rolling?.Rollers ?? [];
+        var isThere = rollers.Any(roller => roller.Spare == true);
+        var missing = rollers.Count == 0 ? Input("rolling.rollers") : new InputReference($"roller:{rollers[^1].Id}", "spare");
+        return new() { Value = new PresenceValue(isThere ? PresenceLevel.Stated : PresenceLevel.Absent, []) { MissingAt = isThere ? [] : [missing] }, Input = Input("rolling.rollers") };
+    }
 
     private static QuantityDefinition TestOf(TestKind kind) => Plan.Presence(
         $"test_{Underscored(Words.Of(kind))}",

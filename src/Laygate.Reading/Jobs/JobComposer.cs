@@ -113,12 +113,18 @@ internal sealed class JobComposer
         plan = Overlay.Without(plan, (shift.Entry[JobKeys.Without] as ListToken)?.Items.OfType<ScalarToken>() ?? [], problems);
         var ids = shift.Runs.Select(run => run.Text).ToHashSet(StringComparer.Ordinal);
         var identity = (MapToken)plan["plan"]!;
-        var id = (identity["id"] as ScalarToken)?.Text;
-        plan = Overlay.With(plan, "plan", Overlay.With(identity, "id", new ScalarToken($"{id}-{shift.Id.Text}", ScalarStyle.Plain, shift.Id.Span)));
+        plan = Overlay.With(plan, "plan", Named(identity, shift));
         plan = Overlay.With(plan, "shift", shift.Times);
         plan = Overlay.With(plan, JobKeys.Runs, RunsOf(plan, shift));
         plan = Overlay.With(plan, "joints", ShiftJoints.Of(plan["joints"], ids, Earlier(shift), Names(job[JobKeys.Runs])));
         return Overlay.With(plan, "courses", new ShiftCourses(shifts, common).Of(plan["courses"], shift, differences["courses"]));
+    }
+
+    // So that neither a list of reports nor a card leaves open which shift it is about.
+    private static MapToken Named(MapToken identity, ShiftEntry shift)
+    {
+        var named = Overlay.With(identity, "id", new ScalarToken($"{(identity["id"] as ScalarToken)?.Text}-{shift.Id.Text}", ScalarStyle.Plain, shift.Id.Span));
+        return identity["title"] is ScalarToken { IsNull: false } title ? Overlay.With(named, "title", title with { Text = $"{title.Text}, shift {shift.Id.Text}", Style = ScalarStyle.Quoted }) : named;
     }
 
     private HashSet<string> Earlier(ShiftEntry shift) =>

@@ -214,7 +214,7 @@ internal sealed class PlanComposer
         map.Find(key) is null ? map : new MapToken([.. map.Entries.Where(entry => !string.Equals(entry.Key.Text, key, StringComparison.Ordinal))], map.Span);
 
     /// <summary>The keys of one group with those of another over them.</summary>
-    private static MapToken Over(MapToken below, MapToken above) => new(
+    internal static MapToken Over(MapToken below, MapToken above) => new(
         [
             .. below.Entries.Select(entry => above.Find(entry.Key.Text) is not { } own ? entry
                 : entry.Value is MapToken inner && own.Value is MapToken outer ? new MapEntry(own.Key, Over(inner, outer)) : own),

@@ -93,6 +93,14 @@ public sealed class PlanReader
         return problems.Count > 0 ? (null, problems) : (new ReadPlan((MapToken)document.Root, plan, mapping.Positions, [], []), []);
     }
 
+    /// <summary>What the shape of a plan is wrong in, apart from blanks.</summary>
+    /// <param name="document">The document.</param>
+    internal IReadOnlyList<ReadingProblem> ShapeWithoutBlanks(YamlDocument document)
+    {
+        var blanks = Blanks.In(document.Root).Select(blank => blank.Position).ToHashSet();
+        return [.. PlanShape.Check(document, Schema).Where(problem => !blanks.Contains(problem.Position))];
+    }
+
     private (ReadPlan? Plan, IReadOnlyList<ReadingProblem> Problems) Read(YamlDocument written, string file, IPartFiles parts)
     {
         (YamlToken Plan, IReadOnlyList<UsedFile> Used, IReadOnlyList<ReadingProblem> Problems) composed =
@@ -113,10 +121,11 @@ public sealed class PlanReader
     {
         var (root, oldWords) = OldWords.OfPlans.Renew(plan);
         var document = new YamlDocument(root, number);
-        var shape = PlanShape.Check(document, Schema);
-        if (shape.Count > 0)
+        var blanks = Blanks.In(document.Root);
+        var shape = ShapeWithoutBlanks(document);
+        if (shape.Count > 0 || blanks.Count > 0)
         {
-            return (null, shape);
+            return (null, [.. shape, .. Blanks.Told(blanks)]);
         }
 
         var (read, problems) = ReadValues(document);

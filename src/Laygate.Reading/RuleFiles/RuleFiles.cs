@@ -147,10 +147,10 @@ public sealed class RuleFileReader(RuleSchemas schemas)
 
         private static bool IsYaml(string file) => file.EndsWith(".yaml", StringComparison.Ordinal) || file.EndsWith(".yml", StringComparison.Ordinal);
 
-        // Cases and base plans are read by those who run cases.
+        // Cases and base plans are read by those who run cases, acceptance schemes by those who judge lots.
         private static bool IsForCases(string file) =>
             file.EndsWith("/cases.yaml", StringComparison.Ordinal) || file.StartsWith("bases/", StringComparison.Ordinal)
-            || file.Contains("/bases/", StringComparison.Ordinal) || IsForSetLimits(file) || string.Equals(file, RetiredFile, StringComparison.Ordinal);
+            || file.Contains("/bases/", StringComparison.Ordinal) || IsForSetLimits(file) || file.StartsWith("acceptance/", StringComparison.Ordinal) || string.Equals(file, RetiredFile, StringComparison.Ordinal);
 
         // cases/ID.yaml of a specification: cases of the limits that it sets.
         private static bool IsForSetLimits(string file) => file.Split('/') is ["cases", _] or [_, _, "cases", _];

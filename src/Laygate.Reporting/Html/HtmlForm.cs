@@ -14,6 +14,7 @@ public sealed class HtmlForm : IRunForm
     private readonly List<PageEntry> plans = [];
     private readonly List<Problem> problems;
     private int unread;
+    private string? job;
 
     /// <summary>Begins.</summary>
     /// <param name="head">The run.</param>
@@ -31,14 +32,19 @@ public sealed class HtmlForm : IRunForm
         problems.AddRange(result.Problems);
         unread += result.Problems.Count > 0 ? 1 : 0;
         using var writer = HtmlWriter.Writer(aside);
-        if (result.Job is { } job)
+        if (result.Job is { } several)
         {
+            job = plans.Count == 0 ? several.Id : null;
             HtmlWriter.RenderPart<JobStrip>(writer, new Dictionary<string, object?>(StringComparer.Ordinal)
             {
                 [nameof(JobStrip.Result)] = result,
-                [nameof(JobStrip.Job)] = job,
+                [nameof(JobStrip.Job)] = several,
                 [nameof(JobStrip.First)] = plans.Count + 1,
             });
+        }
+        else
+        {
+            job = null;
         }
 
         foreach (var report in result.Reports)
@@ -64,6 +70,7 @@ public sealed class HtmlForm : IRunForm
             [nameof(ReportPage.Plans)] = plans,
             [nameof(ReportPage.Problems)] = problems,
             [nameof(ReportPage.Unread)] = unread,
+            [nameof(ReportPage.Job)] = job,
         });
 
         // Text of a plan cannot hold the mark: the template engine would have encoded it.

@@ -1,4 +1,6 @@
 using Laygate.Reporting.Language;
+using Laygate.Model.Plans;
+using Laygate.Reporting.Text;
 using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.Terminal;
@@ -74,6 +76,11 @@ internal sealed class BriefReport
     private IReadOnlyList<TerminalLine> Tail()
     {
         var page = new Page(width, cuts: false);
+        if (report.Stage == Stage.Concept)
+        {
+            page.Flow(0, 2, [new TextSpan(TextStyle.Plain, $"First figures, with usual values for what is open: laygate size {PlainText.Show(report.File)}")]);
+        }
+
         page.Flow(0, 2, [new TextSpan(TextStyle.Quiet, "One finding in full: --explain RULE[@ADDRESS]; all: --full; passes, too: --all")]);
         return page.Take();
     }

@@ -3,8 +3,11 @@ using System.Text;
 using System.Text.Json;
 using Laygate.Checking;
 using Laygate.Checking.Records;
+using Laygate.Reading;
+using Laygate.Reading.Acceptance;
 using Laygate.Reading.Parts;
 using Laygate.Reading.Records;
+using Laygate.Reading.RuleFiles;
 using Laygate.Reporting.Records;
 using Laygate.Rules.Results;
 
@@ -71,6 +74,55 @@ public sealed class ExampleRecordTests
         var kinds = record.Files.Select(file => file.Holds).ToHashSet(StringComparer.Ordinal);
         Assert.Equal(12, kinds.Count);
         Assert.All(record.Files, file => Assert.Equal((true, 0), (file.Rows > 0, file.Refused)));
+    }
+
+    /// <summary>The lots of the example by the invented scheme of its contract, and by a published one.</summary>
+    [Theory]
+    [InlineData("examples/particular/port-of-tamarel-acceptance.yaml", "port-of-tamarel")]
+    [InlineData("ufgs-02749", "ufgs-02749")]
+    public void The_lot_report_is_the_approved_one(string scheme, string name)
+    {
+        var report = Lots(scheme);
+        var text = string.Join('\n', LotLines.Of(report, full: true).Select(line => line.Text.TrimEnd()));
+        Approved.Match(text.Replace(report.Scheme.Hash, "(hash)", StringComparison.Ordinal), $"quay-road-record.lots.{name}");
+    }
+
+    [Fact]
+    public void The_page_of_the_lots_says_what_the_terminal_says_and_that_it_is_invented()
+    {
+        var report = Lots("examples/particular/port-of-tamarel-acceptance.yaml");
+        using var stream = new MemoryStream();
+        LotPageWriter.Write(report, stream);
+        var page = System.Net.WebUtility.HtmlDecode(Encoding.UTF8.GetString(stream.ToArray()));
+        Assert.Contains("Invented record of an invented shift", page, StringComparison.Ordinal);
+        Assert.Contains(LotLines.Of(report, full: false)[0].Text, page, StringComparison.Ordinal);
+        Assert.DoesNotContain("<script", page, StringComparison.OrdinalIgnoreCase);
+    }
+
+    /// <summary>Places are drawn from the plan: with or without a record, the same seed gives the same.</summary>
+    [Fact]
+    public void Places_are_the_same_before_and_after_laying()
+    {
+        var (scheme, _) = SchemeReader.Open("ufgs-02749", new Files());
+        var (before, problems) = RecordedShift.Open(new PlanTools(), Plan, Repository.Bytes(Plan), new NoParts(), folder: null);
+        Assert.Empty(problems);
+        static IEnumerable<double> Stations(AcceptanceReport report) => report.Lots.SelectMany(lot => lot.Sublots).SelectMany(sublot => sublot.Places).Select(place => place.Station);
+        Assert.Equal(Stations(before!.Lots(scheme!, 4711, Repository.Version)), Stations(Lots("ufgs-02749")));
+        Assert.NotEqual(Stations(before.Lots(scheme!, 4712, Repository.Version)), Stations(Lots("ufgs-02749")));
+    }
+
+    private static AcceptanceReport Lots(string name)
+    {
+        var (scheme, problems) = SchemeReader.Open(name, new Files());
+        Assert.Empty(problems);
+        return Open().Lots(scheme!, 4711, Repository.Version);
+    }
+
+    private sealed class Files : IRuleFiles
+    {
+        public IRuleFolder? Folder(string path) => null;
+
+        public byte[]? File(string path) => System.IO.File.Exists(Path.Combine(Repository.Root, path)) ? Repository.Bytes(path) : null;
     }
 
     internal static RecordedShift Open()

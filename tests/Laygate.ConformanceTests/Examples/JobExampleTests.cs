@@ -5,7 +5,6 @@ using Laygate.Checking;
 using Laygate.ConformanceTests.Schema;
 using Laygate.Model.Plans;
 using Laygate.Reading;
-using Laygate.Reading.Parts;
 using Laygate.Reading.Reports;
 using Laygate.Reporting.Html;
 using Laygate.Reporting.Json;
@@ -23,7 +22,7 @@ public sealed class JobExampleTests
     // Checked once for all tests.
     private static readonly Lazy<FileResult> Checked = new(() =>
     {
-        var settings = new CheckSettings(null, Repository.CheckDate, Repository.Version) { Parts = new PartsOfRepository() };
+        var settings = new CheckSettings(null, Repository.CheckDate, Repository.Version) { Parts = new Repository.PartsOfRepository() };
         var result = new PlanCheck(Repository.Bound(), settings).Run(Job, Repository.Bytes(Job));
         Assert.True(result.Problems.Count == 0, string.Join('\n', result.Problems.Select(problem => problem.Message)));
         return result;
@@ -99,6 +98,8 @@ public sealed class JobExampleTests
             Assert.Contains($"id=\"p{number}\"", page, StringComparison.Ordinal);
         });
         Assert.True(page.IndexOf("id=\"job\"", StringComparison.Ordinal) < page.IndexOf("id=\"p1\"", StringComparison.Ordinal));
+        Assert.Contains("<title>Check of job cressing-lane</title>", page, StringComparison.Ordinal);
+        Assert.Contains(", shift tuesday</h2>", page, StringComparison.Ordinal);
         Assert.Contains("7.08 h of 8 h needed", page.Replace("&#xA0;", " ", StringComparison.Ordinal), StringComparison.Ordinal);
     }
 
@@ -131,14 +132,5 @@ public sealed class JobExampleTests
     {
         var text = Encoding.UTF8.GetString(Repository.Bytes(Job));
         return text[..text.IndexOf(start, StringComparison.Ordinal)].Count(letter => letter == '\n') + 1;
-    }
-
-    private sealed class PartsOfRepository : IPartFiles
-    {
-        public PartText Read(string from, string name)
-        {
-            var path = Path.GetRelativePath(Repository.Root, Path.GetFullPath(Path.Combine(Repository.Root, Path.GetDirectoryName(from)!, name))).Replace('\\', '/');
-            return new PartText(path, Repository.Bytes(path));
-        }
     }
 }

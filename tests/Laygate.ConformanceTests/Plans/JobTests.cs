@@ -21,12 +21,12 @@ public sealed partial class JobTests
     {
         var plan = Encoding.UTF8.GetString(Repository.Bytes(path));
         var job = AsJob(plan);
-        var result = Run(job);
+        var result = Run(job, path);
         var shift = Findings(result.Reports[1]);
-        Assert.Equal(Findings(Assert.Single(Run(plan).Reports)), shift, StringComparer.Ordinal);
+        Assert.Equal(Findings(Assert.Single(Run(plan, path).Reports)), shift, StringComparer.Ordinal);
 
         // And so does the plan that `expand` prints of the shift.
-        var (text, _, problems) = WholePlan.Of("job.yaml", Encoding.UTF8.GetBytes(job), new NoPartFiles(), "only");
+        var (text, _, problems) = WholePlan.Of(path, Encoding.UTF8.GetBytes(job), new Repository.PartsOfRepository(), "only");
         Assert.Empty(problems);
         Assert.Equal(shift, Findings(Assert.Single(Run(text!).Reports)), StringComparer.Ordinal);
         Assert.Equal(result.Reports[1].PlanId, Run(text!).Reports[0].PlanId);
@@ -81,9 +81,9 @@ public sealed partial class JobTests
             + $"\nshifts:\n  - {{ id: only, runs: [{runs}], {keys} }}\n";
     }
 
-    private static FileResult Run(string text)
+    private static FileResult Run(string text, string file = "plan.yaml")
     {
-        var result = new PlanCheck(Repository.Bound(), new CheckSettings(null, Repository.CheckDate, Repository.Version) { Quick = true }, tools: Tools).Run("plan.yaml", Encoding.UTF8.GetBytes(text));
+        var result = new PlanCheck(Repository.Bound(), new CheckSettings(null, Repository.CheckDate, Repository.Version) { Quick = true, Parts = new Repository.PartsOfRepository() }, tools: Tools).Run(file, Encoding.UTF8.GetBytes(text));
         Assert.True(result.Problems.Count == 0, string.Join('\n', result.Problems.Select(problem => $"{problem.Position?.Line}: {problem.Message}")));
         return result;
     }

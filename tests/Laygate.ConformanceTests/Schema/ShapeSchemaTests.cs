@@ -17,6 +17,11 @@ public sealed class ShapeSchemaTests
         new ShapeSchema("report.schema.json", Report.Definitions).Of("Laygate comparison, version 1", Shapes.Default.ComparisonShape));
 
     [Fact]
+    public void The_schema_of_a_sizing_refers_to_that_of_a_report() => Approved.File_holds(
+        "schemas/sizing.schema.json",
+        new ShapeSchema("report.schema.json", Report.Definitions).Of("Laygate sizing, version 1", Shapes.Default.SizingShape));
+
+    [Fact]
     public void The_schema_of_a_ledger_is_that_of_its_records() =>
         Approved.File_holds("schemas/ledger.schema.json", new ShapeSchema().Of("Laygate ledger, version 1", Shapes.Default.LedgerShape));
 

@@ -146,6 +146,19 @@ public sealed class JobReaderTests
     }
 
     [Fact]
+    public void A_job_that_is_too_large_written_out_is_refused()
+    {
+        // Each shift has every measure (17 keys and values) and document (9) of the job: 480 of both, 40 times, are more than 400,000.
+        var measures = string.Concat(Enumerable.Range(1, 480).Select(number => $"  - {{ id: m{number}, kind: signals, what: a, where: b, who: c, when: d, checked: e, reference: f }}\n"))
+            + "documents:\n" + string.Concat(Enumerable.Range(1, 480).Select(number => $"  - {{ id: d{number}, kind: other, title: t, edition: \"1\" }}\n"));
+        var shifts = string.Concat(Enumerable.Range(1, 40).Select(number => string.Create(CultureInfo.InvariantCulture, $"  - {{ id: n{number}, date: {new DateOnly(2031, 6, 1).AddDays(number):yyyy-MM-dd}, runs: [top] }}\n")));
+        var text = Job.Replace("shifts:\n", "measures:\n" + measures + "shifts:\n", StringComparison.Ordinal);
+        text = text[..text.IndexOf("  - { id: n1,", StringComparison.Ordinal)] + shifts;
+        var problem = Assert.Single(Reader.Read("job.yaml", Encoding.UTF8.GetBytes(text), new NoPartFiles()).Problems);
+        Assert.StartsWith("Written out, the shifts hold ", problem.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_job_is_alone_in_its_file()
     {
         var problem = Assert.Single(Reader.Read("job.yaml", Encoding.UTF8.GetBytes(Job + "\n---\nformat: 1\n"), new NoPartFiles()).Problems);

@@ -1,0 +1,163 @@
+using System.Text;
+using Laygate.Checking;
+using Laygate.Checking.Starting;
+using Laygate.Engineering.Quantities;
+using Laygate.Model.Plans;
+using Laygate.Reading.Parts;
+using Laygate.Reading.Plans;
+using Laygate.Rules.Results;
+
+namespace Laygate.ConformanceTests.Starting;
+
+/// <summary>What the starter writes, filled in, leaves no finding open for a key that it left out.</summary>
+public sealed class StarterTests
+{
+    private static readonly PlanTools Tools = new();
+
+    public static TheoryData<string, string, string> Jobs
+    {
+        get
+        {
+            var data = new TheoryData<string, string, string>();
+            foreach (var kind in Words.Of<JobKind>())
+            {
+                foreach (var stage in Words.Of<Stage>())
+                {
+                    data.Add(kind, stage, "metric");
+                    data.Add(kind, stage, "us");
+                }
+            }
+
+            return data;
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Jobs))]
+    public void Every_key_that_the_stage_asks_for_stands_in_the_file(string kind, string stage, string units)
+    {
+        var answers = new StartAnswers(new Dictionary<string, string>(StringComparer.Ordinal) { ["kind"] = kind, ["stage"] = stage, ["units"] = units, ["lanes"] = "2" });
+        var made = PlanStarter.Make(Tools, Repository.Bound(), "hill-road", answers, FirmParts.Of("hill-road.yaml", [], new NoPartFiles()));
+        Assert.Empty(Left(UsualFill.Of(made.Text), answers.Stage));
+    }
+
+    [Theory]
+    [InlineData("submission")]
+    [InlineData("release")]
+    public void Measures_for_the_conditions_leave_none_of_them_without_a_place(string stage)
+    {
+        var answers = new StartAnswers(new Dictionary<string, string>(StringComparer.Ordinal) { ["stage"] = stage });
+        var made = PlanStarter.Make(Tools, Repository.Bound(), "hill-road", answers, NoParts);
+        var filled = UsualFill.Of(made.Text, conditions: "yes");
+        var before = Left(filled, answers.Stage);
+        var found = MeasureStarter.Find(Tools, Repository.Bound(), "hill-road.yaml", Encoding.UTF8.GetBytes(filled), NoParts);
+        Assert.Empty(found.Problems);
+        Assert.True(found.Count > 20, found.Entries);
+        Assert.StartsWith(filled.Split("documents:")[0].Split("measures:")[0], found.Text, StringComparison.Ordinal);
+        var after = Left(UsualFill.Of(found.Text!), answers.Stage);
+        // An entry that a person wrote is not changed; what it lacks is said.
+        Assert.All(after.Where(left => left.Contains("measure", StringComparison.Ordinal)), left =>
+            Assert.Contains(found.Lacking, sentence => sentence.Contains($"`{left.Split("measure:")[1].Split('/')[0]}`", StringComparison.Ordinal) && sentence.Contains($"`{left.Split('/')[^1]}`", StringComparison.Ordinal)));
+        Assert.Equal(before.Where(left => !left.Contains("measure", StringComparison.Ordinal)), after.Where(left => !left.Contains("measure", StringComparison.Ordinal)), StringComparer.Ordinal);
+    }
+
+    [Fact]
+    public void Measures_are_added_to_a_plan_without_touching_what_a_person_wrote()
+    {
+        const string Plan = """
+            # my plan
+            format: 1   # keep this
+            plan: { id: a, stage: submission }
+            courses:
+              - { id: surface, mix: m, thickness: 40 mm }   # and this
+            measures:
+                - id: supervisor   # indented by four
+                  kind: supervisor
+
+            # the end
+            """;
+        var found = MeasureStarter.Find(Tools, Repository.Bound(), "a.yaml", Encoding.UTF8.GetBytes(Plan), NoParts);
+        var lines = Plan.ReplaceLineEndings("\n").Split('\n');
+        Assert.All(lines, line => Assert.Contains(line, found.Text!.Split('\n'), StringComparer.Ordinal));
+        Assert.Equal(lines, found.Text!.Split('\n').Where(line => lines.Contains(line, StringComparer.Ordinal)), StringComparer.Ordinal);
+        Assert.Contains(found.Lacking, sentence => sentence.StartsWith("line 7: the measure `supervisor` does not say ", StringComparison.Ordinal));
+        Assert.DoesNotContain("kind: supervisor", found.Entries, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Parts_of_the_firm_stand_where_they_fit()
+    {
+        var files = new PartsInMemory("""
+            parts: 1
+            people: [{ id: manager, role: shift manager, name: A. Person, call: channel 3 }]
+            mixes: [{ id: ac8, kind: asphalt-concrete }]
+            pavers: [{ id: p7, availability: 85 % }]
+            rollers: [{ id: r7, kind: tandem }]
+            tests: [{ id: our-cores, kind: density, where: wheel tracks }]
+            contingencies: [{ id: our-rain, event: paver-fails, action: stop }]
+            measures: [{ id: our-burns, kind: burns-first-aid, what: cool }]
+            """);
+        var answers = new StartAnswers(new Dictionary<string, string>(StringComparer.Ordinal) { ["stage"] = "release", ["mixes"] = "ac8", ["pavers"] = "p7", ["rollers"] = "r7" });
+        var text = PlanStarter.Make(Tools, Repository.Bound(), "hill-road", answers, FirmParts.Of("hill-road.yaml", ["firm.yaml"], files)).Text;
+        foreach (var line in (string[])["uses: [firm.yaml]", "  people: [manager]", "  - part: ac8", "  - part: p7", "    - part: r7", "  - part: our-cores", "  - part: our-rain", "  - part: our-burns"])
+        {
+            Assert.Contains(line, text.Split('\n'), StringComparer.Ordinal);
+        }
+
+        Assert.DoesNotContain("kind: burns-first-aid", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("availability", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Conditions_that_were_answered_are_written_out_and_the_others_are_no()
+    {
+        var answers = new StartAnswers(new Dictionary<string, string>(StringComparer.Ordinal) { ["stage"] = "release", ["conditions"] = "railway, drains" });
+        var text = PlanStarter.Make(Tools, Repository.Bound(), "hill-road", answers, NoParts).Text;
+        Assert.Contains("    railway: yes\n", text, StringComparison.Ordinal);
+        Assert.Contains("    overhead_line: no\n", text, StringComparison.Ordinal);
+        Assert.Contains("kind: railway-", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Every_blank_says_what_it_wants_in_the_units_of_the_plan()
+    {
+        var answers = new StartAnswers(new Dictionary<string, string>(StringComparer.Ordinal) { ["stage"] = "release", ["units"] = "us" });
+        var blanks = PlanStarter.Make(Tools, Repository.Bound(), "hill-road", answers, NoParts).Text.Split('\n').Where(line => line.Contains(": TO FILL IN", StringComparison.Ordinal)).ToList();
+        Assert.True(blanks.Count > 100);
+        Assert.All(blanks, line => Assert.Matches("TO FILL IN +# [^ ]", line));
+        Assert.Contains(blanks, line => line.Contains(" base: ", StringComparison.Ordinal) && line.Contains("surface that is laid upon", StringComparison.Ordinal) && line.Contains("°F", StringComparison.Ordinal));
+        Assert.DoesNotContain(blanks, line => line.EndsWith(" mm", StringComparison.Ordinal) || line.EndsWith("°C", StringComparison.Ordinal) || line.EndsWith(" t/h", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_plan_with_many_blanks_is_refused_in_few_lines()
+    {
+        var made = PlanStarter.Make(Tools, Repository.Bound(), "hill-road", new StartAnswers(new Dictionary<string, string>(StringComparer.Ordinal) { ["stage"] = "release" }), NoParts);
+        var read = Tools.Reader.Read("hill-road.yaml", Encoding.UTF8.GetBytes(made.Text), new NoPartFiles());
+        Assert.Contains("places are still blanks, on lines ", Assert.Single(read.Problems).Message, StringComparison.Ordinal);
+    }
+
+    private static readonly FirmParts NoParts = FirmParts.Of("hill-road.yaml", [], new NoPartFiles());
+
+    private static List<string> Left(string filled, Stage stage)
+    {
+        var bytes = Encoding.UTF8.GetBytes(filled);
+        var result = new PlanCheck(Repository.Bound(), new CheckSettings(null, new DateOnly(2027, 6, 1), "1") { Quick = true }).Run("hill-road.yaml", bytes);
+        Assert.True(result.Problems.Count == 0, string.Join("\n", result.Problems.Select(problem => $"{problem.Position?.Line}: {problem.Message}")) + "\n" + filled);
+        var due = Repository.Bound().InForce.Where(rule => rule.Definition.FromStage <= stage).Select(rule => rule.Definition.Id).ToHashSet(StringComparer.Ordinal);
+        var positions = Tools.Reader.Read("hill-road.yaml", bytes, new NoPartFiles()).Plans[0].Positions;
+        return [.. result.Reports[0].Findings
+            .Where(finding => due.Contains(finding.Rule) && finding.Outcome is Outcome.Open or Outcome.NotAssessed or Outcome.Missed)
+            .SelectMany(finding => finding.Missing.Where(at => !Stands(positions, at)).Select(at => $"{finding.Rule} {finding.Address}: {at.Address}/{at.Key}"))];
+    }
+
+    private sealed class PartsInMemory(string text) : IPartFiles
+    {
+        public PartText Read(string from, string name) => new(name, Encoding.UTF8.GetBytes(text));
+    }
+
+    // What is missing points at the group above it.
+    private static bool Stands(PlanPositions positions, InputReference at) => positions.Of(at.Address, at.Key) != positions.Of(at.Address, Parent(at.Key));
+
+    private static string Parent(string key) => key.LastIndexOf('.') is var dot and >= 0 ? key[..dot] : string.Empty;
+}
