@@ -74,8 +74,17 @@ internal sealed class StoredReports(CheckDesk desk, CheckPool pool)
 
         try
         {
-            var sheets = await pool.RunAsync(stop => desk.Open(Wish(screened)).Sheet(screened.File, screened.Text, draft, stop), cancel);
-            return IsStored(new FileResult(screened.File, sheets.Reports, sheets.Problems), screened.Report) ? new StoredSheets(sheets, null) : new StoredSheets(null, Otherwise);
+            // The sheets of a job know its shifts, not what lies between them: that is checked again, too.
+            var isJob = Read(screened.Report).Files.Any(file => file.Job is not null);
+            var (sheets, whole) = await pool.RunAsync(
+                stop =>
+                {
+                    var check = desk.Open(Wish(screened));
+                    var made = check.Sheet(screened.File, screened.Text, draft, stop);
+                    return (made, isJob ? check.Run(screened.File, screened.Text, stop) : new FileResult(screened.File, made.Reports, made.Problems));
+                },
+                cancel);
+            return IsStored(whole, screened.Report) ? new StoredSheets(sheets, null) : new StoredSheets(null, Otherwise);
         }
         catch (TooLongException)
         {

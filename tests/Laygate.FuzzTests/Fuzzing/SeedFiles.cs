@@ -34,10 +34,11 @@ internal static partial class SeedFiles
     public static SeedSet Plans()
     {
         var check = new PlanCheck(Repository.Bound(), new CheckSettings(null, Repository.CheckDate, Repository.Version) { Quick = true });
-        var whole = Of([.. PlanSchemaFile.PlanPaths.Select(Relative), .. Files("rules/bases", "*.yaml"), .. Files("tests/Laygate.ConformanceTests/Faults/plans", "*.yaml").Where(path => !path.Contains("tamarel", StringComparison.Ordinal))]);
-        // A job of several shifts is a seed as a whole only: each of its checks is one of several plans.
-        var parts = whole.All.Where(seed => seed.Pieces.Any(piece => piece.Key?.Name == "format")).SelectMany(Parts).Where(seed => check.Run(seed.Name, Encoding.UTF8.GetBytes(seed.Text)).Problems.Count == 0);
-        return new SeedSet([.. whole.All, .. parts]);
+        bool IsTaken(Seed seed) => check.Run(seed.Name, Encoding.UTF8.GetBytes(seed.Text)).Problems.Count == 0;
+
+        // A job of several shifts is a seed as a whole only: each of its checks is one of several plans. What is no plan, or uses files of parts, is tried elsewhere.
+        List<Seed> whole = [.. Of([.. PlanSchemaFile.PlanPaths.Select(Relative), .. Files("rules/bases", "*.yaml"), .. Files("tests/Laygate.ConformanceTests/Faults/plans", "*.yaml").Where(path => !path.Contains("tamarel", StringComparison.Ordinal))]).All.Where(IsTaken)];
+        return new SeedSet([.. whole, .. whole.Where(seed => seed.Pieces.Any(piece => piece.Key?.Name == "format")).SelectMany(Parts).Where(IsTaken)]);
     }
 
     private static IEnumerable<Seed> Parts(Seed whole)

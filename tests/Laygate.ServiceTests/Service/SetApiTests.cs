@@ -165,6 +165,38 @@ public sealed class SetApiTests(OneService one) : IClassFixture<OneService>
         Assert.Contains("2 files are plans", await refused.Content.ReadAsStringAsync(), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task A_job_of_several_shifts_comes_with_its_parts()
+    {
+        const string job = """
+            job: 1
+            uses: [../firm/parts.yaml]
+            plan: { id: ferry-lane, stage: concept }
+            shift: { start: "20:00", end: "03:30", zone: "+02:00" }
+            courses:
+              - { id: surface, mix: surface-mix, thickness: 40 mm, laid: separately }
+            runs:
+              - { id: left, courses: [surface], from: 0 m, to: 900 m, width: 3.5 m }
+              - { id: right, courses: [surface], from: 0 m, to: 900 m, width: 3.5 m }
+            rolling: { rollers: [r7] }
+            shifts:
+              - { id: night-1, date: 2031-06-09, runs: [left] }
+              - { id: night-2, date: 2031-06-10, runs: [right] }
+            """;
+        (string, string)[] set = [("jobs/ferry-lane.yaml", job), Set[1]];
+        using var checkedJob = await one.Ada.PostAsync("/api/v1/checks?quick=true", Archive(set));
+        Assert.True(checkedJob.IsSuccessStatusCode, await checkedJob.Content.ReadAsStringAsync());
+        Assert.Equal(3, (await RunningService.JsonAsync(checkedJob)).GetProperty("files")[0].GetProperty("reports").GetArrayLength());
+        using var answer = await one.Ada.PostAsync("/api/v1/submissions", Archive(set));
+        var id = (await RunningService.JsonAsync(answer)).GetProperty("id").GetString()!;
+        Assert.Equal("screened", (await RunningService.ScreenedAsync(one.Ada, id)).GetProperty("state").GetString());
+        using var page = one.Running.Client(await one.Running.KeyAsync("Reader of jobs", Role.Reviewer));
+        page.DefaultRequestHeaders.Accept.ParseAdd("text/html");
+        Assert.Contains("firm/parts.yaml, line 3", await page.GetStringAsync($"/submissions/{id}"), StringComparison.Ordinal);
+        using var sheet = await one.Ada.GetAsync($"/api/v1/submissions/{id}/sheet?draft=true");
+        Assert.Equal(HttpStatusCode.OK, sheet.StatusCode);
+    }
+
     private static MultipartFormDataContent Chosen(string token, params (string Name, string Text)[] files)
     {
         var form = new MultipartFormDataContent { { new StringContent(token), "token" }, { new StringContent("check"), "do" }, { new StringContent(string.Empty), "plan" } };
