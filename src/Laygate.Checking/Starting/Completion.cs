@@ -80,7 +80,7 @@ internal sealed class Completion(PlanTools tools, RuleBook book, FirmParts parts
         var added = false;
         foreach (var note in finding.Notes.Where(note => note.Id is NoteIds.EntryMissing && (only is null || string.Equals(Argument(note, "list"), only, StringComparison.Ordinal))))
         {
-            added |= entries.Add(plan, Argument(note, "list"), Argument(note, "kind"), Argument(note, "fields"), finding.Address);
+            added |= entries.Add(plan, ListOf(finding, Argument(note, "list")), Argument(note, "kind"), Argument(note, "fields"), finding.Address);
         }
 
         foreach (var at in finding.Missing.Where(isWanted))
@@ -126,6 +126,9 @@ internal sealed class Completion(PlanTools tools, RuleBook book, FirmParts parts
         DraftList list => list.Items.SelectMany(Blanks),
         _ => [],
     };
+
+    // The remark names the list within its element.
+    private string ListOf(Finding finding, string list) => finding.Input is { } input && string.Equals(input.Key, list, StringComparison.Ordinal) ? string.Join('.', places.Way(input)) : list;
 
     private static string Argument(Note note, string name) => note.Arguments.First(argument => string.Equals(argument.Name, name, StringComparison.Ordinal)).Text ?? string.Empty;
 }

@@ -13,6 +13,9 @@ internal sealed class DraftText(string? text) : DraftNode
     /// <summary>Where a blank is wanted only if something else says so, as a remark; null where it is always wanted.</summary>
     public string? OnlyWhere { get; set; }
 
+    /// <summary>What the blank wants, where that is one word of many; null where the schema says it.</summary>
+    public string? Asked { get; set; }
+
     /// <summary>A blank.</summary>
     public static DraftText Blank => new(null);
 }

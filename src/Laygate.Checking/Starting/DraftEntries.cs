@@ -25,6 +25,11 @@ internal sealed class DraftEntries(LoadedSchema schema, FirmParts parts)
             return false;
         }
 
+        if (Needs.Words(item).Contains(words[0], StringComparer.Ordinal))
+        {
+            return AddWord(holder.List(key), item, words[0]);
+        }
+
         var kindKey = KindKeys.FirstOrDefault(name => DraftPlaces.Find(item, name) is { } words2 && Needs.Words(words2).Contains(words[0], StringComparer.Ordinal));
         if (kindKey is null)
         {
@@ -59,6 +64,25 @@ internal sealed class DraftEntries(LoadedSchema schema, FirmParts parts)
         }
 
         entriesThere.Items.Add(made);
+        return true;
+    }
+
+    // A list of words says what is done; that it is done, only a person can say.
+    private static bool AddWord(DraftList list, SchemaNode item, string word)
+    {
+        var asked = $"{word}, if that is done: {BlankRemark.OfWord(item, word)}";
+        if (list.Items.Exists(entry => entry is DraftText text && (text.Text is { } known ? string.Equals(known, word, StringComparison.Ordinal) : string.Equals(text.Asked, asked, StringComparison.Ordinal))))
+        {
+            return false;
+        }
+
+        var free = list.Items.OfType<DraftText>().FirstOrDefault(text => text is { Text: null, Asked: null });
+        if (free is null)
+        {
+            list.Items.Add(free = DraftText.Blank);
+        }
+
+        free.Asked = asked;
         return true;
     }
 

@@ -123,12 +123,12 @@ internal sealed class DraftWriter(LoadedSchema schema, UnitSystem units)
         }
         else if (fill is not null)
         {
-            text.Append(' ').Append(Shown(fill(node!, path), node)).Append('\n');
+            text.Append(' ').Append(Shown(scalar.Asked?.Split(',')[0] ?? fill(node!, path), node)).Append('\n');
         }
         else
         {
             text.Append(' ').Append(Blanks.Mark);
-            Remark($"{(DraftReferences.Ids(whole, path) is { Count: > 0 } ids ? string.Join(", ", ids) : BlankRemark.Of(node!, path, units))}{(scalar.OnlyWhere is { } where ? $"; {where}" : string.Empty)}");
+            Remark($"{(DraftReferences.Ids(whole, path) is { Count: > 0 } ids ? string.Join(", ", ids) : scalar.Asked ?? BlankRemark.Of(node!, path, units))}{(scalar.OnlyWhere is { } where ? $"; {where}" : string.Empty)}");
             text.Append('\n');
         }
     }

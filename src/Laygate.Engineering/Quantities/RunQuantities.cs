@@ -101,7 +101,7 @@ internal static class RunQuantities
         Answer[] points = [.. ((Run)element.Subject!).Levels.Select(level => Answers.Fields(
             input, ("at", level.At is not null), ("above", level.Above is not null), ("roll_down", level.RollDown is not null)))];
         return points.Length == 0
-            ? Answers.Fields(input, ("at", false), ("above", false), ("roll_down", false))
+            ? new() { Value = new PresenceValue(PresenceLevel.Absent, []) { MissingAt = [input] }, Input = input }
             : Answers.Weakest(points);
     }
 

@@ -130,6 +130,14 @@ public sealed class StarterTests
     }
 
     [Fact]
+    public void Each_step_of_first_aid_that_is_asked_for_has_a_blank_that_names_it()
+    {
+        var text = PlanStarter.Make(Tools, Repository.Bound(), "hill-road", new StartAnswers(new Dictionary<string, string>(StringComparer.Ordinal) { ["stage"] = "release" }), NoParts).Text;
+        Assert.Contains(text.Split('\n'), line => line.Contains("- TO FILL IN", StringComparison.Ordinal) && line.Contains("# call-ambulance, if that is done", StringComparison.Ordinal));
+        Assert.DoesNotContain("- call-ambulance", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_plan_with_many_blanks_is_refused_in_few_lines()
     {
         var made = PlanStarter.Make(Tools, Repository.Bound(), "hill-road", new StartAnswers(new Dictionary<string, string>(StringComparer.Ordinal) { ["stage"] = "release" }), NoParts);
