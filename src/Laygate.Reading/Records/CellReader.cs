@@ -13,14 +13,14 @@ internal sealed partial class CellReader(FileMapping file)
     /// <summary>Why a cell can be no value of any form; null when it may be one.</summary>
     public static string? Damage(string cell, CellForm form)
     {
-        if (Array.Exists(Errors, error => cell.StartsWith(error, StringComparison.OrdinalIgnoreCase)))
+        if (cell[0] == '#' && Array.Exists(Errors, error => cell.StartsWith(error, StringComparison.OrdinalIgnoreCase)))
         {
             return $"The spreadsheet shows the error {TokenNames.Quote(cell)} in place of a value.";
         }
 
         var formula = cell[0] is '=' or '@' || (form == CellForm.Text && cell[0] is '+' or '-' && cell.Any(letter => !char.IsAsciiDigit(letter) && letter is not ('+' or '-' or '.' or ',' or '\'' or ' '))) || (cell.Length > 1 && cell[0] is '+' or '-' && !char.IsAsciiDigit(cell[1]) && cell[1] is not ('.' or ','));
         return formula && cell.Length > 1 ? $"{TokenNames.Quote(cell)} is a formula, not a value."
-            : form == CellForm.Text && Scientific().IsMatch(cell) ? $"{TokenNames.Quote(cell)} is a long number that a spreadsheet has shortened; its digits are lost."
+            : form == CellForm.Text && cell.Length > 3 && cell[1] is ('.' or ',') && Scientific().IsMatch(cell) ? $"{TokenNames.Quote(cell)} is a long number that a spreadsheet has shortened; its digits are lost."
             : null;
     }
 
@@ -77,8 +77,13 @@ internal sealed partial class CellReader(FileMapping file)
     /// <summary>A date.</summary>
     public DateOnly? Date(string cell, out string? wrong)
     {
-        var match = DateForm().Match(cell);
         wrong = null;
+        if (file.Dates == DateOrder.YearMonthDay && DateOnly.TryParseExact(cell, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var plain) && plain.Year is >= 1900 and <= 2199)
+        {
+            return plain;
+        }
+
+        var match = DateForm().Match(cell);
         if (match.Success)
         {
             int[] parts = [.. match.Groups.Values.Skip(1).Select(group => int.Parse(group.ValueSpan, CultureInfo.InvariantCulture))];
@@ -101,6 +106,13 @@ internal sealed partial class CellReader(FileMapping file)
     /// <summary>A time of day, with the date and the offset from UTC where the cell has them.</summary>
     public CellTime? Time(string cell, out string? wrong)
     {
+        if (Usual(cell) is { } usual)
+        {
+            var day = usual.DateLength > 0 ? Date(cell[..usual.DateLength], out wrong) : null;
+            wrong = usual.DateLength > 0 && day is null ? $"{TokenNames.Quote(cell)} is no date in the order {Order(file.Dates)} that the mapping declares." : null;
+            return wrong is null ? new CellTime(day, usual.Clock, Offset: null) : null;
+        }
+
         var match = TimeForm().Match(cell);
         wrong = null;
         if (match.Success && Clock(match) is { } clock)
@@ -112,6 +124,21 @@ internal sealed partial class CellReader(FileMapping file)
         wrong = $"{TokenNames.Quote(cell)} is no time such as 21:15, with or without its date.";
         return null;
     }
+
+    // HH:mm, alone or behind a date of ten letters and one blank or T: what nearly every cell holds, without the cost of the general form.
+    private static (int DateLength, TimeSpan Clock)? Usual(string cell)
+    {
+        var at = cell.Length == 16 && cell[10] is (' ' or 'T') ? 11 : 0;
+        if (cell.Length - at != 5 || cell[at + 2] != ':' || !Digits(cell, at) || !Digits(cell, at + 3))
+        {
+            return null;
+        }
+
+        var (hour, minute) = (((cell[at] - '0') * 10) + cell[at + 1] - '0', ((cell[at + 3] - '0') * 10) + cell[at + 4] - '0');
+        return hour < 24 && minute < 60 ? (Math.Max(0, at - 1), new TimeSpan(hour, minute, 0)) : null;
+    }
+
+    private static bool Digits(string cell, int at) => char.IsAsciiDigit(cell[at]) && char.IsAsciiDigit(cell[at + 1]);
 
     private static TimeSpan? Clock(Match match)
     {
