@@ -26,6 +26,11 @@ internal static class Places
         string.Create(CultureInfo.InvariantCulture, $"{PlainText.Show(used.File)} ({used.Parts.Count} {(used.Parts.Count == 1 ? "part" : "parts")}, {used.Hash[..Math.Min(12, used.Hash.Length)]})"))) + ".";
 
     /// <summary>The same in a few words: the file where there is one, else how many; empty where it uses none.</summary>
-    public static string UsesInBrief(Report report) => report.Uses.Count < 2 ? Uses(report) : string.Create(
-        CultureInfo.InvariantCulture, $"Uses {report.Uses.Sum(used => used.Parts.Count)} parts of {report.Uses.Count} files; --full lists them");
+    public static string UsesInBrief(Report report) => report.Uses.Count < 2 ? Uses(report) : $"Uses {Taken(report)}; --full lists them";
+
+    /// <summary>How many parts of how many files.</summary>
+    public static string Taken(Report report) => (report.Uses.Sum(used => used.Parts.Count), report.Uses.Count) switch
+    {
+        var (parts, files) => string.Create(CultureInfo.InvariantCulture, $"{parts} {(parts == 1 ? "part" : "parts")} of {files} {(files == 1 ? "file" : "files")}"),
+    };
 }

@@ -31,6 +31,12 @@ internal static class Samples
         Why = "Large stones drag under the screed: the mat tears, and no roller closes it again.",
         Remedy = "Lay the course thicker, or choose a mix with a smaller aggregate size.",
         Local = "The specification names the thickness of each mix; ask the pavement engineer.",
+        Asks = rule switch
+        {
+            "LAY-001" => "the course is thick enough for the size of its stones",
+            "LAY-004" => "the lower course of the pair has a thickness that is known to work",
+            _ => null,
+        },
         Check = CheckKind.AtLeast,
         Address = "course:wearing",
         Outcome = Outcome.Missed,
