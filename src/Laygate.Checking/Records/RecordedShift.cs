@@ -18,6 +18,9 @@ namespace Laygate.Checking.Records;
 /// <summary>A plan together with the record of its shift.</summary>
 public sealed class RecordedShift
 {
+    /// <summary>How long before its start a clock time still belongs to a shift: judgement, loading and set-up take some hours, and no shift lasts 18.</summary>
+    private static readonly TimeSpan BeforeStart = TimeSpan.FromHours(6);
+
     private readonly ReadPlan plan;
     private readonly byte[] bytes;
     private readonly RecordFile record;
@@ -112,9 +115,10 @@ public sealed class RecordedShift
             return null;
         }
 
-        // A time of the shift is the one that follows its start, set-up counted.
-        var day = DateOnly.FromDateTime(start.AddHours(-6).DateTime);
+        // A time of the shift is the one that follows its start, set-up and first loads counted.
+        var begun = start - BeforeStart;
+        var day = DateOnly.FromDateTime(begun.DateTime);
         var first = sheet.At(new Moment(day.ToDateTime(time), null));
-        return first < start.AddHours(-6) ? sheet.At(new Moment(day.AddDays(1).ToDateTime(time), null)) : first;
+        return first < begun ? sheet.At(new Moment(day.AddDays(1).ToDateTime(time), null)) : first;
     }
 }

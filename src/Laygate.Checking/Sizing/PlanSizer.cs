@@ -22,9 +22,11 @@ public sealed class PlanSizer(PlanTools tools, RuleBook book)
 
     private const double LowShare = 0.05;
     private const double HighShare = 0.95;
+
+    // Air temperatures that are shown where the plan states none: judgement, a cold, a cool and a mild night of the laying season.
     private static readonly double[] MetricDegrees = [5, 10, 20];
     private static readonly double[] UsDegrees = [40, 50, 70];
-    private static readonly string[] OfTheMat = ["course.densification_window"];
+    private const string OfTheMat = "course.densification_window";
 
     private readonly AssumptionSet assumptions = new([.. LaygateAssumptions.All, .. book.Assumptions]);
 
@@ -90,18 +92,18 @@ public sealed class PlanSizer(PlanTools tools, RuleBook book)
         }
 
         var context = new QuantityContext(plan, tools.Catalogue, assumptions, seed: 1);
-        foreach (var (quantity, course) in OfTheMat.SelectMany(quantity => context.Elements.Of(ElementKind.Course).Select(course => (quantity, course))))
+        foreach (var course in context.Elements.Of(ElementKind.Course))
         {
-            var answer = context.Get(quantity, course);
+            var answer = context.Get(OfTheMat, course);
             if (answer.Value is not NumberValue number)
             {
                 yield return (answer, null);
                 continue;
             }
 
-            var one = new SizedQuantity(SizedKind.InWeather, quantity, course.Address, answer, Index: 0);
+            var one = new SizedQuantity(SizedKind.InWeather, OfTheMat, course.Address, answer, Index: 0);
             var air = weather is null ? null : new ShownValue(weather.Degrees, weather.Unit);
-            yield return (answer, new SizedLine(one.Kind, quantity, course.Address, Shown(one, number.Si, number.Low ?? number.Si, number.High ?? number.Si, context), air, RuleOf(quantity), null, null, answer.Working));
+            yield return (answer, new SizedLine(one.Kind, OfTheMat, course.Address, Shown(one, number.Si, number.Low ?? number.Si, number.High ?? number.Si, context), air, RuleOf(OfTheMat), null, null, answer.Working));
         }
     }
 

@@ -30,7 +30,7 @@ internal sealed class DraftEntries(LoadedSchema schema, FirmParts parts)
             return AddWord(holder.List(key), item, words[0]);
         }
 
-        var kindKey = KindKeys.FirstOrDefault(name => DraftPlaces.Find(item, name) is { } words2 && Needs.Words(words2).Contains(words[0], StringComparer.Ordinal));
+        var kindKey = KindKeys.FirstOrDefault(name => DraftPlaces.Find(item, name) is { } choice && Needs.Words(choice).Contains(words[0], StringComparer.Ordinal));
         if (kindKey is null)
         {
             return false;

@@ -48,7 +48,7 @@ public static class MeasureStarter
         var completion = new Completion(tools, book, parts);
         completion.Complete(draft, Blanks.In(root).Count > 0 ? PlanStarter.Turns : 1, List);
         var added = (draft[List] as DraftList)?.Items.Skip(before).ToList() ?? [];
-        var units = draft.At([.. "courses".Split('.')]) is DraftList { Items: [DraftMap first, ..] } && first["thickness"] is DraftText { Text: { } thickness } && thickness.EndsWith("in", StringComparison.Ordinal) ? UnitSystem.UnitedStates : UnitSystem.Metric;
+        var units = draft["courses"] is DraftList { Items: [DraftMap first, ..] } && first["thickness"] is DraftText { Text: { } thickness } && thickness.EndsWith("in", StringComparison.Ordinal) ? UnitSystem.UnitedStates : UnitSystem.Metric;
         string Lines(int indent) => new DraftWriter(tools.Reader.Schema, units).Entries(added, List, indent, draft);
         var text = added.Count == 0 ? null : ListInsertion.Add(Encoding.UTF8.GetString(bytes).TrimStart('\uFEFF'), root, List, indent => Lines(indent).TrimEnd('\n').Split('\n'));
         return new MissingMeasures(Lines(Indent), added.Count, added.Count(entry => entry is DraftText), Lacking(completion, draft, root), text, []);

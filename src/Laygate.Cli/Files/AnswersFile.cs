@@ -59,17 +59,7 @@ internal static class AnswersFile
 
     private static MapToken Map(string file)
     {
-        byte[] bytes;
-        try
-        {
-            bytes = File.ReadAllBytes(file);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            throw new ArgumentProblem($"The file of answers `{file}` cannot be read.");
-        }
-
-        var read = YamlReader.Read(bytes, "file of answers");
+        var read = YamlReader.Read(PlanBytes.Needed(file), "file of answers");
         var problem = read.Problems.Count > 0 ? read.Problems[0] : null;
         return problem is null && read.Documents[0].AsMap("file of answers", "kind", out problem) is { } map ? map
             : throw new ArgumentProblem(string.Create(CultureInfo.InvariantCulture, $"{file}:{problem!.Position.Line}: {problem.Message}"));

@@ -23,7 +23,7 @@ internal sealed class PlanFiles(Func<Stream> standardInput, string stdinName)
     {
         if (name is "-")
         {
-            return [new PlanInput(stdinName, "-", () => ReadAll(standardInput()), null)];
+            return [new PlanInput(stdinName, "-", () => ReadAll(standardInput(), LongestRead), null)];
         }
 
         if (name.Length == 0)
@@ -67,18 +67,21 @@ internal sealed class PlanFiles(Func<Stream> standardInput, string stdinName)
     private static PlanInput Refused(string name, string message, string hint) =>
         new(name, name, null, new Problem(name, message, hint, null));
 
-    private static byte[] ReadFile(string name)
+    /// <summary>The bytes of a file, but no more than one beyond a bound, however long it is.</summary>
+    /// <param name="name">Its path.</param>
+    /// <param name="most">The bound, bytes.</param>
+    public static byte[] ReadFile(string name, int most = LongestRead)
     {
         using var stream = new FileStream(name, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
-        return ReadAll(stream);
+        return ReadAll(stream, most);
     }
 
-    private static byte[] ReadAll(Stream stream)
+    private static byte[] ReadAll(Stream stream, int most)
     {
         using var bytes = new MemoryStream();
         var buffer = new byte[64 << 10];
         int count;
-        while (bytes.Length <= LongestRead && (count = stream.Read(buffer)) > 0)
+        while (bytes.Length <= most && (count = stream.Read(buffer)) > 0)
         {
             bytes.Write(buffer, 0, count);
         }

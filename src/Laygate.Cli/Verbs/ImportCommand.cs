@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Laygate.Checking.Importing;
 using Laygate.Cli.Arguments;
+using Laygate.Cli.Files;
 using Laygate.Cli.Output;
 using Laygate.Reading.Imports;
 using Laygate.Reading.Plans;
@@ -109,7 +110,7 @@ internal sealed class ImportCommand : Verb
         }
 
         var reader = new PlanReader();
-        var import = LoadGroups.OfLoads(read(Bytes(file), reader), reader);
+        var import = LoadGroups.OfLoads(read(PlanBytes.Needed(file, TableImport.LargestFile), reader), reader);
         if (import.Problems.Count > 0)
         {
             return host.Streams.Refuse(import.Problems);
@@ -122,7 +123,7 @@ internal sealed class ImportCommand : Verb
 
         if (target.Plan is { } plan)
         {
-            ResultOutput.WriteFile(plan, WeatherEdit.Into(Bytes(plan), import) ?? throw new ArgumentProblem($"`{plan}` is not changed: it cannot be read, or is written in a form into which no hours can be put safely. Print them without --into and paste them."));
+            ResultOutput.WriteFile(plan, WeatherEdit.Into(PlanBytes.Needed(plan), import) ?? throw new ArgumentProblem($"`{plan}` is not changed: it cannot be read, or is written in a form into which no hours can be put safely. Print them without --into and paste them."));
         }
         else
         {
@@ -132,17 +133,5 @@ internal sealed class ImportCommand : Verb
         return ExitCodes.Clean;
     }
 
-    private static Import Table(string kind, string file, byte[] bytes, string map, PlanReader reader) => TableImport.Read(kind, file, bytes, map, Bytes(map), reader);
-
-    private static byte[] Bytes(string file)
-    {
-        try
-        {
-            return File.ReadAllBytes(file);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            throw new ArgumentProblem($"`{file}` cannot be read: check that it exists and that you may read it.");
-        }
-    }
+    private static Import Table(string kind, string file, byte[] bytes, string map, PlanReader reader) => TableImport.Read(kind, file, bytes, map, PlanBytes.Needed(map), reader);
 }

@@ -16,6 +16,9 @@ internal sealed class CourseLedgers
     /// <summary>Loads whose mean is compared with the plan: Florida Department of Transportation, Standard Specifications 330-2.2, takes the average of five loads (read).</summary>
     public const int MeanOf = 5;
 
+    /// <summary>Beyond this an end is none, the work stands still: judgement, many times what a shift can last.</summary>
+    private static readonly TimeSpan NoEnd = TimeSpan.FromDays(30);
+
     private readonly QuantityContext context;
     private readonly ShiftRecord record;
     private readonly LedgerUnits units;
@@ -244,7 +247,7 @@ internal sealed class CourseLedgers
     private static DateTimeOffset Later(DateTimeOffset a, DateTimeOffset b) => a > b ? a : b;
 
     private static DateTimeOffset? After(DateTimeOffset from, double? seconds) =>
-        seconds is { } left && left < TimeSpan.FromDays(30).TotalSeconds ? from.AddSeconds(left) : null;
+        seconds is { } left && left < NoEnd.TotalSeconds ? from.AddSeconds(left) : null;
 
     // Expected is the mean of the shift; before there is one, the plan.
     private static LedgerMoment? Moment(List<ReckonedEnd> ends)

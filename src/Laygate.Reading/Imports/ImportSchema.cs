@@ -1,13 +1,11 @@
-using System.Text.Json;
 using System.Text.Json.Nodes;
+using Laygate.Reading.Schema;
 
 namespace Laygate.Reading.Imports;
 
 /// <summary>The schema of mappings for imports: one file of the mapping of a record, without its name and kind. No key is stated twice.</summary>
 internal static class ImportSchema
 {
-    private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true, NewLine = "\n", Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
-
     /// <summary>The schema.</summary>
     /// <param name="record">Text of the schema of mappings of records.</param>
     public static string Mapping(string record)
@@ -23,7 +21,7 @@ internal static class ImportSchema
         }
 
         properties.Insert(0, "format", source["properties"]!["format"]!.DeepClone());
-        return new JsonObject
+        return SchemaText.Of(new JsonObject
         {
             ["$schema"] = source["$schema"]!.DeepClone(),
             ["title"] = "mapping",
@@ -33,6 +31,6 @@ internal static class ImportSchema
             ["required"] = new JsonArray("format", "encoding", "delimiter", "decimal_mark", "columns"),
             ["properties"] = properties.DeepClone(),
             ["definitions"] = definitions,
-        }.ToJsonString(Indented) + "\n";
+        });
     }
 }

@@ -12,6 +12,9 @@ namespace Laygate.Reading.Imports;
 /// <summary>Imports a list from a spreadsheet as its mapping declares it.</summary>
 public static class TableImport
 {
+    /// <summary>Largest list that is read, bytes.</summary>
+    public const int LargestFile = CsvText.LargestFile;
+
     private const string NothingWritten = "Mend it in the list, or in the mapping; nothing was written.";
 
     /// <summary>The kinds of lists.</summary>

@@ -1,4 +1,3 @@
-using System.Text.Json;
 using System.Text.Json.Nodes;
 using Laygate.Reading.Parts;
 using Laygate.Reading.Schema;
@@ -8,8 +7,6 @@ namespace Laygate.Reading.Jobs;
 /// <summary>The schemas of jobs of several shifts, made from the schema of plans: no key is stated twice.</summary>
 public static class JobSchemas
 {
-    private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true, NewLine = "\n", Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
-
     /// <summary>The schema for editors: a plan that may use parts, without the keys of one shift and with a list of shifts, each with what differs.</summary>
     /// <param name="plan">Text of the schema of plans.</param>
     public static string Job(string plan)
@@ -32,7 +29,7 @@ public static class JobSchemas
         root["title"] = "job of several shifts";
         root["description"] = "A job of several shifts: what all shifts have in common as in a plan, and each shift with what differs.";
         root["required"] = new JsonArray(JobKeys.Job, "plan", "courses", JobKeys.Runs, JobKeys.Shifts);
-        return root.ToJsonString(Indented) + "\n";
+        return SchemaText.Of(root);
     }
 
     /// <summary>What only a job has, ready to check documents: the rest is checked as plans, once put together.</summary>

@@ -1,4 +1,3 @@
-using System.Text.Json;
 using System.Text.Json.Nodes;
 using Laygate.Reading.Schema;
 
@@ -9,8 +8,6 @@ public static class PartSchemas
 {
     /// <summary>Most parts of a kind in one file: judgement, four times the longest list of a plan (500 measures).</summary>
     private const int MostParts = 2000;
-
-    private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true, NewLine = "\n", Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>The schema of files of parts.</summary>
     /// <param name="plan">Text of the schema of plans.</param>
@@ -34,7 +31,7 @@ public static class PartSchemas
             };
         }
 
-        return new JsonObject
+        return SchemaText.Of(new JsonObject
         {
             ["$schema"] = source["$schema"]!.DeepClone(),
             ["title"] = "file of parts",
@@ -44,7 +41,7 @@ public static class PartSchemas
             ["required"] = new JsonArray("parts"),
             ["properties"] = properties,
             ["definitions"] = source["definitions"]!.DeepClone(),
-        }.ToJsonString(Indented) + "\n";
+        });
     }
 
     /// <summary>The schema for editors of plans that use parts: entries may name a part, and then state what they like of the rest.</summary>
@@ -75,7 +72,7 @@ public static class PartSchemas
         var properties = root["properties"]!.AsObject();
         properties.Insert(1, PartKinds.Uses, Files());
         root["title"] = "plan with parts";
-        return root.ToJsonString(Indented) + "\n";
+        return SchemaText.Of(root);
     }
 
     /// <summary>
@@ -87,7 +84,7 @@ public static class PartSchemas
     {
         var root = Root(schema);
         Describe(root);
-        return root.ToJsonString(Indented) + "\n";
+        return SchemaText.Of(root);
     }
 
     /// <summary>The schema of files of parts, ready to check documents.</summary>

@@ -68,8 +68,13 @@ public static class WholePlan
         }
 
         var tools = new PartTools();
-        return [.. read.Documents.Select(document => document.Root).OfType<MapToken>().SelectMany(map => PlanComposer.Compose(map, file, parts, tools).Used).Select(used => used.File).Distinct(StringComparer.Ordinal)];
+        return [.. read.Documents.SelectMany(document => UsedBy(document, file, parts, tools)).Select(used => used.File).Distinct(StringComparer.Ordinal)];
     }
+
+    // What only one shift of a job names counts as well.
+    private static IReadOnlyList<UsedFile> UsedBy(YamlDocument document, string file, IPartFiles parts, PartTools tools) => document.Root is not MapToken map ? []
+        : JobReader.IsJob(document) && SchemaChecker.Check(document, JobSchemas.Load()).Count == 0 ? JobComposer.Compose(map, file, parts, tools).Used
+        : PlanComposer.Compose(map, file, parts, tools).Used;
 
     private static string Written(IReadOnlyList<MapToken> plans)
     {

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using Laygate.Reading.Parts;
 using Laygate.Reading.Plans;
+using Laygate.Rules.Results;
 
 namespace Laygate.UnitTests.Reading.Jobs;
 
@@ -69,6 +70,15 @@ public sealed class JobReaderTests
         Assert.Empty(read.Problems);
         Assert.Equal(["always", "always zones own", "always"], read.Plans.Select(plan => string.Join(' ', plan.Plan.Measures.Select(measure => measure.Id))), StringComparer.Ordinal);
         Assert.Equal(["measures/always", "measures/zones"], read.Plans[0].Uses[0].Parts, StringComparer.Ordinal);
+    }
+
+    [Fact]
+    public void A_file_that_only_one_shift_takes_a_part_from_is_a_file_of_the_job()
+    {
+        var files = new OneFile("parts: 1\nrollers: [{ id: r7, mass: 9 t }]\n") { IsEverywhere = true };
+        Assert.Empty(WholePlan.FilesOf("job.yaml", Encoding.UTF8.GetBytes(Job), files));
+        var text = Job.Replace("{ id: r3, mass: 7 t }", "r7", StringComparison.Ordinal);
+        Assert.Equal(["firm.yaml"], WholePlan.FilesOf("job.yaml", Encoding.UTF8.GetBytes(text), files), StringComparer.Ordinal);
     }
 
     [Fact]
@@ -182,6 +192,10 @@ public sealed class JobReaderTests
 
     private sealed class OneFile(string text) : IPartFiles
     {
+        public bool IsEverywhere { get; init; }
+
+        public IReadOnlyList<NamedFile> Common(string plan) => IsEverywhere ? [new NamedFile("firm.yaml", new Position(1, 8, 1, 9) { File = "laygate.yaml" })] : [];
+
         public PartText Read(string from, string name) => new(name, Encoding.UTF8.GetBytes(text));
     }
 }
