@@ -14,6 +14,7 @@ internal sealed class TicketBook(Action<RowPlace, string, string?> refuse, Actio
     // What a later row may change without being another load.
     private static readonly string[] Status = ["status"];
 
+    // Kilograms. Judgement: twice what the largest trucks on public roads weigh with their load; what is heavier is a slip of the unit.
     private const double Most = 100e3;
 
     // Half a kilogram: no more than the digits of a spreadsheet, where the mapping declares no division of the scale.
@@ -44,7 +45,7 @@ internal sealed class TicketBook(Action<RowPlace, string, string?> refuse, Actio
         }
 
         var sum = tickets.Take(tickets.Count - 1).Where(ticket => string.Equals(ticket.Row.Place.File, last.Place.File, StringComparison.Ordinal)).Sum(ticket => Net(ticket.Row, 0).Mass ?? 0);
-        if (Math.Abs(sum - total) > 0.5)
+        if (Math.Abs(sum - total) > Digits)
         {
             return null;
         }
