@@ -21,6 +21,7 @@ internal static class RecordMapper
         Weather = InTime(rows(RecordKinds.Weather).Select(Weather), reading => reading.At, reading => reading.Place),
         Passes = InTime(rows(RecordKinds.Passes).Select(Pass), reading => reading.At, reading => reading.Place),
         BondCoats = [.. rows(RecordKinds.BondCoat).Select(Coat)],
+        HoldPoints = [.. rows(RecordKinds.HoldPoints).Select(HoldPoint).OrderBy(release => release.At).ThenBy(release => release.Place.File, StringComparer.Ordinal).ThenBy(release => release.Place.Line)],
     };
 
     // Equal times keep the order of their files and lines, so that the order of rows in a file changes nothing.
@@ -111,6 +112,7 @@ internal static class RecordMapper
         Surface = row.Number("surface"),
         Wind = row.Number("wind"),
         Rain = row.Number("rain"),
+        DewPoint = row.Number("dew_point"),
     };
 
     private static PassReading Pass(RecordRow row) => new(row.Place, row.When("at")!.Value, row.Text("roller")!)
@@ -126,5 +128,12 @@ internal static class RecordMapper
         At = row.When("at"),
         Mass = row.Number("mass"),
         Below = row.Text("below"),
+    };
+
+    private static HoldPointRelease HoldPoint(RecordRow row) => new(row.Place, row.Text("hold_point")!)
+    {
+        At = row.When("at"),
+        By = row.Text("by"),
+        Evidence = row.Text("evidence"),
     };
 }
