@@ -120,6 +120,12 @@ internal sealed class HeldCommand : Verb
         using var stream = new MemoryStream();
         switch (form)
         {
+            case Json:
+                HeldJson.Write(report, stream);
+                break;
+            case Html:
+                HeldPageWriter.Write(report, stream);
+                break;
             default:
                 using (var writer = new StreamWriter(stream, Streams.Utf8, leaveOpen: true) { NewLine = "\n" })
                 {

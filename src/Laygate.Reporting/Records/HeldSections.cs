@@ -23,21 +23,21 @@ internal static class HeldSections
     [
         .. new[]
         {
-            new HeldSection("Missed", [.. report.Findings.Where(one => one.Outcome == HeldOutcome.Missed).OrderBy(one => one.Status == Status.Fail ? 0 : 1).Select(Line), .. Points(report, HeldOutcome.Missed)]),
+            new HeldSection("Missed", [.. report.Findings.Where(one => one.Outcome == HeldOutcome.Missed).OrderBy(one => one.Status == Status.Fail ? 0 : 1).Select(one => Line(report, one)), .. Points(report, HeldOutcome.Missed)]),
             new HeldSection("Not decided", [.. Cut(NotDecided(report, full).ToList(), full), .. Points(report, HeldOutcome.NotDecided)]),
             new HeldSection("Not recorded: write this down", [.. ToRecord(report), .. Points(report, HeldOutcome.NotRecorded)]),
-            new HeldSection("Departed with permission", [.. report.Findings.Where(one => one.Outcome == HeldOutcome.Departed).Select(one => $"{Line(one)} Permitted: {DepartureWords.Permission(one.Finding.Departure!)}")]),
+            new HeldSection("Departed with permission", [.. report.Findings.Where(one => one.Outcome == HeldOutcome.Departed).Select(one => $"{Line(report, one)} Permitted: {DepartureWords.Permission(one.Finding.Departure!)}")]),
             new HeldSection("Departures that do not hold", [.. report.Plan.Departures.Where(use => use.State is DepartureState.Expired or DepartureState.NotYet or DepartureState.Exceeded or DepartureState.NoValueAccepted).Select(DepartureWords.Of)]),
-            new HeldSection("Held", full ? [.. report.Findings.Where(one => one.Outcome == HeldOutcome.Held).Select(Line), .. Points(report, HeldOutcome.Held)] : [.. Points(report, HeldOutcome.Held), .. Folded(report)]),
+            new HeldSection("Held", full ? [.. report.Findings.Where(one => one.Outcome == HeldOutcome.Held).Select(one => Line(report, one)), .. Points(report, HeldOutcome.Held)] : [.. Points(report, HeldOutcome.Held), .. Folded(report)]),
             new HeldSection("Not judged", [.. NotJudged(report, full)]),
         }.Where(section => section.Lines.Count > 0),
     ];
 
     /// <summary>A limit and what decided on it, in one sentence.</summary>
-    public static string Line(HeldFinding one)
+    public static string Line(HeldReport report, HeldFinding one)
     {
         var parts = new[] { HeldWords.Count(one), HeldWords.Because(one) is { } because ? because : string.Empty }.Where(part => part.Length > 0).ToList();
-        return $"{PlainText.Show(one.Finding.Rule)} {HeldWords.What(one)}: {HeldWords.Value(one) ?? "no value"}; {HeldWords.Limit(one)}. {(one.Worst is { } worst ? HeldWords.Where(worst) + "." : string.Empty)}{(parts.Count > 0 ? $" {Names.Capital(string.Join("; ", parts))}." : string.Empty)}";
+        return $"{PlainText.Show(one.Finding.Rule)} {HeldWords.What(one)}: {HeldWords.Value(one) ?? "no value"}; {HeldWords.Limit(one)}. {(one.Worst is { } worst ? Names.Capital(HeldWords.Where(report, worst)) + "." : string.Empty)}{(parts.Count > 0 ? $" {Names.Capital(string.Join("; ", parts))}." : string.Empty)}";
     }
 
     private static IEnumerable<string> NotDecided(HeldReport report, bool full)
@@ -45,7 +45,7 @@ internal static class HeldSections
         var open = report.Findings.Where(one => one.Outcome == HeldOutcome.NotDecided).ToList();
         foreach (var one in open.Where(one => full || one.Because != NotDecidedBecause.NoUncertainty))
         {
-            yield return Line(one);
+            yield return Line(report, one);
         }
 
         if (open.Where(one => one.Because == NotDecidedBecause.NoUncertainty).ToList() is { Count: > 0 } without)
@@ -72,7 +72,7 @@ internal static class HeldSections
     }
 
     private static IEnumerable<string> Points(HeldReport report, HeldOutcome outcome) =>
-        report.HoldPoints.Where(point => HeldReport.OutcomeOf(point.State) == outcome).Select(point => $"Hold point {PlainText.Show(point.Id)}: {HeldWords.Of(point)}.");
+        report.HoldPoints.Where(point => point.Outcome == outcome).Select(point => $"Hold point {PlainText.Show(point.Use.Id)}: {HeldWords.Of(report, point.Use)}.");
 
     private static IEnumerable<string> Folded(HeldReport report)
     {

@@ -50,6 +50,9 @@ internal static class HeldWords
         : one.Uncertainty is not { } u || u == 0 ? (one.Quantity.IsLimit ? Figures.WithUnit(Rounded(number, 1), value.Unit) : Figures.Of(one.Finding).Value())
         : WithUncertainty(one, number, u, value.Unit);
 
+    /// <summary>A value among those that are not held, with its unit.</summary>
+    public static string Bare(HeldFinding one, JudgedValue value) => Figures.WithUnit(Text.Rounding.Text(value.Number, RoundingKind.General, 1), Shown(one)?.Unit ?? string.Empty);
+
     /// <summary>The limit: what it asks, how strongly, whose it is.</summary>
     public static string Limit(HeldFinding one)
     {
@@ -66,17 +69,24 @@ internal static class HeldWords
     }
 
     /// <summary>Where, when and in which rows.</summary>
-    public static string Where(HappenedValue value, bool all = false)
+    public static string Where(HeldReport report, HappenedValue value, bool all = false)
     {
         var parts = new[]
         {
             value.Of is { } of ? PlainText.Show(of) : null,
-            value.At is { } at ? LedgerNumbers.Time(at) : null,
-            value.Station is { } station ? string.Create(CultureInfo.InvariantCulture, $"{station:0.#}{PlainText.Glue}m") : null,
+            value.At is { } at ? Time(report, at) : null,
+            value.Station is { } station ? Station(report, station) : null,
             Rows(value.Rows, all),
         };
         return string.Join(", ", parts.OfType<string>());
     }
+
+    /// <summary>A station in the unit of the plan.</summary>
+    public static string Station(HeldReport report, double metres) => Figures.WithUnit(report.Length.FromSi(metres).ToString("0.#", CultureInfo.InvariantCulture), report.Length.Spelling);
+
+    /// <summary>A time of the shift; with its date where it is of another night.</summary>
+    public static string Time(HeldReport report, DateTimeOffset at) =>
+        DateOnly.FromDateTime(at.DateTime).DayNumber - report.Plan.JudgedFor.DayNumber is 0 or 1 ? LedgerNumbers.Time(at) : at.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
 
     /// <summary>A row.</summary>
     public static string Row(RowPlace row) => string.Create(CultureInfo.InvariantCulture, $"{PlainText.Show(row.File)}:{row.Line}");
@@ -114,11 +124,11 @@ internal static class HeldWords
     public static string Lacking(LackingRow lacking) => $"{PlainText.Show(lacking.What ?? "nothing recorded")}{(lacking.Row is { } row ? $" ({Row(row)})" : string.Empty)}";
 
     /// <summary>What the record says of a hold point.</summary>
-    public static string Of(HoldPointUse point)
+    public static string Of(HeldReport report, HoldPointUse point)
     {
         var release = point.Release;
         var by = release?.By is { } who ? $" by {PlainText.Show(who)}" : string.Empty;
-        var at = release?.At is { } time ? $" at {LedgerNumbers.Time(time)}" : string.Empty;
+        var at = release?.At is { } time ? $" at {Time(report, time)}" : string.Empty;
         var on = release?.Evidence is { } evidence ? $" on {PlainText.Show(evidence)}" : string.Empty;
         var row = release is null ? string.Empty : $" ({Row(release.Place)})";
         var named = PlainText.Show(point.ReleasedBy ?? "nobody");
@@ -159,8 +169,12 @@ internal static class HeldWords
 
     private static string Rounded(double number, int decimals) => Math.Round(number, decimals, MidpointRounding.AwayFromZero).ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
 
-    private static string Rows(IReadOnlyList<RowPlace> rows, bool all) =>
-        string.Join(" ", rows.Take(all ? rows.Count : MostRows).Select(Row)) + (!all && rows.Count > MostRows ? string.Create(CultureInfo.InvariantCulture, $" and {rows.Count - MostRows} more rows") : string.Empty);
+    private static string Rows(IReadOnlyList<RowPlace> rows, bool all)
+    {
+        var shown = rows.Take(all ? rows.Count : MostRows).GroupBy(row => row.File, StringComparer.Ordinal)
+            .Select(file => $"{PlainText.Show(file.Key)}:{string.Join(",", file.Select(row => row.Line.ToString(CultureInfo.InvariantCulture)))}");
+        return string.Join(" ", shown) + (!all && rows.Count > MostRows ? string.Create(CultureInfo.InvariantCulture, $" and {rows.Count - MostRows} more rows") : string.Empty);
+    }
 
     private static string Number(int count) => count.ToString(CultureInfo.InvariantCulture);
 }

@@ -1,5 +1,6 @@
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Records.Happened;
+using Laygate.Model.Measures;
 using Laygate.Rules.Binding;
 using Laygate.Rules.Definitions;
 using Laygate.Rules.Departures;
@@ -60,9 +61,22 @@ public sealed class HeldJudge
 
         var (plan, departed) = Departed(findings);
         return new HeldReport(
-            plan, shift.Record, departed, HoldPointUses.Of(shift), HoldPointUses.Unknown(shift),
-            [.. book.InForce.Where(rule => !IsSeen(rule)).Select(rule => rule.Definition.Id)], settings.SimpleBy, [], []);
+            plan, shift.Record, departed, [.. HoldPointUses.Of(shift).Select(Point)], HoldPointUses.Unknown(shift),
+            [.. book.InForce.Where(rule => !IsSeen(rule)).Select(rule => rule.Definition.Id)], settings.SimpleBy, [], [])
+        {
+            Strips = RunStrip.Of(shift),
+            Length = context.Plan.Runs.Select(run => run.From?.Unit).FirstOrDefault(unit => unit is { Spelling: not "km" and not "mi" }) ?? UnitTable.Find("m")!,
+        };
     }
+
+    // A step that the plan lets wait for a person fails where another let it go on, where it went on before, and where nobody is known to have let it.
+    private static HeldPoint Point(HoldPointUse use) => use.State switch
+    {
+        HoldPointState.Released => new(use, HeldOutcome.Held, Status.Pass),
+        HoldPointState.ByAnother or HoldPointState.TooLate => new(use, HeldOutcome.Missed, Status.Fail),
+        HoldPointState.Incomplete => new(use, HeldOutcome.NotDecided, Status.Warn),
+        _ => new(use, HeldOutcome.NotRecorded, Status.Fail),
+    };
 
     private static bool IsSeen(CheckedRule rule) => Shown(rule) is not null;
 

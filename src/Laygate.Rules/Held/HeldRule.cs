@@ -58,13 +58,14 @@ internal sealed class HeldRule(HappenedShift shift, RuleEvaluation evaluation, b
             return null;
         }
 
-        var worst = judged.OrderByDescending(one => Rank(one)).ThenByDescending(one => Beyond(one.Finding, one.Number)).First();
-        var notHeld = judged.FindAll(one => one.Outcome != HeldOutcome.Held).OrderByDescending(Rank).ThenByDescending(one => Beyond(one.Finding, one.Number))
+        var worst = judged.OrderByDescending(one => Rank(one)).ThenByDescending(one => Beyond(one.Finding, one.Number, quantity.IsLimit)).First();
+        var notHeld = judged.FindAll(one => one.Outcome != HeldOutcome.Held).OrderByDescending(Rank).ThenByDescending(one => Beyond(one.Finding, one.Number, quantity.IsLimit))
             .Select(one => new JudgedValue(one.Value, one.Outcome, one.Number)).ToList();
         var isSilent = worst.Outcome == HeldOutcome.Held && set.Lacking.Count > 0;
         return new HeldFinding(worst.Finding, isSilent ? HeldOutcome.NotRecorded : worst.Outcome, isSilent ? StatusOf(silent) : StatusOf(worst), quantity)
         {
             Worst = worst.Value,
+            Number = worst.Number,
             Uncertainty = worst.Value.Standard is { } u ? 2 * u / Factor(worst.Finding) : null,
             Because = worst.Outcome == HeldOutcome.NotDecided ? worst.Because : NotDecidedBecause.None,
             Count = set.Values.Count,
@@ -142,7 +143,7 @@ internal sealed class HeldRule(HappenedShift shift, RuleEvaluation evaluation, b
 
         var (outcome, because) = OutcomeOf(finding, value);
         var shown = finding.Value ?? new ShownValue(null, string.Empty);
-        return new One(finding with { Value = finding.Value is null ? null : shown with { Low = null, High = null } }, value, outcome, because, quantity.IsLimit ? value.Si : shown.Number ?? value.Si);
+        return new One(finding with { Value = finding.Value is null ? null : shown with { Low = null, High = null } }, value, outcome, because, (quantity.IsLimit ? Known(finding) : shown.Number) ?? value.Si);
     }
 
     private (HeldOutcome Outcome, NotDecidedBecause Because) OutcomeOf(Finding finding, HappenedValue value) => finding switch
@@ -186,8 +187,10 @@ internal sealed class HeldRule(HappenedShift shift, RuleEvaluation evaluation, b
 
     private static Status StatusOf(Finding silent) => silent.Status == Status.Fail ? Status.Fail : Status.Warn;
 
-    // How far beyond its limit a value lies; below zero within it.
-    private static double Beyond(Finding finding, double number) => Math.Max(
+    private static double? Known(Finding finding) => finding.Limit?.Low?.Number ?? finding.Limit?.High?.Number;
+
+    // How far beyond its limit a value lies; below zero within it. Where what happened is the limit, the greater one is the worse for what must be at least it.
+    private static double Beyond(Finding finding, double number, bool isLimit) => isLimit ? (finding.Check == Definitions.CheckKind.AtMost ? -number : number) : Math.Max(
         finding.Limit?.Low?.Number is { } low ? low - number : double.NegativeInfinity, finding.Limit?.High?.Number is { } high ? number - high : double.NegativeInfinity);
 
     private static double Factor(Finding finding) => finding.Value?.Unit is { Length: > 0 } unit ? UnitTable.Find(unit)?.Factor ?? 1 : 1;

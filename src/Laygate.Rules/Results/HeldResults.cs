@@ -1,5 +1,6 @@
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Records.Happened;
+using Laygate.Model.Measures;
 using Laygate.Model.Records;
 
 namespace Laygate.Rules.Results;
@@ -58,6 +59,9 @@ public sealed record HeldFinding(Finding Finding, HeldOutcome Outcome, Status St
     /// <summary>The value that decided; null where none was recorded.</summary>
     public HappenedValue? Worst { get; init; }
 
+    /// <summary>That value in the unit of the finding; 0 where there is none.</summary>
+    public double Number { get; init; }
+
     /// <summary>Expanded uncertainty (k = 2) of that value in the unit of the finding; null where the record states none.</summary>
     public double? Uncertainty { get; init; }
 
@@ -76,6 +80,12 @@ public sealed record HeldFinding(Finding Finding, HeldOutcome Outcome, Status St
     /// <summary>What the same rule said of the plan.</summary>
     public Status PlanStatus { get; init; }
 }
+
+/// <summary>A hold point of the plan.</summary>
+/// <param name="Use">What the record says of it.</param>
+/// <param name="Outcome">What it comes to.</param>
+/// <param name="Status">What the gate makes of it.</param>
+public sealed record HeldPoint(HoldPointUse Use, HeldOutcome Outcome, Status Status);
 
 /// <summary>How often each outcome occurs; each finding and each hold point is in exactly one.</summary>
 /// <param name="Held">Held.</param>
@@ -96,35 +106,22 @@ public sealed record HeldCounts(int Held, int Departed, int Missed, int NotDecid
 /// <param name="Refused">Rows and files that were not read.</param>
 /// <param name="Remarks">What was seen while the record was read.</param>
 public sealed record HeldReport(
-    Report Plan, ShiftRecord Record, IReadOnlyList<HeldFinding> Findings, IReadOnlyList<HoldPointUse> HoldPoints, IReadOnlyList<HoldPointRelease> UnknownHoldPoints,
+    Report Plan, ShiftRecord Record, IReadOnlyList<HeldFinding> Findings, IReadOnlyList<HeldPoint> HoldPoints, IReadOnlyList<HoldPointRelease> UnknownHoldPoints,
     IReadOnlyList<string> NotSeen, string? SimpleBy, IReadOnlyList<Problem> Refused, IReadOnlyList<Problem> Remarks)
 {
+    /// <summary>Courses along their runs.</summary>
+    public IReadOnlyList<RunStrip> Strips { get; init; } = [];
+
+    /// <summary>Unit of stations.</summary>
+    public required Unit Length { get; init; }
+
     /// <summary>Counts over findings and hold points.</summary>
     public HeldCounts Counts => new(Of(HeldOutcome.Held), Of(HeldOutcome.Departed), Of(HeldOutcome.Missed), Of(HeldOutcome.NotDecided), Of(HeldOutcome.NotRecorded));
 
     /// <summary>The gate over all: the worst status of any finding or hold point; pass only where all is held or departed with permission.</summary>
-    public Status Gate => Worst(Findings.Select(one => one.Status).Concat(HoldPoints.Select(point => StatusOf(point.State))));
-
-    /// <summary>What a hold point comes to.</summary>
-    /// <param name="state">What the record says.</param>
-    public static HeldOutcome OutcomeOf(HoldPointState state) => state switch
-    {
-        HoldPointState.Released => HeldOutcome.Held,
-        HoldPointState.ByAnother or HoldPointState.TooLate => HeldOutcome.Missed,
-        HoldPointState.Incomplete => HeldOutcome.NotDecided,
-        _ => HeldOutcome.NotRecorded,
-    };
-
-    /// <summary>What the gate makes of a hold point: a step that the plan lets wait for a person fails where another let it go on, or too late.</summary>
-    /// <param name="state">What the record says.</param>
-    public static Status StatusOf(HoldPointState state) => state switch
-    {
-        HoldPointState.Released => Status.Pass,
-        HoldPointState.ByAnother or HoldPointState.TooLate or HoldPointState.NotRecorded => Status.Fail,
-        _ => Status.Warn,
-    };
+    public Status Gate => Worst(Findings.Select(one => one.Status).Concat(HoldPoints.Select(point => point.Status)));
 
     private static Status Worst(IEnumerable<Status> all) => all.Aggregate(Status.Pass, (worst, one) => one == Status.Fail || worst == Status.Fail ? Status.Fail : one == Status.Warn ? Status.Warn : worst);
 
-    private int Of(HeldOutcome outcome) => Findings.Count(one => one.Outcome == outcome) + HoldPoints.Count(point => OutcomeOf(point.State) == outcome);
+    private int Of(HeldOutcome outcome) => Findings.Count(one => one.Outcome == outcome) + HoldPoints.Count(point => point.Outcome == outcome);
 }

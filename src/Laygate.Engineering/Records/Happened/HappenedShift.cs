@@ -98,6 +98,30 @@ internal sealed class ScreedTimes
     /// <summary>The last reading of all; null without any.</summary>
     public StationReading? Last => runs.SelectMany(run => run.Readings).MaxBy(reading => reading.At);
 
+    /// <summary>Where the run that was laid first begins, m; null without a reading.</summary>
+    public double? Start => runs.Where(run => run.Readings.Count > 0).OrderBy(run => run.Readings[0].At).Select(run => (double?)run.Run.From!.Si).FirstOrDefault();
+
+    /// <summary>The station that the screed had reached at a moment, m; null before the first reading of a run and behind its last.</summary>
+    public double? StationAt(DateTimeOffset at)
+    {
+        foreach (var (_, readings) in runs)
+        {
+            var next = readings.FindIndex(reading => reading.At >= at);
+            if (next == 0 && readings[0].At == at)
+            {
+                return readings[0].Station;
+            }
+
+            if (next > 0)
+            {
+                var (before, behind) = (readings[next - 1], readings[next]);
+                return before.Station + ((behind.Station - before.Station) * ((at - before.At) / (behind.At - before.At)));
+            }
+        }
+
+        return null;
+    }
+
     /// <summary>When the screed passed a station; null where it was not read before and behind it, or where it lies in several runs.</summary>
     public DateTimeOffset? At(double station)
     {
