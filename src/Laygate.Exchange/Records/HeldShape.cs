@@ -1,4 +1,3 @@
-using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Records.Happened;
 using Laygate.Exchange.Reports;
 using Laygate.Rules.Results;

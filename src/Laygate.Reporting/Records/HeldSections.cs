@@ -1,5 +1,4 @@
 using System.Globalization;
-using Laygate.Model.Records;
 using Laygate.Reporting.Language;
 using Laygate.Reporting.Text;
 using Laygate.Rules.Results;

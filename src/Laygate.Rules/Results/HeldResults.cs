@@ -1,4 +1,3 @@
-using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Records.Happened;
 using Laygate.Model.Measures;
 using Laygate.Model.Records;

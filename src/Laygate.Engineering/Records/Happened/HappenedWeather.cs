@@ -1,5 +1,4 @@
 using System.Globalization;
-using Laygate.Engineering.Quantities;
 using Laygate.Model.Plans;
 using Laygate.Model.Records;
 

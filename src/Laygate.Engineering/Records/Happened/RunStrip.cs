@@ -1,5 +1,3 @@
-using Laygate.Engineering.Quantities;
-using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 using Laygate.Model.Records;
 

@@ -2,7 +2,6 @@ using System.Text;
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Records.Happened;
-using Laygate.Model.Plans;
 using Laygate.Model.Records;
 using Laygate.Reading.Plans;
 using Laygate.Reading.Yaml;
