@@ -14,7 +14,7 @@ using Laygate.Rules.Results;
 namespace Laygate.ConformanceTests.Examples;
 
 /// <summary>The record of the first example: it is read without a loss, says that it is invented, and its ledger is the approved one.</summary>
-public sealed partial class ExampleRecordTests
+public sealed class ExampleRecordTests
 {
     private const string Plan = "examples/quay-road-hot-on-hot.yaml";
     private const string Folder = "examples/quay-road-record";
@@ -118,7 +118,8 @@ public sealed partial class ExampleRecordTests
     public void What_was_held_is_the_approved_report(bool full, string name)
     {
         var text = string.Join('\n', HeldLines.Of(Held(), full, width: 100).Select(line => line.Text.TrimEnd()));
-        Approved.Match(Rules().Replace(text, "$1(rules)$2"), $"quay-road-record.held.{name}");
+        // Rules that no record shows grow with the book.
+        Approved.Match(text[..text.IndexOf("Not judged", StringComparison.Ordinal)], $"quay-road-record.held.{name}");
     }
 
     [Fact]
@@ -141,10 +142,6 @@ public sealed partial class ExampleRecordTests
         var outcomes = json.RootElement.GetProperty("findings").EnumerateArray().Concat(json.RootElement.GetProperty("hold_points").EnumerateArray()).Select(one => one.GetProperty("outcome").GetString()!).ToList();
         Assert.All(json.RootElement.GetProperty("counts").EnumerateObject(), count => Assert.Equal(count.Value.GetInt32(), outcomes.Count(outcome => string.Equals(outcome, count.Name.Replace('_', '-'), StringComparison.Ordinal))));
     }
-
-    // Rules that no record shows grow with the book.
-    [System.Text.RegularExpressions.GeneratedRegex(@"(Not judged\s+)[\s\S]*?(\n\n|$)")]
-    private static partial System.Text.RegularExpressions.Regex Rules();
 
     private static HeldReport Held() => Open().Held(Repository.Bound("examples/particular/port-of-tamarel.yaml"), [], Repository.CheckDate, simpleBy: null, Repository.Version);
 
