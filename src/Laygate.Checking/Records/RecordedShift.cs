@@ -5,8 +5,10 @@ using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Records;
 using Laygate.Engineering.Records.Happened;
 using Laygate.Engineering.SheetData;
+using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 using Laygate.Model.Records;
+using Laygate.Reading.Measures;
 using Laygate.Reading.Parts;
 using Laygate.Reading.Plans;
 using Laygate.Reading.Records;
@@ -104,6 +106,32 @@ public sealed class RecordedShift
         var settings = new HeldSettings(new EvaluationSettings { File = file, CheckedOn = today, PlanHash = Hash, ProgramVersion = version }, departures, simpleBy);
         return HeldJudge.Judge(book, new HappenedShift(context, Record), settings) with { Refused = record.Refused, Remarks = record.Notes };
     }
+
+    /// <summary>What the record of a trial length proves for a course of the plan.</summary>
+    /// <param name="course">Id of the course; null for the only one.</param>
+    /// <param name="growth">Gain per pass below which more passes are not worth it, as a measure of density.</param>
+    /// <returns>It, or why there is none.</returns>
+    public (TrialReport? Report, Problem? Problem) Trial(string? course, string growth)
+    {
+        if (MeasureReader.Read(growth, Dimension.Density, out var wrong) is not var (number, unit) || unit.ToSi(number) <= 0)
+        {
+            return (null, new Problem("--growth", wrong?.Message ?? "The growth must be above zero.", wrong?.Hint ?? "Write for example: --growth '16 kg/m3'", null));
+        }
+
+        var known = plan.Plan.Courses.FirstOrDefault(one => course is null ? plan.Plan.Courses.Count == 1 : string.Equals(one.Id, course, StringComparison.Ordinal));
+        if (known is null)
+        {
+            return (null, new Problem("--course", course is null ? "The plan has several courses." : $"The plan has no course `{course}`.", $"Name one of: {string.Join(", ", plan.Plan.Courses.Select(one => one.Id))}.", null));
+        }
+
+        var found = TrialGrowth.Of(new HappenedShift(Context, Record), known, unit.ToSi(number), Repeatability);
+        var phases = found.Passes.Take(found.Curve?.Pattern ?? 0).Where(pass => pass.Phase is not null).GroupBy(pass => pass.Phase!, StringComparer.Ordinal).Select(group => (group.Key, group.Count())).ToList();
+        var stated = plan.Plan.Tests.FirstOrDefault(test => test.Kind == TestKind.TrialLength && test.Reached is not null && (test.Course is null ? plan.Plan.Courses.Count == 1 : string.Equals(test.Course, known.Id, StringComparison.Ordinal)))?.Reached;
+        return (new TrialReport(Identity.Id, Identity.Title, Record, found, unit.ToSi(number), unit, Context.System, phases, stated, record.Refused), null);
+    }
+
+    // A gauge in backscatter repeats to about 8 kg/m³ (0.5 lb/ft³) in a reading of one minute: handbook of a gauge, recalled. A smaller fall is no breakdown.
+    private const double Repeatability = 8;
 
     /// <summary>SHA-256 of the bytes of the plan.</summary>
     internal string Hash => Convert.ToHexStringLower(SHA256.HashData(bytes));

@@ -19,6 +19,8 @@ internal static class HelpText
           laygate record PLAN --into FOLDER lay out the record of a shift
           laygate ledger PLAN RECORD        what was laid so far, and what is left
           laygate lots PLAN [RECORD]        draw random places, judge lots by a scheme
+          laygate held PLAN RECORD          which limits were held in the shift
+          laygate trial PLAN RECORD         what a trial length proves for the plan
           laygate new KIND NAME             begin a plan, specification, rule or departure
           laygate confirm RULE [options]    record that a limit was looked up
           laygate compare OLD NEW           show what changed between two states of a plan

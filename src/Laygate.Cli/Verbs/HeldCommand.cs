@@ -1,10 +1,14 @@
 using System.CommandLine;
+using Laygate.Checking;
+using Laygate.Checking.Records;
 using Laygate.Cli.Arguments;
 using Laygate.Cli.Checking;
 using Laygate.Cli.Files;
 using Laygate.Cli.Output;
 using Laygate.Reading.Departures;
 using Laygate.Reporting.Records;
+using Laygate.Rules.Definitions;
+using Laygate.Rules.Merging;
 using Laygate.Rules.Results;
 
 namespace Laygate.Cli.Verbs;
@@ -19,8 +23,10 @@ internal sealed class HeldCommand : Verb
 
         Usage
           laygate held PLAN RECORD [options]
+          laygate held --folder FOLDER [--rules NAME|PATH] [--departures FILE] [--output FILE]
 
-        RECORD is the folder with record.yaml; `laygate record` lays one out.
+        With --folder: which warnings of plans came true, by rule, over all records below FOLDER;
+        each record names its plan by id. RECORD is the folder with record.yaml; `laygate record` lays one out.
 
         Options
           --rules NAME|PATH     a specification, shipped or of your own; may be given several times
@@ -49,6 +55,7 @@ internal sealed class HeldCommand : Verb
     private const string Html = "html";
 
     private readonly Argument<string[]> files = new("PLAN RECORD") { Arity = ArgumentArity.ZeroOrMore };
+    private readonly Option<string> folder = new("--folder");
     private readonly Option<string[]> rules = Values.Rules();
     private readonly Option<string[]> departures = new("--departures") { Arity = ArgumentArity.OneOrMore, AllowMultipleArgumentsPerToken = false };
     private readonly Option<string> simple = new("--simple");
@@ -61,7 +68,7 @@ internal sealed class HeldCommand : Verb
         : base("held", Words)
     {
         Add(files);
-        foreach (var option in (Option[])[rules, departures, simple, failOn, full, format, output])
+        foreach (var option in (Option[])[folder, rules, departures, simple, failOn, full, format, output])
         {
             Add(option);
         }
@@ -73,6 +80,11 @@ internal sealed class HeldCommand : Verb
     /// <inheritdoc/>
     public override Request Read(ParseResult parsed, TimeProvider clock)
     {
+        if (Values.NotEmpty("--folder", parsed.GetValue(folder)) is { } all)
+        {
+            return OverFolder(parsed, all, Values.Today(clock));
+        }
+
         if (parsed.GetValue(files) is not [var plan, var record])
         {
             throw new ArgumentProblem("Name one plan and the folder of its record. Write for example: laygate held plan.yaml plan-record");
@@ -87,21 +99,62 @@ internal sealed class HeldCommand : Verb
         return new Request.Do(host => Run(host, asked, strict, report => Bytes(host, report, form, isFull)));
     }
 
+    private Request.Do OverFolder(ParseResult parsed, string all, DateOnly today)
+    {
+        if (parsed.GetValue(files) is { Length: > 0 } || parsed.GetValue(format) is not (null or Terminal) || parsed.GetValue(simple) is not null || parsed.GetValue(failOn) is not null)
+        {
+            throw new ArgumentProblem("--folder goes with --rules, --departures and --output only. Write for example: laygate held --folder jobs --rules de");
+        }
+
+        var (names, permitted, target) = (Values.NotEmpty("--rules", parsed.GetValue(rules)), Values.NotEmpty("--departures", parsed.GetValue(departures)), Values.NotEmpty("--output", parsed.GetValue(output)));
+        return new Request.Do(host => Count(host, all, names, permitted, today, target));
+    }
+
+    private static int Count(Host host, string all, IReadOnlyList<string> names, IReadOnlyList<string> permitted, DateOnly today, string? target)
+    {
+        if (new RuleFilesOnDisk().Folder(all) is not { } folder)
+        {
+            throw new ArgumentProblem($"There is no folder `{all}`.");
+        }
+
+        var (book, departures, problems) = Book(names, permitted);
+        if (book is null)
+        {
+            return host.Streams.Refuse(problems);
+        }
+
+        var report = HeldFolder.Count(new PlanTools(), folder, path => new RuleFilesOnDisk().Folder(Path.Combine(all, path)), new PartFilesOnDisk(), book, departures, today, host.Version);
+        using var stream = new MemoryStream();
+        using (var writer = new StreamWriter(stream, Streams.Utf8, leaveOpen: true) { NewLine = "\n" })
+        {
+            TerminalWriter.Write(writer, host.Streams.Colour, FeedbackLines.Of(report, host.Streams.Width));
+        }
+
+        new ResultOutput(host.Streams).Write(target, stream.ToArray());
+        return report.Problems.Count > 0 ? ExitCodes.Findings : ExitCodes.Clean;
+    }
+
+    private static (RuleBook? Book, IReadOnlyList<Departure> Departures, IReadOnlyList<Problem> Problems) Book(IReadOnlyList<string> names, IReadOnlyList<string> departures)
+    {
+        var (bound, _) = RuleBookOnDisk.Open(names);
+        if (bound.Book is not { } book)
+        {
+            return (null, [], bound.Problems);
+        }
+
+        var permitted = DepartureFiles.Load(departures, book, new RuleFilesOnDisk());
+        return permitted.Problems.Count > 0 ? (null, [], permitted.Problems) : (book, permitted.Departures, []);
+    }
+
     private static string OneOf(string option, string? given, params string[] words) => given is null ? words[0] : words.Contains(given, StringComparer.Ordinal) ? given : throw Values.NotKnown(option, given, words);
 
     private static int Run(Host host, Asked asked, bool strict, Func<HeldReport, byte[]> bytes)
     {
         ResultOutput.KeepApart(asked.Target, [asked.Plan, asked.Record, .. asked.Rules, .. asked.Departures]);
-        var (bound, _) = RuleBookOnDisk.Open(asked.Rules);
-        if (bound.Book is not { } book)
+        var (book, permitted, problems) = Book(asked.Rules, asked.Departures);
+        if (book is null)
         {
-            return host.Streams.Refuse(bound.Problems);
-        }
-
-        var permitted = DepartureFiles.Load(asked.Departures, book, new RuleFilesOnDisk());
-        if (permitted.Problems.Count > 0)
-        {
-            return host.Streams.Refuse(permitted.Problems);
+            return host.Streams.Refuse(problems);
         }
 
         if (RecordInputs.Open(host, asked.Plan, asked.Record) is not { } shift)
@@ -109,7 +162,7 @@ internal sealed class HeldCommand : Verb
             return ExitCodes.Unreadable;
         }
 
-        var report = shift.Held(book, permitted.Departures, asked.Today, asked.Simple, host.Version);
+        var report = shift.Held(book, permitted, asked.Today, asked.Simple, host.Version);
         ResultOutput.KeepApart(asked.Target, report.Record.Files.Select(file => Path.Combine(asked.Record, file.File)));
         new ResultOutput(host.Streams).Write(asked.Target, bytes(report));
         return report.Gate == Status.Fail || (strict && report.Gate == Status.Warn) ? ExitCodes.Findings : RecordInputs.Code(report.Refused);

@@ -65,7 +65,7 @@ internal static class HeldWords
         var text = one.Quantity.IsLimit
             ? $"{(one.Finding.Check == CheckKind.AtLeast ? "at most" : "at least")} {figures.Value()} ({Names.OfQuantity(one.Finding.Quantity)})"
             : Wording.LimitText(limit, figures);
-        return $"{text} {Names.Of(limit.Strength, limit.Basis)}{string.Concat(BriefWords.Whose(one.Finding).Take(1).Select(whose => $" [{whose}]"))}";
+        return $"{text} {Names.Of(limit.Strength, limit.Basis)}{(one.IsOwn ? " [the plan]" : string.Concat(BriefWords.Whose(one.Finding).Take(1).Select(whose => $" [{whose}]")))}";
     }
 
     /// <summary>Where, when and in which rows.</summary>
@@ -112,6 +112,7 @@ internal static class HeldWords
         NotDecidedBecause.Uncertainty => "the limit lies within the uncertainty",
         NotDecidedBecause.NoUncertainty => "the record states no uncertainty",
         NotDecidedBecause.ReadLater => "read later than it should be: it shows only that it was no less",
+        NotDecidedBecause.ReadEarlier => "read earlier than it should be: it shows only that it was no more",
         NotDecidedBecause.NoLimit => NoLimit(one.Finding),
         _ => null,
     };

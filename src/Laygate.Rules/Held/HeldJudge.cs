@@ -49,6 +49,7 @@ public sealed class HeldJudge
         var findings = new List<HeldFinding>();
         foreach (var element in context.Elements.All)
         {
+            findings.AddRange(HappenedQuantities.All.Select(quantity => Own(quantity, element)).OfType<HeldFinding>());
             foreach (var rule in book.On(element.Kind).Where(IsSeen))
             {
                 seen.Add(rule.Definition.Id);
@@ -78,6 +79,9 @@ public sealed class HeldJudge
         _ => new(use, HeldOutcome.NotRecorded, Status.Fail),
     };
 
+    private HeldFinding? Own(HappenedQuantity quantity, Element element) =>
+        OwnLimits.Of(quantity, element, context) is { } rule && rules.Judge(rule, element, quantity) is { } found ? found with { IsOwn = true } : null;
+
     private static bool IsSeen(CheckedRule rule) => Shown(rule) is not null;
 
     // Rules about single numbers of a plan ask whether they are usual, not what happened.
@@ -89,7 +93,7 @@ public sealed class HeldJudge
     private (Report Plan, IReadOnlyList<HeldFinding> Findings) Departed(List<HeldFinding> findings)
     {
         var date = context.Plan.Shift?.Date ?? settings.Plan.CheckedOn;
-        var judged = findings.FindAll(one => one.Outcome is HeldOutcome.Missed or HeldOutcome.NotDecided).ConvertAll(one => one.Finding with { Status = one.Status, Value = Unfavourable(one) });
+        var judged = findings.FindAll(one => !one.IsOwn && one.Outcome is HeldOutcome.Missed or HeldOutcome.NotDecided).ConvertAll(one => one.Finding with { Status = one.Status, Value = Unfavourable(one) });
         var identity = context.Plan.Identity;
         var report = new Report
         {
@@ -110,7 +114,7 @@ public sealed class HeldJudge
         };
         var applied = DepartureJudge.Apply(report, book, settings.Departures, context.Elements.All.Select(element => element.Address), date);
         var departures = applied.Findings.Where(finding => finding.Status == Status.Departed).ToDictionary(finding => (finding.Rule, finding.Address), finding => finding.Departure);
-        return (applied with { Findings = [] }, findings.ConvertAll(one => departures.TryGetValue((one.Finding.Rule, one.Finding.Address), out var departure)
+        return (applied with { Findings = [] }, findings.ConvertAll(one => !one.IsOwn && departures.TryGetValue((one.Finding.Rule, one.Finding.Address), out var departure)
             ? one with { Outcome = HeldOutcome.Departed, Status = Status.Departed, Finding = one.Finding with { Departure = departure } }
             : one));
     }

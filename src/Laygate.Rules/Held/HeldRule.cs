@@ -131,7 +131,7 @@ internal sealed class HeldRule(HappenedShift shift, RuleEvaluation evaluation, b
         var half = 2 * (isSimple ? 0 : value.Standard ?? 0);
         context.Give(quantity.Quantity, owner.Address, new Answer
         {
-            Value = new NumberValue(value.Si, value.Si - half, value.Side == KnownSide.AtLeast ? double.PositiveInfinity : value.Si + half),
+            Value = new NumberValue(value.Si, value.Side == KnownSide.AtMost ? double.NegativeInfinity : value.Si - half, value.Side == KnownSide.AtLeast ? double.PositiveInfinity : value.Si + half),
             Origin = Origin.Stated,
             Place = value.Place,
         });
@@ -151,7 +151,7 @@ internal sealed class HeldRule(HappenedShift shift, RuleEvaluation evaluation, b
         { Outcome: Outcome.Met, OnExpectedValuesOnly: false } when value.Standard is null && !isSimple => (HeldOutcome.NotDecided, NotDecidedBecause.NoUncertainty),
         { Outcome: Outcome.Met, OnExpectedValuesOnly: false } => (HeldOutcome.Held, NotDecidedBecause.None),
         { Outcome: Outcome.Missed, FavourableEndMeets: false } => (HeldOutcome.Missed, NotDecidedBecause.None),
-        { Outcome: Outcome.Met or Outcome.Missed } => (HeldOutcome.NotDecided, value.Side == KnownSide.AtLeast ? NotDecidedBecause.ReadLater : NotDecidedBecause.Uncertainty),
+        { Outcome: Outcome.Met or Outcome.Missed } => (HeldOutcome.NotDecided, value.Side switch { KnownSide.AtLeast => NotDecidedBecause.ReadLater, KnownSide.AtMost => NotDecidedBecause.ReadEarlier, _ => NotDecidedBecause.Uncertainty }),
         _ => (HeldOutcome.NotDecided, NotDecidedBecause.NoLimit),
     };
 

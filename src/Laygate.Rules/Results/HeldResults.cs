@@ -38,6 +38,9 @@ public enum NotDecidedBecause
     /// <summary>The reading came too late to tell the value: it shows only that it was no less.</summary>
     ReadLater,
 
+    /// <summary>The reading came too early to tell the value: it shows only that it was no more.</summary>
+    ReadEarlier,
+
     /// <summary>The limit, a condition, or the place of the temperature is not known.</summary>
     NoLimit,
 }
@@ -78,6 +81,9 @@ public sealed record HeldFinding(Finding Finding, HeldOutcome Outcome, Status St
 
     /// <summary>What the same rule said of the plan.</summary>
     public Status PlanStatus { get; init; }
+
+    /// <summary>Whether the limit is a value that the plan states itself, without a rule.</summary>
+    public bool IsOwn { get; init; }
 }
 
 /// <summary>A hold point of the plan.</summary>

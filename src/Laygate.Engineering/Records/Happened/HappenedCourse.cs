@@ -11,13 +11,13 @@ internal static class HappenedCourse
 {
     public static IEnumerable<HappenedQuantity> All() =>
     [
-        new("course.thickness_lowest", "thickness at a point", RowsOf.Cores, "thickness_1 …", "thickness", (shift, element) => HappenedSet.Of(Points(shift, (Course)element.Subject!))),
-        new("course.thickness_highest", "thickness at a point", RowsOf.Cores, "thickness_1 …", "thickness", (shift, element) => HappenedSet.Of(Points(shift, (Course)element.Subject!))),
+        new("course.thickness_lowest", "thickness at a point", RowsOf.Cores, "thickness_1 …", "thickness", (shift, element) => HappenedSet.Of(Points(shift, (Course)element.Subject!))) { Own = OwnLimit.AtLeast },
+        new("course.thickness_highest", "thickness at a point", RowsOf.Cores, "thickness_1 …", "thickness", (shift, element) => HappenedSet.Of(Points(shift, (Course)element.Subject!))) { Own = OwnLimit.AtMost },
         new("course.thickness", "mean thickness", RowsOf.Cores, "thickness_1 …", "thickness", (shift, element) => Mean(shift, (Course)element.Subject!)),
         new("pair.upper_thickness", "mean thickness", RowsOf.Cores, "thickness_1 …", "thickness", (shift, element) => Mean(shift, ((Pair)element.Subject!).Upper)),
         new("pair.lower_thickness", "mean thickness", RowsOf.Cores, "thickness_1 …", "thickness", (shift, element) => Mean(shift, ((Pair)element.Subject!).Lower)),
         new("course.spread", "mass per area over the shift", RowsOf.Stations, "at, station", "mass, width, length", (shift, element) => Spread(shift, (Course)element.Subject!)),
-        new("mix.degree", "density of a core", RowsOf.Cores, "bulk, reference or maximum", "density", Degrees),
+        new("mix.degree", "density of a core", RowsOf.Cores, "bulk, reference or maximum", "density", Degrees) { Own = OwnLimit.AtLeast },
     ];
 
     /// <summary>Thicknesses of cores, the mean of the readings round each, and of dips into the rolled mat.</summary>

@@ -11,11 +11,34 @@ internal static class HappenedMat
     // Times are written to the minute; what is read within one of the screed is read at the screed. Judgement.
     private static readonly TimeSpan AtScreed = TimeSpan.FromMinutes(1);
 
+    // What was read for the opening is read within the hour before it; readings behind the screed say nothing then. Judgement.
+    private static readonly TimeSpan ForOpening = TimeSpan.FromHours(1);
+
     public static IEnumerable<HappenedQuantity> All() =>
     [
         new("course.laying_temperature", "temperature in the mat behind the screed", RowsOf.Temperatures, "at, value, station, depth", "temperature", (shift, element) => HappenedSet.Of(Laid(shift, (Course)element.Subject!))),
+        new("opening.temperature", "skin of the mat at the opening", RowsOf.Temperatures, "at, value, depth 0, before the release of the hold point", "skin", AtOpening) { Own = OwnLimit.AtMost },
         new("course.temperature_over_trial", "temperature in the mat behind the screed, less that of the trial length", RowsOf.Temperatures, "at, value, station, depth", "temperature", OverTrial),
     ];
+
+    // The last skin of each place before the release; a mat only cools, so that it was no hotter at the opening. Sun on a black mat is not seen.
+    private static HappenedSet AtOpening(HappenedShift shift, Element element)
+    {
+        var points = shift.Plan.HoldPoints.Where(point => HoldSteps.StepOf(point) == HoldStep.BeforeOpening).Select(point => point.Id).ToList();
+        var release = shift.Record.HoldPoints.FirstOrDefault(one => one.At is not null && points.Contains(one.HoldPoint, StringComparer.Ordinal));
+        var top = shift.Plan.Courses.Count > 0 ? shift.Plan.Courses[^1] : null;
+        if (release is null || top is null)
+        {
+            return HappenedSet.Nothing;
+        }
+
+        var read = shift.Record.Temperatures.Where(reading => reading.Depth == 0 && reading.At <= release.At && (reading.Course is null || shift.IsOf(reading.Course, top))).ToList();
+        var late = read.FindAll(reading => release.At - reading.At <= ForOpening);
+        return HappenedSet.Of((late.Count > 0 ? late : read)
+            .GroupBy(reading => (reading.Station, reading.Offset))
+            .Select(group => group.MaxBy(reading => reading.At)!)
+            .Select(reading => new HappenedValue(reading.Value, shift.Known.Skin, [reading.Place]) { At = reading.At, Station = reading.Station, Place = Place.Skin, Side = release.At - reading.At <= AtScreed ? KnownSide.Value : KnownSide.AtMost }));
+    }
 
     // The first reading in the course at each place; one that was taken later shows only that the mat was no colder when it was laid.
     private static IEnumerable<HappenedValue> Laid(HappenedShift shift, Course course) => shift.Record.Temperatures

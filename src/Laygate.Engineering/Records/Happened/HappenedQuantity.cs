@@ -12,6 +12,22 @@ public enum KnownSide
 
     /// <summary>The value is at least that of the reading: a mat that was read some minutes after its screed was no colder when it was laid.</summary>
     AtLeast,
+
+    /// <summary>The value is at most that of the reading: a mat that only cools was no hotter later.</summary>
+    AtMost,
+}
+
+/// <summary>What the value that a plan states itself is to what happens.</summary>
+public enum OwnLimit
+{
+    /// <summary>No limit: an expectation, or an input.</summary>
+    None,
+
+    /// <summary>What happens is at least it.</summary>
+    AtLeast,
+
+    /// <summary>What happens is at most it.</summary>
+    AtMost,
 }
 
 /// <summary>One value of what happened.</summary>
@@ -67,6 +83,9 @@ public sealed record HappenedQuantity(string Quantity, string What, string Rows,
 
     /// <summary>Whether rules have it as their limit: what the plan states is then held against what happened.</summary>
     public bool IsLimit { get; init; }
+
+    /// <summary>Whether the value that the plan states for it is a limit of its own, besides those of rules.</summary>
+    public OwnLimit Own { get; init; }
 
     /// <summary>Whether a rule whose limit follows from it takes its value at the time of the reading that is judged, and not that of the plan.</summary>
     public bool GoesWithTime { get; init; }

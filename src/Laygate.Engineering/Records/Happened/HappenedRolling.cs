@@ -19,6 +19,7 @@ internal static class HappenedRolling
         new("phase.last_pass_from", "time from the screed to the last pass of the phase", RowsOf.Passes, "at, roller, station", "time", (shift, element) => HappenedSet.Of(
             Places(shift).Select(place => (place, Last: place.Passes.LastOrDefault(pass => PlanView.Same(PhaseOf(shift, pass)?.Id, element.Id)))).Where(one => one.Last is not null)
                 .Select(one => Since(shift, one.Last!, one.place.Laid)))) { IsLimit = true },
+        new("phase.passes", "passes over a place in this phase", RowsOf.Passes, "at, roller, station", "", Passes) { Own = OwnLimit.AtLeast },
         new("course.passes_over_trial", "passes over a place, less those of the trial length", RowsOf.Passes, "at, roller, station", "", OverTrial),
     ];
 
@@ -53,6 +54,10 @@ internal static class HappenedRolling
         var roller = shift.Plan.Rolling?.Rollers.FirstOrDefault(one => PlanView.Same(one.Id, pass.Roller));
         return roller is null ? null : shift.Plan.Rolling!.Phases.FirstOrDefault(phase => PlanView.Same(phase.Id, roller.Phase));
     }
+
+    private static HappenedSet Passes(HappenedShift shift, Element element) => HappenedSet.Of(Places(shift)
+        .Select(place => (Place: place, Own: place.Passes.Where(pass => PlanView.Same(PhaseOf(shift, pass)?.Id, element.Id)).ToList()))
+        .Select(one => new HappenedValue(one.Own.Count, 0, [.. (one.Own.Count > 0 ? one.Own : one.Place.Passes).Select(pass => pass.Place)]) { At = one.Place.Passes[^1].At, Station = one.Place.Station }));
 
     private static HappenedSet OverTrial(HappenedShift shift, Element element)
     {

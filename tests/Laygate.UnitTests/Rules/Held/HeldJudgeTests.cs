@@ -171,6 +171,26 @@ public sealed class HeldJudgeTests
         Assert.Equal(Status.Fail, Judge(Degree(), Record(95) with { HoldPoints = [] }).Gate);
     }
 
+    // The plan of the tests asks for 92 % itself, without a rule: its own limit stands beside those of rules.
+    [Fact]
+    public void What_a_plan_states_as_its_own_limit_is_judged_without_a_rule()
+    {
+        var own = Assert.Single(Judge(Delivery(), new ShiftRecord { Cores = [Core(91)], Uncertainty = new(null, 0.001, null, null) }).Findings, one => one.IsOwn);
+        Assert.Equal(("mix:m", HeldOutcome.Missed, Status.Fail), (own.Finding.Address, own.Outcome, own.Status));
+        Assert.Equal(92, own.Finding.Limit!.Low!.Number!.Value, 1e-9);
+    }
+
+    [Fact]
+    public void Feedback_counts_each_finding_once_by_what_the_plan_was_told()
+    {
+        ShiftRecord Record(double percent) => new() { Cores = [Core(percent)], Uncertainty = new(null, 0.001, null, null) };
+        var strict = Rule("mix.degree", CheckKind.AtLeast, ElementKind.Mix, TestBook.AtLeast(93, "%"));
+        HeldReport[] reports = [Judge(strict, Record(95)), Judge(strict, Record(91)), Judge(strict, Record(93.05)), Judge(strict, new ShiftRecord()), Judge(Degree(), Record(91))];
+        var row = Assert.Single(RuleFeedbacks.Of(reports), one => one.Rule is "LAY-001");
+        // The plan states 92 %: it fails the rule that asks for 93 %, and passes the one that asks for 92 %.
+        Assert.Equal(new RuleFeedback("LAY-001", "density of a core", WarnedMissed: 1, WarnedHeld: 1, PassedMissed: 1, PassedHeld: 0, NotDecided: 1, NotRecorded: 1), row);
+    }
+
     private static RecordUncertainty Thermometer => new(null, null, null, null) { Temperature = 1 };
 
     private static RuleDefinition Rule(string quantity, CheckKind check, ElementKind on, params Bound[] bounds) => TestBook.Rule(quantity, check, bounds) with { AppliesTo = on };
@@ -203,7 +223,7 @@ public sealed class HeldJudgeTests
     };
 
     private static HeldFinding Of(RuleDefinition rule, ShiftRecord record, string? simple = null, IReadOnlyList<Departure>? departures = null, string plan = PlanText) =>
-        Assert.Single(Judge(rule, record, simple, departures, plan).Findings);
+        Assert.Single(Judge(rule, record, simple, departures, plan).Findings, one => !one.IsOwn);
 
     private static HeldReport Judge(RuleDefinition rule, ShiftRecord record, string? simple = null, IReadOnlyList<Departure>? departures = null, string plan = PlanText)
     {

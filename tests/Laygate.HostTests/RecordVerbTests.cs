@@ -1,0 +1,84 @@
+namespace Laygate.HostTests;
+
+/// <summary>Exit codes of the commands about the record of a shift, run as a process on the invented record of the first example and on small ones.</summary>
+public sealed class RecordVerbTests : IDisposable
+{
+    private const string Plan = "examples/quay-road-hot-on-hot.yaml";
+    private const string Record = "examples/quay-road-record";
+
+    // Invented: a course of which one core is recorded, far above the degree that the plan asks for.
+    private const string Small = """
+        format: 1
+        plan: { id: small, stage: concept }
+        shift: { date: 2027-05-14, start: "21:15", end: "05:00", zone: +02:00 }
+        mixes: [{ id: m, density: { reference: maximum, degree: 92 % } }]
+        courses: [{ id: c, mix: m, thickness: 40 mm, laid: separately }]
+
+        """;
+
+    private const string Mapping = """
+        format: 1
+        record: { plan: small, uncertainty: { density: 0.2 % } }
+        files:
+          - file: cores.csv
+            holds: cores
+            encoding: utf-8
+            delimiter: comma
+            decimal_mark: point
+            columns:
+              - { column: core, quantity: core }
+              - { column: bulk, quantity: bulk, unit: kg/m3 }
+              - { column: maximum, quantity: maximum, unit: kg/m3 }
+
+        """;
+
+    private readonly string folder = Directory.CreateTempSubdirectory("laygate-records-").FullName;
+
+    public void Dispose() => Directory.Delete(folder, recursive: true);
+
+    [Fact]
+    public void The_record_of_the_example_is_read_by_each_command()
+    {
+        Assert.Equal(0, Run(SourceTree.Root, "ledger", Plan, Record).Code);
+        Assert.Equal(0, Run(SourceTree.Root, "lots", Plan, "--scheme", "ufgs-02749").Code);
+        Assert.Equal(1, Run(SourceTree.Root, "held", Plan, Record).Code);
+        Assert.Equal(0, Run(SourceTree.Root, "held", "--folder", "examples").Code);
+        Assert.Equal(2, Run(SourceTree.Root, "trial", Plan, Record, "--growth", "16 kg/m3").Code);
+        Assert.Equal(1, Run(SourceTree.Root, "trial", Plan, Record, "--course", "upper", "--growth", "16 kg/m3").Code);
+        Assert.Equal(0, Run(folder, "record", Path.Combine(SourceTree.Root, Plan), "--into", "laid-out").Code);
+    }
+
+    [Theory]
+    [InlineData("95", 0)]
+    [InlineData("92.1", 1)]
+    [InlineData("91", 1)]
+    public void Held_ends_with_0_only_where_all_is_held(string percent, int code)
+    {
+        Write("plan.yaml", Small);
+        Write("rec/record.yaml", Mapping);
+        Write("rec/cores.csv", $"core,bulk,maximum\n1,{percent},100\n");
+        var result = Run(folder, "held", "plan.yaml", "rec");
+        Assert.True(code == result.Code, result.Out + result.Error);
+        Assert.Equal(percent is "91" ? 1 : 0, Run(folder, "held", "plan.yaml", "rec", "--fail-on", "fail").Code);
+    }
+
+    [Fact]
+    public void What_cannot_be_read_ends_with_2_and_says_what_to_write()
+    {
+        Write("plan.yaml", Small);
+        Assert.Contains("laygate held plan.yaml plan-record", Run(folder, "held", "plan.yaml").Error, StringComparison.Ordinal);
+        Assert.Equal(2, Run(folder, "held", "plan.yaml").Code);
+        Assert.Equal(2, Run(folder, "held", "plan.yaml", "nothing-here").Code);
+        Assert.Equal(2, Run(folder, "held", "plan.yaml", "rec", "--fail-on", "often").Code);
+        Assert.Equal(2, Run(folder, "trial", "plan.yaml", "rec").Code);
+    }
+
+    private static BuiltProgram.Result Run(string at, params string[] arguments) => BuiltProgram.Run(null, at, arguments);
+
+    private void Write(string name, string text)
+    {
+        var path = Path.Combine(folder, name);
+        Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+        File.WriteAllText(path, text);
+    }
+}
