@@ -125,6 +125,7 @@ internal static class ServiceHost
         services.AddSingleton<Screening>();
         services.AddSingleton<StoredReports>();
         services.AddSingleton<DetailPages>();
+        services.AddSingleton<QueuePages>();
         services.AddSingleton<Bell>();
         services.AddHostedService<ScreeningWorker>();
         services.AddHostedService<InboxWatcher>();

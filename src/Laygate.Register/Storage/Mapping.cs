@@ -35,12 +35,14 @@ internal static class Mapping
     {
         Files = row.Files,
         Archive = row.ArchiveName,
+        Queue = row.Stage is null && row.Worst is null ? null : new QueueFacts(row.Stage, row.ShiftDate, row.Contract, row.Worst, row.WorstRank),
+        Assignee = row.Assignee is { } assignee ? new Assignee(assignee, row.AssigneeName ?? assignee) : null,
     };
 
     public static HistoryEntry ToEntry(HistoryRow row) => new(row.At, row.Event, row.By, row.ByName, row.Comment, row.ReportHash, row.Screening, row.OnOwn);
 
     public static string SearchText(SubmissionRow row) =>
-        string.Join('\n', row.FileName, row.ArchiveName, row.SubmitterName, row.PlanId, row.PlanTitle, row.PlanRevision, row.Id).ToLowerInvariant();
+        string.Join('\n', row.FileName, row.ArchiveName, row.SubmitterName, row.PlanId, row.PlanTitle, row.PlanRevision, row.Contract, row.Id).ToLowerInvariant();
 
     public static ReportRow ToReport(Claim claim, ScreeningResult result, DateTimeOffset at) => new()
     {

@@ -43,6 +43,20 @@ internal sealed class SubmissionRow
     public int Files { get; set; }
 
     public string? ArchiveName { get; set; }
+
+    public string? Stage { get; set; }
+
+    public DateOnly? ShiftDate { get; set; }
+
+    public string? Contract { get; set; }
+
+    public string? Worst { get; set; }
+
+    public int? WorstRank { get; set; }
+
+    public string? Assignee { get; set; }
+
+    public string? AssigneeName { get; set; }
 }
 
 // The text lies apart, so that lists do not carry it and a change of state does not write it again.

@@ -11,10 +11,11 @@ internal sealed class DetailPages(RegisterReader reader, RegisterSettings settin
     /// <summary>The page; it says why a decision was not recorded, where one is given.</summary>
     /// <param name="context">The request.</param>
     /// <param name="id">Id of the submission.</param>
+    /// <param name="list">The list from which it was opened; null: from none.</param>
     /// <param name="draft">A decision that was not recorded; null: none.</param>
     /// <param name="status">Status of the answer.</param>
     /// <param name="cancel">Ends it.</param>
-    public async Task<IResult> ShowAsync(HttpContext context, string id, DecisionDraft? draft, int status, CancellationToken cancel)
+    public async Task<IResult> ShowAsync(HttpContext context, string id, QueueQuery? list, DecisionDraft? draft, int status, CancellationToken cancel)
     {
         var caller = Callers.Need(context);
         if (await reader.WithReportAsync(id, caller, cancel) is not { } shown || await reader.TextAsync(id, caller, cancel) is not { } text)
@@ -37,6 +38,9 @@ internal sealed class DetailPages(RegisterReader reader, RegisterSettings settin
                 ("Changes", shown.Report is { } later && revisions.LastOrDefault(other => other.Revision < one.Revision) is { } before
                     ? RevisionChanges.Between(before, await reader.ReportAsync(before.Id, null, caller, cancel), later)
                     : null),
+                ("List", list?.Text),
+                ("Next", list is null ? null : await reader.NextAsync(id, list.Filter(caller), list.Order, list.Descending, caller, cancel)),
+                ("Recorded", context.Request.Query["decided"] is [{ Length: > 0 } decided] ? await reader.FindAsync(decided, caller, cancel) : null),
                 ("Draft", draft)),
             status);
     }

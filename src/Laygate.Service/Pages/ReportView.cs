@@ -1,4 +1,3 @@
-using System.Globalization;
 using Laygate.Model.Plans;
 using Laygate.Reporting.Language;
 using Laygate.Reporting.Plots;
