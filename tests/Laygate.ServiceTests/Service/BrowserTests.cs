@@ -143,7 +143,7 @@ public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
         for (var at = 0; at < await shown.CountAsync(); at++)
         {
             var finding = shown.Nth(at);
-            var link = finding.GetByRole(AriaRole.Link, new() { NameRegex = new("^line [0-9]+$") });
+            var link = finding.GetByRole(AriaRole.Link, new() { NameRegex = new("^line [0-9]+$", System.Text.RegularExpressions.RegexOptions.None, Patience.Longest) });
             if (await link.CountAsync() == 0)
             {
                 continue;
