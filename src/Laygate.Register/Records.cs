@@ -156,7 +156,27 @@ public sealed record ScreeningResult(byte[] Json, bool Readable, string BookHash
 /// <param name="ReportHash">Hash of the report that it is about; null when about none.</param>
 /// <param name="Screening">Number of the screening that it is about; null when about none.</param>
 /// <param name="OnOwn">Whether it is a decision of the caller who had submitted it, which a setting must allow.</param>
-public sealed record HistoryEntry(DateTimeOffset At, RegisterEvent Event, string By, string ByName, string? Comment, string? ReportHash, int? Screening, bool OnOwn);
+public sealed record HistoryEntry(DateTimeOffset At, RegisterEvent Event, string By, string ByName, string? Comment, string? ReportHash, int? Screening, bool OnOwn)
+{
+    /// <summary>Of a decision: the findings on which comments were open, as rule and address, each on a line; null where none was.</summary>
+    public string? OpenComments { get; init; }
+}
+
+/// <summary>The finding that a comment is about. It is the same finding in every revision.</summary>
+/// <param name="Plan">Id of the plan; empty where the file holds one.</param>
+/// <param name="Rule">Id of the rule.</param>
+/// <param name="Address">Address of the element.</param>
+public sealed record FindingKey(string Plan, string Rule, string Address);
+
+/// <summary>A comment on a finding; none is ever changed or removed.</summary>
+/// <param name="Finding">The finding.</param>
+/// <param name="Revision">Revision on which it was written.</param>
+/// <param name="At">When, UTC.</param>
+/// <param name="By">Id of who wrote it.</param>
+/// <param name="ByName">Name of who wrote it.</param>
+/// <param name="Text">What was written.</param>
+/// <param name="LeavesOpen">Whether the finding waits for an answer after it; the last comment on a finding says so.</param>
+public sealed record FindingComment(FindingKey Finding, int Revision, DateTimeOffset At, string By, string ByName, string Text, bool LeavesOpen);
 
 /// <summary>The last decision on a series of revisions.</summary>
 /// <param name="Revision">The revision that it is about.</param>

@@ -48,9 +48,10 @@ public sealed class SubmissionRegister(RegisterDatabase database)
     /// <param name="comment">Why; needed unless a plan without failures is accepted that was not decided before.</param>
     /// <param name="caller">Who decides; not who has submitted it, unless the settings allow that.</param>
     /// <param name="cancel">Ends it; nothing is stored then.</param>
+    /// <param name="openComments">The findings on which comments are open in the version that the reviewer has seen, as rule and address, each on a line; null: none.</param>
     /// <returns>The submission; its state stays where the settings ask for a second reviewer.</returns>
     /// <exception cref="RefusedException">The caller may not decide, something has changed meanwhile, a later revision was submitted, the decision does not say what it must, or there is no report to decide on.</exception>
-    public async Task<Submission> DecideAsync(string id, long version, Verdict verdict, string? comment, Caller caller, CancellationToken cancel)
+    public async Task<Submission> DecideAsync(string id, long version, Verdict verdict, string? comment, Caller caller, CancellationToken cancel, string? openComments = null)
     {
         MayDecide(caller);
         CallerText.Id(id);
@@ -61,7 +62,7 @@ public sealed class SubmissionRegister(RegisterDatabase database)
         }
 
         return await database.InTransactionAsync(
-            context => DecideAsync(context, id, version, verdict, said, caller, cancel), Moment.DecisionBeforeCommit, Moment.DecisionCommitted, cancel);
+            context => DecideAsync(context, id, version, verdict, (said, openComments), caller, cancel), Moment.DecisionBeforeCommit, Moment.DecisionCommitted, cancel);
     }
 
     /// <summary>Takes a submission to review it, from nobody or from another reviewer.</summary>
@@ -275,19 +276,19 @@ public sealed class SubmissionRegister(RegisterDatabase database)
     }
 
     private async Task<Submission> DecideAsync(
-        RegisterContext context, string id, long version, Verdict verdict, string? comment, Caller caller, CancellationToken cancel)
+        RegisterContext context, string id, long version, Verdict verdict, (string? Comment, string? Open) said, Caller caller, CancellationToken cancel)
     {
         var row = await context.HeldAsync(id, cancel) ?? throw NotThere();
         if (decisions.Open(row, version, caller) is not { } screening)
         {
-            return ReturnUnscreened(context, row, verdict, comment, caller);
+            return ReturnUnscreened(context, row, verdict, said.Comment, caller);
         }
 
         var report = await context.Reports.AsNoTracking().FirstAsync(one => one.Number == row.Number && one.Screening == screening, cancel);
-        decisions.Check(row, report, verdict, comment);
+        decisions.Check(row, report, verdict, said.Comment);
         var (what, state) = await decisions.OutcomeAsync(context, report, verdict, caller, cancel);
         row.State = state ?? row.State;
-        Mapping.Note(context, row, what, caller, database.Now, comment, report.Hash, screening, Decisions.IsOwn(row, caller));
+        Mapping.Note(context, row, what, caller, database.Now, said.Comment, report.Hash, screening, Decisions.IsOwn(row, caller), said.Open);
         return Mapping.ToSubmission(row, RegisterReader.Summary(report));
     }
 

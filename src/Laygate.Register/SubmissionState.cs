@@ -78,6 +78,9 @@ public enum RegisterEvent
 
     /// <summary>A reviewer gave it back to the queue.</summary>
     Released,
+
+    /// <summary>Somebody wrote on a finding.</summary>
+    Commented,
 }
 
 /// <summary>What a reviewer may decide.</summary>

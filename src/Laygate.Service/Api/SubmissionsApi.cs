@@ -58,6 +58,7 @@ internal static class SubmissionsApi
         known.MapGet("/{id}/text", TextAsync).WithName("GetText").WithSummary("The text exactly as sent").Produces<string>(StatusCodes.Status200OK, "application/octet-stream").Missing();
         known.MapStoredFiles();
         known.MapStoredForms();
+        known.MapComments();
         known.MapGet("/{id}/changes", ChangesAsync).WithName("GetChanges").WithSummary("What one screening says otherwise than an earlier one")
             .WithDescription("Findings that are new, gone or changed from the screening before, or from that with the number `from`, to the latest, or to that with the number `to`.")
             .Produces<ReportChanges>().Missing().ProducesProblem(StatusCodes.Status409Conflict);
@@ -163,15 +164,15 @@ internal static class SubmissionsApi
     }
 
     private static async Task<IResult> DecideAsync(
-        HttpContext context, SubmissionRegister register, string id, DecisionBody body, [FromHeader(Name = "If-Match")] string? ifMatch, CancellationToken cancel)
+        HttpContext context, SubmissionRegister register, FindingTalk talk, string id, DecisionBody body, [FromHeader(Name = "If-Match")] string? ifMatch, CancellationToken cancel)
     {
-        var version = Seen(ifMatch);
+        var (caller, version) = (Callers.Need(context), Seen(ifMatch));
         if (!Enum.IsDefined(body.Decision))
         {
             throw new BadHttpRequestException("There is no such decision.");
         }
 
-        var decided = await register.DecideAsync(id, version, body.Decision, body.Comment, Callers.Need(context), cancel);
+        var decided = await register.DecideAsync(id, version, body.Decision, body.Comment, caller, cancel, await talk.OpenAsync(id, caller, cancel));
         Tag(context, decided);
         return TypedResults.Ok(decided);
     }

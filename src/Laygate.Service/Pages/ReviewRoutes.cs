@@ -2,6 +2,7 @@ using System.Globalization;
 using Laygate.Register;
 using Laygate.Service.Access;
 using Laygate.Service.Api;
+using Laygate.Service.Checking;
 
 namespace Laygate.Service.Pages;
 
@@ -19,25 +20,25 @@ internal static class ReviewRoutes
         reviewers.MapPost("/return", ReturnAsync);
     }
 
-    private static async Task<IResult> DecideAsync(HttpContext context, DetailPages pages, SubmissionRegister register, RegisterReader reader, string id, CancellationToken cancel)
+    private static async Task<IResult> DecideAsync(HttpContext context, DetailPages pages, SubmissionRegister register, RegisterReader reader, FindingTalk talk, string id, CancellationToken cancel)
     {
         var form = await FormGuard.ReadAsync(context.Request, cancel);
         var caller = Callers.Need(context);
         var (said, list) = (form["comment"].ToString(), QueueQuery.Of(form["list"], caller));
         if (!Enum.TryParse<Verdict>(form["verdict"], out var verdict) || !Enum.IsDefined(verdict) || Version(form) is not { } version)
         {
-            return await pages.ShowAsync(context, id, list, new DecisionDraft("Choose a decision.", said), StatusCodes.Status400BadRequest, cancel);
+            return await pages.ShowAsync(context, id, list, new Drafts(new DecisionDraft("Choose a decision.", said), null), StatusCodes.Status400BadRequest, cancel);
         }
 
         try
         {
             var next = list is null ? null : await reader.NextAsync(id, list.Filter(caller), list.Order, list.Descending, caller, cancel);
-            await register.DecideAsync(id, version, verdict, said, caller, cancel);
+            await register.DecideAsync(id, version, verdict, said, caller, cancel, await talk.OpenAsync(id, caller, cancel));
             return TypedResults.Redirect(list is null ? $"/submissions/{Uri.EscapeDataString(id)}" : $"/submissions{(next is null ? string.Empty : "/" + next)}{list.Text}&decided={Uri.EscapeDataString(id)}");
         }
         catch (RefusedException refused) when (refused.Refusal != Refusal.NotFound)
         {
-            return await pages.ShowAsync(context, id, list, new DecisionDraft(refused.Message, said), Refusals.StatusOf(refused), cancel);
+            return await pages.ShowAsync(context, id, list, new Drafts(new DecisionDraft(refused.Message, said), null), Refusals.StatusOf(refused), cancel);
         }
     }
 

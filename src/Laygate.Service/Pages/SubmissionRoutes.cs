@@ -18,6 +18,7 @@ internal static class SubmissionRoutes
         known.MapGet("/{id}/files/{**name}", FileAsync);
         known.MapGet("/{id}/archive", ArchiveAsync);
         known.MapStoredPages();
+        known.MapComments();
         known.MapGet("/{id}/beside/{other}", BesideAsync);
         known.MapPost("/{id}/revision", ReviseAsync);
         app.MapGroup("/submissions").RequireAuthorization(AccessSetup.Reviewers).MapReview();
@@ -52,7 +53,8 @@ internal static class SubmissionRoutes
 
         var (left, right) = one.Revision < second.Revision ? (one, second) : (second, one);
         var texts = SideBySide.Of(await TextsAsync(reader, left, caller, cancel), await TextsAsync(reader, right, caller, cancel));
-        return PageResults.Page<BesidePage>(context, PageRoutes.Values(("Left", left), ("Right", right), ("Texts", texts)));
+        var changes = RevisionChanges.Between(left, await reader.ReportAsync(left.Id, null, caller, cancel), await reader.ReportAsync(right.Id, null, caller, cancel));
+        return PageResults.Page<BesidePage>(context, PageRoutes.Values(("Left", left), ("Right", right), ("Changes", changes), ("Files", TextParts.Of(texts))));
     }
 
     private static async Task<IResult> ReviseAsync(HttpContext context, SubmissionRegister register, Bell bell, string id, CancellationToken cancel)

@@ -38,6 +38,71 @@ namespace Laygate.Register.Migrations.PostgreSql
                     b.ToTable("archives");
                 });
 
+            modelBuilder.Entity("Laygate.Register.Storage.CommentRow", b =>
+                {
+                    b.Property<long>("Entry")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("entry");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Entry"));
+
+                    b.Property<string>("Address")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("address");
+
+                    b.Property<long>("At")
+                        .HasColumnType("bigint")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<string>("ByName")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by_name");
+
+                    b.Property<bool>("LeavesOpen")
+                        .HasColumnType("boolean")
+                        .HasColumnName("leaves_open");
+
+                    b.Property<long>("Number")
+                        .HasColumnType("bigint")
+                        .HasColumnName("number");
+
+                    b.Property<string>("Plan")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("plan");
+
+                    b.Property<string>("Rule")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("rule");
+
+                    b.Property<string>("Series")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("series");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("text");
+
+                    b.HasKey("Entry");
+
+                    b.HasIndex("Number");
+
+                    b.HasIndex("Series", "Entry");
+
+                    b.ToTable("comments");
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.FileRow", b =>
                 {
                     b.Property<long>("Number")
@@ -102,6 +167,10 @@ namespace Laygate.Register.Migrations.PostgreSql
                     b.Property<bool>("OnOwn")
                         .HasColumnType("boolean")
                         .HasColumnName("on_own");
+
+                    b.Property<string>("OpenComments")
+                        .HasColumnType("text")
+                        .HasColumnName("open_comments");
 
                     b.Property<string>("ReportHash")
                         .HasColumnType("text")
@@ -522,6 +591,15 @@ namespace Laygate.Register.Migrations.PostgreSql
                 });
 
             modelBuilder.Entity("Laygate.Register.Storage.ArchiveRow", b =>
+                {
+                    b.HasOne("Laygate.Register.Storage.SubmissionRow", null)
+                        .WithMany()
+                        .HasForeignKey("Number")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Laygate.Register.Storage.CommentRow", b =>
                 {
                     b.HasOne("Laygate.Register.Storage.SubmissionRow", null)
                         .WithMany()

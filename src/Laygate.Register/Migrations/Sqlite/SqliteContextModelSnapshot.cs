@@ -33,6 +33,69 @@ namespace Laygate.Register.Migrations.Sqlite
                     b.ToTable("archives");
                 });
 
+            modelBuilder.Entity("Laygate.Register.Storage.CommentRow", b =>
+                {
+                    b.Property<long>("Entry")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("entry");
+
+                    b.Property<string>("Address")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("address");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("by");
+
+                    b.Property<string>("ByName")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("by_name");
+
+                    b.Property<bool>("LeavesOpen")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("leaves_open");
+
+                    b.Property<long>("Number")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("number");
+
+                    b.Property<string>("Plan")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("plan");
+
+                    b.Property<string>("Rule")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("rule");
+
+                    b.Property<string>("Series")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("series");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("text");
+
+                    b.HasKey("Entry");
+
+                    b.HasIndex("Number");
+
+                    b.HasIndex("Series", "Entry");
+
+                    b.ToTable("comments");
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.FileRow", b =>
                 {
                     b.Property<long>("Number")
@@ -95,6 +158,10 @@ namespace Laygate.Register.Migrations.Sqlite
                     b.Property<bool>("OnOwn")
                         .HasColumnType("INTEGER")
                         .HasColumnName("on_own");
+
+                    b.Property<string>("OpenComments")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("open_comments");
 
                     b.Property<string>("ReportHash")
                         .HasColumnType("TEXT")
@@ -511,6 +578,15 @@ namespace Laygate.Register.Migrations.Sqlite
                 });
 
             modelBuilder.Entity("Laygate.Register.Storage.ArchiveRow", b =>
+                {
+                    b.HasOne("Laygate.Register.Storage.SubmissionRow", null)
+                        .WithMany()
+                        .HasForeignKey("Number")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Laygate.Register.Storage.CommentRow", b =>
                 {
                     b.HasOne("Laygate.Register.Storage.SubmissionRow", null)
                         .WithMany()
