@@ -72,7 +72,7 @@ public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
         var opened = page.Url.Split('?')[0];
         await page.GetByRole(AriaRole.Button, new() { Name = "Accept with departures" }).ClickAsync();
         await Assertions.Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("Say why");
-        await page.GetByLabel("Comment").FillAsync("Grit within 12 min.");
+        await page.GetByLabel("Comment", new() { Exact = true }).FillAsync("Grit within 12 min.");
         await page.GetByRole(AriaRole.Button, new() { Name = "Accept with departures" }).ClickAsync();
         await Assertions.Expect(page.GetByRole(AriaRole.Status).First).ToContainTextAsync("Recorded.");
         await page.GotoAsync(opened);

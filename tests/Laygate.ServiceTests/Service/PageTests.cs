@@ -142,7 +142,7 @@ public sealed class PageTests(OneService one) : IClassFixture<OneService>
         var address = "/api/v1" + submitted.Headers.Location;
         Assert.Equal(text, await ada.GetByteArrayAsync(address + "/text"));
         Assert.Equal("my plan.yaml", (await RunningService.JsonAsync(await ada.GetAsync(address))).GetProperty("file_name").GetString());
-        using var broken = await PostAsync("/check", key, [.. carried.Select(field => field.Item1 is "kept" ? ("kept", "no base 64") : field), ("do", "submit")]);
+        using var broken = await PostAsync("/check", key, [.. carried.Select(field => field.Item1 is "kept" ? ("kept", "%%") : field), ("do", "submit")]);
         Assert.Equal(HttpStatusCode.BadRequest, broken.StatusCode);
     }
 
