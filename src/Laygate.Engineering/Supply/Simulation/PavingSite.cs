@@ -32,7 +32,7 @@ internal sealed partial class PavingSite
     private readonly int[] loadsOf;
     private readonly StopCause[] cause;
     private readonly TruckQueue[] parked;
-    private readonly ShiftRecord record;
+    private readonly ShiftTally record;
     private readonly List<FedLoad>? list;
     private readonly Sampler exchange;
     private readonly ulong[] streams;
@@ -46,7 +46,7 @@ internal sealed partial class PavingSite
     /// <param name="plan">The model's figures worked out beforehand.</param>
     /// <param name="record">Where results go.</param>
     /// <param name="list">Where every load is listed; null for none.</param>
-    public PavingSite(ShiftModel model, ShiftPlan plan, ShiftRecord record, List<FedLoad>? list)
+    public PavingSite(ShiftModel model, ShiftPlan plan, ShiftTally record, List<FedLoad>? list)
     {
         (this.model, this.plan, this.record, this.list) = (model, plan, record, list);
         held = new HeldMix[model.Buffers.Count];

@@ -3,7 +3,7 @@ namespace Laygate.Engineering.Supply.Simulation;
 /// <summary>Engine, site and record of one worker.</summary>
 internal sealed class ShiftRunner
 {
-    private readonly ShiftRecord record;
+    private readonly ShiftTally record;
     private readonly PavingSite site;
     private readonly HaulEngine engine;
 
@@ -12,7 +12,7 @@ internal sealed class ShiftRunner
     public ShiftRunner(ShiftModel model, ShiftPlan plan, ShiftArrays arrays, List<FedLoad>? list = null, ShiftState? start = null)
     {
         this.start = start;
-        record = new ShiftRecord(arrays, model.Duration);
+        record = new ShiftTally(arrays, model.Duration);
         site = new PavingSite(model, plan, record, list);
         engine = new HaulEngine(plan.Network, site);
     }

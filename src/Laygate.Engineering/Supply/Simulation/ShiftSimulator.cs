@@ -200,7 +200,7 @@ public static class ShiftSimulator
         && model.Trucks.All(trucks => trucks.Count >= 0 && Positive(trucks.Payload) && trucks.Loading.IsUsable && trucks.Out.IsUsable && trucks.Back.IsUsable)
         && Positive(model.Unloading.Rate) && model.Unloading.Exchange.IsUsable && NotNegative(model.Unloading.Changeover)
         && model.Pauses.All(pause => NotNegative(pause.After) && NotNegative(pause.Length))
-        && (model.Stop is null || (NotNegative(model.Stop.At) && model.Stop.Length >= 0));
+        && (model.Stop is null || (double.IsFinite(model.Stop.At) && model.Stop.Length >= 0));
 
     private static bool Positive(double value) => value > 0 && double.IsFinite(value);
 

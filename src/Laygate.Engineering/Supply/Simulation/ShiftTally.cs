@@ -4,7 +4,7 @@ namespace Laygate.Engineering.Supply.Simulation;
 /// Room for what happens in many shifts, one place for each replication, so that the order in which they are run does not
 /// matter. A writer for one worker; workers share the arrays but never a place in them.
 /// </summary>
-internal sealed class ShiftRecord
+internal sealed class ShiftTally
 {
     /// <summary>Moments at which levels are looked at.</summary>
     public const int Moments = 121;
@@ -24,7 +24,7 @@ internal sealed class ShiftRecord
     private int moment;
     private int queueHighest;
 
-    public ShiftRecord(ShiftArrays arrays, double duration)
+    public ShiftTally(ShiftArrays arrays, double duration)
     {
         this.arrays = arrays;
         step = duration / (Moments - 1);
@@ -222,5 +222,5 @@ internal sealed class ShiftArrays(int replications, int buffers, int mixes, int 
 
     public int[] WaitCount { get; } = new int[replications * groups];
 
-    public float[] Samples { get; } = new float[replications * ShiftRecord.Moments * (buffers + 2)];
+    public float[] Samples { get; } = new float[replications * ShiftTally.Moments * (buffers + 2)];
 }
