@@ -31,6 +31,7 @@ namespace Laygate.Exchange;
 [JsonSerializable(typeof(RuleListShape))]
 [JsonSerializable(typeof(SizingShape))]
 [JsonSerializable(typeof(LedgerShape))]
+[JsonSerializable(typeof(OnwardShape))]
 public sealed partial class Shapes : JsonSerializerContext
 {
     /// <summary>Writes a value, or null, in the middle of a document: it is passed on only when the writer's own block is full.</summary>

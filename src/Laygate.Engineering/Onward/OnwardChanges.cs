@@ -14,6 +14,12 @@ internal sealed class OnwardChanges
     /// <summary>Least gain: judgement. Two shifts in a hundred for the finish, five for stops beyond the limit, two minutes of the longest stop.</summary>
     private const double LeastFinish = 0.02, LeastOver = 0.05, LeastStop = 120;
 
+    /// <summary>Chance below which an earlier end is proposed: judgement, one shift in five that hands the road back late.</summary>
+    private const double Likely = 0.8;
+
+    /// <summary>Step of that end, m: judgement, a place that can be marked.</summary>
+    private const double Step = 5;
+
     /// <summary>Most groups whose trucks are tried, the largest first.</summary>
     private const int MostGroups = 4;
 
@@ -23,16 +29,20 @@ internal sealed class OnwardChanges
     private readonly IReadOnlyList<OnwardStart> asItIs;
     private readonly double plannedSpeed;
     private readonly double late;
+    private readonly double follows;
+    private readonly double? endsAfter;
 
     /// <summary>Takes the shift as it is.</summary>
     /// <param name="runs">Runs it.</param>
     /// <param name="read">Reads the states under other events.</param>
     /// <param name="events">The events.</param>
     /// <param name="asItIs">The states under them.</param>
-    /// <param name="plannedSpeed">Speed of the plan, m/s; no higher one is tried, as rollers and thickness were checked at it.</param>
+    /// <param name="speeds">Speed of the plan, and the highest one that the rollers can follow; no higher one is tried, m/s.</param>
     /// <param name="late">How late the paver is, s.</param>
-    public OnwardChanges(OnwardRuns runs, Func<OnwardEvents, IReadOnlyList<OnwardStart>> read, OnwardEvents events, IReadOnlyList<OnwardStart> asItIs, double plannedSpeed, double late) =>
-        (this.runs, this.read, this.events, this.asItIs, this.plannedSpeed, this.late) = (runs, read, events, asItIs, plannedSpeed, late);
+    /// <param name="endsAfter">Length that 95 of 100 shifts have laid when the site closes, m; null where it does not stop them.</param>
+    public OnwardChanges(
+        OnwardRuns runs, Func<OnwardEvents, IReadOnlyList<OnwardStart>> read, OnwardEvents events, IReadOnlyList<OnwardStart> asItIs, (double Planned, double Follows) speeds, double late, double? endsAfter) =>
+        (this.runs, this.read, this.events, this.asItIs, plannedSpeed, follows, this.late, this.endsAfter) = (runs, read, events, asItIs, speeds.Planned, speeds.Follows, late, endsAfter);
 
     /// <summary>Tries all.</summary>
     /// <param name="now">What comes of the shift as it is, with all replications.</param>
@@ -47,9 +57,18 @@ internal sealed class OnwardChanges
         var tried = Candidates().Select(one => Try(one, OnwardRuns.Search)).OfType<(OnwardChange Change, IReadOnlyList<OnwardStart> Starts)>().ToList();
         var best = tried.Where(one => IsBetter(one.Change.Forecast, few)).OrderByDescending(one => Math.Round(one.Change.Forecast.Finish.Expected / LeastFinish))
             .ThenBy(one => Math.Round((one.Change.Forecast.OverLimit?.Expected ?? 0) / LeastOver)).ThenBy(one => Math.Round(one.Change.Forecast.LongestStop.Expected / LeastStop)).FirstOrDefault();
-        var confirmed = best.Change is null ? null : runs.Forecast(best.Starts, now.Shifts) is { } all && IsBetter(all, now) ? best.Change with { Forecast = all } : null;
+        var confirmed = Confirmed(best.Change, best.Starts, now);
+        if (!(confirmed?.Forecast.Finish.Expected >= Likely) && now.Finish.Expected < Likely && Shorter().Select(one => Try(one, now.Shifts)).FirstOrDefault() is { } shorter)
+        {
+            tried.Add(shorter);
+            confirmed = IsBetter(shorter.Change.Forecast, confirmed?.Forecast ?? now) ? shorter.Change : confirmed;
+        }
+
         return (confirmed, [.. tried.Select(one => one.Change)]);
     }
+
+    private OnwardChange? Confirmed(OnwardChange? change, IReadOnlyList<OnwardStart> starts, OnwardForecast now) =>
+        change is not null && runs.Forecast(starts, now.Shifts) is { } all && IsBetter(all, now) ? change with { Forecast = all } : null;
 
     private static bool IsBetter(OnwardForecast one, OnwardForecast than)
     {
@@ -77,8 +96,8 @@ internal sealed class OnwardChanges
         }
 
         var speed = asItIs.Max(start => start.Model.Speed);
-        var speeds = new[] { 0.95 * speed, 0.9 * speed, 0.8 * speed, 0.7 * speed, plannedSpeed }.Where(one => Math.Abs(one - speed) > 0.01 * speed);
-        foreach (var other in speeds)
+        double[] speeds = [.. new[] { 0.95, 0.9, 0.8, 0.7 }.Select(share => share * speed), plannedSpeed, .. new[] { 1.05, 1.1, 1.2 }.Select(share => share * plannedSpeed).Where(one => one <= follows)];
+        foreach (var other in speeds.Where(one => Math.Abs(one - speed) > 0.01 * speed))
         {
             yield return (Of(OnwardLever.Speed, null, Metres(other), Metres(speed)), () => read(events with { Speed = other }));
         }
@@ -88,10 +107,23 @@ internal sealed class OnwardChanges
             yield return (Of(OnwardLever.SendAtOnce, null, null, null), () => Sent(model => model with { Dispatch = Dispatch.AsLoaded }));
         }
 
-        if (asItIs.Any(start => start.Model.Dispatch == Dispatch.Timetable) && Math.Abs(late) > 120)
+        if (asItIs.Any(start => start.Model.Dispatch == Dispatch.Timetable) && asItIs.All(start => start.Place is not null) && late > 120)
         {
             yield return (Of(OnwardLever.SendOnCall, null, null, null), () => Sent(model => model with { Dispatch = Dispatch.OnCall }));
-            yield return (Of(OnwardLever.MoveTimetable, null, new LedgerFigure(late, LedgerUnits.Minutes), new LedgerFigure(asItIs[0].Model.TimetableLate, LedgerUnits.Minutes)), () => Sent(model => model with { TimetableLate = late }));
+            if (Math.Abs(late - asItIs[0].Model.TimetableLate) > 120)
+            {
+                yield return (Of(OnwardLever.MoveTimetable, null, new LedgerFigure(late, LedgerUnits.Minutes), new LedgerFigure(asItIs[0].Model.TimetableLate, LedgerUnits.Minutes)), () => Sent(model => model with { TimetableLate = late }));
+            }
+        }
+    }
+
+    // Where no other change makes it likely: end the work at a place that is reached, so that a clean joint is made and no mix is left.
+    private IEnumerable<(OnwardChange Change, Func<IReadOnlyList<OnwardStart>> Starts)> Shorter()
+    {
+        if (endsAfter is { } length && asItIs is [{ Place: not null } only] && length > only.Laid)
+        {
+            var whole = Math.Floor(length / Step) * Step;
+            yield return (Of(OnwardLever.EndSooner, null, new LedgerFigure(whole, runs.LengthUnit), new LedgerFigure(only.Model.Length, runs.LengthUnit)), () => read(events with { EndsAfter = whole }));
         }
     }
 
@@ -107,7 +139,7 @@ internal sealed class OnwardChanges
 
     private static LedgerFigure Count(int count) => new(count, OnwardUnits.Count);
 
-    private LedgerFigure Metres(double speed) => new(speed, runs.SpeedUnit);
+    private LedgerFigure Metres(double speed) => new(speed, runs.SpeedUnit) { PlanSi = plannedSpeed };
 
     private static bool Same(string a, string b) => string.Equals(a, b, StringComparison.Ordinal);
 }

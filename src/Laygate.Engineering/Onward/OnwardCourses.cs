@@ -1,5 +1,4 @@
 using Laygate.Engineering.PlanViews;
-using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Records;
 using Laygate.Engineering.Supply.Simulation;
 using Laygate.Model.Records;
@@ -7,7 +6,7 @@ using Laygate.Model.Records;
 namespace Laygate.Engineering.Onward;
 
 /// <summary>What one train has under way and has still to call, course by course.</summary>
-internal sealed class OnwardCourses(QuantityContext context, OnwardClock clock, LedgerUnits units, OnwardStart start, IReadOnlyList<FedLoad> steady)
+internal sealed class OnwardCourses(OnwardWindows windows, OnwardClock clock, DateTimeOffset? end, LedgerUnits units, OnwardStart start, IReadOnlyList<FedLoad> steady)
 {
     private readonly ShiftPlan plan = new(start.Model);
 
@@ -16,10 +15,13 @@ internal sealed class OnwardCourses(QuantityContext context, OnwardClock clock, 
     private OnwardCourse Of(ShiftBuffer buffer, int i)
     {
         var own = start.UnderWay.Where(one => one.Buffer == i).Select(one => one.Load).ToList();
-        _ = context;
         return new OnwardCourse(
             buffer.Course, buffer.Mix, new LedgerFigure(start.State.Buffers[i].Level, units.Mass),
-            Out(own.FindAll(load => load.Arrived is not null), i), Out(own.FindAll(load => load.Arrived is null), i), Lasts(i), ToCall(i));
+            Out(own.FindAll(load => load.Arrived is not null), i), Out(own.FindAll(load => load.Arrived is null), i), Lasts(i), ToCall(i))
+        {
+            Windows = start.State.Buffers[i].Laid < start.Model.Tonnage(i) - PavingSite.Tiny ? windows.Of(buffer.Course, [clock.Now, .. end is { } last && last > clock.Now ? [last] : Array.Empty<DateTimeOffset>()]) : [],
+            RolledWithin = windows.RolledWithin(buffer.Course),
+        };
     }
 
     private LoadsOut Out(List<Load> loads, int i)
@@ -37,7 +39,7 @@ internal sealed class OnwardCourses(QuantityContext context, OnwardClock clock, 
         var rate = model.Stretches[state.Paver.Stretch].PerMetre[i] * model.Speed;
         var waiting = state.Trucks.Where((truck, t) => truck is { HasMix: true, Due: null, LeftAt: null } && plan.MixOfGroup[plan.GroupOf[t]] == mix).Sum(truck => truck.Load);
         var held = Math.Max(0, state.Buffers[i].Level - model.Buffers[i].Lowest) + waiting;
-        return rate <= 0 || held >= model.Tonnage(i) - state.Buffers[i].Laid ? null : start.From.AddSeconds(held / rate);
+        return start.Place is null || rate <= 0 || held >= model.Tonnage(i) - state.Buffers[i].Laid ? null : start.From.AddSeconds(held / rate);
     }
 
     private LoadsToCall ToCall(int i)

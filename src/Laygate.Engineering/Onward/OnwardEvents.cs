@@ -23,6 +23,12 @@ public sealed record OnwardEvents
     /// <summary>Average speed from now on, m/s.</summary>
     public double? Speed { get; init; }
 
+    /// <summary>Length of the way after which the work ends, m; null: where the plan ends.</summary>
+    public double? EndsAfter { get; init; }
+
+    /// <summary>Run and station at which the work ends; null: where the plan ends.</summary>
+    public (string? Run, double Station)? EndsAt { get; init; }
+
     /// <summary>Trucks from now on, by group.</summary>
     public IReadOnlyDictionary<string, int> Trucks { get; init; } = new Dictionary<string, int>(StringComparer.Ordinal);
 

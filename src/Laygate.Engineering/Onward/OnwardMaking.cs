@@ -19,6 +19,7 @@ internal sealed class OnwardMaking
     private readonly DateTimeOffset closing;
     private readonly double? limit;
     private readonly ShiftLedger? ledger;
+    private readonly OnwardRolling rolled;
 
     public OnwardMaking(QuantityContext context, ShiftRecord record, OnwardClock clock, OnwardEvents events, IReadOnlyList<(PavingTrain Train, ShiftModel Model)> trains)
     {
@@ -27,15 +28,15 @@ internal sealed class OnwardMaking
         closing = events.Closing ?? PlanView.Of(context).Clock.End!.Value;
         var limits = context.Plan.Pavers.Select(paver => paver.StopLimit?.Si).OfType<double>().ToList();
         limit = limits.Count > 0 ? limits.Min() : null;
+        rolled = new OnwardRolling(context, events);
         ledger = ShiftLedgers.Of(context, record, clock.Now);
     }
 
     public OnwardResult? Make()
     {
         var knowns = Known();
-        var rolled = new OnwardRolling(context, events);
         var starts = Starts(events, knowns);
-        var runs = new OnwardRuns(clock, closing, limit, context.Seed, OnwardUnits.Speed(units), context.Cancel);
+        var runs = new OnwardRuns(clock, closing, limit, context.Seed, units, context.Cancel);
         var replications = ShiftSimulator.ReplicationsOf([.. starts.Select(start => start.Model)], ShiftSimulator.Replications);
         if (runs.Forecast(starts, replications) is not { } forecast)
         {
@@ -44,10 +45,16 @@ internal sealed class OnwardMaking
 
         var steady = starts.Select(start => ShiftSimulator.Steady(start.Model, start.State)).ToList();
         var plannedSpeed = trains.Max(train => train.Model.Speed);
-        var (best, tried) = new OnwardChanges(runs, other => Starts(other, Known()), events, starts, Math.Min(plannedSpeed, rolled.Follows ?? plannedSpeed), Late(starts)).Search(forecast);
+        var stop = StopAt(starts, runs, replications);
+        var speeds = (Math.Min(plannedSpeed, rolled.Follows ?? plannedSpeed), rolled.Follows ?? plannedSpeed);
+        var (best, tried) = new OnwardChanges(runs, other => Starts(other, Known()), events, starts, speeds, Late(starts), stop?.Reached.LowSi).Search(forecast);
         var stands = starts.Select(start => start.StandsSince).OfType<DateTimeOffset>().Select(since => (DateTimeOffset?)since).Min();
-        var courses = starts.Zip(steady, (start, run) => new OnwardCourses(context, clock, units, start, run?.Loads ?? []).All()).SelectMany(all => all).ToList();
+        var weather = new OnwardWeather(context, record, clock.Now, events);
+        var windows = new OnwardWindows(context.For(weather.Plan, withSpread: false));
+        var last = forecast.End.Expected is { } end && end < closing ? end : closing;
+        var courses = starts.Zip(steady, (start, run) => new OnwardCourses(windows, clock, last, units, start, run?.Loads ?? []).All()).SelectMany(all => all).ToList();
         var facts = knowns.SelectMany(known => known.Facts).ToList();
+        facts.AddRange(weather.Facts);
         facts.Add(new OnwardFact(FactKind.Closing, null, events.Closing is null ? FactBasis.Plan : FactBasis.Said, null) { At = closing });
         return new OnwardResult
         {
@@ -59,7 +66,7 @@ internal sealed class OnwardMaking
             Forecast = forecast,
             SteadyEnd = steady.TrueForAll(run => run is { Outcome.Finished: true }) ? clock.At(steady.Max(run => run!.Value.Outcome.Ended)) : null,
             AtRisk = new LedgerFigure(courses.Sum(course => course.OnMachine.Si + course.OnRoad.Mass.Si + course.OnSite.Mass.Si), units.Mass),
-            StopAt = StopAt(starts, runs, replications),
+            StopAt = stop,
             StopLimit = limit,
             StandsSince = stands,
             JointBy = limit is not { } most ? null : stands is { } since ? since.AddSeconds(most) : courses.Select(course => course.LastsUntil).Where(lasts => lasts is not null).Min()?.AddSeconds(most),
@@ -67,7 +74,7 @@ internal sealed class OnwardMaking
             Change = best,
             Tried = tried,
             Facts = facts,
-            Notes = [.. Whole(), .. knowns.SelectMany(known => known.Notes)],
+            Notes = [.. Whole(), .. weather.IsKnown ? Array.Empty<OnwardNote>() : [new OnwardNote(OnwardNoteKind.OldWeather, null, 0)], .. knowns.SelectMany(known => known.Notes)],
         };
     }
 
@@ -80,17 +87,35 @@ internal sealed class OnwardMaking
         return new OnwardKnown(mine, ledger, events, clock, units);
     })];
 
-    private List<OnwardStart> Starts(OnwardEvents now, List<OnwardKnown> knowns)
+    private List<OnwardStart> Starts(OnwardEvents now, List<OnwardKnown> knowns) => [.. trains.Zip(knowns, (train, known) =>
     {
-        var follows = new OnwardRolling(context, now).Follows;
-        return [.. trains.Zip(knowns, (train, known) =>
+        var model = Shortened(train.Train, train.Model, now);
+        var start = new OnwardReader(train.Train, model, known with { Events = Followed(now, model) }).Read();
+        var stop = now.Plant is { } down && train.Model.Lines.Any(line => PlanView.Same(line.Plant, down.Plant))
+            ? new PlantStop(down.Plant, clock.Of(clock.Now), down.Until is { } until ? Math.Max(0, (until - clock.Now).TotalSeconds) : double.PositiveInfinity, FromSilo: false)
+            : null;
+        return start with { Model = start.Model with { Stop = stop } };
+    })];
+
+    // With a roller less the paver goes no faster than those that are left can follow.
+    private OnwardEvents Followed(OnwardEvents now, ShiftModel model) => now.RollersLost.Count > 0 && rolled.Follows is { } most && most < (now.Speed ?? model.Speed) ? now with { Speed = most } : now;
+
+    private static ShiftModel Shortened(PavingTrain train, ShiftModel model, OnwardEvents now)
+    {
+        var end = now.EndsAfter ?? (now.EndsAt is var (run, station) ? new TrainWay(train).DistanceOf(run, station) : null);
+        if (end is not { } length || length >= model.Length || length <= 0)
         {
-            var start = new OnwardReader(train.Train, train.Model, known with { Events = now }).Read();
-            var stop = now.Plant is { } down && train.Model.Lines.Any(line => PlanView.Same(line.Plant, down.Plant))
-                ? new PlantStop(down.Plant, clock.Of(clock.Now), down.Until is { } until ? Math.Max(0, (until - clock.Now).TotalSeconds) : double.PositiveInfinity, FromSilo: false)
-                : null;
-            return start with { Model = start.Model with { Stop = stop, Speed = follows is { } most && now.RollersLost.Count > 0 ? Math.Min(most, start.Model.Speed) : start.Model.Speed } };
-        })];
+            return model;
+        }
+
+        var (start, kept) = (0.0, new List<ShiftStretch>());
+        foreach (var stretch in model.Stretches.TakeWhile(_ => start < length))
+        {
+            kept.Add(stretch with { Length = Math.Min(stretch.Length, length - start) });
+            start += stretch.Length;
+        }
+
+        return model with { Stretches = kept };
     }
 
     private IEnumerable<OnwardNote> Whole()

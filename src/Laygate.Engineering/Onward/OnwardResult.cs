@@ -80,6 +80,9 @@ public enum OnwardLever
     /// <summary>Loads leave when the paver is far enough.</summary>
     SendOnCall,
 
+    /// <summary>The work ends at a place before the last metre.</summary>
+    EndSooner,
+
     /// <summary>The timetable is put back by as much as the paver is late.</summary>
     MoveTimetable,
 }

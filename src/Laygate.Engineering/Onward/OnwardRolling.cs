@@ -8,7 +8,7 @@ internal sealed class OnwardRolling
 {
     public OnwardRolling(QuantityContext context, OnwardEvents events)
     {
-        if (events.RollersLost.Count == 0 || context.Plan.Rolling is not { } rolling)
+        if (context.Plan.Rolling is not { } rolling)
         {
             return;
         }
@@ -23,7 +23,7 @@ internal sealed class OnwardRolling
         }
     }
 
-    /// <summary>That speed, m/s; null where no roller is lost, or where it cannot be told.</summary>
+    /// <summary>That speed, m/s; null where it cannot be told.</summary>
     public double? Follows { get; }
 
     /// <summary>The phase that follows most slowly.</summary>

@@ -1,17 +1,21 @@
 using Laygate.Engineering.Numerics;
+using Laygate.Engineering.Records;
 using Laygate.Engineering.Supply.Simulation;
 using Laygate.Model.Measures;
 
 namespace Laygate.Engineering.Onward;
 
 /// <summary>Runs the rest of a shift: the engine of the check, from the states of its trains, with the luck that belongs to each load.</summary>
-internal sealed class OnwardRuns(OnwardClock clock, DateTimeOffset closing, double? stopLimit, ulong seed, Unit speedUnit, CancellationToken cancel)
+internal sealed class OnwardRuns(OnwardClock clock, DateTimeOffset closing, double? stopLimit, ulong seed, LedgerUnits units, CancellationToken cancel)
 {
     /// <summary>Replications while changes are compared; what is proposed is confirmed with all.</summary>
     public const int Search = 100;
 
     /// <summary>Unit in which speeds are shown.</summary>
-    public Unit SpeedUnit => speedUnit;
+    public Unit SpeedUnit => OnwardUnits.Speed(units);
+
+    /// <summary>Unit in which lengths are shown.</summary>
+    public Unit LengthUnit => units.Length;
 
     /// <summary>What comes of the trains; null where one needs too many events.</summary>
     /// <param name="starts">Where they go on from.</param>

@@ -48,13 +48,24 @@ internal sealed class OnwardSpeed(IReadOnlyList<ReachedPlace> reached, OnwardKno
 
         var last = reached[^1];
         var first = reached.First(place => place.Strip == last.Strip && place.Position > 0 && place.At >= last.At - Window);
-        var stood = known.Record.Stops.Where(isOwn).Sum(stop => Overlap(stop.From, stop.To ?? known.Clock.Now, first.At, last.At));
+        var stood = Stood(first.At, last.At);
         var (length, time) = (last.Position - first.Position, (last.At - first.At).TotalSeconds - stood);
         return time >= Least.TotalSeconds && length > 10 * Metre
             ? (length / time, 2 * length / time * Math.Sqrt(Math.Pow(Metre / length, 2) + Math.Pow(Minute / time, 2)))
             : null;
     }
 
-    private static double Overlap(DateTimeOffset a, DateTimeOffset b, DateTimeOffset from, DateTimeOffset to) =>
-        Math.Max(0, ((b < to ? b : to) - (a > from ? a : from)).TotalSeconds);
+    // Stops that overlap, or that two people wrote down, count once.
+    private double Stood(DateTimeOffset from, DateTimeOffset to)
+    {
+        var (sum, until) = (0.0, from);
+        foreach (var stop in known.Record.Stops.Where(isOwn).OrderBy(stop => stop.From))
+        {
+            var (begin, end) = (stop.From > until ? stop.From : until, stop.To is { } ended && ended < to ? ended : to);
+            sum += Math.Max(0, (end - begin).TotalSeconds);
+            until = end > until ? end : until;
+        }
+
+        return sum;
+    }
 }

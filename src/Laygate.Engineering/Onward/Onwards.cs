@@ -47,10 +47,13 @@ public static class Onwards
             return (null, OnwardProblem.SharedMix, null);
         }
 
-        return Unknown(context.Plan, events) is { } unknown
+        return (Unknown(context.Plan, events) ?? Outside(trains, events)) is { } unknown
             ? (null, OnwardProblem.Unknown, unknown)
             : new OnwardMaking(context, upTo, new OnwardClock(start, now), events, [.. trains.Zip(models)]).Make() is { } made ? (made, null, null) : (null, OnwardProblem.NoShift, null);
     }
+
+    private static string? Outside(IReadOnlyList<PavingTrain> trains, OnwardEvents events) =>
+        events.EndsAt is var (run, station) && trains.Count(train => new TrainWay(train).DistanceOf(run, station) is not null) != 1 ? FormattableString.Invariant($"{run}{(run is null ? string.Empty : " at ")}{station} m") : null;
 
     private static string? Unknown(Plan plan, OnwardEvents events) =>
         events.Plant is { } down && plan.Supply?.Plants.Any(plant => PlanView.Same(plant.Id, down.Plant)) != true ? down.Plant

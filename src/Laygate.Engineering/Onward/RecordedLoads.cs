@@ -15,7 +15,7 @@ internal sealed class RecordedLoads
     public RecordedLoads(ShiftModel model, OnwardKnown known)
     {
         Trucks = new TruckPlaces(model, known.Record.Loads);
-        HasDeliveries = Trucks.Loads.Count == 0 || Trucks.Loads.Exists(one => (one.Load.Arrived ?? one.Load.Started ?? one.Load.Emptied) is not null);
+        HasDeliveries = Trucks.Loads.Count == 0 || known.Record.Files.Any(file => file.Holds is "deliveries") || Trucks.Loads.Exists(one => (one.Load.Arrived ?? one.Load.Started ?? one.Load.Emptied) is not null);
         foreach (var group in Trucks.Loads.GroupBy(one => model.Lines[model.Trucks[one.Group].Line].Mix, StringComparer.Ordinal))
         {
             Take([.. group], model, known);
@@ -34,7 +34,13 @@ internal sealed class RecordedLoads
     private void Take(List<CarriedLoad> loads, ShiftModel model, OnwardKnown known)
     {
         var taken = 0;
-        var last = loads.FindLastIndex(one => one.Load.Emptied is not null);
+        var (count, first) = (new int[loads.Count + 1], new DateTimeOffset?[loads.Count + 1]); // Later loads that are empty, and when the first of them was.
+        for (var i = loads.Count - 1; i >= 0; i--)
+        {
+            var empty = loads[i].Load.Emptied;
+            (count[i], first[i]) = (count[i + 1] + (empty is null ? 0 : 1), empty is null || first[i + 1] < empty ? first[i + 1] : empty);
+        }
+
         for (var i = 0; i < loads.Count; i++)
         {
             var one = loads[i];
@@ -45,10 +51,9 @@ internal sealed class RecordedLoads
                 arrived = there;
             }
 
-            var later = loads.Skip(i + 1).Where(other => other.Load.Emptied is not null).Select(other => other.Load.Emptied).ToList();
-            var isTaken = load is { Emptied: null, State: LoadState.Valid } && i < last && (load.Started is not null ? later.Count > 0 : later.Count >= Later);
+            var isTaken = load is { Emptied: null, State: LoadState.Valid } && count[i + 1] >= (load.Started is not null ? 1 : Later);
             taken += isTaken ? 1 : 0;
-            Loads.Add(new TimedLoad(one, arrived ?? (isTaken ? later.Min() : null), isTaken ? later.Min() : load.Emptied));
+            Loads.Add(new TimedLoad(one, arrived ?? (isTaken ? first[i + 1] : null), isTaken ? first[i + 1] : load.Emptied));
         }
 
         if (taken > 0)

@@ -13,6 +13,8 @@ internal sealed class TimetableDelay(ShiftModel model, RecordedLoads loads, Onwa
     /// <summary>Less is a queue at the weighbridge or a rounded clock: judgement.</summary>
     private const double Least = 120;
 
+    private readonly Dictionary<TimedLoad, TimedLoad> before = Before(loads);
+
     /// <summary>The model with that delay.</summary>
     public ShiftModel Into()
     {
@@ -57,7 +59,23 @@ internal sealed class TimetableDelay(ShiftModel model, RecordedLoads loads, Onwa
     private bool IsHeldBack(TimedLoad load)
     {
         var trucks = model.Trucks[load.Carried.Group];
-        var before = loads.Loads.FindLast(other => other.Carried.Group == load.Carried.Group && other.Carried.Truck == load.Carried.Truck && other.Carried.Number < load.Carried.Number);
-        return before is null || (before.Emptied is { } empty && empty.AddSeconds(trucks.Back.Expected + trucks.Loading.Expected + Least) < load.Left);
+        return !before.TryGetValue(load, out var earlier) || (earlier.Emptied is { } empty && empty.AddSeconds(trucks.Back.Expected + trucks.Loading.Expected + Least) < load.Left);
+    }
+
+    private static Dictionary<TimedLoad, TimedLoad> Before(RecordedLoads loads)
+    {
+        var (before, last) = (new Dictionary<TimedLoad, TimedLoad>(ReferenceEqualityComparer.Instance), new Dictionary<(int Group, int Truck), TimedLoad>());
+        foreach (var load in loads.Loads.OrderBy(load => load.Left))
+        {
+            var key = (load.Carried.Group, load.Carried.Truck);
+            if (last.TryGetValue(key, out var earlier))
+            {
+                before[load] = earlier;
+            }
+
+            last[key] = load;
+        }
+
+        return before;
     }
 }

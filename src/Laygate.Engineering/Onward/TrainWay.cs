@@ -61,6 +61,13 @@ internal sealed class TrainWay
         return (strip.Run.Id, strip.First + (Math.Sign(strip.Last - strip.First) * Math.Min(position - start, strip.Length)));
     }
 
+    /// <summary>Distance of a station; null where it lies in no strip, or in several.</summary>
+    public double? DistanceOf(string? run, double station)
+    {
+        var holding = strips.FindAll(one => (run is null || PlanView.Same(one.Strip.Run.Id, run)) && station >= Math.Min(one.Strip.First, one.Strip.Last) && station <= Math.Max(one.Strip.First, one.Strip.Last));
+        return holding is [var (strip, start)] ? start + Math.Abs(station - strip.First) : null;
+    }
+
     // One strip holds it; of several that do, the one that is being laid, so that nothing is skipped.
     private (double Position, int Strip)? PlaceOf(double station, string? run, string? course, double laid)
     {

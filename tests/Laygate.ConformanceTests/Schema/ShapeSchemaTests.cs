@@ -26,6 +26,10 @@ public sealed class ShapeSchemaTests
         Approved.File_holds("schemas/ledger.schema.json", new ShapeSchema().Of("Laygate ledger, version 1", Shapes.Default.LedgerShape));
 
     [Fact]
+    public void The_schema_of_the_rest_of_a_shift_is_that_of_its_records() =>
+        Approved.File_holds("schemas/onward.schema.json", new ShapeSchema().Of("Laygate rest of a shift, version 1", Shapes.Default.OnwardShape));
+
+    [Fact]
     public void The_schema_of_rules_is_that_of_a_list_or_of_one() => Approved.File_holds(
         "schemas/rules.schema.json",
         new ShapeSchema().OfEither(
