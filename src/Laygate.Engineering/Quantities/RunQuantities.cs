@@ -25,7 +25,7 @@ internal static class RunQuantities
         Run.Number("ended_after", Shape.Minutes, "Time from the start of laying to the last metre of the run, of its last course, as planned.", (c, e) =>
             Laid(c, e, "run.ended_after", "te", strips => strips.Max(strip => strip.Ends)), LaidMethod),
         Run.Flag("lies_beside_another", "Whether the run shares stations and a course with one that is laid before it, so that it lies beside it.", LiesBeside),
-        Run.Presence("joint_to_neighbour", "A longitudinal joint between the run and the one beside it that is laid before.", JointToNeighbour),
+        Run.Category("joint_to_neighbour", JointWords, "Longitudinal joint between the run and the one beside it that is laid before: stated, or none where no edge of the run lies against asphalt (apart).", JointToNeighbour),
         Run.Flag("has_obstacles", "Whether the screed meets ironwork, gullies, rails or the like.", (_, e) =>
             Answers.Follows(((Run)e.Subject!).Obstacles.Count > 0, new InputReference(e.Address, "obstacles"))),
         Run.Presence("obstacle_kinds", "What kind each obstacle is: stated when every one says it.", ObstacleKinds),
@@ -63,9 +63,9 @@ internal static class RunQuantities
     {
         var run = (Run)element.Subject!;
         var joints = context.Plan.Joints.Where(joint => joint.Run is null ? context.Plan.Runs.Count == 1 : PlanView.Same(joint.Run, run.Id)).ToList();
-        var sides = new[] { run.LeftEdge, run.RightEdge }.Any(edge => edge is EdgeKind.ExistingCold or EdgeKind.Hot or EdgeKind.Cut);
+        var sides = Neighbours.OlderSides(context, run) > 0; // The joint to a run of this shift is asked for where the two lie side by side.
         var across = joints.Exists(joint => joint.Kind == JointKind.Transverse);
-        var along = !sides || joints.Exists(joint => joint.Kind == JointKind.Longitudinal);
+        var along = !sides || joints.Exists(joint => joint is { Kind: JointKind.Longitudinal, Beside: null });
         var level = across && along ? PresenceLevel.Stated : joints.Count > 0 ? PresenceLevel.Thin : PresenceLevel.Absent;
         var list = new InputReference("plan", "joints");
         JointKind[] lacking = [.. across ? Array.Empty<JointKind>() : [JointKind.Transverse], .. along ? Array.Empty<JointKind>() : [JointKind.Longitudinal]];
@@ -160,13 +160,31 @@ internal static class RunQuantities
         return calculation.Stopped ?? Answers.Follows(Neighbours.Before(context, (Run)element.Subject!).Any(), new InputReference(element.Address, "from"));
     }
 
+    private static readonly string[] JointWords = ["stated", "apart"];
+
     private static Answer JointToNeighbour(QuantityContext context, Element element)
     {
         var run = (Run)element.Subject!;
         var input = new InputReference("plan", "joints");
-        return Neighbours.Without(context, run) is { } other
-            ? new() { Value = new PresenceValue(PresenceLevel.Absent, []), Input = input, Note = Note.Of(NoteIds.SideBySide, ("run", run.Id), ("other", other.Id)) }
-            : new() { Value = new PresenceValue(PresenceLevel.Stated, []), Input = input };
+        if (LiesBeside(context, element) is { Value: null } unplaced)
+        {
+            return unplaced;
+        }
+
+        if (Neighbours.Without(context, run) is not { } other)
+        {
+            return new() { Value = new CategoryValue("stated"), Input = input };
+        }
+
+        var beside = Note.Of(NoteIds.SideBySide, ("run", run.Id), ("other", other.Id));
+        return run is { LeftEdge: { } left, RightEdge: { } right } && !Neighbours.IsAgainstAsphalt(left) && !Neighbours.IsAgainstAsphalt(right)
+            ? new() { Value = new CategoryValue("apart"), Input = input, Note = beside }
+            : new()
+            {
+                Absence = new Absence(AbsenceReason.MissingInput, [input], beside),
+                Input = input,
+                Note = Note.Of(NoteIds.EntryMissing, ("list", input.Key), ("kind", Words.Of(JointKind.Longitudinal)), ("fields", "run, beside, where, form, offset_below, line, coated")),
+            };
     }
 
     private static Answer Width(Element element, bool highest)

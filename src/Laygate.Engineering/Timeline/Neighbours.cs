@@ -64,25 +64,40 @@ internal static class Neighbours
         !ReferenceEquals(one.Run, other.Run) && one.Shared(other) is not null && one.Courses.Any(course => other.Courses.Contains(course));
 
     /// <summary>Runs laid before one that share stations and a course with it.</summary>
-    public static IEnumerable<Run> Before(QuantityContext context, Run run)
+    public static IEnumerable<Run> Before(QuantityContext context, Run run) =>
+        LyingBeside(context, run, StripOrder.InOrder(context.Plan.Runs).TakeWhile(other => !ReferenceEquals(other, run)));
+
+    /// <summary>Runs that share stations and a course with one, laid before it or after.</summary>
+    public static IEnumerable<Run> Beside(QuantityContext context, Run run) =>
+        LyingBeside(context, run, context.Plan.Runs.Where(other => !ReferenceEquals(other, run)));
+
+    private static IEnumerable<Run> LyingBeside(QuantityContext context, Run run, IEnumerable<Run> others)
     {
         var courses = context.Plan.Courses.Where(course => PlanView.Lays(run, course)).ToList();
-        return StripOrder.InOrder(context.Plan.Runs).TakeWhile(other => !ReferenceEquals(other, run))
-            .Where(other => Shares(other, run) && courses.Exists(course => PlanView.Lays(other, course)));
+        return others.Where(other => Shares(other, run) && courses.Exists(course => PlanView.Lays(other, course)));
     }
+
+    /// <summary>Whether an edge lies against asphalt.</summary>
+    public static bool IsAgainstAsphalt(EdgeKind? edge) => edge is EdgeKind.ExistingCold or EdgeKind.Hot or EdgeKind.Cut;
+
+    /// <summary>How many sides of a run lie against asphalt that no run of the plan lays.</summary>
+    public static int OlderSides(QuantityContext context, Run run) =>
+        Math.Max(0, new[] { run.LeftEdge, run.RightEdge }.Count(IsAgainstAsphalt) - Beside(context, run).Count());
 
     /// <summary>
     /// A run laid before one, beside it, to which no joint is stated; null where there are joints enough. So many strips side by
-    /// side need one joint less; a joint that names one run only counts for any of them.
+    /// side need one joint less; a joint that names one run only counts for any of them, once their sides against older asphalt have theirs.
     /// </summary>
     public static Run? Without(QuantityContext context, Run run)
     {
         var before = Before(context, run).ToList();
-        var all = before.Select(other => other.Id).Append(run.Id).ToHashSet(StringComparer.Ordinal);
-        var joints = context.Plan.Joints.Count(joint => joint.Kind is not JointKind.Transverse && joint.Run is { } named && all.Contains(named)
-            && (joint.Beside is null || all.Contains(joint.Beside)));
-        return joints < before.Count
-            ? before.FindLast(other => !context.Plan.Joints.Any(joint => PlanView.Same(joint.Run, other.Id) || PlanView.Same(joint.Beside, other.Id))) ?? before[^1]
+        var all = before.Append(run).ToList();
+        var ids = all.Select(one => one.Id).ToHashSet(StringComparer.Ordinal);
+        var joints = context.Plan.Joints.Where(joint => joint.Kind is not JointKind.Transverse && joint.Run is { } named && ids.Contains(named)).ToList();
+        var between = joints.Count(joint => joint.Beside is { } beside && ids.Contains(beside));
+        var open = joints.Count(joint => joint.Beside is null) - all.Sum(one => OlderSides(context, one));
+        return between + Math.Max(0, open) < before.Count
+            ? before.FindLast(other => !joints.Exists(joint => PlanView.Same(joint.Run, other.Id) || PlanView.Same(joint.Beside, other.Id))) ?? before[^1]
             : null;
     }
 
@@ -90,10 +105,8 @@ internal static class Neighbours
         joint.Course is null || strip.Courses.Any(course => PlanView.Same(course.Id, joint.Course));
 
     // Counted on the runs, not on the strips, which may not all be placed yet.
-    private static int CountBeside(QuantityContext context, LaidStrip strip)
-    {
-        return context.Plan.Runs.Count(run => !ReferenceEquals(run, strip.Run) && strip.Courses.Any(course => PlanView.Lays(run, course)) && Shares(run, strip.Run));
-    }
+    private static int CountBeside(QuantityContext context, LaidStrip strip) =>
+        context.Plan.Runs.Count(run => !ReferenceEquals(run, strip.Run) && strip.Courses.Any(course => PlanView.Lays(run, course)) && Shares(run, strip.Run));
 
     /// <summary>Whether two runs share more than a station.</summary>
     internal static bool Shares(Run one, Run other) => RunProfile.Stretch(one) is { } a && RunProfile.Stretch(other) is { } b

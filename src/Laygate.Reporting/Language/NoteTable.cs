@@ -19,6 +19,8 @@ internal static class NoteTable
         ["cooling-failed"] = "The cooling of the mat could not be solved ({reason}) with {numbers}.",
         ["entry-missing"] = "Add `{kind}` to `{list}`, with {fields}.",
         ["entry-thin"] = "`{entry}` ({kind}) does not say: {fields}. Who answers for it: {who}.",
+        ["held-either-way"] = "The plan does not say everything on which it depends whether this limit applies; it is held either way.",
+        ["held-by-each-row"] = "The plan does not say everything that chooses the limit; the value is held by each limit that may apply, and the nearest is shown.",
         ["ends-combined"] = "Value and limit both have a band; their ends are combined on the safe side.",
         ["hours-begin-late"] = "The stated hours of weather begin at {begin}, laying begins at {laying}: state the hours before, or an envelope.",
         ["hours-bridged"] = "Between the hours of weather at {from} and {to} a straight line is taken; nearer hours would say more.",

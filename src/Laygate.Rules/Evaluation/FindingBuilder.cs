@@ -33,7 +33,7 @@ internal sealed class FindingBuilder(QuantityContext context, IReadOnlyDictionar
             Origin = value?.Value is null ? null : value.Origin,
             Working = value?.Value is null ? null : value.Working,
             Missing = missing,
-            Notes = [.. Life(rule), .. reasons, .. silence.Notes, .. given.OutOfRange && status == Status.Fail ? [Note.Of(FindingNotes.OutOfRangeFails)] : (Note[])[]],
+            Notes = [.. Life(rule), .. reasons, .. value?.Note is { } remark ? [remark] : (Note[])[], .. silence.Notes, .. given.OutOfRange && status == Status.Fail ? [Note.Of(FindingNotes.OutOfRangeFails)] : (Note[])[]],
         };
     }
 

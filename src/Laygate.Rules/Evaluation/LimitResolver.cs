@@ -20,7 +20,11 @@ internal sealed record ResolvedBound(
 /// <param name="InForce">False when the limit is not in force on the date.</param>
 /// <param name="Answers">Answers without a value that would be needed.</param>
 /// <param name="Note">Why, where no answer says it.</param>
-internal sealed record UnresolvedBound(CheckedBound Bound, bool InForce, IReadOnlyList<Answer> Answers, Note? Note);
+internal sealed record UnresolvedBound(CheckedBound Bound, bool InForce, IReadOnlyList<Answer> Answers, Note? Note)
+{
+    /// <summary>The limits of all rows of its table that may be meant, where all are in force and only what chooses between them is not known.</summary>
+    public IReadOnlyList<ResolvedBound> Candidates { get; init; } = [];
+}
 
 /// <summary>Finds the limit of a bound for one element on one date.</summary>
 internal sealed class LimitResolver(AnswerLog answers, DateOnly date)
@@ -58,7 +62,7 @@ internal sealed class LimitResolver(AnswerLog answers, DateOnly date)
         var needed = keys.Where((key, index) => key.Value is null && !candidates.TrueForAll(row => row.Matches[index].Any)).ToList();
         if (candidates.Count > 0 && needed.Count > 0)
         {
-            return (null, new UnresolvedBound(bound, InForce: true, needed, null));
+            return (null, new UnresolvedBound(bound, InForce: true, needed, null) { Candidates = rows.Count == candidates.Count && IsWhole(candidates, keys) ? [.. rows.Select(row => OfRow(bound, row))] : [] });
         }
 
         if (candidates.Count == 0)
@@ -72,6 +76,13 @@ internal sealed class LimitResolver(AnswerLog answers, DateOnly date)
             ? InForce(bound, rows[0].Source, rows[0].Range, rows[0].Source.Remark)
             : InForce(bound, candidates[0].Source, candidates[0].Range, candidates[0].Source.Remark);
     }
+
+    // A number that is not known may lie beyond the last row, where the table has no answer.
+    private static bool IsWhole(List<CheckedRow> rows, List<Answer> keys) => keys.Index().Where(key => key.Item.Value is null).All(key =>
+        rows.Exists(row => row.Matches[key.Index] is { AtLeast: null }) && rows.Exists(row => row.Matches[key.Index] is { Below: null }));
+
+    private static ResolvedBound OfRow(CheckedBound bound, CheckedRow row) =>
+        new(bound, row.Source, row.Range, null, [Engineering.Quantities.Note.Of(FindingNotes.HeldByEachRow), .. row.Source.Remark is { } remark ? [Engineering.Quantities.Note.Of(FindingNotes.RowRemark, ("text", remark))] : Array.Empty<Note>()]);
 
     private static bool MayMatch(CheckedRow row, List<Answer> keys, int besides = -1) =>
         row.Matches.Zip(keys).Index().All(pair => pair.Index == besides || pair.Item.Second.Value is null || Matching.Matches(pair.Item.First, pair.Item.Second.Value));

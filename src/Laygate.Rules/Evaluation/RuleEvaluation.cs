@@ -27,7 +27,8 @@ internal sealed class RuleEvaluation(AnswerLog answers, FindingBuilder findings,
 
         if (applicability.Applies is null)
         {
-            return Unknown(rule, element, new Silence(applicability.Unknown, applicability.Questions, InCondition: true, rule.Bounds), value: null);
+            return HoldsAnyway(rule, element)
+                ?? Unknown(rule, element, new Silence(applicability.Unknown, applicability.Questions, InCondition: true, rule.Bounds), value: null);
         }
 
         var answer = answers.Get(rule.Quantity.Name, element);
@@ -35,6 +36,23 @@ internal sealed class RuleEvaluation(AnswerLog answers, FindingBuilder findings,
             ? Judge(rule, element, Presence.Of(answer, rule))
             : Judge(rule, element, answer);
     }
+
+    // What is held whether or not the rule applies leaves nothing to ask. Whether a hazard is there is asked all the same.
+    private Finding? HoldsAnyway(CheckedRule rule, Element element)
+    {
+        if (rule.Definition.Check == CheckKind.Present || answers.Get(rule.Quantity.Name, element) is not { Value: not null, RestsOnWeakAssumption: false } answer)
+        {
+            return null;
+        }
+
+        var (resolved, unresolved) = Resolve(rule, element, answer);
+        var judged = resolved.Select(bound => judge.Judge(rule, bound, answer.Value, element.Address)).ToList();
+        return unresolved.Count == 0 && judged.TrueForAll(Holds) && LeftOut(answer, judged) is null
+            ? Decide(rule, element, answer, judged, [Note.Of(FindingNotes.HeldEitherWay)])
+            : null;
+    }
+
+    private static bool Holds(Judgement judged) => judged is { Met: true, Band: Band.None or Band.Meets };
 
     private Finding Judge(CheckedRule rule, Element element, Answer answer)
     {
@@ -79,6 +97,7 @@ internal sealed class RuleEvaluation(AnswerLog answers, FindingBuilder findings,
         foreach (var bound in rule.Bounds)
         {
             var (limit, without) = resolver.Resolve(bound, element);
+            limit ??= HeldByEachRow(rule, element, answer, without!);
             var (comparable, unlike) = limit is null ? (null, without) : PlaceCheck.Check(rule, limit, answer);
             if (comparable is not null)
             {
@@ -91,6 +110,20 @@ internal sealed class RuleEvaluation(AnswerLog answers, FindingBuilder findings,
         }
 
         return (resolved, unresolved);
+    }
+
+    // Where a word or number that chooses the row is not known, but the value holds by every row that may be meant, the nearest of them stands as the limit.
+    private ResolvedBound? HeldByEachRow(CheckedRule rule, Element element, Answer answer, UnresolvedBound without)
+    {
+        if (without.Candidates.Count == 0 || answer is not { Value: not null, RestsOnWeakAssumption: false })
+        {
+            return null;
+        }
+
+        var judged = without.Candidates
+            .Where(row => PlaceCheck.Check(rule, row, answer).Item1 is not null)
+            .Select(row => judge.Judge(rule, row, answer.Value, element.Address)).ToList();
+        return judged.Count == without.Candidates.Count && judged.TrueForAll(Holds) ? judged.MinBy(one => one.Distance)!.Bound : null;
     }
 
     // A missed bound decides whatever is unknown below it: a required miss always, an advised miss once no required bound is unknown.

@@ -63,6 +63,12 @@ public static class FindingNotes
     /// <summary>Value and limit both have a band; their ends were combined on the safe side, not sample by sample.</summary>
     public const string EndsCombined = "ends-combined";
 
+    /// <summary>Whether the rule applies is not known; its limit is held either way. No arguments.</summary>
+    public const string HeldEitherWay = "held-either-way";
+
+    /// <summary>Which row of the table is meant is not known; the value holds by each that may be. No arguments.</summary>
+    public const string HeldByEachRow = "held-by-each-row";
+
     /// <summary>The advised bound could not be assessed; the required one is met.</summary>
     public const string AdvisedNotAssessed = "advised-not-assessed";
 

@@ -53,9 +53,38 @@ public sealed class LimitTests
     [Fact]
     public void A_key_that_is_not_known_is_a_missing_input_unless_no_row_asks_for_it()
     {
-        var finding = Judge(TableRule, Ready(9).Given("course.thickness", new NumberValue(0.025)));
+        var finding = Judge(TableRule, Ready(2.5).Given("course.thickness", new NumberValue(0.025)));
         Assert.Equal((Outcome.NotAssessed, new InputReference("mix:sma", "kind")), (finding.Outcome, Assert.Single(finding.Missing)));
         Assert.Equal(Outcome.Met, Judge(TableRule, Ready(9).Given("mix.kind", new CategoryValue("stone-mastic"))).Outcome);
+    }
+
+    /// <summary>Rows and limits are those of the table below: 3 and 4 may apply to 25 mm, whatever the mix. By hand.</summary>
+    [Theory]
+    [InlineData(25.0, 4.0, Outcome.Met, 4.0)]
+    [InlineData(25.0, 3.9, Outcome.NotAssessed, null)]
+    [InlineData(40.0, 4.1, Outcome.Met, 4.0)]
+    public void What_every_row_that_may_apply_allows_is_held_by_the_nearest_of_them(double millimetres, double ratio, Outcome outcome, double? limit)
+    {
+        var finding = Judge(TableRule, Ready(ratio).Given("course.thickness", new NumberValue(millimetres / 1000)));
+        Assert.Equal((outcome, limit), (finding.Outcome, finding.Limit?.Low?.Number));
+        Assert.Equal(outcome == Outcome.Met, finding.Notes.Any(note => note.Id == FindingNotes.HeldByEachRow));
+    }
+
+    [Fact]
+    public void A_number_that_is_not_known_may_lie_beyond_the_last_row()
+    {
+        var finding = Judge(TableRule, Ready(9).Given("mix.kind", new CategoryValue("asphalt-concrete")));
+        Assert.Equal(Outcome.NotAssessed, finding.Outcome);
+    }
+
+    [Theory]
+    [InlineData(0.05, Outcome.Met)]
+    [InlineData(0.03, Outcome.NotAssessed)]
+    public void A_condition_that_is_not_known_does_no_harm_where_the_limit_is_held_either_way(double thickness, Outcome outcome)
+    {
+        var rule = Rule("course.thickness", CheckKind.AtLeast, AtLeast(40, "mm")) with { When = [new Condition("mix.kind", ["stone-mastic"], null, null)] };
+        var finding = Judge(rule, Context().Given("course.thickness", new NumberValue(thickness)));
+        Assert.Equal((outcome, outcome == Outcome.Met), (finding.Outcome, finding.Notes.Any(note => note.Id == FindingNotes.HeldEitherWay)));
     }
 
     [Fact]

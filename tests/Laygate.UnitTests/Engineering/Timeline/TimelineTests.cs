@@ -181,15 +181,26 @@ public class TimelineTests
     [Fact]
     public void Runs_side_by_side_without_a_joint_are_named()
     {
-        Assert.Equal(PresenceLevel.Stated, Joint(TwoLanes, "right"));
-        Assert.Equal(PresenceLevel.Absent, Joint(TwoLanes with { Joints = [] }, "right"));
+        Assert.Equal("stated", Joint(TwoLanes, "right"));
+        Assert.Null(Joint(TwoLanes with { Joints = [] }, "right"));
+        Assert.Equal("apart", Joint(TwoLanes with { Joints = [], Runs = [.. TwoLanes.Runs.Select(run => run with { LeftEdge = EdgeKind.Kerb, RightEdge = EdgeKind.Free })] }, "right"));
         var three = TwoLanes with { Runs = [.. TwoLanes.Runs, Lane("hard") with { From = Metres(850), To = Metres(1000) }] };
-        Assert.Equal(PresenceLevel.Absent, Joint(three, "hard"));
-        Assert.Equal(PresenceLevel.Stated, Joint(three with { Joints = [.. three.Joints, new Joint { Id = "j", Run = "hard", Beside = "right" }] }, "hard"));
+        Assert.Null(Joint(three, "hard"));
+        Assert.Equal("stated", Joint(three with { Joints = [.. three.Joints, new Joint { Id = "j", Run = "hard", Beside = "right" }] }, "hard"));
         Assert.False(Flag(TwoLanes, "run.lies_beside_another", "run:left"));
         Assert.False(Flag(TwoLanes with { Runs = [Lane("a") with { To = Metres(400) }, Lane("b") with { From = Metres(400) }] }, "run.lies_beside_another", "run:b"));
 
-        static PresenceLevel Joint(Plan plan, string run) => Assert.IsType<PresenceValue>(Ask.Answer(plan, "run.joint_to_neighbour", $"run:{run}").Value).Level;
+        static string? Joint(Plan plan, string run) => (Ask.Answer(plan, "run.joint_to_neighbour", $"run:{run}").Value as CategoryValue)?.Word;
+    }
+
+    [Fact]
+    public void A_joint_at_older_asphalt_is_no_joint_between_two_runs()
+    {
+        Run[] runs = [.. TwoLanes.Runs.Select(run => run with { LeftEdge = run.Id == "left" ? EdgeKind.ExistingCold : EdgeKind.Hot, RightEdge = run.Id == "left" ? EdgeKind.Hot : EdgeKind.Free })];
+        var plan = TwoLanes with { Runs = runs, Joints = [new Joint { Id = "old", Kind = JointKind.Longitudinal, Run = "left" }] };
+        Assert.Equal([new InputReference("plan", "joints")], Ask.Answer(plan, "run.joint_to_neighbour", "run:right").Absence!.Missing);
+        var both = plan with { Joints = [.. plan.Joints, new Joint { Id = "middle", Kind = JointKind.Longitudinal, Run = "right", Beside = "left" }] };
+        Assert.Equal(new CategoryValue("stated"), Ask.Answer(both, "run.joint_to_neighbour", "run:right").Value);
     }
 
     [Fact]
