@@ -1,4 +1,3 @@
-using Laygate.Engineering.PlanViews;
 using Laygate.Engineering.Records;
 using Laygate.Engineering.Supply.Simulation;
 using Laygate.Model.Records;

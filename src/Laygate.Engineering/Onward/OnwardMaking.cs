@@ -2,7 +2,6 @@ using Laygate.Engineering.PlanViews;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Records;
 using Laygate.Engineering.Supply.Simulation;
-using Laygate.Model.Records;
 using ShiftRecord = Laygate.Model.Records.ShiftRecord;
 
 namespace Laygate.Engineering.Onward;

@@ -1,7 +1,6 @@
 using Laygate.Engineering.PlanViews;
 using Laygate.Engineering.Records;
 using Laygate.Engineering.Supply.Simulation;
-using Laygate.Model.Plans;
 using Laygate.Model.Records;
 
 namespace Laygate.Engineering.Onward;

@@ -1,5 +1,4 @@
 using Laygate.Engineering.Quantities;
-using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Onward;
 

@@ -57,7 +57,7 @@ internal sealed class OnwardRuns(OnwardClock clock, DateTimeOffset closing, doub
     }
 
     private ShiftResult? Run(OnwardStart start, double duration, int replications) =>
-        ShiftSimulator.Run(start.Model with { Duration = duration }, seed, replications, parallel: true, cancel, start.State);
+        ShiftSimulator.Run(start.Model with { Duration = duration }, seed, replications, parallel: true, start.State, cancel);
 
     // No moment is given that was never reached.
     private DateTimeOffset? Point(double[] sorted, double share)

@@ -1,7 +1,6 @@
 using Laygate.Engineering.Mat;
 using Laygate.Engineering.PlanViews;
 using Laygate.Engineering.Quantities;
-using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Onward;
 

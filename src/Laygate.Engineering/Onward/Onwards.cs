@@ -4,7 +4,6 @@ using Laygate.Engineering.Records;
 using Laygate.Engineering.Supply.Simulation;
 using Laygate.Engineering.Timeline;
 using Laygate.Model.Plans;
-using Laygate.Model.Records;
 using ShiftRecord = Laygate.Model.Records.ShiftRecord;
 
 namespace Laygate.Engineering.Onward;

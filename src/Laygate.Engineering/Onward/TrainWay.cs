@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using Laygate.Engineering.PlanViews;
 using Laygate.Engineering.Supply.Simulation;
 using Laygate.Engineering.Timeline;
@@ -9,6 +10,7 @@ namespace Laygate.Engineering.Onward;
 /// <param name="At">When it was read.</param>
 /// <param name="Position">Length laid, m.</param>
 /// <param name="Strip">Number of the strip in the order of laying.</param>
+[StructLayout(LayoutKind.Auto)]
 internal readonly record struct ReachedPlace(DateTimeOffset At, double Position, int Strip);
 
 /// <summary>The way of a paving train: its strips one after the other in the order of laying, as one distance.</summary>

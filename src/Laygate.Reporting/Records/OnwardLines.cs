@@ -1,4 +1,3 @@
-using Laygate.Engineering.Onward;
 using Laygate.Reporting.Language;
 using Laygate.Reporting.Terminal;
 using Laygate.Reporting.Text;

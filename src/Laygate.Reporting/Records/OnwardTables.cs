@@ -7,6 +7,9 @@ namespace Laygate.Reporting.Records;
 /// <summary>The rest of a shift in pairs of name and value, the same on the terminal and on the page.</summary>
 internal static class OnwardTables
 {
+    /// <summary>Chance to finish above which nobody asks what is left at the closing: judgement, one shift in twenty.</summary>
+    private const double Sure = 0.95;
+
     /// <summary>The whole shift.</summary>
     public static IReadOnlyList<(string Name, string Value)> Whole(OnwardResult result)
     {
@@ -24,7 +27,7 @@ internal static class OnwardTables
         }
 
         lines.Add(("at risk now", $"{LedgerNumbers.Text(result.AtRisk)} on trucks and machine"));
-        if (result.StopAt is { } stop)
+        if (result.StopAt is { } stop && (stop.IsRain || forecast.Finish.Expected < Sure))
         {
             lines.Add(("at risk then", $"{LedgerNumbers.WithRange(stop.Left)} left on trucks and machine when {(stop.IsRain ? "rain" : "the closing")} stops laying at {LedgerNumbers.Time(stop.At)}, at {LedgerNumbers.WithRange(stop.Reached)} of the way{(stop.Place is var (run, station) ? $", about {Station(station, result)} of {PlainText.Show(run)}" : string.Empty)}"));
             lines.AddRange(stop.StopLoading.Select(group => ("", $"last load of {PlainText.Show(group.Group)} that is still laid by then: leaves {LedgerNumbers.Time(group.At)}")));

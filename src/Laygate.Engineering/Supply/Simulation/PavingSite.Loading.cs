@@ -13,7 +13,7 @@ internal sealed partial class PavingSite
     /// <param name="earliest">When loading alone would be done, s.</param>
     public double Load(int truck, int group, double moment, double begin, double earliest)
     {
-        if (home[truck])
+        if (gone[truck])
         {
             return double.PositiveInfinity;
         }

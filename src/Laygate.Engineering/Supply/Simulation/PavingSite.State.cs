@@ -19,7 +19,7 @@ internal sealed partial class PavingSite
         Groups = [.. groupOpen.Select((open, group) => new GroupState(loadsOf[group], arrivals[group], open))],
         Trucks = [.. known.Select((truck, i) => truck with
         {
-            Number = number[i], Docked = docked[i], Load = load[i], Carried = carried[i], LoadedAt = loadedAt[i], ArrivedAt = arrived[i], Cause = cause[i], LeavesTheJob = home[i],
+            Number = number[i], Docked = docked[i], Load = load[i], Carried = carried[i], LoadedAt = loadedAt[i], ArrivedAt = arrived[i], Cause = cause[i], LeavesTheJob = gone[i],
         })],
         Lines = [.. lines.Select((line, l) => new LineState(line.Save().Level, line.Save().Time, free[l], parked[l].Save()))],
         Tally = record.Save(outcome),
@@ -78,7 +78,7 @@ internal sealed partial class PavingSite
         {
             var one = state.Trucks[i];
             (number[i], docked[i], load[i], carried[i]) = (one.Number, one.Docked, one.Load, one.Carried);
-            (loadedAt[i], arrived[i], cause[i], home[i]) = (one.LoadedAt, one.ArrivedAt, one.Cause, one.LeavesTheJob);
+            (loadedAt[i], arrived[i], cause[i], gone[i]) = (one.LoadedAt, one.ArrivedAt, one.Cause, one.LeavesTheJob);
         }
     }
 

@@ -36,7 +36,7 @@ internal sealed partial class PavingSite
     private readonly List<FedLoad>? list;
     private readonly Sampler exchange;
     private readonly ulong[] streams;
-    private readonly bool[] home;
+    private readonly bool[] gone;
     private double nothingLeavesBefore;
     private double now;
     private bool gate;
@@ -67,7 +67,7 @@ internal sealed partial class PavingSite
         number = new int[load.Length];
         docked = new int[load.Length];
         cause = new StopCause[load.Length];
-        home = new bool[load.Length];
+        gone = new bool[load.Length];
         parked = [.. model.Lines.Select(_ => new TruckQueue(load.Length))];
     }
 
@@ -91,7 +91,7 @@ internal sealed partial class PavingSite
         }
 
         Array.Clear(loadsOf);
-        Array.Clear(home);
+        Array.Clear(gone);
         (now, gate, Next, nothingLeavesBefore) = (plan.Opening, false, 0, double.NegativeInfinity);
         ResetPaver();
         for (var m = 0; m < mixes.Length; m++)

@@ -98,11 +98,11 @@ public static class ShiftSimulator
     /// <param name="seed">Seed.</param>
     /// <param name="replications">Number of shifts, 1 to 100 000.</param>
     /// <param name="parallel">Whether all cores are used; the result is the same.</param>
-    /// <param name="cancel">Calls it off between shifts.</param>
     /// <param name="from">State from which all go on; null: from the beginning.</param>
+    /// <param name="cancel">Calls it off between shifts.</param>
     /// <exception cref="OperationCanceledException">It was called off.</exception>
     /// <returns>What happened; null where <see cref="Problem"/> names a reason, the state is not one of the model, or a shift needs too many events.</returns>
-    public static ShiftResult? Run(ShiftModel model, ulong seed, int replications = Replications, bool parallel = true, CancellationToken cancel = default, ShiftState? from = null)
+    public static ShiftResult? Run(ShiftModel model, ulong seed, int replications = Replications, bool parallel = true, ShiftState? from = null, CancellationToken cancel = default)
     {
         if (Problem(model) != ShiftProblem.None || replications is < 1 or > 100_000 || from?.Fits(model) == false)
         {
