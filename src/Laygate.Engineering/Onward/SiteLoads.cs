@@ -49,7 +49,12 @@ internal sealed class SiteLoads
 
         var known = new TruckState(HasMix: true, null)
         {
-            Number = load.Carried.Number, Load = load.Load.Laid, Carried = load.Load.Laid, LoadedAt = clock.Of(load.Left), ArrivedAt = load.Arrived is { } there ? clock.Of(there) : 0, LeavesTheJob = truck.Leaves,
+            Number = load.Carried.Number,
+            Load = load.Load.Laid,
+            Carried = load.Load.Laid,
+            LoadedAt = clock.Of(load.Left),
+            ArrivedAt = load.Arrived is { } there ? clock.Of(there) : 0,
+            LeavesTheJob = truck.Leaves,
         };
         if (!load.Counts || load.Emptied <= from)
         {

@@ -56,8 +56,14 @@ internal sealed class FollowedPlan
 
     private Load Row(FedLoad load, int i) => new(new RowPlace("loads", i + 1), $"{i}", load.Mass)
     {
-        Course = Model.Buffers[load.Buffer].Course, Mix = Model.Buffers[load.Buffer].Mix, Loaded = At(load.Loaded), Arrived = At(load.Arrived),
-        Started = At(load.Docked + Model.Unloading.Exchange.Expected), Emptied = At(load.Empty), StationAtEnd = way.At(load.Position).Station, Run = way.At(load.Position).Run,
+        Course = Model.Buffers[load.Buffer].Course,
+        Mix = Model.Buffers[load.Buffer].Mix,
+        Loaded = At(load.Loaded),
+        Arrived = At(load.Arrived),
+        Started = At(load.Docked + Model.Unloading.Exchange.Expected),
+        Emptied = At(load.Empty),
+        StationAtEnd = way.At(load.Position).Station,
+        Run = way.At(load.Position).Run,
     };
 
     private StationReading Station(FedLoad load, int i)
@@ -65,7 +71,9 @@ internal sealed class FollowedPlan
         var fed = Loads.Take(i + 1).Where(other => other.Buffer == load.Buffer).Sum(other => other.Mass);
         return new StationReading(new RowPlace("stations", i + 1), At(load.Empty), way.At(load.Position).Station)
         {
-            Run = way.At(load.Position).Run, Course = Model.Buffers[load.Buffer].Course, OnMachine = fed - MixBalance.LaidUpTo(Model, load.Buffer, load.Position),
+            Run = way.At(load.Position).Run,
+            Course = Model.Buffers[load.Buffer].Course,
+            OnMachine = fed - MixBalance.LaidUpTo(Model, load.Buffer, load.Position),
         };
     }
 

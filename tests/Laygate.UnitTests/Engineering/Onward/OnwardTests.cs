@@ -94,8 +94,13 @@ public sealed class OnwardTests
         var (plain, _, _) = Onwards.Of(followed.Context, followed.Record, at, new OnwardEvents());
         var nothing = new OnwardEvents
         {
-            Closing = plain!.Closing, Plant = new PlantDown("a", at), StandsUntil = at, Speed = followed.Model.Speed, RainAt = plain.Closing.AddHours(3),
-            Trucks = followed.Model.Trucks.ToDictionary(trucks => trucks.Id, trucks => trucks.Count, StringComparer.Ordinal), RollersLost = [],
+            Closing = plain!.Closing,
+            Plant = new PlantDown("a", at),
+            StandsUntil = at,
+            Speed = followed.Model.Speed,
+            RainAt = plain.Closing.AddHours(3),
+            Trucks = followed.Model.Trucks.ToDictionary(trucks => trucks.Id, trucks => trucks.Count, StringComparer.Ordinal),
+            RollersLost = [],
         };
         var (same, problem, id) = Onwards.Of(followed.Context, followed.Record, at, nothing);
         Assert.True(problem is null, id);
