@@ -6,6 +6,9 @@ namespace Laygate.Register;
 /// <summary>Which decisions are taken: who may decide on what, and what a decision needs beside a verdict.</summary>
 internal sealed class Decisions(RegisterSettings settings)
 {
+    /// <summary>What the history calls a decision.</summary>
+    public static readonly RegisterEvent[] Made = [RegisterEvent.Accepted, RegisterEvent.AcceptedWithDepartures, RegisterEvent.Returned];
+
     private static readonly RegisterEvent[] Ends = [RegisterEvent.Accepted, RegisterEvent.AcceptedWithDepartures, RegisterEvent.Returned, RegisterEvent.ScreeningAsked];
 
     /// <summary>Sees to it that this submission can be decided on at all.</summary>

@@ -119,7 +119,11 @@ public sealed record StoredReport(ReportSummary Summary, byte[] Json);
 /// <param name="ProgramVersion">Version of the program.</param>
 /// <param name="Counts">Counts.</param>
 /// <param name="Plan">What the plan calls itself; null when it could not be read.</param>
-public sealed record ScreeningResult(byte[] Json, bool Readable, string BookHash, string ProgramVersion, ReportCounts Counts, PlanName? Plan);
+public sealed record ScreeningResult(byte[] Json, bool Readable, string BookHash, string ProgramVersion, ReportCounts Counts, PlanName? Plan)
+{
+    /// <summary>The pictures of the report, in a form of the caller's own; null when there are none.</summary>
+    public byte[]? Pictures { get; init; }
+}
 
 /// <summary>An entry of the history; none is ever changed or removed.</summary>
 /// <param name="At">When, UTC.</param>
@@ -131,6 +135,11 @@ public sealed record ScreeningResult(byte[] Json, bool Readable, string BookHash
 /// <param name="Screening">Number of the screening that it is about; null when about none.</param>
 /// <param name="OnOwn">Whether it is a decision of the caller who had submitted it, which a setting must allow.</param>
 public sealed record HistoryEntry(DateTimeOffset At, RegisterEvent Event, string By, string ByName, string? Comment, string? ReportHash, int? Screening, bool OnOwn);
+
+/// <summary>The last decision on a series of revisions.</summary>
+/// <param name="Revision">The revision that it is about.</param>
+/// <param name="Entry">What the history says of it.</param>
+public sealed record LastDecision(int Revision, HistoryEntry Entry);
 
 /// <summary>A piece of work that a worker holds until its lease ends.</summary>
 /// <param name="SubmissionId">Id of the submission.</param>

@@ -86,6 +86,35 @@ public sealed class RegisterReader(RegisterDatabase database)
         return report is null ? null : new StoredReport(Summary(report), report.Json);
     }
 
+    /// <summary>The pictures that were kept with a report; null when there are none that the caller may see.</summary>
+    /// <param name="id">Id of the submission.</param>
+    /// <param name="screening">Number of the screening.</param>
+    /// <param name="caller">Who asks.</param>
+    /// <param name="cancel">Ends it.</param>
+    public async Task<byte[]?> PicturesAsync(string id, int screening, Caller caller, CancellationToken cancel)
+    {
+        CallerText.Id(id);
+        await using var context = database.Open();
+        return await Visible(context, caller).Where(row => row.Id == id)
+            .Join(context.Pictures, row => row.Number, one => one.Number, (_, one) => one)
+            .Where(one => one.Screening == screening).Select(one => one.Bytes).FirstOrDefaultAsync(cancel);
+    }
+
+    /// <summary>The last decision on a series up to one of its revisions; null when there is none that the caller may see.</summary>
+    /// <param name="series">Id of the first revision.</param>
+    /// <param name="revision">The last revision that counts.</param>
+    /// <param name="caller">Who asks.</param>
+    /// <param name="cancel">Ends it.</param>
+    public async Task<LastDecision?> LastDecisionAsync(string series, int revision, Caller caller, CancellationToken cancel)
+    {
+        await using var context = database.Open();
+        var found = await Visible(context, caller).Where(row => row.Series == series && row.Revision <= revision)
+            .Join(context.History, row => row.Number, entry => entry.Number, (row, entry) => new { row.Revision, Entry = entry })
+            .Where(one => Decisions.Made.Contains(one.Entry.Event))
+            .OrderByDescending(one => one.Revision).ThenByDescending(one => one.Entry.Entry).FirstOrDefaultAsync(cancel);
+        return found is null ? null : new LastDecision(found.Revision, Mapping.ToEntry(found.Entry));
+    }
+
     /// <summary>The history of a submission, the oldest entry first; empty when the caller may not see it.</summary>
     public async Task<IReadOnlyList<HistoryEntry>> HistoryAsync(string id, Caller caller, CancellationToken cancel)
     {

@@ -55,6 +55,11 @@ public sealed class Screenings(RegisterDatabase database)
             var row = await HeldAsync(context, claim.Number, cancel);
             var report = Mapping.ToReport(claim, result, database.Now);
             context.Reports.Add(report);
+            if (result.Pictures is { } pictures)
+            {
+                context.Pictures.Add(new PictureRow { Number = claim.Number, Screening = claim.Screening, Bytes = pictures });
+            }
+
             job.State = JobState.Done;
             job.Worker = null;
             row.ReportScreening = claim.Screening;

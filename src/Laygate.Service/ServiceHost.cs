@@ -124,6 +124,7 @@ internal static class ServiceHost
         services.AddSingleton<CheckPool>();
         services.AddSingleton<Screening>();
         services.AddSingleton<StoredReports>();
+        services.AddSingleton<DetailPages>();
         services.AddSingleton<Bell>();
         services.AddHostedService<ScreeningWorker>();
         services.AddHostedService<InboxWatcher>();

@@ -17,6 +17,8 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
 
     public DbSet<ReportRow> Reports => Set<ReportRow>();
 
+    public DbSet<PictureRow> Pictures => Set<PictureRow>();
+
     public DbSet<JobRow> Jobs => Set<JobRow>();
 
     public DbSet<HistoryRow> History => Set<HistoryRow>();
@@ -84,6 +86,7 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
         Owned<FileRow>(modelBuilder).HasKey(one => new { one.Number, one.Place });
         Owned<ArchiveRow>(modelBuilder).HasKey(one => one.Number);
         Owned<ReportRow>(modelBuilder).HasKey(one => new { one.Number, one.Screening });
+        Owned<PictureRow>(modelBuilder).HasKey(one => new { one.Number, one.Screening });
         var job = Owned<JobRow>(modelBuilder);
         job.HasKey(one => new { one.Number, one.Screening });
         job.HasIndex(one => new { one.DueAt, one.Number }).HasFilter("\"state\" IN ('Queued', 'Leased')");
@@ -128,6 +131,7 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
                 nameof(FileRow) => "files",
                 nameof(ArchiveRow) => "archives",
                 nameof(ReportRow) => "reports",
+                nameof(PictureRow) => "pictures",
                 nameof(JobRow) => "jobs",
                 nameof(HistoryRow) => "history",
                 nameof(KeyRow) => "access_keys",

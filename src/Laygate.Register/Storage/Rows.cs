@@ -105,6 +105,16 @@ internal sealed class ReportRow
     public int Departed { get; set; }
 }
 
+// The pictures of a report, kept because later rules or programs may draw others.
+internal sealed class PictureRow
+{
+    public long Number { get; set; }
+
+    public int Screening { get; set; }
+
+    public required byte[] Bytes { get; set; }
+}
+
 internal enum JobState
 {
     Queued,

@@ -8,16 +8,16 @@ namespace Laygate.Reporting.Comparing;
 /// <summary>One thing that differs, in words that every format shares.</summary>
 /// <param name="Title">What it is about.</param>
 /// <param name="Rows">Labels and texts, for example <c>was</c> and <c>now</c>.</param>
-internal sealed record ComparisonEntry(string Title, IReadOnlyList<(string Label, string Text)> Rows);
+public sealed record ComparisonEntry(string Title, IReadOnlyList<(string Label, string Text)> Rows);
 
 /// <summary>A part of a comparison.</summary>
 /// <param name="Heading">Its heading with the number of entries.</param>
 /// <param name="Direction">Which way its entries go.</param>
 /// <param name="Entries">The entries.</param>
-internal sealed record ComparisonPart(string Heading, ChangeDirection Direction, IReadOnlyList<ComparisonEntry> Entries);
+public sealed record ComparisonPart(string Heading, ChangeDirection Direction, IReadOnlyList<ComparisonEntry> Entries);
 
 /// <summary>Puts comparisons into words.</summary>
-internal static class ComparisonWords
+public static class ComparisonWords
 {
     /// <summary>The plan and its two states, for example <c>revision 1 and revision 2</c>.</summary>
     public static string Head(PlanComparison comparison)

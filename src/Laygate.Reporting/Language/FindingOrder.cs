@@ -8,7 +8,7 @@ namespace Laygate.Reporting.Language;
 /// Orders findings by what they mean for the job: life and the contract first, then what fails, then requirements that warn, then what a person must
 /// look at, then advice. So advice, however grave its subject, never stands above a requirement.
 /// </summary>
-internal static class FindingOrder
+public static class FindingOrder
 {
     /// <summary>The findings in order; what is alike stays in the report's order.</summary>
     public static IReadOnlyList<Finding> Of(IEnumerable<Finding> findings) =>

@@ -7,7 +7,7 @@ namespace Laygate.Reporting.Language;
 /// <summary>Silences of a plan about safety: one question with the rules that wait for its answer.</summary>
 /// <param name="Severity">Severity of the gravest of them.</param>
 /// <param name="Findings">The findings, the gravest first; all stand in one part of the report.</param>
-internal sealed record Silence(Severity Severity, IReadOnlyList<Finding> Findings)
+public sealed record Silence(Severity Severity, IReadOnlyList<Finding> Findings)
 {
     /// <summary>Whether a finding says no more than that the plan is silent about a hazard.</summary>
     public static bool Is(Finding finding) =>

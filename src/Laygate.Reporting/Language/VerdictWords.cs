@@ -3,7 +3,7 @@ using Laygate.Rules.Results;
 namespace Laygate.Reporting.Language;
 
 /// <summary>What a check comes to, in a few words.</summary>
-internal static class VerdictWords
+public static class VerdictWords
 {
     /// <summary>The words, in capitals, and the group of findings whose tone they take.</summary>
     public static (string Text, FindingGroup Tone) Of(Counts counts) => counts switch

@@ -23,7 +23,7 @@ public static class Wording
     public static string Sentence(Finding finding) => Glued(finding).Replace(PlainText.Glue, ' ');
 
     /// <summary>The same sentence with numbers glued to their units.</summary>
-    internal static string Glued(Finding finding) => finding.Outcome switch
+    public static string Glued(Finding finding) => finding.Outcome switch
     {
         Outcome.Met or Outcome.Missed => Judged(finding),
         Outcome.NotApplicable => "Does not apply here.",

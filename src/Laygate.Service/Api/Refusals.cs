@@ -99,19 +99,18 @@ internal static class Refusals
         _ => (StatusCodes.Status500InternalServerError, "An error of the service", "Please report it, with the trace id."),
     };
 
-    private static (int Status, string Title, string Detail) Of(RefusedException refused)
+    /// <summary>The status of a refusal of the register.</summary>
+    public static int StatusOf(RefusedException refused) => refused.Refusal switch
     {
-        var status = refused.Refusal switch
-        {
-            Refusal.NotFound => StatusCodes.Status404NotFound,
-            Refusal.NotAllowed => StatusCodes.Status403Forbidden,
-            Refusal.KeyUsedOtherwise => StatusCodes.Status422UnprocessableEntity,
-            Refusal.Changed => StatusCodes.Status412PreconditionFailed,
-            Refusal.WrongState => StatusCodes.Status409Conflict,
-            _ => StatusCodes.Status400BadRequest,
-        };
-        return (status, Title(status), refused.Message);
-    }
+        Refusal.NotFound => StatusCodes.Status404NotFound,
+        Refusal.NotAllowed => StatusCodes.Status403Forbidden,
+        Refusal.KeyUsedOtherwise => StatusCodes.Status422UnprocessableEntity,
+        Refusal.Changed => StatusCodes.Status412PreconditionFailed,
+        Refusal.WrongState => StatusCodes.Status409Conflict,
+        _ => StatusCodes.Status400BadRequest,
+    };
+
+    private static (int Status, string Title, string Detail) Of(RefusedException refused) => (StatusOf(refused), Title(StatusOf(refused)), refused.Message);
 
     private static string Title(int status) => status switch
     {

@@ -17,7 +17,7 @@ internal sealed class Screening(CheckDesk desk)
     /// <exception cref="OperationCanceledException">It was called off.</exception>
     public ScreeningResult Run(Claim claim, CancellationToken cancel)
     {
-        var result = desk.Open(Wish() with { Parts = Kept(claim.FileName, claim.Text, claim.Files) }).Run(claim.FileName, claim.Text, cancel);
+        var result = desk.Open(Wish() with { Page = true, Parts = Kept(claim.FileName, claim.Text, claim.Files) }).Run(claim.FileName, claim.Text, cancel);
         var reports = result.Reports;
         var first = reports.Count > 0 ? reports[0] : null;
         return new ScreeningResult(
@@ -32,7 +32,10 @@ internal sealed class Screening(CheckDesk desk)
                 reports.Sum(report => report.Counts.NeedsPerson),
                 reports.Sum(report => report.Counts.Passed),
                 reports.Sum(report => report.Counts.Departed)),
-            first is null ? null : new PlanName(first.PlanId, first.PlanTitle, first.Revision));
+            first is null ? null : new PlanName(first.PlanId, first.PlanTitle, first.Revision))
+        {
+            Pictures = Pictures.Of(result),
+        };
     }
 
     /// <summary>What a stored plan can use: the files that came with it, and nothing else.</summary>

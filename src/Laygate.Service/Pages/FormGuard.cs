@@ -31,11 +31,9 @@ internal static class FormGuard
             throw new BadHttpRequestException("This form is from another session. Open the page again and send the form from there.");
         }
 
-        // The plan is judged by its reader; a comment has lines; whatever else stands in a form is one line.
-        return form.All(field => field.Key is "plan" || (CallerText.IsLine(field.Key) && field.Value.All(value => IsText(field.Key, value ?? string.Empty))))
+        // The plan is judged by its reader, a comment by the register, whose refusal is answered in the form; whatever else stands in a form is one line.
+        return form.All(field => field.Key is "plan" or "comment" || (CallerText.IsLine(field.Key) && field.Value.All(value => CallerText.IsLine(value ?? string.Empty))))
             ? form
             : throw new BadHttpRequestException("A field of the form holds control characters. Take them out.");
     }
-
-    private static bool IsText(string field, string value) => field is "comment" ? CallerText.IsProse(value) : CallerText.IsLine(value);
 }

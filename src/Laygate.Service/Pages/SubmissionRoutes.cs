@@ -1,9 +1,7 @@
 using Laygate.Register;
-using Laygate.Reporting.Runs;
 using Laygate.Reporting.Text;
 using Laygate.Service.Access;
 using Laygate.Service.Api;
-using Laygate.Service.Checking;
 using Laygate.Service.Work;
 
 namespace Laygate.Service.Pages;
@@ -38,22 +36,8 @@ internal static class SubmissionRoutes
         return PageResults.Page<SubmissionsPage>(context, PageRoutes.Values(("Page", page), ("Search", search), ("State", wanted), ("LatestOnly", latest == true), ("Next", next)));
     }
 
-    private static async Task<IResult> ShowAsync(HttpContext context, RegisterReader reader, RegisterSettings settings, string id, CancellationToken cancel)
-    {
-        var caller = Callers.Need(context);
-        if (await reader.WithReportAsync(id, caller, cancel) is not { } shown || await reader.TextAsync(id, caller, cancel) is not { } text)
-        {
-            return TypedResults.NotFound();
-        }
-
-        return PageResults.Page<SubmissionDetailPage>(context, PageRoutes.Values(
-            ("One", shown.Submission),
-            ("Report", shown.Report is { } report ? ReportView.Of(ReportedRun.Of(StoredReports.Read(report))) : null),
-            ("Files", TextFile.Of(shown.Submission.FileName, text, shown.Submission.Files == 0 ? [] : (await reader.FilesAsync(id, caller, cancel)).Select(file => (file.Name, file.Bytes)))),
-            ("Settings", settings),
-            ("Revisions", await reader.RevisionsAsync(shown.Submission.Series, caller, cancel)),
-            ("History", shown.History)));
-    }
+    private static async Task<IResult> ShowAsync(HttpContext context, DetailPages pages, string id, CancellationToken cancel) =>
+        await pages.ShowAsync(context, id, null, StatusCodes.Status200OK, cancel);
 
     private static async Task<IResult> TextAsync(HttpContext context, RegisterReader reader, string id, CancellationToken cancel) =>
         await reader.TextAsync(id, Callers.Need(context), cancel) is { } text ? TypedResults.File(text, "application/octet-stream", "plan.yaml") : TypedResults.NotFound();
@@ -92,16 +76,25 @@ internal static class SubmissionRoutes
         return TypedResults.Redirect($"/submissions/{submission.Id}");
     }
 
-    private static async Task<IResult> DecideAsync(HttpContext context, SubmissionRegister register, string id, CancellationToken cancel)
+    private static async Task<IResult> DecideAsync(HttpContext context, DetailPages pages, SubmissionRegister register, string id, CancellationToken cancel)
     {
         var form = await FormGuard.ReadAsync(context.Request, cancel);
+        var said = form["comment"].ToString();
         if (!Enum.TryParse<Verdict>(form["verdict"], out var verdict) || !Enum.IsDefined(verdict)
             || !long.TryParse(form["version"], System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var version))
         {
-            throw new BadHttpRequestException("Choose a decision.");
+            return await pages.ShowAsync(context, id, new DecisionDraft("Choose a decision.", said), StatusCodes.Status400BadRequest, cancel);
         }
 
-        await register.DecideAsync(id, version, verdict, form["comment"], Callers.Need(context), cancel);
+        try
+        {
+            await register.DecideAsync(id, version, verdict, said, Callers.Need(context), cancel);
+        }
+        catch (RefusedException refused) when (refused.Refusal != Refusal.NotFound)
+        {
+            return await pages.ShowAsync(context, id, new DecisionDraft(refused.Message, said), Refusals.StatusOf(refused), cancel);
+        }
+
         return TypedResults.Redirect($"/submissions/{Uri.EscapeDataString(id)}");
     }
 }

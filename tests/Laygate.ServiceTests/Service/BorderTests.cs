@@ -178,18 +178,18 @@ public sealed class BorderTests(OneService one) : IClassFixture<OneService>
         rita.DefaultRequestHeaders.Accept.ParseAdd("text/html");
         var id = await RunningService.SubmitAsync(one.Ada, RunningService.Plan("concept-fifteen-lines.yaml"));
         await RunningService.ScreenedAsync(one.Ada, id);
-        Assert.Contains("Record the decision", await rita.GetStringAsync($"/submissions/{id}"), StringComparison.Ordinal);
+        Assert.Contains("id=\"decide\"", await rita.GetStringAsync($"/submissions/{id}"), StringComparison.Ordinal);
         var revision = await RunningService.SubmitAsync(one.Ada, RunningService.Plan("concept-fifteen-lines.yaml") + "# b\n", $"?revision_of={id}");
         await RunningService.ScreenedAsync(one.Ada, revision);
         var old = await rita.GetStringAsync($"/submissions/{id}");
-        Assert.DoesNotContain("Record the decision", old, StringComparison.Ordinal);
+        Assert.DoesNotContain("id=\"decide\"", old, StringComparison.Ordinal);
         Assert.InRange(old.IndexOf("Superseded.", StringComparison.Ordinal), 0, old.IndexOf("<dl", StringComparison.Ordinal));
         Assert.Contains($"<a href=\"/submissions/{revision}\">Open revision 2</a>", old, StringComparison.Ordinal);
 
         var own = await RunningService.SubmitAsync(rita, RunningService.Plan("concept-fifteen-lines.yaml"));
         await RunningService.ScreenedAsync(rita, own);
         var page = await rita.GetStringAsync($"/submissions/{own}");
-        Assert.DoesNotContain("Record the decision", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("id=\"decide\"", page, StringComparison.Ordinal);
         Assert.Contains("You have submitted this plan yourself.", page, StringComparison.Ordinal);
     }
 

@@ -73,6 +73,55 @@ public sealed class PageTests(OneService one) : IClassFixture<OneService>
         Assert.Matches("<li id=\"L[0-9]\" class=\"fail\">", html);
     }
 
+    /// <summary>Whatever is wrong with a decision is said in its form, and the comment stands there as it was written.</summary>
+    [Theory]
+    [InlineData("Accepted", "", 0, 400, "Say in the comment why")]
+    [InlineData("Returned", " \r\n", 0, 400, "Say why")]
+    [InlineData("Returned", "Mend\r\n\u0001this", 0, 400, "control characters")]
+    [InlineData("Returned", "  two\r\nlines <b>", -1, 412, "has changed")]
+    [InlineData("Perhaps", "two\r\nlines", 0, 400, "Choose a decision")]
+    [InlineData("", "kept", 0, 400, "Choose a decision")]
+    public async Task A_decision_that_is_not_recorded_is_answered_in_its_form_with_nothing_lost(string verdict, string comment, int older, int status, string why)
+    {
+        var id = await RunningService.SubmitAsync(one.Ada, RunningService.Plan("moor-road-thin-overlay.yaml"));
+        var version = (await RunningService.ScreenedAsync(one.Ada, id)).GetProperty("version").GetInt64() + older;
+        var key = await one.Running.KeyAsync("Rita", Role.Reviewer);
+        using var answer = await PostAsync($"/submissions/{id}/decision", key, [("verdict", verdict), ("comment", comment), ("version", version.ToString(System.Globalization.CultureInfo.InvariantCulture)), ("token", await TokenAsync(key))]);
+        var html = await answer.Content.ReadAsStringAsync();
+        Assert.Equal(status, (int)answer.StatusCode);
+        var form = html[html.IndexOf("<form method=\"post\" action=\"/submissions/", StringComparison.Ordinal)..];
+        Assert.Matches($"role=\"alert\"[^>]*><strong>Not recorded.</strong>[^<]*{why}", form);
+
+        // A browser drops the first line end of a text field, and only that.
+        var kept = WebUtility.HtmlDecode(Regex.Match(form, "<textarea id=\"comment\"[^>]*>(?<text>[^<]*)</textarea>", RegexOptions.None, Patience.Longest).Groups["text"].Value);
+        Assert.Equal("\n" + comment, kept);
+        Assert.Equal("screened", (await RunningService.JsonAsync(await one.Ada.GetAsync($"/api/v1/submissions/{id}"))).GetProperty("state").GetString());
+    }
+
+    [Fact]
+    public async Task The_page_of_a_revision_shows_the_last_decision_and_what_has_changed_since()
+    {
+        var plan = RunningService.Plan("moor-road-thin-overlay.yaml");
+        var id = await RunningService.SubmitAsync(one.Ada, plan);
+        var version = (await RunningService.ScreenedAsync(one.Ada, id)).GetProperty("version").GetInt64();
+        var key = await one.Running.KeyAsync("Rita", Role.Reviewer);
+        using var decided = await PostAsync($"/submissions/{id}/decision", key, [("verdict", "Returned"), ("comment", "Say how the line is guarded."), ("version", version.ToString(System.Globalization.CultureInfo.InvariantCulture)), ("token", await TokenAsync(key))]);
+        Assert.Equal(HttpStatusCode.Redirect, decided.StatusCode);
+        var revision = await RunningService.SubmitAsync(one.Ada, plan.Replace("trucks_reverse: yes", "trucks_reverse: no", StringComparison.Ordinal), $"?revision_of={id}");
+        await RunningService.ScreenedAsync(one.Ada, revision);
+        using var answer = await GetAsync($"/submissions/{revision}", key);
+        var html = await answer.Content.ReadAsStringAsync();
+        var findings = html.IndexOf("<ol class=\"findings\">", StringComparison.Ordinal);
+        Assert.InRange(html.IndexOf("Say how the line is guarded.", StringComparison.Ordinal), 0, findings);
+        Assert.Contains("<strong>Returned</strong> (revision 1) by Rita", html, StringComparison.Ordinal);
+        Assert.InRange(html.IndexOf("Since revision 1", StringComparison.Ordinal), 0, findings);
+
+        // By hand from the text: the plan now denies that trucks reverse, which its own loads show (SAF-120).
+        Assert.Matches("1 worse, [0-9]+ better", html);
+        Assert.InRange(html.IndexOf("The plan denies a hazard that its own data show", StringComparison.Ordinal), 0, findings);
+        Assert.InRange(html.IndexOf("DOES NOT PASS", StringComparison.Ordinal), 0, findings);
+    }
+
     [Fact]
     public async Task A_large_form_is_refused()
     {

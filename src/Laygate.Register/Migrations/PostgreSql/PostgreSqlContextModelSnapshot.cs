@@ -272,6 +272,26 @@ namespace Laygate.Register.Migrations.PostgreSql
                     b.ToTable("access_keys");
                 });
 
+            modelBuilder.Entity("Laygate.Register.Storage.PictureRow", b =>
+                {
+                    b.Property<long>("Number")
+                        .HasColumnType("bigint")
+                        .HasColumnName("number");
+
+                    b.Property<int>("Screening")
+                        .HasColumnType("integer")
+                        .HasColumnName("screening");
+
+                    b.Property<byte[]>("Bytes")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("bytes");
+
+                    b.HasKey("Number", "Screening");
+
+                    b.ToTable("pictures");
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.ReportRow", b =>
                 {
                     b.Property<long>("Number")
@@ -513,6 +533,15 @@ namespace Laygate.Register.Migrations.PostgreSql
                     b.HasOne("Laygate.Register.Storage.KeyRow", null)
                         .WithMany()
                         .HasForeignKey("KeyId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Laygate.Register.Storage.PictureRow", b =>
+                {
+                    b.HasOne("Laygate.Register.Storage.SubmissionRow", null)
+                        .WithMany()
+                        .HasForeignKey("Number")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

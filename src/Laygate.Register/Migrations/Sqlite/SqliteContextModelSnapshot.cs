@@ -263,6 +263,26 @@ namespace Laygate.Register.Migrations.Sqlite
                     b.ToTable("access_keys");
                 });
 
+            modelBuilder.Entity("Laygate.Register.Storage.PictureRow", b =>
+                {
+                    b.Property<long>("Number")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("number");
+
+                    b.Property<int>("Screening")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("screening");
+
+                    b.Property<byte[]>("Bytes")
+                        .IsRequired()
+                        .HasColumnType("BLOB")
+                        .HasColumnName("bytes");
+
+                    b.HasKey("Number", "Screening");
+
+                    b.ToTable("pictures");
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.ReportRow", b =>
                 {
                     b.Property<long>("Number")
@@ -502,6 +522,15 @@ namespace Laygate.Register.Migrations.Sqlite
                     b.HasOne("Laygate.Register.Storage.KeyRow", null)
                         .WithMany()
                         .HasForeignKey("KeyId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Laygate.Register.Storage.PictureRow", b =>
+                {
+                    b.HasOne("Laygate.Register.Storage.SubmissionRow", null)
+                        .WithMany()
+                        .HasForeignKey("Number")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

@@ -1,0 +1,6 @@
+namespace Laygate.Service.Pages;
+
+/// <summary>A decision that was not recorded, so that its form can be shown again with nothing lost.</summary>
+/// <param name="Error">Why not, and what to do.</param>
+/// <param name="Comment">The comment as it was written.</param>
+public sealed record DecisionDraft(string Error, string Comment);
