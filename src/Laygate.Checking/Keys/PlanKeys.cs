@@ -25,7 +25,7 @@ public static class PlanKeys
     {
         var known = plan.Select(key => key.Path).ToHashSet(StringComparer.Ordinal);
         LoadedSchema[] schemas = [JobSchemas.Load(), .. new[] { "plan-with-parts", "parts" }.Select(name => SchemaLoader.Load(EmbeddedSchemas.Find(name)!))];
-        return [.. schemas.SelectMany(SchemaKeys.Of).Where(key => !known.Contains(key.Path)).Select(key => Key(key, null) with { Address = string.Empty }).DistinctBy(key => key.Path)];
+        return [.. schemas.SelectMany(SchemaKeys.Of).Where(key => !known.Contains(key.Path)).Select(key => Key(key, null) with { Address = string.Empty }).DistinctBy(key => key.Path, StringComparer.Ordinal)];
     }
 
     /// <summary>The keys that a person means by a path, its last key or its last keys, with or without marks of lists.</summary>
