@@ -1,5 +1,4 @@
 using Laygate.Reading.Parts;
-using Laygate.Reading.Plans;
 using Laygate.Reading.Records;
 using Laygate.Reading.RuleFiles;
 using Laygate.Rules.Definitions;

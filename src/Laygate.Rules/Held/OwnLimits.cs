@@ -1,6 +1,5 @@
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Records.Happened;
-using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 using Laygate.Rules.Binding;
 using Laygate.Rules.Definitions;
