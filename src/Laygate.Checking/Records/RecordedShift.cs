@@ -3,6 +3,7 @@ using System.Security.Cryptography;
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Records;
+using Laygate.Engineering.Records.Happened;
 using Laygate.Engineering.SheetData;
 using Laygate.Model.Plans;
 using Laygate.Model.Records;
@@ -11,6 +12,10 @@ using Laygate.Reading.Plans;
 using Laygate.Reading.Records;
 using Laygate.Reading.RuleFiles;
 using Laygate.Rules.Acceptance;
+using Laygate.Rules.Definitions;
+using Laygate.Rules.Evaluation;
+using Laygate.Rules.Held;
+using Laygate.Rules.Merging;
 using Laygate.Rules.Results;
 
 namespace Laygate.Checking.Records;
@@ -21,13 +26,15 @@ public sealed class RecordedShift
     /// <summary>How long before its start a clock time still belongs to a shift: judgement, loading and set-up take some hours, and no shift lasts 18.</summary>
     private static readonly TimeSpan BeforeStart = TimeSpan.FromHours(6);
 
+    private readonly PlanTools tools;
+    private readonly string file;
     private readonly ReadPlan plan;
     private readonly byte[] bytes;
     private readonly RecordFile record;
 
-    private RecordedShift(PlanTools tools, ReadPlan plan, byte[] bytes, RecordFile record)
+    private RecordedShift(PlanTools tools, string file, ReadPlan plan, byte[] bytes, RecordFile record)
     {
-        (this.plan, this.bytes, this.record) = (plan, bytes, record);
+        (this.tools, this.file, this.plan, this.bytes, this.record) = (tools, file, plan, bytes, record);
         Context = new QuantityContext(plan.Plan, tools.Catalogue, LaygateAssumptions.Set(), seed: 1) { IsQuick = true };
     }
 
@@ -56,7 +63,7 @@ public sealed class RecordedShift
         var laid = read.Plans is [var only] ? only : read.Plans.FirstOrDefault(one => string.Equals(one.Plan.Identity.Id, found.Record.Plan, StringComparison.Ordinal));
         return laid is null
             ? (null, [new Problem(file, "The file holds several plans, and the record does not say which was laid.", $"Write `plan` into the {RecordReader.MappingFile} of the record.", null)])
-            : (new RecordedShift(tools, laid, bytes, found), []);
+            : (new RecordedShift(tools, file, laid, bytes, found), []);
     }
 
     /// <summary>The ledger at a moment.</summary>
@@ -84,6 +91,19 @@ public sealed class RecordedShift
     /// <param name="seed">Seed of the draw of places.</param>
     /// <param name="version">Version of the program.</param>
     public AcceptanceReport Lots(AcceptanceScheme scheme, ulong seed, string version) => new LotReports(this, scheme, seed).Make(version);
+
+    /// <summary>What became of the limits of the plan and of its specifications.</summary>
+    /// <param name="book">The merged rule book.</param>
+    /// <param name="departures">Departures, checked against the book.</param>
+    /// <param name="today">Day of checking, for a plan without the date of its shift.</param>
+    /// <param name="simpleBy">The clause by which readings are taken as they are; null: their uncertainty decides.</param>
+    /// <param name="version">Version of the program.</param>
+    public HeldReport Held(RuleBook book, IReadOnlyList<Departure> departures, DateOnly today, string? simpleBy, string version)
+    {
+        var context = new QuantityContext(plan.Plan, tools.Catalogue, new AssumptionSet([.. LaygateAssumptions.All, .. book.Assumptions]), seed: 1) { IsQuick = true };
+        var settings = new HeldSettings(new EvaluationSettings { File = file, CheckedOn = today, PlanHash = Hash, ProgramVersion = version }, departures, simpleBy);
+        return HeldJudge.Judge(book, new HappenedShift(context, Record), settings) with { Refused = record.Refused, Remarks = record.Notes };
+    }
 
     /// <summary>SHA-256 of the bytes of the plan.</summary>
     internal string Hash => Convert.ToHexStringLower(SHA256.HashData(bytes));

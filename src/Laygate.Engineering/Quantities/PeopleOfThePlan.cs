@@ -112,8 +112,8 @@ internal static class PeopleOfThePlan
         return !Answers.Given(who) ? Answer.Missing(input) : Answers.Follows(!Everybody.Contains(who!.Trim()), input);
     }
 
-    // By the same words, or by two of the words of one person: the role here, the name there.
-    private static bool Same(Plan plan, string one, string other) =>
+    /// <summary>Whether two words name one person: by the same words, or by two of the words of one person, the role here, the name there.</summary>
+    internal static bool Same(Plan plan, string one, string other) =>
         Equal(one, other) || plan.Identity.People.Any(person => Is(person, one) && Is(person, other));
 
     private static bool Is(Person person, string text) => Equal(person.Id, text) || Equal(person.Name, text) || Equal(person.Role, text);

@@ -61,6 +61,9 @@ public sealed record Load(RowPlace Place, string Ticket, double Net)
     /// <summary>Mass that went back or was thrown away, kg; subtracted once.</summary>
     public double NotLaid { get; init; }
 
+    /// <summary>Row of its delivery; null where there is none.</summary>
+    public RowPlace? Delivery { get; init; }
+
     /// <summary>Temperature when it was loaded, °C.</summary>
     public double? LoadingTemperature { get; init; }
 

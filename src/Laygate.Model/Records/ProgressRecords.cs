@@ -51,6 +51,9 @@ public sealed record WeatherReading(RowPlace Place, DateTimeOffset At)
 
     /// <summary>Rain since the row before, m.</summary>
     public double? Rain { get; init; }
+
+    /// <summary>Dew point of the air, °C.</summary>
+    public double? DewPoint { get; init; }
 }
 
 /// <summary>A pass of a roller over a place.</summary>
@@ -90,4 +93,19 @@ public sealed record BondCoatReading(RowPlace Place, double From, double To, dou
 
     /// <summary>Rate, kg/m²; null without a mass or an area.</summary>
     public double? Rate => Mass is { } mass && Math.Abs(To - From) * Width is > 0 and var area ? mass / area : null;
+}
+
+/// <summary>A hold point that somebody released.</summary>
+/// <param name="Place">Its row.</param>
+/// <param name="HoldPoint">Id of the hold point in the plan.</param>
+public sealed record HoldPointRelease(RowPlace Place, string HoldPoint)
+{
+    /// <summary>When it was released.</summary>
+    public DateTimeOffset? At { get; init; }
+
+    /// <summary>Who released it.</summary>
+    public string? By { get; init; }
+
+    /// <summary>What it rests on, such as the number of a form.</summary>
+    public string? Evidence { get; init; }
 }

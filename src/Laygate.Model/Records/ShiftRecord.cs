@@ -5,7 +5,23 @@ namespace Laygate.Model.Records;
 /// <param name="Density">Of the density.</param>
 /// <param name="Width">Of the width.</param>
 /// <param name="Length">Of the length.</param>
-public sealed record RecordUncertainty(double? Mass, double? Density, double? Width, double? Length);
+public sealed record RecordUncertainty(double? Mass, double? Density, double? Width, double? Length)
+{
+    /// <summary>Standard uncertainty of a temperature in a load, of a probe, and of the weather, K.</summary>
+    public double? Temperature { get; init; }
+
+    /// <summary>Standard uncertainty of a temperature of the skin, K: what an infrared reading misses is more than its instrument.</summary>
+    public double? Skin { get; init; }
+
+    /// <summary>Standard uncertainty of a thickness, m.</summary>
+    public double? Thickness { get; init; }
+
+    /// <summary>Standard uncertainty of a wind speed, m/s.</summary>
+    public double? Wind { get; init; }
+
+    /// <summary>Standard uncertainty of a time of day, s.</summary>
+    public double? Time { get; init; }
+}
 
 /// <summary>What happened in a shift, row by row, as it was recorded; nothing is judged.</summary>
 public sealed record ShiftRecord
@@ -54,6 +70,9 @@ public sealed record ShiftRecord
 
     /// <summary>Bond coat.</summary>
     public IReadOnlyList<BondCoatReading> BondCoats { get; init; } = [];
+
+    /// <summary>Hold points that were released, in the order of their times.</summary>
+    public IReadOnlyList<HoldPointRelease> HoldPoints { get; init; } = [];
 
     /// <summary>The last moment of any row; null without times.</summary>
     public DateTimeOffset? Last { get; init; }

@@ -42,8 +42,15 @@ internal static class MappingReader
 
     private static RecordUncertainty Uncertainty(MapToken? map, List<ReadingProblem> problems)
     {
-        double? Of(string key) => Amount(map, key, Dimension.Proportion, problems);
-        return new RecordUncertainty(Of("mass"), Of("density"), Of("width"), Of("length"));
+        double? Of(string key, Dimension dimension = Dimension.Proportion) => Amount(map, key, dimension, problems);
+        return new RecordUncertainty(Of("mass"), Of("density"), Of("width"), Of("length"))
+        {
+            Temperature = Of("temperature", Dimension.TemperatureDifference),
+            Skin = Of("skin", Dimension.TemperatureDifference),
+            Thickness = Of("thickness", Dimension.Length),
+            Wind = Of("wind", Dimension.Speed),
+            Time = Of("time", Dimension.Duration),
+        };
     }
 
     private static double? Amount(MapToken? map, string key, Dimension dimension, List<ReadingProblem> problems)

@@ -1,4 +1,5 @@
 using Laygate.Model.Measures;
+using Laygate.Model.Records;
 
 namespace Laygate.Reading.Records;
 
@@ -79,18 +80,19 @@ internal sealed record RecordKind(string Name, string Meaning, IReadOnlyList<Row
 /// <summary>The kinds of rows that a record may have, each once; the mapping, the empty files and the page of records are made from this table.</summary>
 internal static class RecordKinds
 {
-    public const string Tickets = "load-tickets";
-    public const string Deliveries = "deliveries";
-    public const string Stations = "stations";
-    public const string Stops = "stops";
-    public const string Temperatures = "mat-temperatures";
-    public const string Thermal = "thermal-profile";
-    public const string Gauges = "gauge-readings";
-    public const string Cores = "cores";
-    public const string Dips = "dips";
-    public const string Weather = "weather";
-    public const string Passes = "roller-passes";
-    public const string BondCoat = "bond-coat";
+    public const string Tickets = RowsOf.Tickets;
+    public const string Deliveries = RowsOf.Deliveries;
+    public const string Stations = RowsOf.Stations;
+    public const string Stops = RowsOf.Stops;
+    public const string Temperatures = RowsOf.Temperatures;
+    public const string Thermal = RowsOf.Thermal;
+    public const string Gauges = RowsOf.Gauges;
+    public const string Cores = RowsOf.Cores;
+    public const string Dips = RowsOf.Dips;
+    public const string Weather = RowsOf.Weather;
+    public const string Passes = RowsOf.Passes;
+    public const string BondCoat = RowsOf.BondCoat;
+    public const string HoldPoints = RowsOf.HoldPoints;
 
     private static readonly RowQuantity Date = new("date", CellForm.Date, "date of the times of the row, where they have none") { LaidOut = false };
     private static readonly RowQuantity Course = Text("course", "id of the course in the plan");
@@ -149,6 +151,7 @@ internal static class RecordKinds
         new(Weather, "one row for each reading of the weather",
         [
             Needed(When("at", "when it was read")), Date, Degrees("air", "air"), Degrees("surface", "surface of the base"), Number("wind", "wind", Dimension.Speed, ("m/s", "mph")), Length("rain", "rain since the row before", ("mm", "in")),
+            Degrees("dew_point", "dew point of the air") with { LaidOut = false },
         ]),
         new(Passes, "one row for each pass of a roller over a place",
         [
@@ -158,6 +161,10 @@ internal static class RecordKinds
         new(BondCoat, "one row for each stretch that was sprayed",
         [
             When("at", "when"), Date, Needed(Along("from", "first station")), Needed(Along("to", "last station")), Needed(Length("width", "width", ("m", "ft"))), Mass("mass", "mass that was sprayed", ("kg", "lb")), Text("below", "id of the course below which it lies"),
+        ]),
+        new(HoldPoints, "one row for each release of a hold point",
+        [
+            Needed(Text("hold_point", "id of the hold point in the plan")), When("at", "when it was released"), Date, Text("by", "who released it"), Text("evidence", "what it rests on, such as the number of a form"),
         ]),
     ];
 

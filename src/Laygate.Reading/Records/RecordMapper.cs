@@ -1,3 +1,5 @@
+using System.Globalization;
+using Laygate.Engineering.Acceptance;
 using Laygate.Model.Records;
 
 namespace Laygate.Reading.Records;
@@ -5,7 +7,7 @@ namespace Laygate.Reading.Records;
 /// <summary>Rows of each kind as the record has them; those that have a time stand in its order.</summary>
 internal static class RecordMapper
 {
-    public static ShiftRecord Map(RecordMapping mapping, IReadOnlyList<Load> loads, Func<string, IReadOnlyList<RecordRow>> rows, Action<RowPlace, string, string?> refuse) => new()
+    public static ShiftRecord Map(RecordMapping mapping, IReadOnlyList<Load> loads, Func<string, IReadOnlyList<RecordRow>> rows, Action<RowPlace, string, string?> refuse, Action<RowPlace, string> note) => new()
     {
         Plan = mapping.Plan,
         About = mapping.About,
@@ -16,11 +18,12 @@ internal static class RecordMapper
         Temperatures = InTime(rows(RecordKinds.Temperatures).Select(Temperature), reading => reading.At, reading => reading.Place),
         Thermal = [.. rows(RecordKinds.Thermal).Select(Thermal)],
         Gauges = [.. rows(RecordKinds.Gauges).Select(Gauge)],
-        Cores = [.. rows(RecordKinds.Cores).Select(row => CoreOf(row))],
+        Cores = [.. rows(RecordKinds.Cores).Select(row => Weighed(CoreOf(row), mapping.Water, note))],
         Dips = [.. rows(RecordKinds.Dips).Select(row => DipOf(row, refuse)).OfType<Dip>()],
         Weather = InTime(rows(RecordKinds.Weather).Select(Weather), reading => reading.At, reading => reading.Place),
         Passes = InTime(rows(RecordKinds.Passes).Select(Pass), reading => reading.At, reading => reading.Place),
         BondCoats = [.. rows(RecordKinds.BondCoat).Select(Coat)],
+        HoldPoints = [.. rows(RecordKinds.HoldPoints).Select(HoldPoint).OrderBy(release => release.At).ThenBy(release => release.Place.File, StringComparer.Ordinal).ThenBy(release => release.Place.Line)],
     };
 
     // Equal times keep the order of their files and lines, so that the order of rows in a file changes nothing.
@@ -94,6 +97,37 @@ internal static class RecordMapper
         Reference = row.Number("reference"),
     };
 
+    // A density that the laboratory reports stands; else it follows from three weighings, where the method holds for the core.
+    private static Core Weighed(Core core, double? water, Action<RowPlace, string> note)
+    {
+        if (core.Bulk is not null || core is not { Dry: { } dry, SurfaceDry: { } surfaceDry, InWater: { } inWater })
+        {
+            return core;
+        }
+
+        if (CoreFormulas.Bulk(dry, surfaceDry, inWater) is not { } bulk)
+        {
+            note(core.Place, "No density follows from these masses: surface dry is at least the dry mass, and in water less than it.");
+        }
+        else if (CoreFormulas.Absorbed(dry, surfaceDry, inWater) is > MostAbsorbed and var absorbed)
+        {
+            note(core.Place, string.Create(CultureInfo.InvariantCulture, $"The core absorbs {100 * absorbed:0.0} % of water by volume, more than the 2 % up to which this weighing holds: no density is taken from it. Have it sealed."));
+        }
+        else if (water is { } density)
+        {
+            return core with { Bulk = bulk * density };
+        }
+        else
+        {
+            note(core.Place, "The masses give a specific gravity, and no density: state `water` in the mapping.");
+        }
+
+        return core;
+    }
+
+    // AASHTO T 166, field procedure, 22: not where more than 2.00 % by volume is absorbed (read).
+    private const double MostAbsorbed = 0.02;
+
     private static Dip? DipOf(RecordRow row, Action<RowPlace, string, string?> refuse)
     {
         if ((row.Number("depth") ?? (row.Number("after") - row.Number("before"))) is not { } depth)
@@ -111,6 +145,7 @@ internal static class RecordMapper
         Surface = row.Number("surface"),
         Wind = row.Number("wind"),
         Rain = row.Number("rain"),
+        DewPoint = row.Number("dew_point"),
     };
 
     private static PassReading Pass(RecordRow row) => new(row.Place, row.When("at")!.Value, row.Text("roller")!)
@@ -126,5 +161,12 @@ internal static class RecordMapper
         At = row.When("at"),
         Mass = row.Number("mass"),
         Below = row.Text("below"),
+    };
+
+    private static HoldPointRelease HoldPoint(RecordRow row) => new(row.Place, row.Text("hold_point")!)
+    {
+        At = row.When("at"),
+        By = row.Text("by"),
+        Evidence = row.Text("evidence"),
     };
 }

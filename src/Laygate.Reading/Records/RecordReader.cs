@@ -45,7 +45,7 @@ public static class RecordReader
             mapping.Files.ToList().ForEach(Read);
             var loads = new TicketBook((at, message, hint) => refused.Add(Problem(at, message, hint)), (at, message) => notes.Add(Problem(at, message, null)))
                 .Loads(rows.GetValueOrDefault(RecordKinds.Tickets) ?? [], Of(RecordKinds.Deliveries));
-            var record = RecordMapper.Map(mapping, loads, Of, (at, message, hint) => refused.Add(Problem(at, message, hint))) with { Files = files, Last = Last() };
+            var record = RecordMapper.Map(mapping, loads, Of, (at, message, hint) => refused.Add(Problem(at, message, hint)), (at, message) => notes.Add(Problem(at, message, null))) with { Files = files, Last = Last() };
             return new RecordFile(record, Shown(refused), Shown(notes));
         }
 

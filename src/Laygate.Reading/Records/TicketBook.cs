@@ -131,6 +131,7 @@ internal sealed class TicketBook(Action<RowPlace, string, string?> refuse, Actio
         TareWeighed = row.Text("tare_kind") is { } kind ? kind is "weighed" : null,
         Loaded = row.When("loaded"),
         LoadingTemperature = row.Number("temperature"),
+        Delivery = site?.Place,
         Arrived = site?.When("arrived"),
         Started = site?.When("started"),
         Emptied = site?.When("emptied"),

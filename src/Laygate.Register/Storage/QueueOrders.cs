@@ -3,6 +3,7 @@ namespace Laygate.Register.Storage;
 /// <summary>Sorts a queue alike on both databases: what is not known comes last either way, and what is equal stands in the order of receipt.</summary>
 internal static class QueueOrders
 {
+#pragma warning disable CA1304, CA1311, MA0011 // Translated to SQL, which has no culture.
     public static IQueryable<SubmissionRow> Sorted(IQueryable<SubmissionRow> rows, QueueOrder order, bool descending)
     {
         // The databases do not agree on where nothing stands in an order, nor on letter case.
@@ -20,6 +21,7 @@ internal static class QueueOrders
         };
         return sorted.ThenBy(row => row.Number);
     }
+#pragma warning restore CA1304, CA1311, MA0011
 
     private static IOrderedQueryable<SubmissionRow> By<T>(IOrderedQueryable<SubmissionRow> rows, System.Linq.Expressions.Expression<Func<SubmissionRow, T>> key, bool descending) =>
         descending ? rows.ThenByDescending(key) : rows.ThenBy(key);

@@ -15,7 +15,7 @@ internal static class QueueWords
     /// <param name="result">What it found, with inputs.</param>
     public static QueueFacts Of(FileResult result)
     {
-        var worst = FindingOrder.Of(result.Reports.SelectMany(report => report.Findings).Where(IsOfWeight)).FirstOrDefault();
+        var worst = FindingOrder.Of(result.Reports.SelectMany(report => report.Findings).Where(IsOfWeight)) is [var first, ..] ? first : null;
         return new QueueFacts(
             result.Reports.Count > 0 ? Words.Of(result.Reports.Max(report => report.Stage)) : null,
             result.Reports.Where(report => report.JudgedForShift).Select(report => (DateOnly?)report.JudgedFor).Min(),

@@ -1,3 +1,4 @@
+using System.Buffers.Text;
 using Laygate.Reading.Sets;
 using Laygate.Service.Api;
 using Microsoft.Extensions.Primitives;
@@ -31,16 +32,12 @@ public sealed record KeptPlan(string Plan, IReadOnlyList<(string Name, string By
     /// <exception cref="UnusableSetException">The files are no set that can be used.</exception>
     internal static Sent Read(StringValues names, StringValues bytes, string? plan)
     {
-        try
-        {
-            List<SetFile> files = [.. names.Zip(bytes, (name, file) => new SetFile(name ?? string.Empty, Convert.FromBase64String(file ?? string.Empty)))];
-            return names.Count != bytes.Count ? throw new BadHttpRequestException("The form is not whole. Open the start page and choose the plan again.")
-                : files is [var one] ? Sent.One(one.Name, one.Bytes, plan)
-                : Sent.Of("form", files, plan);
-        }
-        catch (FormatException)
+        if (names.Count != bytes.Count || bytes.Any(file => !Base64.IsValid(file ?? string.Empty)))
         {
             throw new BadHttpRequestException("The form is not whole. Open the start page and choose the plan again.");
         }
+
+        List<SetFile> files = [.. names.Zip(bytes, (name, file) => new SetFile(name ?? string.Empty, Convert.FromBase64String(file ?? string.Empty)))];
+        return files is [var one] ? Sent.One(one.Name, one.Bytes, plan) : Sent.Of("form", files, plan);
     }
 }

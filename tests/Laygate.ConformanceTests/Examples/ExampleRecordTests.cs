@@ -72,7 +72,7 @@ public sealed class ExampleRecordTests
     {
         var record = RecordReader.Read(new FolderOfRepository(Path.Combine(Repository.Root, Folder))).Record!;
         var kinds = record.Files.Select(file => file.Holds).ToHashSet(StringComparer.Ordinal);
-        Assert.Equal(12, kinds.Count);
+        Assert.Equal(13, kinds.Count);
         Assert.All(record.Files, file => Assert.Equal((true, 0), (file.Rows > 0, file.Refused)));
     }
 
@@ -110,6 +110,40 @@ public sealed class ExampleRecordTests
         Assert.Equal(Stations(before!.Lots(scheme!, 4711, Repository.Version)), Stations(Lots("ufgs-02749")));
         Assert.NotEqual(Stations(before.Lots(scheme!, 4712, Repository.Version)), Stations(Lots("ufgs-02749")));
     }
+
+    /// <summary>What became of the limits of the example: the short form, and every limit.</summary>
+    [Theory]
+    [InlineData(false, "short")]
+    [InlineData(true, "full")]
+    public void What_was_held_is_the_approved_report(bool full, string name)
+    {
+        var text = string.Join('\n', HeldLines.Of(Held(), full, width: 100).Select(line => line.Text.TrimEnd()));
+        // Rules that no record shows grow with the book.
+        Approved.Match(text[..text.IndexOf("Not judged", StringComparison.Ordinal)], $"quay-road-record.held.{name}");
+    }
+
+    [Fact]
+    public void The_page_of_what_was_held_says_what_the_terminal_says_and_that_it_is_invented()
+    {
+        using var stream = new MemoryStream();
+        HeldPageWriter.Write(Held(), stream);
+        var page = System.Net.WebUtility.HtmlDecode(Encoding.UTF8.GetString(stream.ToArray()));
+        Assert.Contains("Invented record of an invented shift", page, StringComparison.Ordinal);
+        Assert.Contains(HeldLines.Of(Held(), full: false, width: 100)[0].Text, page, StringComparison.Ordinal);
+        Assert.All((string[])["<script", "https://", "src="], word => Assert.DoesNotContain(word, page, StringComparison.OrdinalIgnoreCase));
+    }
+
+    [Fact]
+    public void The_json_of_what_was_held_counts_as_its_findings_do()
+    {
+        using var stream = new MemoryStream();
+        HeldJson.Write(Held(), stream);
+        using var json = JsonDocument.Parse(stream.ToArray());
+        var outcomes = json.RootElement.GetProperty("findings").EnumerateArray().Concat(json.RootElement.GetProperty("hold_points").EnumerateArray()).Select(one => one.GetProperty("outcome").GetString()!).ToList();
+        Assert.All(json.RootElement.GetProperty("counts").EnumerateObject(), count => Assert.Equal(count.Value.GetInt32(), outcomes.Count(outcome => string.Equals(outcome, count.Name.Replace('_', '-'), StringComparison.Ordinal))));
+    }
+
+    private static HeldReport Held() => Open().Held(Repository.Bound("examples/particular/port-of-tamarel.yaml"), [], Repository.CheckDate, simpleBy: null, Repository.Version);
 
     private static AcceptanceReport Lots(string name)
     {

@@ -26,6 +26,11 @@ public sealed class ShapeSchemaTests
         Approved.File_holds("schemas/ledger.schema.json", new ShapeSchema().Of("Laygate ledger, version 1", Shapes.Default.LedgerShape));
 
     [Fact]
+    public void The_schema_of_what_was_held_refers_to_that_of_a_report() => Approved.File_holds(
+        "schemas/held.schema.json",
+        new ShapeSchema("report.schema.json", Report.Definitions).Of("Laygate limits held in a shift, version 1", Shapes.Default.HeldShape));
+
+    [Fact]
     public void The_schema_of_rules_is_that_of_a_list_or_of_one() => Approved.File_holds(
         "schemas/rules.schema.json",
         new ShapeSchema().OfEither(

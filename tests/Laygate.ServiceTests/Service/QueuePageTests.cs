@@ -59,11 +59,11 @@ public sealed class QueuePageTests : IAsyncLifetime
         var (first, second) = (await UnreadableAsync("a"), await UnreadableAsync("b"));
         var good = await AddAsync("good", "2027-06-01");
         var list = await rita.GetStringAsync("/submissions");
-        Assert.Equal(2, Regex.Matches(list, "name=\"chosen\"", RegexOptions.None, Patience.Longest).Count);
+        Assert.Equal(2, Regex.Count(list, "name=\"chosen\"", RegexOptions.None, Patience.Longest));
         using var silent = await PostAsync("/submissions/return", list, ("chosen", first), ("chosen", second), ("comment", " "));
         var html = await silent.Content.ReadAsStringAsync();
         Assert.Equal(HttpStatusCode.Conflict, silent.StatusCode);
-        Assert.Equal(2, Regex.Matches(html, "name=\"chosen\"[^>]* checked", RegexOptions.None, Patience.Longest).Count);
+        Assert.Equal(2, Regex.Count(html, "name=\"chosen\"[^>]* checked", RegexOptions.None, Patience.Longest));
         using var mixed = await PostAsync("/submissions/return", list, ("chosen", first), ("chosen", second.Split(':')[0] + ":0"), ("chosen", $"{good}:3"), ("comment", "Send it as YAML."));
         html = await mixed.Content.ReadAsStringAsync();
         Assert.Contains("1 returned.", html, StringComparison.Ordinal);

@@ -195,7 +195,7 @@ public sealed class RecordReaderTests
     public void Every_kind_of_rows_is_read_from_an_empty_record()
     {
         var kinds = Shift.Read(Shift.File("x.csv", "nothing", "    columns: [{ column: a, quantity: b }]")).Refused[0].Hint!;
-        Assert.All((string[])["load-tickets", "deliveries", "stations", "stops", "mat-temperatures", "thermal-profile", "gauge-readings", "cores", "dips", "weather", "roller-passes", "bond-coat"],
+        Assert.All((string[])["load-tickets", "deliveries", "stations", "stops", "mat-temperatures", "thermal-profile", "gauge-readings", "cores", "dips", "weather", "roller-passes", "bond-coat", "hold-points"],
             kind => Assert.Contains(kind, kinds, StringComparison.Ordinal));
     }
 
@@ -219,5 +219,35 @@ public sealed class RecordReaderTests
         }
 
         return at;
+    }
+
+    // Recalled: AASHTO T 166 field procedure, worked example: 4833.6 g, 4842.4 g and 2881.3 g in water give 2.465 and 0.45 %. The second row by hand: it absorbs 60 / 2000 = 3 %.
+    [Fact]
+    public void A_core_that_was_weighed_in_water_gets_its_density_unless_it_absorbs_too_much()
+    {
+        const string Mapping = """
+            format: 1
+            record: { plan: small, water: 997 kg/m3 }
+            files:
+              - file: cores.csv
+                holds: cores
+                encoding: utf-8
+                delimiter: comma
+                decimal_mark: point
+                columns:
+                  - { column: core, quantity: core }
+                  - { column: a, quantity: dry, unit: g }
+                  - { column: b, quantity: surface_dry, unit: g }
+                  - { column: c, quantity: in_water, unit: g }
+            """;
+        var files = new Dictionary<string, byte[]>(StringComparer.Ordinal)
+        {
+            ["record.yaml"] = System.Text.Encoding.UTF8.GetBytes(Mapping),
+            ["cores.csv"] = "core,a,b,c\n1,4833.6,4842.4,2881.3\n2,4700,4760,2760\n"u8.ToArray(),
+        };
+        var read = RecordReader.Read(new Laygate.Reading.RuleFiles.RuleFolderInMemory("rec", files));
+        Assert.Equal(2.46474 * 997, read.Record!.Cores[0].Bulk!.Value, 0.005);
+        Assert.Null(read.Record.Cores[1].Bulk);
+        Assert.Contains("absorbs 3.0 %", Assert.Single(read.Notes).Message, StringComparison.Ordinal);
     }
 }

@@ -1,0 +1,120 @@
+using System.Text;
+using Laygate.Engineering.Assumptions;
+using Laygate.Engineering.Quantities;
+using Laygate.Engineering.Records.Happened;
+using Laygate.Model.Records;
+using Laygate.Reading.Plans;
+using Laygate.Reading.Yaml;
+
+namespace Laygate.UnitTests.Engineering.Records;
+
+/// <summary>What a record says of quantities of the catalogue. Rows are invented; what they come to is by hand: the screed passes x m at 21:15 + x / 4 min.</summary>
+public sealed class HappenedTests
+{
+    private const string PlanText = """
+        format: 1
+        plan: { id: small, stage: release }
+        shift: { date: 2027-05-14, start: "21:15", end: "05:00", zone: +02:00 }
+        mixes: [{ id: m, density: { compacted: 2.40 t/m3, reference: laboratory, degree: 98 % } }]
+        courses: [{ id: c, mix: m, thickness: 40 mm, laid: separately }]
+        runs: [{ id: r, courses: [c], paver: p, from: 0 m, to: 1000 m, width: 7.5 m }]
+        pavers: [{ id: p, courses: [c], speed: 4 m/min, stop_limit: 20 min }]
+        supply: { trucks: [{ id: t, mix: m, payload: 25 t, haul_out: 30 min }] }
+        rolling: { phases: [{ id: initial, kind: initial, passes: 2 }, { id: main, kind: main, passes: 4 }, { id: finish, kind: finish, passes: 2 }], rollers: [{ id: r1, phase: initial }, { id: r2, phase: main }, { id: r3, phase: finish }] }
+        bond_coats: [{ id: b, below: c, applied: yes, binder: emulsion, rate: 300 g/m2, basis: sprayed, residue: 60 % }]
+        tests: [{ id: trial, kind: trial-length, course: c, reached: { passes: [{ phase: initial, passes: 2 }, { phase: main, passes: 4 }], laying_temperature: 153 °C } }]
+        """;
+
+    private static readonly DateTimeOffset Start = new(2027, 5, 14, 21, 15, 0, TimeSpan.FromHours(2));
+
+    private static readonly StationReading[] Stations = [new(Row(1), Start, 0), new(Row(2), Start.AddMinutes(125), 500), new(Row(3), Start.AddMinutes(250), 1000)];
+
+    // By hand: 100 m is passed at 21:40; passes at 21:43, 21:45, 21:50 and 22:10 by the rollers of the phases initial, initial, main and finish.
+    [Fact]
+    public void Times_of_passes_begin_when_the_screed_passed_the_place()
+    {
+        var record = new ShiftRecord { Stations = Stations, Passes = [Pass(28, "r1"), Pass(30, "r1"), Pass(35, "r2"), Pass(55, "r3")] };
+        Assert.Equal([3], Minutes("course.first_pass", ElementKind.Course, record));
+        Assert.Equal([10], Minutes("course.last_densifying_pass", ElementKind.Course, record));
+        Assert.Equal([10], Minutes("phase.last_pass_from", ElementKind.Phase, record, "main"));
+        // By hand: 2 of 2 initial and 1 of 4 main passes of the trial: least difference −3.
+        Assert.Equal([-3], Values("course.passes_over_trial", ElementKind.Course, record));
+    }
+
+    // By hand: rate 720 kg / (300 m · 8 m) = 0.300 kg/m² as sprayed, 0.180 kg/m² of binder at 60 %.
+    [Fact]
+    public void A_bond_coat_goes_by_basis_and_residue_of_the_plan()
+    {
+        var record = new ShiftRecord { BondCoats = [new BondCoatReading(Row(2), 0, 300, 8) { Mass = 720, Below = "c" }] };
+        Assert.Equal(0.300, Assert.Single(Values("bond-coat.sprayed_rate", ElementKind.BondCoat, record)), 1e-9);
+        Assert.Equal(0.180, Assert.Single(Values("bond-coat.residual_rate", ElementKind.BondCoat, record)), 1e-9);
+    }
+
+    // Derived: eight thicknesses with a mean of 40.3375 mm and a two-sided 95 % interval by Student's t from 39.4992 to 41.1758 mm, from t(0.975; 7) · s / √8 with s = 1.002764 mm; the instrument adds nothing here.
+    [Fact]
+    public void The_uncertainty_of_a_mean_is_that_of_students_t()
+    {
+        double[] values = [41.2, 39.8, 40.5, 38.9, 42.0, 40.1, 39.4, 40.8];
+        Assert.Equal((41.1758 - 39.4992) / 2, 2 * HappenedCourse.OfMean(values, 0)!.Value, 5e-5);
+        Assert.Null(HappenedCourse.OfMean([41.2], 0));
+        Assert.Null(HappenedCourse.OfMean(values, null));
+    }
+
+    // By hand: laid from 21:15 to 01:25; readings at 22:00 and 00:30 leave 22:00 to 00:30 open, more than the hour by which a plan states its weather.
+    [Fact]
+    public void An_hour_of_laying_without_a_reading_is_lacking()
+    {
+        var record = new ShiftRecord { Stations = Stations, Weather = [Air(45, 12), Air(195, 9), Air(400, 2)] };
+        var set = Set("course.air_lowest", ElementKind.Course, record);
+        Assert.Equal([12, 9], set.Values.Select(value => value.Si));
+        Assert.Equal("no reading from 22:00 to 00:30", Assert.Single(set.Lacking).What);
+    }
+
+    // By hand: loads arrive at 0, 2, 4 and 20 min and start discharge at 5, 10, 15 and 20 min: three wait at once, from 4 min.
+    [Fact]
+    public void Trucks_that_wait_at_once_are_those_that_have_arrived_and_not_begun()
+    {
+        Load[] loads = [Waits(1, 0, 5), Waits(2, 2, 10), Waits(3, 4, 15), Waits(4, 20, 20)];
+        Assert.Equal([3], Values("supply.waiting_highest", ElementKind.Supply, new ShiftRecord { Loads = loads }));
+    }
+
+    [Fact]
+    public void Cores_over_a_joint_and_dips_into_loose_mix_are_no_thickness_of_the_mat()
+    {
+        var record = new ShiftRecord
+        {
+            Cores = [new Core(Row(2), "1") { Thickness = [0.040, 0.042], Course = "c" }, new Core(Row(3), "2") { Thickness = [0.030], AtJoint = true, Course = "c" }],
+            Dips = [new Dip(Row(4), 10, 0.050) { Loose = true }, new Dip(Row(5), 20, 0.039)],
+        };
+        Assert.Equal([0.041, 0.039], Values("course.thickness_lowest", ElementKind.Course, record).Select(one => Math.Round(one, 9)));
+    }
+
+    [Fact]
+    public void Every_quantity_is_one_of_the_catalogue_and_says_in_which_rows_it_stands()
+    {
+        var catalogue = LaygateQuantities.Catalogue();
+        Assert.All(HappenedQuantities.All, one => Assert.NotNull(catalogue.Find(one.Quantity)));
+        Assert.All(HappenedQuantities.All.Where(one => one.Implies is not null), one => Assert.NotNull(catalogue.Find(one.Implies!)));
+    }
+
+    private static RowPlace Row(int line) => new("rows.csv", line);
+
+    private static PassReading Pass(double minutes, string roller) => new(Row(2), Start.AddMinutes(minutes), roller) { Station = 100 };
+
+    private static WeatherReading Air(double minutes, double celsius) => new(Row(2), Start.AddMinutes(minutes)) { Air = celsius };
+
+    private static Load Waits(int number, double arrived, double started) =>
+        new(Row(number), FormattableString.Invariant($"{number}"), 25_000) { Mix = "m", Arrived = Start.AddMinutes(arrived), Started = Start.AddMinutes(started) };
+
+    private static IEnumerable<double> Minutes(string quantity, ElementKind kind, ShiftRecord record, string? id = null) => Values(quantity, kind, record, id).Select(seconds => Math.Round(seconds / 60, 6));
+
+    private static IEnumerable<double> Values(string quantity, ElementKind kind, ShiftRecord record, string? id = null) => Set(quantity, kind, record, id).Values.Select(value => value.Si);
+
+    private static HappenedSet Set(string quantity, ElementKind kind, ShiftRecord record, string? id = null)
+    {
+        var plan = PlanMapper.Map(YamlReader.Read(Encoding.UTF8.GetBytes(PlanText)).Documents[0]).Plan!;
+        var context = new QuantityContext(plan, LaygateQuantities.Catalogue(), LaygateAssumptions.Set(), seed: 1) { IsQuick = true };
+        var element = context.Elements.Of(kind).First(one => id is null || string.Equals(one.Id, id, StringComparison.Ordinal));
+        return HappenedQuantities.Find(quantity)!.Read(new HappenedShift(context, record), element);
+    }
+}
