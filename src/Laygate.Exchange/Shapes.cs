@@ -32,6 +32,7 @@ namespace Laygate.Exchange;
 [JsonSerializable(typeof(RuleListShape))]
 [JsonSerializable(typeof(SizingShape))]
 [JsonSerializable(typeof(LedgerShape))]
+[JsonSerializable(typeof(OnwardShape))]
 [JsonSerializable(typeof(HeldShape))]
 public sealed partial class Shapes : JsonSerializerContext
 {

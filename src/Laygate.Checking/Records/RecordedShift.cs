@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using Laygate.Engineering.Assumptions;
+using Laygate.Engineering.Onward;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Records;
 using Laygate.Engineering.Records.Happened;
@@ -85,6 +86,37 @@ public sealed class RecordedShift
 
         return (new LedgerReport(plan.Plan.Identity.Id, plan.Plan.Identity.Title, plan.Plan.Identity.Revision, Hash, version, Record, ledger, record.Refused, record.Notes), null);
     }
+
+    /// <summary>The rest of the shift from a moment on.</summary>
+    /// <param name="at">The moment as text; null: that of the last row.</param>
+    /// <param name="texts">What no file of the record holds.</param>
+    /// <param name="version">Version of the program.</param>
+    /// <returns>The rest of the shift, or why there is none.</returns>
+    public (OnwardReport? Report, IReadOnlyList<Problem> Problems) Onward(string? at, EventTexts texts, string version)
+    {
+        var moment = at is null ? null : MomentOf(at);
+        var reader = new EventReader(MomentOf);
+        var events = reader.Read(texts);
+        Problem[] wrong = [.. at is not null && moment is null ? [new Problem("--at", $"`{at}` is no moment.", EventReader.Form, null)] : Array.Empty<Problem>(), .. reader.Problems];
+        if (wrong.Length > 0)
+        {
+            return (null, wrong);
+        }
+
+        var (result, problem, id) = Onwards.Of(Context, Record, moment, events);
+        return result is null
+            ? (null, [Said(problem!.Value, id)])
+            : (new OnwardReport(plan.Plan.Identity.Id, plan.Plan.Identity.Title, plan.Plan.Identity.Revision, Hash, version, Record, result, record.Refused, record.Notes), []);
+    }
+
+    private Problem Said(OnwardProblem problem, string? id) => problem switch
+    {
+        OnwardProblem.NoTimes => new Problem(file, "The plan states no start or end of the shift.", "State `shift` with `date`, `start` and `end`.", null),
+        OnwardProblem.SharedMix => new Problem(file, "Two paving trains lay one mix, and the record does not tell whose a load is, so that the shift is not planned anew.", "Give each train its own plan, or lay one mix with each.", null),
+        OnwardProblem.Unknown => new Problem(file, $"The plan has no plant, group of trucks, roller or single place `{id}`.", "Use an id of the plan; where several runs hold a station, name the run.", null),
+        OnwardProblem.OtherDay => new Problem("--at", "The moment lies more than a day before or after the shift.", "Look at the date and the zone of the record.", null),
+        _ => new Problem(file, "The plan does not state enough for its shift to be simulated.", "`laygate check` says what is missing.", null),
+    };
 
     /// <summary>The lots of the shift by an acceptance scheme.</summary>
     /// <param name="scheme">The scheme.</param>

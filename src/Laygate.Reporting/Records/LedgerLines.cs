@@ -60,7 +60,8 @@ public static class LedgerLines
         }
     }
 
-    private static IEnumerable<TerminalLine> Rows(string title, IReadOnlyList<Problem> problems, int most)
+    /// <summary>Rows that were not read, or seen while reading.</summary>
+    internal static IEnumerable<TerminalLine> Rows(string title, IReadOnlyList<Problem> problems, int most)
     {
         if (problems.Count == 0)
         {

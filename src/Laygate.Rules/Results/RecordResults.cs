@@ -1,3 +1,4 @@
+using Laygate.Engineering.Onward;
 using Laygate.Engineering.Records;
 using Laygate.Model.Records;
 
@@ -15,3 +16,16 @@ namespace Laygate.Rules.Results;
 /// <param name="Remarks">What was seen while the record was read.</param>
 public sealed record LedgerReport(
     string PlanId, string? PlanTitle, string? Revision, string PlanHash, string ProgramVersion, ShiftRecord Record, ShiftLedger Ledger, IReadOnlyList<Problem> Refused, IReadOnlyList<Problem> Remarks);
+
+/// <summary>The rest of a shift with what it was planned from.</summary>
+/// <param name="PlanId">Id of the plan.</param>
+/// <param name="PlanTitle">Title of the plan; null where it has none.</param>
+/// <param name="Revision">Revision of the plan.</param>
+/// <param name="PlanHash">SHA-256 of the bytes of the plan, hexadecimal.</param>
+/// <param name="ProgramVersion">Version of the program.</param>
+/// <param name="Record">The record.</param>
+/// <param name="Result">The rest of the shift.</param>
+/// <param name="Refused">Rows and files that were not read.</param>
+/// <param name="Remarks">What was seen while the record was read.</param>
+public sealed record OnwardReport(
+    string PlanId, string? PlanTitle, string? Revision, string PlanHash, string ProgramVersion, ShiftRecord Record, OnwardResult Result, IReadOnlyList<Problem> Refused, IReadOnlyList<Problem> Remarks);

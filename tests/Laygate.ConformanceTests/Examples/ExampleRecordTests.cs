@@ -111,6 +111,40 @@ public sealed class ExampleRecordTests
         Assert.NotEqual(Stations(before.Lots(scheme!, 4712, Repository.Version)), Stations(Lots("ufgs-02749")));
     }
 
+    /// <summary>The rest of the shift of the example: what is said, that it is invented, and that JSON and page say the same.</summary>
+    [Fact]
+    public void The_rest_of_the_shift_is_the_approved_one_and_every_output_says_that_it_is_invented()
+    {
+        var (report, problems) = Open().Onward("01:20", new EventTexts { PlantDown = "plant-a=01:50", Trucks = ["surface-trucks=8"], Closing = "05:00" }, Repository.Version);
+        Assert.Empty(problems);
+        var lines = OnwardLines.Of(report!, full: true).Select(line => line.Text.TrimEnd()).ToList();
+        Approved.Match(string.Join('\n', lines), "quay-road-record.onward.0120");
+        using var page = new MemoryStream();
+        OnwardPageWriter.Write(report!, page);
+        using var json = new MemoryStream();
+        OnwardJson.Write(report!, json);
+        string[] outputs = [string.Join('\n', lines), System.Net.WebUtility.HtmlDecode(Encoding.UTF8.GetString(page.ToArray())), Encoding.UTF8.GetString(json.ToArray())];
+        Assert.All(outputs, output => Assert.Contains("Invented record of an invented shift", output, StringComparison.Ordinal));
+        Assert.Contains(lines[0], outputs[1], StringComparison.Ordinal);
+        using var parsed = JsonDocument.Parse(json.ToArray());
+        Assert.Equal(lines[0], parsed.RootElement.GetProperty("says")[0].GetString());
+        Assert.Equal(report!.Result.Forecast.Finish.Expected, parsed.RootElement.GetProperty("forecast").GetProperty("finish").GetProperty("expected").GetDouble());
+        Assert.DoesNotContain("<script", outputs[1], StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
+    public void Events_that_cannot_be_are_named_with_their_option()
+    {
+        var texts = new EventTexts { PlantDown = "plant-a", Rain = "25:99", Speed = "2.6 mm", Trucks = ["binder-trucks=many"], Wind = "-3 m/s", EndAt = "far" };
+        var (report, problems) = Open().Onward("noon", texts, Repository.Version);
+        Assert.Null(report);
+        Assert.Equal(["--at", "--end-at", "--plant-down", "--rain", "--speed", "--trucks", "--wind"], problems.Select(problem => problem.File).Order(StringComparer.Ordinal), StringComparer.Ordinal);
+        foreach (var unknown in new[] { new EventTexts { PlantDown = "plant-x=02:00" }, new EventTexts { Trucks = ["x=3"] }, new EventTexts { RollersLost = ["r9"] }, new EventTexts { EndAt = "9 km" } })
+        {
+            Assert.Contains("The plan has no", Assert.Single(Open().Onward("01:20", unknown, Repository.Version).Problems).Message, StringComparison.Ordinal);
+        }
+    }
+
     /// <summary>What became of the limits of the example: the short form, and every limit.</summary>
     [Theory]
     [InlineData(false, "short")]

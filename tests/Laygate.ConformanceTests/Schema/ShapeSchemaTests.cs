@@ -26,6 +26,10 @@ public sealed class ShapeSchemaTests
         Approved.File_holds("schemas/ledger.schema.json", new ShapeSchema().Of("Laygate ledger, version 1", Shapes.Default.LedgerShape));
 
     [Fact]
+    public void The_schema_of_the_rest_of_a_shift_is_that_of_its_records() =>
+        Approved.File_holds("schemas/onward.schema.json", new ShapeSchema().Of("Laygate rest of a shift, version 1", Shapes.Default.OnwardShape));
+
+    [Fact]
     public void The_schema_of_what_was_held_refers_to_that_of_a_report() => Approved.File_holds(
         "schemas/held.schema.json",
         new ShapeSchema("report.schema.json", Report.Definitions).Of("Laygate limits held in a shift, version 1", Shapes.Default.HeldShape));

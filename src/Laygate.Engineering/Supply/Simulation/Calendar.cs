@@ -26,6 +26,9 @@ internal sealed class Calendar
     /// <summary>When the first is due; infinite where nobody is.</summary>
     public double FirstTime => times[1];
 
+    /// <summary>When one is due; infinite where that one is not.</summary>
+    public double TimeOf(int one) => times[size + one];
+
     /// <summary>Takes everybody out.</summary>
     public void Clear()
     {

@@ -8,7 +8,7 @@ namespace Laygate.Engineering.Supply.Simulation;
 /// service: it is known on arrival. Nothing is allocated while it runs. Each time belongs to a load: the n-th load of a group
 /// meets the same service and journeys whatever else is changed.
 /// </summary>
-internal sealed class HaulEngine
+internal sealed partial class HaulEngine
 {
     private readonly Stop[] stops;
     private readonly int[] firstStop;
@@ -81,10 +81,12 @@ internal sealed class HaulEngine
                 return true;
             }
 
-            if (Events++ >= mostEvents)
+            if (Events >= mostEvents)
             {
                 return false;
             }
+
+            Events++;
 
             if (fromSite)
             {

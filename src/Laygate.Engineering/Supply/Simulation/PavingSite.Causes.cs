@@ -23,7 +23,7 @@ internal sealed partial class PavingSite
     /// <summary>A load comes: the time since the last one was lost to what held it up.</summary>
     private void Blame(int truck, int mix)
     {
-        if (motion == Motion.Wanting && mix == wanted && blamed is not (StopCause.Feeder or StopCause.Buffer))
+        if (motion == PaverMotion.Wanting && mix == wanted && blamed is not (StopCause.Feeder or StopCause.Buffer))
         {
             blamed = cause[truck];
             EndBlame();

@@ -14,8 +14,8 @@ internal sealed partial class PavingSite
             ref var dock = ref docks[d];
             changed |= dock.State switch
             {
-                DockState.Idle => gate && Serve(ref dock),
-                DockState.Feeding => Finish(ref dock, engine) || BreakOff(ref dock),
+                UnloadingStep.Idle => gate && Serve(ref dock),
+                UnloadingStep.Feeding => Finish(ref dock, engine) || BreakOff(ref dock),
                 _ => Reach(ref dock),
             };
         }
@@ -31,7 +31,7 @@ internal sealed partial class PavingSite
             return false;
         }
 
-        dock.State = dock.State == DockState.Turning ? DockState.Idle : DockState.Feeding;
+        dock.State = dock.State == UnloadingStep.Turning ? UnloadingStep.Idle : UnloadingStep.Feeding;
         return true;
     }
 
@@ -46,7 +46,7 @@ internal sealed partial class PavingSite
         Pass(ref dock, load[dock.Truck]);
         list?.Add(new FedLoad(
             held[dock.Buffer].Mix, dock.Buffer, plan.GroupOf[dock.Truck], loadedAt[dock.Truck], arrived[dock.Truck], dock.Docked, now, Position, carried[dock.Truck]));
-        dock.State = DockState.Idle;
+        dock.State = UnloadingStep.Idle;
         engine.Release(dock.Truck, now);
         return true;
     }
@@ -61,11 +61,11 @@ internal sealed partial class PavingSite
         {
             queues[held[dock.Buffer].Mix].PutFirst(dock.Truck); // The rest is for the other paver.
             outcome.BrokenOff++;
-            dock.State = DockState.Idle;
+            dock.State = UnloadingStep.Idle;
             return true;
         }
 
-        if (dock.IsDirect || !IsFull(held[dock.Buffer]) || (!model.Unloading.InParts && motion == Motion.Moving))
+        if (dock.IsDirect || !IsFull(held[dock.Buffer]) || (!model.Unloading.InParts && motion == PaverMotion.Moving))
         {
             return false;
         }
@@ -98,7 +98,7 @@ internal sealed partial class PavingSite
         }
 
         dock.Buffer = home;
-        dock.State = DockState.Turning;
+        dock.State = UnloadingStep.Turning;
         dock.Until = now + model.Unloading.Changeover;
         dock.Busy += model.Unloading.Changeover;
         return true;
@@ -123,7 +123,7 @@ internal sealed partial class PavingSite
         dock.Truck = queues[held[buffer].Mix].Take();
         var delay = Exchange(dock.Truck) + (dock.Buffer == buffer ? 0 : model.Unloading.Changeover);
         dock.Buffer = buffer;
-        dock.State = DockState.Docking;
+        dock.State = UnloadingStep.Docking;
         dock.Docked = now;
         dock.Until = now + delay;
         dock.Busy += delay;
@@ -145,7 +145,7 @@ internal sealed partial class PavingSite
             return except < 0 && HasTruck(dock.First) && !IsServed(dock.First) ? dock.First : -1;
         }
 
-        var best = motion is Motion.Waiting or Motion.Wanting or Motion.Shifting ? Lacking(dock, except) : -1;
+        var best = motion is PaverMotion.Waiting or PaverMotion.Wanting or PaverMotion.Shifting ? Lacking(dock, except) : -1;
         for (var i = dock.Last; i >= dock.First && best < 0; i--)
         {
             best = i != except && held[i].IsCalled && HasTruck(i) && held[i].Level <= held[i].Call + Tiny ? i : -1;
@@ -207,7 +207,7 @@ internal sealed partial class PavingSite
     {
         var mass = load[queues[held[buffer].Mix].Head];
         var time = model.Unloading.Exchange.Expected + (dock.Buffer == buffer ? 0 : model.Unloading.Changeover) + (mass / model.Unloading.Rate);
-        return held[buffer].Capacity - mass + (motion == Motion.Moving ? held[buffer].PerMetre * model.Speed * time : 0);
+        return held[buffer].Capacity - mass + (motion == PaverMotion.Moving ? held[buffer].PerMetre * model.Speed * time : 0);
     }
 
     private static bool IsFull(in HeldMix buffer) => buffer.Level >= buffer.Capacity - Tiny;
@@ -216,13 +216,13 @@ internal sealed partial class PavingSite
     {
         for (var i = 0; i < held.Length; i++)
         {
-            held[i].Taken = motion == Motion.Moving ? held[i].PerMetre * model.Speed : 0;
+            held[i].Taken = motion == PaverMotion.Moving ? held[i].PerMetre * model.Speed : 0;
             held[i].Inflow = 0;
         }
 
         for (var d = 0; d < docks.Length; d++)
         {
-            if (docks[d].State == DockState.Feeding)
+            if (docks[d].State == UnloadingStep.Feeding)
             {
                 ref var buffer = ref held[docks[d].Buffer];
                 buffer.Inflow = IsFull(buffer) ? Math.Min(model.Unloading.Rate, buffer.Taken) : model.Unloading.Rate;

@@ -13,6 +13,11 @@ internal sealed partial class PavingSite
     /// <param name="earliest">When loading alone would be done, s.</param>
     public double Load(int truck, int group, double moment, double begin, double earliest)
     {
+        if (gone[truck])
+        {
+            return double.PositiveInfinity;
+        }
+
         var m = plan.MixOfGroup[group];
         ref var mix = ref mixes[m];
         var trucks = model.Trucks[group];
@@ -35,7 +40,7 @@ internal sealed partial class PavingSite
 
         var mass = plan.NextLoad(rest, trucks.Payload);
         var timetable = model.Dispatch == Dispatch.OnCall && IsUnderWay(group, m) ? double.NegativeInfinity : plan.LeaveAt(m, mix.Loaded, trucks.Out.Expected);
-        var leave = Math.Max(plan.NotBefore[group], timetable);
+        var leave = Math.Max(Math.Max(plan.NotBefore[group], timetable), nothingLeavesBefore);
         var ready = lines[trucks.Line].Load(Math.Max(earliest, leave), mass);
         if (double.IsPositiveInfinity(ready))
         {
@@ -76,14 +81,14 @@ internal sealed partial class PavingSite
     private bool IsCalled(int group, int mix) => Progress() >= CallAt(group, mix) - NoTime || IsWantedAtOnce(mix);
 
     /// <summary>How far the paver is, as the time at which it would be there if nothing were late, s; a move is way too.</summary>
-    private double Progress() => motion == Motion.Shifting
+    private double Progress() => motion == PaverMotion.Shifting
         ? plan.Starts[stretch] - Math.Max(0, pauseUntil - now)
         : plan.TimeAt(stretch, Position);
 
     /// <summary>Whether the paver stands, or cannot begin, for want of a mix of which too little is on its way to go on.</summary>
     private bool IsWantedAtOnce(int mix)
     {
-        if (now < model.Begins - Instant || !(motion is Motion.Wanting or Motion.Waiting || (motion == Motion.Shifting && now >= pauseUntil - Instant)))
+        if (now < model.Begins - Instant || !(motion is PaverMotion.Wanting or PaverMotion.Waiting || (motion == PaverMotion.Shifting && now >= pauseUntil - Instant)))
         {
             return false;
         }

@@ -5,7 +5,7 @@ internal sealed partial class PavingSite
 {
     private const double NoLength = 1e-9;
 
-    private Motion motion;
+    private PaverMotion motion;
     private int stretch;
     private double stretchEnd;
     private int pause;
@@ -21,7 +21,7 @@ internal sealed partial class PavingSite
 
     private void ResetPaver()
     {
-        motion = Motion.Waiting;
+        motion = PaverMotion.Waiting;
         (stretch, pause, pauseUntil, Position) = (0, 0, double.NegativeInfinity, 0);
         outcome = new ShiftOutcome { Started = double.NaN, FirstStopAfterPlant = double.NaN };
     }
@@ -39,7 +39,7 @@ internal sealed partial class PavingSite
 
     private void Travel(double time)
     {
-        if (motion == Motion.Moving)
+        if (motion == PaverMotion.Moving)
         {
             var length = model.Speed * time;
             Position += length;
@@ -49,7 +49,7 @@ internal sealed partial class PavingSite
                 held[i].Laid += held[i].PerMetre * length;
             }
         }
-        else if (motion == Motion.Wanting)
+        else if (motion == PaverMotion.Wanting)
         {
             outcome.Stopped += time;
         }
@@ -65,10 +65,10 @@ internal sealed partial class PavingSite
 
         return motion switch
         {
-            Motion.Waiting => now >= model.Begins - Instant && gate && Start(engine),
-            Motion.Moving => Move(engine),
-            Motion.Wanting => GoOn(engine),
-            Motion.Shifting => SetDown(engine),
+            PaverMotion.Waiting => now >= model.Begins - Instant && gate && Start(engine),
+            PaverMotion.Moving => Move(engine),
+            PaverMotion.Wanting => GoOn(engine),
+            PaverMotion.Shifting => SetDown(engine),
             _ => Resume(),
         };
     }
@@ -81,7 +81,7 @@ internal sealed partial class PavingSite
         }
 
         outcome.Started = now;
-        motion = Motion.Moving;
+        motion = PaverMotion.Moving;
         for (var d = 0; d < docks.Length; d++)
         {
             docks[d].Busy = docks[d].Ahead(now); // Filling before the start does not count.
@@ -103,7 +103,7 @@ internal sealed partial class PavingSite
             EnterStretch(stretch + 1);
             if (model.Stretches[stretch].Move > 0)
             {
-                motion = Motion.Shifting;
+                motion = PaverMotion.Shifting;
                 pauseUntil = now + model.Stretches[stretch].Move;
             }
 
@@ -112,7 +112,7 @@ internal sealed partial class PavingSite
 
         if (pause < model.Pauses.Count && now >= outcome.Started + model.Pauses[pause].After - Instant)
         {
-            motion = Motion.Pausing;
+            motion = PaverMotion.Pausing;
             pauseUntil = now + model.Pauses[pause++].Length;
             return true;
         }
@@ -136,7 +136,7 @@ internal sealed partial class PavingSite
 
     private bool Want(int lacking)
     {
-        motion = Motion.Wanting;
+        motion = PaverMotion.Wanting;
         wantSince = now;
         outcome.Stops++;
         BeginBlame(lacking);
@@ -167,7 +167,7 @@ internal sealed partial class PavingSite
 
         EndBlame();
         outcome.LongestStop = Math.Max(outcome.LongestStop, now - wantSince);
-        motion = Motion.Moving;
+        motion = PaverMotion.Moving;
         return true;
     }
 
@@ -178,7 +178,7 @@ internal sealed partial class PavingSite
             return false;
         }
 
-        motion = Motion.Moving;
+        motion = PaverMotion.Moving;
         return true;
     }
 
@@ -195,7 +195,7 @@ internal sealed partial class PavingSite
             return IsExhausted() && End(engine);
         }
 
-        motion = Motion.Moving;
+        motion = PaverMotion.Moving;
         return true;
     }
 
@@ -236,7 +236,7 @@ internal sealed partial class PavingSite
 
     private bool End(HaulEngine engine)
     {
-        if (motion == Motion.Wanting)
+        if (motion == PaverMotion.Wanting)
         {
             EndBlame();
             outcome.LongestStop = Math.Max(outcome.LongestStop, now - wantSince);
@@ -253,7 +253,7 @@ internal sealed partial class PavingSite
         outcome.FeederUse = Use();
         outcome.Events = engine.Events;
         record.End(ref outcome, held, mixes);
-        motion = Motion.Over;
+        motion = PaverMotion.Over;
         return true;
     }
 

@@ -6,29 +6,29 @@ internal sealed partial class PavingSite
     /// <summary>The next moment at which something on site changes.</summary>
     private double Soonest()
     {
-        if (motion == Motion.Over)
+        if (motion == PaverMotion.Over)
         {
             return double.PositiveInfinity;
         }
 
         var next = Math.Min(model.Duration, record.SampleTime);
-        next = motion == Motion.Waiting && now < model.Begins ? Math.Min(next, model.Begins) : next;
-        if (motion is Motion.Pausing or Motion.Wanting or Motion.Shifting && pauseUntil > now)
+        next = motion == PaverMotion.Waiting && now < model.Begins ? Math.Min(next, model.Begins) : next;
+        if (motion is PaverMotion.Pausing or PaverMotion.Wanting or PaverMotion.Shifting && pauseUntil > now)
         {
             next = Math.Min(next, pauseUntil);
         }
 
-        if (motion == Motion.Moving)
+        if (motion == PaverMotion.Moving)
         {
             next = Math.Min(next, now + ((stretchEnd - Position) / model.Speed));
         }
 
-        if (motion == Motion.Moving || (motion == Motion.Shifting && pauseUntil > now))
+        if (motion == PaverMotion.Moving || (motion == PaverMotion.Shifting && pauseUntil > now))
         {
             next = Math.Min(next, NextCall());
         }
 
-        if (motion is Motion.Moving or Motion.Wanting && pause < model.Pauses.Count)
+        if (motion is PaverMotion.Moving or PaverMotion.Wanting && pause < model.Pauses.Count)
         {
             next = Math.Min(next, Math.Max(now, outcome.Started + model.Pauses[pause].After));
         }
@@ -46,8 +46,8 @@ internal sealed partial class PavingSite
     {
         ref var buffer = ref held[i];
         ref var dock = ref docks[buffer.Dock];
-        var feeds = dock.State == DockState.Feeding && dock.Buffer == i;
-        var next = dock.State is DockState.Turning or DockState.Docking ? dock.Until : double.PositiveInfinity;
+        var feeds = dock.State == UnloadingStep.Feeding && dock.Buffer == i;
+        var next = dock.State is UnloadingStep.Turning or UnloadingStep.Docking ? dock.Until : double.PositiveInfinity;
         if (feeds && buffer.Inflow > 0)
         {
             next = now + (load[dock.Truck] / buffer.Inflow);
@@ -67,7 +67,7 @@ internal sealed partial class PavingSite
     {
         ref var buffer = ref held[i];
         var full = feeds && !IsFull(buffer) ? now + ((buffer.Capacity - buffer.Level) / buffer.Net) : double.PositiveInfinity;
-        return motion is Motion.Waiting or Motion.Wanting or Motion.Shifting ? Math.Min(full, Reaches(RestartOf(i), buffer.Level, buffer.Net)) : full;
+        return motion is PaverMotion.Waiting or PaverMotion.Wanting or PaverMotion.Shifting ? Math.Min(full, Reaches(RestartOf(i), buffer.Level, buffer.Net)) : full;
     }
 
     /// <summary>A buffer that empties reaches its lowest level, or one at which a free feeder serves it.</summary>
@@ -77,7 +77,7 @@ internal sealed partial class PavingSite
         ref var dock = ref docks[buffer.Dock];
         var rate = -buffer.Net;
         var next = Reaches(buffer.Level, buffer.Lowest, rate);
-        var isFree = dock.State == DockState.Idle || (dock.State == DockState.Feeding && !feeds && IsFull(held[dock.Buffer]));
+        var isFree = dock.State == UnloadingStep.Idle || (dock.State == UnloadingStep.Feeding && !feeds && IsFull(held[dock.Buffer]));
         if (!isFree || dock.IsDirect || !HasTruck(i))
         {
             return next;

@@ -32,10 +32,12 @@ internal sealed partial class PavingSite
     private readonly int[] loadsOf;
     private readonly StopCause[] cause;
     private readonly TruckQueue[] parked;
-    private readonly ShiftRecord record;
+    private readonly ShiftTally record;
     private readonly List<FedLoad>? list;
     private readonly Sampler exchange;
     private readonly ulong[] streams;
+    private readonly bool[] gone;
+    private double nothingLeavesBefore;
     private double now;
     private bool gate;
 
@@ -44,7 +46,7 @@ internal sealed partial class PavingSite
     /// <param name="plan">The model's figures worked out beforehand.</param>
     /// <param name="record">Where results go.</param>
     /// <param name="list">Where every load is listed; null for none.</param>
-    public PavingSite(ShiftModel model, ShiftPlan plan, ShiftRecord record, List<FedLoad>? list)
+    public PavingSite(ShiftModel model, ShiftPlan plan, ShiftTally record, List<FedLoad>? list)
     {
         (this.model, this.plan, this.record, this.list) = (model, plan, record, list);
         held = new HeldMix[model.Buffers.Count];
@@ -65,6 +67,7 @@ internal sealed partial class PavingSite
         number = new int[load.Length];
         docked = new int[load.Length];
         cause = new StopCause[load.Length];
+        gone = new bool[load.Length];
         parked = [.. model.Lines.Select(_ => new TruckQueue(load.Length))];
     }
 
@@ -72,7 +75,7 @@ internal sealed partial class PavingSite
     public double Next { get; private set; }
 
     /// <summary>Whether laying has ended.</summary>
-    public bool IsOver => motion == Motion.Over;
+    public bool IsOver => motion == PaverMotion.Over;
 
     /// <summary>Puts everything at the beginning of a replication.</summary>
     public void Reset(ulong seed, int replication)
@@ -88,7 +91,8 @@ internal sealed partial class PavingSite
         }
 
         Array.Clear(loadsOf);
-        (now, gate, Next) = (plan.Opening, false, 0);
+        Array.Clear(gone);
+        (now, gate, Next, nothingLeavesBefore) = (plan.Opening, false, 0, double.NegativeInfinity);
         ResetPaver();
         for (var m = 0; m < mixes.Length; m++)
         {
@@ -152,7 +156,7 @@ internal sealed partial class PavingSite
     private void React(HaulEngine engine)
     {
         gate = gate || GateOpens();
-        for (var i = 0; i < MostReactions && motion != Motion.Over; i++)
+        for (var i = 0; i < MostReactions && motion != PaverMotion.Over; i++)
         {
             var changed = ServeDocks(engine);
             SetFlows();
@@ -209,7 +213,7 @@ internal sealed partial class PavingSite
         for (var d = 0; d < docks.Length; d++)
         {
             ref var dock = ref docks[d];
-            if (dock.State == DockState.Feeding)
+            if (dock.State == UnloadingStep.Feeding)
             {
                 Pass(ref dock, Math.Min(load[dock.Truck], held[dock.Buffer].Inflow * time));
             }

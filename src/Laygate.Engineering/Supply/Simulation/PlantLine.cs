@@ -13,6 +13,12 @@ internal sealed class PlantLine(ShiftLine line, double largestLoad, PlantStop? s
     /// <summary>Opens the plant.</summary>
     public void Reset(double opening) => (level, time) = (Math.Min(line.Stock, capacity), opening);
 
+    /// <summary>Mix in the silo, kg, and the moment at which that holds, s.</summary>
+    public (double Level, double Time) Save() => (level, time);
+
+    /// <summary>Takes up what was saved.</summary>
+    public void Restore(double held, double at) => (level, time) = (Math.Min(held, capacity), at);
+
     /// <summary>Loads a truck: the moment at which it is full, infinite where it never is.</summary>
     /// <param name="earliest">When loading alone would be done, s.</param>
     /// <param name="mass">Load, kg.</param>

@@ -24,6 +24,18 @@ internal struct Servers(int count)
     /// <summary>When a server is free.</summary>
     public readonly double FreeAt(int slot) => free[slot];
 
+    /// <summary>When each server is free; null: since ever.</summary>
+    public readonly IReadOnlyList<double?> Save() => [.. free.Select(time => double.IsNegativeInfinity(time) ? (double?)null : time)];
+
+    /// <summary>Takes up what was saved.</summary>
+    public readonly void Restore(IReadOnlyList<double?> times)
+    {
+        for (var i = 0; i < free.Length; i++)
+        {
+            free[i] = i < times.Count && times[i] is { } time ? time : double.NegativeInfinity;
+        }
+    }
+
     /// <summary>Takes a truck.</summary>
     public void Serve(int slot, double arrived, double begin, double end)
     {

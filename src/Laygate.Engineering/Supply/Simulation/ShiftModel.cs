@@ -59,7 +59,11 @@ public sealed record ShiftUnloading(bool OneForAll, double Rate, TimeSpread Exch
 /// <summary>A planned stop of the paver.</summary>
 /// <param name="After">Time after the first metre, s.</param>
 /// <param name="Length">Length, s.</param>
-public sealed record ShiftPause(double After, double Length);
+public sealed record ShiftPause(double After, double Length)
+{
+    /// <summary>Whether the plan has it, so that the timetable of the loads knows of it.</summary>
+    public bool IsPlanned { get; init; } = true;
+}
 
 /// <summary>A plant that stops.</summary>
 /// <param name="Plant">Id of the plant.</param>
@@ -107,6 +111,9 @@ public sealed record ShiftModel
     /// far the paver is, and at once while it stands for want of mix. As loaded: trucks are loaded as fast as they come.
     /// </summary>
     public Dispatch Dispatch { get; init; } = Dispatch.Timetable;
+
+    /// <summary>By how much loads leave later than by that timetable because somebody put it back, s; negative: earlier.</summary>
+    public double TimetableLate { get; init; }
 
     /// <summary>Step in which loads below a full one are ordered, kg.</summary>
     public double LoadStep { get; init; } = 1000;

@@ -134,10 +134,10 @@ internal sealed class ShiftPlan
         var time = TimeAt(PositionAt(mix, used)) - model.Begins;
         foreach (var pause in pauses)
         {
-            time += time > pause.After ? pause.Length : 0;
+            time += pause.IsPlanned && time > pause.After ? pause.Length : 0;
         }
 
-        return model.Begins + time - journey;
+        return model.Begins + time - journey + model.TimetableLate;
     }
 
     /// <summary>When a place is laid if nothing is late and no stop is planned, s; at the beginning of a run, after the move.</summary>

@@ -71,8 +71,8 @@ public sealed class ShiftResult : ShiftStatistics
         var mean = sum / count;
         return new Band(
             mean,
-            Math.Min(mean, Statistics.PointOfClasses(classes, count, 0.05) * ShiftRecord.WaitClass),
-            Math.Max(mean, Statistics.PointOfClasses(classes, count, 0.95) * ShiftRecord.WaitClass));
+            Math.Min(mean, Statistics.PointOfClasses(classes, count, 0.05) * ShiftTally.WaitClass),
+            Math.Max(mean, Statistics.PointOfClasses(classes, count, 0.95) * ShiftTally.WaitClass));
     }
 
     /// <summary>Mix of a course left over at the end, kg: in its buffer, and on the trucks that still carry its mix.</summary>
@@ -124,18 +124,18 @@ public sealed class ShiftResult : ShiftStatistics
     {
         var count = Outcomes.Count;
         var values = new double[count];
-        var (low, middle, high) = (new double[ShiftRecord.Moments], new double[ShiftRecord.Moments], new double[ShiftRecord.Moments]);
-        for (var k = 0; k < ShiftRecord.Moments; k++)
+        var (low, middle, high) = (new double[ShiftTally.Moments], new double[ShiftTally.Moments], new double[ShiftTally.Moments]);
+        for (var k = 0; k < ShiftTally.Moments; k++)
         {
             for (var i = 0; i < count; i++)
             {
-                values[i] = read(arrays.Samples.AsSpan(((i * ShiftRecord.Moments) + k) * arrays.Channels, arrays.Channels));
+                values[i] = read(arrays.Samples.AsSpan(((i * ShiftTally.Moments) + k) * arrays.Channels, arrays.Channels));
             }
 
             Array.Sort(values);
             (low[k], middle[k], high[k]) = (Quantiles.Of(values, 0.05), Quantiles.Of(values, 0.5), Quantiles.Of(values, 0.95));
         }
 
-        return new LevelCurve([.. Enumerable.Range(0, ShiftRecord.Moments).Select(k => k * model.Duration / (ShiftRecord.Moments - 1))], low, middle, high);
+        return new LevelCurve([.. Enumerable.Range(0, ShiftTally.Moments).Select(k => k * model.Duration / (ShiftTally.Moments - 1))], low, middle, high);
     }
 }

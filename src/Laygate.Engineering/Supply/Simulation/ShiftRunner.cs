@@ -3,13 +3,16 @@ namespace Laygate.Engineering.Supply.Simulation;
 /// <summary>Engine, site and record of one worker.</summary>
 internal sealed class ShiftRunner
 {
-    private readonly ShiftRecord record;
+    private readonly ShiftTally record;
     private readonly PavingSite site;
     private readonly HaulEngine engine;
 
-    public ShiftRunner(ShiftModel model, ShiftPlan plan, ShiftArrays arrays, List<FedLoad>? list = null)
+    private readonly ShiftState? start;
+
+    public ShiftRunner(ShiftModel model, ShiftPlan plan, ShiftArrays arrays, List<FedLoad>? list = null, ShiftState? start = null)
     {
-        record = new ShiftRecord(arrays, model.Duration);
+        this.start = start;
+        record = new ShiftTally(arrays, model.Duration);
         site = new PavingSite(model, plan, record, list);
         engine = new HaulEngine(plan.Network, site);
     }
@@ -20,8 +23,7 @@ internal sealed class ShiftRunner
     {
         for (var i = from; i < to; i++)
         {
-            engine.Reset(seed, i);
-            site.Reset(seed, i);
+            Begin(seed, i);
             if (!engine.Run(double.MaxValue, ShiftSimulator.MostEvents) || !site.IsOver)
             {
                 return false;
@@ -29,6 +31,26 @@ internal sealed class ShiftRunner
         }
 
         return true;
+    }
+
+    /// <summary>The states of one replication after each of its events, before the last.</summary>
+    public IEnumerable<ShiftState> States(ulong seed, int replication)
+    {
+        Begin(seed, replication);
+        for (var events = 1; events < ShiftSimulator.MostEvents && !engine.Run(double.MaxValue, events); events++)
+        {
+            yield return engine.Save();
+        }
+    }
+
+    private void Begin(ulong seed, int replication)
+    {
+        engine.Reset(seed, replication);
+        site.Reset(seed, replication);
+        if (start is not null)
+        {
+            engine.Restore(start);
+        }
     }
 
     /// <summary>Adds the waiting times of this worker to those of the others.</summary>

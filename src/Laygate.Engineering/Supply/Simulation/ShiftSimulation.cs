@@ -119,7 +119,7 @@ public sealed class ShiftSimulation
 
         // A search keeps all cores busy by itself.
         ShiftResult? Simulate() => ShiftSimulator.Run(
-            model, context.Seed, Replications, parallel: context.WithSpread, context.Cancel);
+            model, context.Seed, Replications, parallel: context.WithSpread, cancel: context.Cancel);
     }
 
     private IReadOnlyList<double> LoadsOf(int buffer)

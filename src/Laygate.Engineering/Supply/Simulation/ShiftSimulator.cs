@@ -98,12 +98,13 @@ public static class ShiftSimulator
     /// <param name="seed">Seed.</param>
     /// <param name="replications">Number of shifts, 1 to 100 000.</param>
     /// <param name="parallel">Whether all cores are used; the result is the same.</param>
+    /// <param name="from">State from which all go on; null: from the beginning.</param>
     /// <param name="cancel">Calls it off between shifts.</param>
     /// <exception cref="OperationCanceledException">It was called off.</exception>
-    /// <returns>What happened; null where <see cref="Problem"/> names a reason or a shift needs too many events.</returns>
-    public static ShiftResult? Run(ShiftModel model, ulong seed, int replications = Replications, bool parallel = true, CancellationToken cancel = default)
+    /// <returns>What happened; null where <see cref="Problem"/> names a reason, the state is not one of the model, or a shift needs too many events.</returns>
+    public static ShiftResult? Run(ShiftModel model, ulong seed, int replications = Replications, bool parallel = true, ShiftState? from = null, CancellationToken cancel = default)
     {
-        if (Problem(model) != ShiftProblem.None || replications is < 1 or > 100_000)
+        if (Problem(model) != ShiftProblem.None || replications is < 1 or > 100_000 || from?.Fits(model) == false)
         {
             return null;
         }
@@ -111,14 +112,14 @@ public static class ShiftSimulator
         var plan = new ShiftPlan(model);
         var arrays = new ShiftArrays(replications, model.Buffers.Count, plan.Mixes.Count, model.Trucks.Count);
         int[][] waited = [.. model.Trucks.Select(_ => Array.Empty<int>())];
-        var first = new ShiftRunner(model, plan, arrays);
+        var first = new ShiftRunner(model, plan, arrays, start: from);
         if (!first.Run(seed, 0, 1))
         {
             return null;
         }
 
         var complete = parallel && replications > 16
-            ? RunParallel(model, plan, arrays, seed, waited, cancel)
+            ? RunParallel(model, plan, arrays, seed, waited, from, cancel)
             : first.Run(seed, 1, replications);
         first.AddWaited(waited);
         return complete ? new ShiftResult(model, plan, arrays, waited) : null;
@@ -132,28 +133,41 @@ public static class ShiftSimulator
     /// The shift in which nothing varies, to the last metre: where it ends too early, it is followed beyond its end, for <see cref="LongestTime"/>
     /// at most, so that the list of loads and the last metre belong to the whole work.
     /// </summary>
-    /// <returns>Loads and outcome; null where the shift cannot be simulated.</returns>
-    public static (IReadOnlyList<FedLoad> Loads, ShiftOutcome Outcome)? Steady(ShiftModel model)
+    /// <param name="model">The shift.</param>
+    /// <param name="from">State from which it goes on; null: from the beginning.</param>
+    /// <returns>Loads that are fed from then on, and outcome; null where the shift cannot be simulated.</returns>
+    public static (IReadOnlyList<FedLoad> Loads, ShiftOutcome Outcome)? Steady(ShiftModel model, ShiftState? from = null)
     {
-        if (Problem(model) != ShiftProblem.None)
+        if (Problem(model) != ShiftProblem.None || from?.Fits(model) == false)
         {
             return null;
         }
 
-        var steady = model.WithoutSpread() with { Duration = LongestTime };
-        var plan = new ShiftPlan(steady);
         var list = new List<FedLoad>();
-        var arrays = new ShiftArrays(1, model.Buffers.Count, plan.Mixes.Count, model.Trucks.Count);
-        return new ShiftRunner(steady, plan, arrays, list).Run(0, 0, 1) ? (list, arrays.Outcomes[0]) : null;
+        var (runner, arrays) = SteadyRunner(model, list, from);
+        return runner.Run(0, 0, 1) ? (list, arrays.Outcomes[0]) : null;
     }
 
-    private static bool RunParallel(ShiftModel model, ShiftPlan plan, ShiftArrays arrays, ulong seed, int[][] waited, CancellationToken cancel)
+    /// <summary>The states of the shift in which nothing varies, after each of its events.</summary>
+    /// <param name="model">The shift.</param>
+    public static IEnumerable<ShiftState> States(ShiftModel model) =>
+        Problem(model) == ShiftProblem.None ? SteadyRunner(model, null, null).Runner.States(0, 0) : [];
+
+    private static (ShiftRunner Runner, ShiftArrays Arrays) SteadyRunner(ShiftModel model, List<FedLoad>? list, ShiftState? from)
+    {
+        var steady = model.WithoutSpread() with { Duration = LongestTime };
+        var plan = new ShiftPlan(steady);
+        var arrays = new ShiftArrays(1, model.Buffers.Count, plan.Mixes.Count, model.Trucks.Count);
+        return (new ShiftRunner(steady, plan, arrays, list, from), arrays);
+    }
+
+    private static bool RunParallel(ShiftModel model, ShiftPlan plan, ShiftArrays arrays, ulong seed, int[][] waited, ShiftState? from, CancellationToken cancel)
     {
         var complete = 1;
         Parallel.ForEach(
             Partitioner.Create(1, arrays.Outcomes.Length, 16),
             new ParallelOptions { CancellationToken = cancel },
-            () => new ShiftRunner(model, plan, arrays),
+            () => new ShiftRunner(model, plan, arrays, start: from),
             (range, _, runner) =>
             {
                 if (!runner.Run(seed, range.Item1, range.Item2))
@@ -186,7 +200,7 @@ public static class ShiftSimulator
         && model.Trucks.All(trucks => trucks.Count >= 0 && Positive(trucks.Payload) && trucks.Loading.IsUsable && trucks.Out.IsUsable && trucks.Back.IsUsable)
         && Positive(model.Unloading.Rate) && model.Unloading.Exchange.IsUsable && NotNegative(model.Unloading.Changeover)
         && model.Pauses.All(pause => NotNegative(pause.After) && NotNegative(pause.Length))
-        && (model.Stop is null || (NotNegative(model.Stop.At) && model.Stop.Length >= 0));
+        && (model.Stop is null || (double.IsFinite(model.Stop.At) && model.Stop.Length >= 0));
 
     private static bool Positive(double value) => value > 0 && double.IsFinite(value);
 

@@ -2,44 +2,6 @@ using System.Runtime.InteropServices;
 
 namespace Laygate.Engineering.Supply.Simulation;
 
-/// <summary>What the paver does.</summary>
-internal enum Motion
-{
-    /// <summary>It has not started.</summary>
-    Waiting,
-
-    /// <summary>It lays.</summary>
-    Moving,
-
-    /// <summary>It stands for want of mix.</summary>
-    Wanting,
-
-    /// <summary>It stands as planned.</summary>
-    Pausing,
-
-    /// <summary>It goes to the next run and is set up there, or waits there for its first mix.</summary>
-    Shifting,
-
-    /// <summary>Laying has ended.</summary>
-    Over,
-}
-
-/// <summary>What a feeder, or a place where trucks tip, does.</summary>
-internal enum DockState
-{
-    /// <summary>Free.</summary>
-    Idle,
-
-    /// <summary>It turns to another buffer.</summary>
-    Turning,
-
-    /// <summary>A truck docks and raises its body.</summary>
-    Docking,
-
-    /// <summary>It passes mix on, or holds the truck in front of a full buffer.</summary>
-    Feeding,
-}
-
 /// <summary>A buffer while the shift runs; kg, kg/m and kg/s.</summary>
 [StructLayout(LayoutKind.Auto)]
 internal struct HeldMix
@@ -69,7 +31,7 @@ internal struct HeldMix
 [StructLayout(LayoutKind.Auto)]
 internal struct Dock
 {
-    public DockState State;
+    public UnloadingStep State;
     public int First;
     public int Last;
     public int Buffer;
@@ -82,7 +44,7 @@ internal struct Dock
     public readonly bool IsDirect => First == Last;
 
     /// <summary>Time of turning or docking that still lies ahead, s.</summary>
-    public readonly double Ahead(double now) => State is DockState.Turning or DockState.Docking ? Math.Max(0, Until - now) : 0;
+    public readonly double Ahead(double now) => State is UnloadingStep.Turning or UnloadingStep.Docking ? Math.Max(0, Until - now) : 0;
 }
 
 /// <summary>One mix while the shift runs, kg.</summary>

@@ -14,6 +14,19 @@ internal sealed class TruckQueue(int most)
 
     public void Clear() => (head, Count) = (0, 0);
 
+    /// <summary>The trucks in order.</summary>
+    public IReadOnlyList<int> Save() => [.. Enumerable.Range(0, Count).Select(i => trucks[Wrap(head + i)])];
+
+    /// <summary>Takes up what was saved.</summary>
+    public void Restore(IReadOnlyList<int> queue)
+    {
+        Clear();
+        foreach (var truck in queue)
+        {
+            Add(truck);
+        }
+    }
+
     /// <summary>A truck arrives.</summary>
     public void Add(int truck) => trucks[Wrap(head + Count++)] = truck;
 

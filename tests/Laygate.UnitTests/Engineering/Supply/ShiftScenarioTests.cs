@@ -90,7 +90,7 @@ public class ShiftScenarioTests
     {
         var result = Shifts.Run(Shifts.A(14, 8));
         var level = result.Level(0);
-        Assert.Equal(ShiftRecord.Moments, level.Times.Count);
+        Assert.Equal(ShiftTally.Moments, level.Times.Count);
         Assert.All(level.Low, low => Assert.InRange(low, 7_999, 50_001));
         Assert.All(level.High, high => Assert.InRange(high, 8_000, 50_001));
         Assert.All(Enumerable.Range(0, level.Times.Count), k => Assert.True(level.Low[k] <= level.Middle[k] && level.Middle[k] <= level.High[k]));

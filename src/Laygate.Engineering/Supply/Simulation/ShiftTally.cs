@@ -4,7 +4,7 @@ namespace Laygate.Engineering.Supply.Simulation;
 /// Room for what happens in many shifts, one place for each replication, so that the order in which they are run does not
 /// matter. A writer for one worker; workers share the arrays but never a place in them.
 /// </summary>
-internal sealed class ShiftRecord
+internal sealed class ShiftTally
 {
     /// <summary>Moments at which levels are looked at.</summary>
     public const int Moments = 121;
@@ -24,7 +24,7 @@ internal sealed class ShiftRecord
     private int moment;
     private int queueHighest;
 
-    public ShiftRecord(ShiftArrays arrays, double duration)
+    public ShiftTally(ShiftArrays arrays, double duration)
     {
         this.arrays = arrays;
         step = duration / (Moments - 1);
@@ -129,6 +129,44 @@ internal sealed class ShiftRecord
         arrays.Outcomes[replication] = outcome;
     }
 
+    /// <summary>Writes what was counted so far.</summary>
+    public TallyState Save(in ShiftOutcome outcome)
+    {
+        var (samples, causes, groups) = (replication * Moments * arrays.Channels, replication * ShiftArrays.Causes, replication * arrays.Groups);
+        return new TallyState(
+            outcome.Stops, outcome.Stopped, outcome.LongestStop, double.IsNaN(outcome.FirstStopAfterPlant) ? null : outcome.FirstStopAfterPlant, outcome.BrokenOff, queueHighest, moment,
+            [.. road], arrays.Samples[samples..(samples + (moment * arrays.Channels))], arrays.StoppedBy[causes..(causes + ShiftArrays.Causes)],
+            arrays.WaitSum[groups..(groups + arrays.Groups)], arrays.WaitCount[groups..(groups + arrays.Groups)]);
+    }
+
+    /// <summary>Goes on from what was counted; without it counting begins at the state, where the loads under way are on the road.</summary>
+    public void Restore(ref ShiftOutcome outcome, ShiftState state)
+    {
+        if (state.Tally is not { } tally)
+        {
+            moment = (int)Math.Clamp(Math.Ceiling(state.Now / step), 0, Moments);
+            road[Place(state.Now)] = (float)state.Trucks.Where(truck => truck is { HasMix: true } and not { Due: null, LeftAt: null }).Sum(truck => truck.Load);
+            return;
+        }
+
+        (outcome.Stops, outcome.Stopped, outcome.LongestStop, outcome.BrokenOff) = (tally.Stops, tally.Stopped, tally.LongestStop, tally.BrokenOff);
+        outcome.FirstStopAfterPlant = tally.FirstStopAfterPlant ?? double.NaN;
+        (queueHighest, moment) = (tally.QueueHighest, tally.Moment);
+        Put(tally.Road, road, 0);
+        Put(tally.Samples, arrays.Samples, replication * Moments * arrays.Channels);
+        Put(tally.StoppedBy, arrays.StoppedBy, replication * ShiftArrays.Causes);
+        Put(tally.WaitSum, arrays.WaitSum, replication * arrays.Groups);
+        Put(tally.WaitCount, arrays.WaitCount, replication * arrays.Groups);
+    }
+
+    private static void Put<T>(IReadOnlyList<T> from, T[] to, int at)
+    {
+        for (var i = 0; i < from.Count; i++)
+        {
+            to[at + i] = from[i];
+        }
+    }
+
     private double SumRoad(int buffers)
     {
         var onRoad = 0f;
@@ -184,5 +222,5 @@ internal sealed class ShiftArrays(int replications, int buffers, int mixes, int 
 
     public int[] WaitCount { get; } = new int[replications * groups];
 
-    public float[] Samples { get; } = new float[replications * ShiftRecord.Moments * (buffers + 2)];
+    public float[] Samples { get; } = new float[replications * ShiftTally.Moments * (buffers + 2)];
 }
