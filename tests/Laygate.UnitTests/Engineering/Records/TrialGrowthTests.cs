@@ -62,7 +62,7 @@ public sealed class TrialGrowthTests
         Assert.Equal([2225, 2325, 2355, 2360], found.Passes.Select(pass => pass.Density));
         Assert.Equal((20, 2400, 2328), (found.Offset!.Offset, found.Reference, Math.Round(found.Target!.Value, 6)));
         Assert.Equal(3, found.Curve!.Pattern);
-        Assert.Equal(["initial", "initial", "main", "main"], found.Passes.Select(pass => pass.Phase));
+        Assert.Equal(["initial", "initial", "main", "main"], found.Passes.Select(pass => pass.Phase), StringComparer.Ordinal);
     }
 
     [Fact]
