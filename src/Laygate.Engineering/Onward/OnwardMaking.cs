@@ -59,6 +59,7 @@ internal sealed class OnwardMaking
         {
             At = clock.Now,
             LastRow = record.Last,
+            Events = events,
             Closing = closing,
             Starts = starts,
             LengthLeft = new LedgerFigure(starts.Sum(start => start.Model.Length - start.Laid), units.Length),

@@ -122,6 +122,9 @@ public sealed record OnwardResult
     /// <summary>Moment of the last row that was used; null without any.</summary>
     public DateTimeOffset? LastRow { get; init; }
 
+    /// <summary>What was said with the call.</summary>
+    public required OnwardEvents Events { get; init; }
+
     /// <summary>When the site closes.</summary>
     public required DateTimeOffset Closing { get; init; }
 

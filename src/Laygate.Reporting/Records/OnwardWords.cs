@@ -23,6 +23,11 @@ internal static class OnwardWords
             says.Add(joint);
         }
 
+        if (result is { StopLimit: { } limit, Forecast.OverLimit: { Expected: >= 0.1 } over })
+        {
+            says.Add($"A stop beyond {Minutes(limit)}, which asks for a joint: {ChanceWithLimits(over)}.");
+        }
+
         says.AddRange(result.Courses.Where(course => course.ToCall.Loads > 0 || course.OnRoad.Loads + course.OnSite.Loads > 0).Select(course => $"{PlainText.Show(course.Course)}: {Call(course.ToCall)}."));
         says.AddRange(result.Courses.Where(course => course.RolledWithin is { } within && course.Windows is [var now, ..] && now.Seconds < within).Select(course =>
             $"{PlainText.Show(course.Course)}: what is laid now can be densified for {Minutes(course.Windows[0].Seconds)}, and the plan needs {Minutes(course.RolledWithin!.Value)}: roll sooner, or stop."));
@@ -37,6 +42,26 @@ internal static class OnwardWords
     /// <summary>Of which moment it is.</summary>
     public static string Moment(OnwardResult result) =>
         $"From {LedgerNumbers.Moment(result.At)} on; last row {(result.LastRow is { } last ? LedgerNumbers.Moment(last) : "none")}";
+
+    /// <summary>What was said with the call; null where nothing was.</summary>
+    public static string? Said(OnwardResult result)
+    {
+        var (events, said) = (result.Events, new List<string>());
+        if (events.Plant is { } plant)
+        {
+            said.Add($"{PlainText.Show(plant.Plant)} sends nothing {(plant.Until is { } until ? $"until {LedgerNumbers.Time(until)}" : "any more")}");
+        }
+
+        said.AddRange(events.RainAt is { } rain ? [$"rain at {LedgerNumbers.Time(rain)}"] : []);
+        said.AddRange(events.StandsUntil is { } stands ? [$"the paver stands until {LedgerNumbers.Time(stands)}"] : []);
+        said.AddRange(events.Trucks.OrderBy(group => group.Key, StringComparer.Ordinal).Select(group => $"{LedgerNumbers.Count(group.Value, "truck", "trucks")} for {PlainText.Show(group.Key)}"));
+        said.AddRange(events.RollersLost.Select(roller => $"{PlainText.Show(roller)} lost"));
+        said.AddRange(events.EndsAt is var (run, station) ? [$"the work ends at {LedgerNumbers.Text(result.LengthLeft with { Si = station })}{(run is null ? string.Empty : $" of {PlainText.Show(run)}")}"] : []);
+        said.AddRange(events.Speed is not null ? ["speed"] : []);
+        said.AddRange(events.Closing is not null ? [$"closing {LedgerNumbers.Time(result.Closing)}"] : []);
+        said.AddRange(events is { Air: null, Base: null, Wind: null } ? [] : ["weather"]);
+        return said.Count == 0 ? null : $"As said: {string.Join("; ", said)}.";
+    }
 
     /// <summary>A chance in whole shifts of a hundred, never 0 or 100 unless no simulated shift says otherwise.</summary>
     public static string Chance(Band share)
