@@ -9,6 +9,7 @@ namespace Laygate.Reading;
 public static class EmbeddedSchemas
 {
     private const string Ending = ".schema.json";
+    private const string OfPlans = "plan";
     private const string OfParts = "parts";
     private const string OfPlansWithParts = "plan-with-parts";
     private const string OfImports = "import";
@@ -28,9 +29,18 @@ public static class EmbeddedSchemas
             OfParts => PartSchemas.ForEditors(PartSchemas.Parts(Text("plan.schema.json"))),
             OfImports => ImportSchema.Mapping(Text("record.schema.json")),
             OfPlansWithParts => PartSchemas.ForEditors(PartSchemas.PlanWithParts(Text("plan.schema.json"))),
-            OfJobs => JobSchemas.Job(Text("plan.schema.json")),
+            OfJobs => PartSchemas.ForEditors(JobSchemas.Job(Text("plan.schema.json"))),
             _ => Names.Contains(own, StringComparer.Ordinal) ? Text(own + Ending) : null,
         };
+    }
+
+    /// <summary>The text of a schema as an editor shows each key with its own meaning: the one that code is written from says it once.</summary>
+    /// <param name="name">Its name, such as <c>plan</c>.</param>
+    /// <exception cref="ArgumentException">There is none.</exception>
+    public static string ForEditors(string name)
+    {
+        var text = Find(name) ?? throw new ArgumentException($"There is no schema `{name}`.", nameof(name));
+        return name is OfPlans ? PartSchemas.ForEditors(text) : text;
     }
 
     /// <summary>The schema of plans.</summary>

@@ -174,6 +174,8 @@ public sealed class VerbTests : IDisposable
         Assert.Contains("\nword        regulating: ", text, StringComparison.Ordinal);
         Assert.Contains("\nfindings    name it course:ID, kind\n", text, StringComparison.Ordinal);
         Assert.Contains("\nusual       at least 10 mm and at most 250 mm (CON-101)\n", Run(0, "explain", "courses.thickness").Out, StringComparison.Ordinal);
+        Assert.Contains("\nmeans       Addresses of what the job has and this shift has not.\n", Run(0, "explain", "shifts.without").Out, StringComparison.Ordinal);
+        Assert.Contains("measures.applies_when\n", Run(0, "explain", "applies_when").Out, StringComparison.Ordinal);
         Assert.StartsWith("Several keys are called so.", Run(0, "explain", "thickness").Out, StringComparison.Ordinal);
         Assert.Contains("There is no key `courses.thicknes`. Did you mean courses.thickness?", Run(2, "explain", "courses.thicknes").Error, StringComparison.Ordinal);
         Assert.Contains("There is neither a rule nor a key `xyzzyx`.", Run(2, "explain", "xyzzyx").Error, StringComparison.Ordinal);

@@ -1,3 +1,5 @@
+using Laygate.Reading;
+using Laygate.Reading.Jobs;
 using Laygate.Reading.Plans;
 using Laygate.Reading.Schema;
 using Laygate.Rules.Merging;
@@ -17,6 +19,15 @@ public static class PlanKeys
         return [.. SchemaKeys.Of(tools.Reader.Schema).Select(key => Key(key, uses))];
     }
 
+    /// <summary>The keys that only a job of several shifts or a file of parts has; no rule asks for them.</summary>
+    /// <param name="plan">The keys of plans.</param>
+    public static IReadOnlyList<PlanKey> OfOtherFiles(IReadOnlyList<PlanKey> plan)
+    {
+        var known = plan.Select(key => key.Path).ToHashSet(StringComparer.Ordinal);
+        LoadedSchema[] schemas = [JobSchemas.Load(), .. new[] { "plan-with-parts", "parts" }.Select(name => SchemaLoader.Load(EmbeddedSchemas.Find(name)!))];
+        return [.. schemas.SelectMany(SchemaKeys.Of).Where(key => !known.Contains(key.Path)).Select(key => Key(key, null) with { Address = string.Empty }).DistinctBy(key => key.Path, StringComparer.Ordinal)];
+    }
+
     /// <summary>The keys that a person means by a path, its last key or its last keys, with or without marks of lists.</summary>
     /// <param name="keys">All keys.</param>
     /// <param name="name">What was written: <c>courses.thickness</c>, <c>courses[].thickness</c> or <c>thickness</c>.</param>
@@ -28,13 +39,13 @@ public static class PlanKeys
         return whole.Count > 0 ? whole : [.. keys.Where(key => key.Path.EndsWith($".{path}", StringComparison.Ordinal))];
     }
 
-    private static PlanKey Key(SchemaKey key, KeyUses uses) => new(key.Path, Meaning(key.Node), Value(key.Node), key.IsRequired, Example(key.Node))
+    private static PlanKey Key(SchemaKey key, KeyUses? uses) => new(key.Path, Meaning(key.Node), Value(key.Node), key.IsRequired, Example(key.Node))
     {
         Words = Words(SchemaKeys.Item(key.Node) ?? key.Node),
         Address = key.Address,
         Within = key.Within,
         Sort = SchemaKeys.Sort(key.Node),
-        Rules = [.. uses.Of(key).Select(rule => new KeyReader(rule.Id, rule.Title, rule.FromStage))],
+        Rules = uses is null ? [] : [.. uses.Of(key).Select(rule => new KeyReader(rule.Id, rule.Title, rule.FromStage))],
     };
 
     private static string Meaning(SchemaNode node) => node.Conjuncts.Select(part => part.Description).FirstOrDefault(text => text is not null) ?? string.Empty;

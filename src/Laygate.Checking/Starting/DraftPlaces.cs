@@ -156,11 +156,11 @@ internal sealed class DraftPlaces(LoadedSchema schema)
         return map;
     }
 
-    // What a group must have; where it may have anything, its single values: a group that says nothing is none.
+    // What a group must have; where that is nothing or only a name, its single values: a group that says nothing is none.
     private static bool Complete(DraftMap map, SchemaNode node)
     {
         var needed = SchemaKeys.Properties(node).Where(key => SchemaKeys.IsRequired(node, key.Key)).ToList();
-        var keys = needed.Count > 0 ? needed : SchemaKeys.Properties(node).Where(key => SchemaKeys.Item(key.Value) is null && !SchemaKeys.Properties(key.Value).Any()).ToList();
+        var keys = needed.Exists(key => key.Key is not "id") ? needed : SchemaKeys.Properties(node).Where(key => SchemaKeys.Item(key.Value) is null && !SchemaKeys.Properties(key.Value).Any()).ToList();
         var added = keys.Where(key => map[key.Key] is null).ToList();
         added.ForEach(key => map.Set(key.Key, key.Key is "id" && Needs.Examples(key.Value) is [var id, ..] ? new DraftText(id) : Blank(key.Value)));
         return added.Count > 0;

@@ -32,7 +32,7 @@ public static class PlanStarter
         var draft = new JobSkeleton(answers, parts).Make(id);
         new Completion(tools, book, parts).Complete(draft, Turns);
         var isAnswered = answers[StartQuestions.Conditions] is not null && draft.At(["site", "conditions"]) is DraftMap;
-        foreach (var blank in isAnswered ? ((DraftMap)draft.At(["site", "conditions"])!).Entries.Select(entry => entry.Value).OfType<DraftText>().Where(text => text.Text is null) : [])
+        foreach (var blank in isAnswered ? ((DraftMap)draft.At(["site", "conditions"])!).Entries.Where(entry => entry.Key is not StartQuestions.Night).Select(entry => entry.Value).OfType<DraftText>().Where(text => text.Text is null) : [])
         {
             blank.Text = "no";
         }

@@ -95,7 +95,8 @@ internal sealed class ExplainCommand : Verb
 
     private static int Key(Host host, RuleBook book, string name, bool asJson)
     {
-        var keys = PlanKeys.Of(new PlanTools(), book);
+        var ofPlans = PlanKeys.Of(new PlanTools(), book);
+        IReadOnlyList<PlanKey> keys = [.. ofPlans, .. PlanKeys.OfOtherFiles(ofPlans)];
         if (PlanKeys.Find(keys, name) is not { Count: > 0 } found)
         {
             throw Unknown(book, keys, name);

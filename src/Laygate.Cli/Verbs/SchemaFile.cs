@@ -28,7 +28,7 @@ internal static class SchemaFile
         }
 
         var file = Path.Combine(root, name);
-        NewFiles.Replace(file, EmbeddedSchemas.Find(schema)!);
+        NewFiles.Replace(file, EmbeddedSchemas.ForEditors(schema));
         return (Way(folder, file), Path.GetRelativePath(Directory.GetCurrentDirectory(), file).Replace('\\', '/'));
     }
 

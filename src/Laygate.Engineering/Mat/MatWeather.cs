@@ -78,9 +78,8 @@ internal sealed class MatWeatherReader(QuantityContext context, Calculation calc
                 : null;
         }
 
-        if (at.Hours.Any(hour => hour.Air is null || hour.Base is null || hour.Wind is null))
+        if (at.Lacks(calculation, ("air", hour => hour.Air), ("base", hour => hour.Base), ("wind", hour => hour.Wind)))
         {
-            calculation.Miss(Address, "hours");
             return null;
         }
 

@@ -33,10 +33,11 @@ internal sealed record WeatherAtLaying(WeatherTable? Table, IReadOnlyList<Weathe
     /// <summary>Lowest or highest value while laying: at the stated hours and at the ends of the time of laying.</summary>
     /// <param name="context">The context.</param>
     /// <param name="read">Reads an hour.</param>
+    /// <param name="key">Its key in an hour.</param>
     /// <param name="envelope">The value of the envelope, and its key.</param>
     /// <param name="highest">Highest instead of lowest.</param>
     public static Answer Extreme(
-        QuantityContext context, Func<WeatherHour, IMeasure?> read, (IMeasure? Value, string Key) envelope, bool highest)
+        QuantityContext context, Func<WeatherHour, IMeasure?> read, string key, (IMeasure? Value, string Key) envelope, bool highest)
     {
         var laying = Of(context);
         if (laying.Hours.Count == 0)
@@ -49,7 +50,7 @@ internal sealed record WeatherAtLaying(WeatherTable? Table, IReadOnlyList<Weathe
         var values = laying.Hours.Select(read).ToList();
         if (values.Exists(value => value is null))
         {
-            return Answer.Missing(new InputReference(Address, "hours"));
+            return Answer.Missing(OfEachHour(key));
         }
 
         var extreme = highest ? values.MaxBy(value => value!.Si) : values.MinBy(value => value!.Si);
@@ -62,6 +63,21 @@ internal sealed record WeatherAtLaying(WeatherTable? Table, IReadOnlyList<Weathe
         return (highest ? rest.Si > extreme!.Si : rest.Si < extreme!.Si)
             ? Answers.Measure(rest, new InputReference(Address, $"envelope.{envelope.Key}"))
             : Answers.Measure(extreme, new InputReference(Address, "hours"));
+    }
+
+    /// <summary>A key that hours of weather lack.</summary>
+    /// <param name="key">The key in an hour.</param>
+    public static InputReference OfEachHour(string key) => new(Address, $"hours.{key}");
+
+    /// <summary>Notes which keys some of the hours lack.</summary>
+    /// <param name="calculation">Where it is noted.</param>
+    /// <param name="keys">Keys with what stands behind them.</param>
+    /// <returns>Whether any is lacking.</returns>
+    public bool Lacks(Calculation calculation, params (string Key, Func<WeatherHour, IMeasure?> Read)[] keys)
+    {
+        var lacking = keys.Where(key => Hours.Any(hour => key.Read(hour) is null)).Select(key => OfEachHour(key.Key)).ToList();
+        calculation.Miss(lacking);
+        return lacking.Count > 0;
     }
 
     /// <summary>Why no weather is to be had: hours that do not cover the shift, hours without a shift, or nothing at all.</summary>

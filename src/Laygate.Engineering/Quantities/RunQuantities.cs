@@ -99,7 +99,7 @@ internal static class RunQuantities
     {
         var input = new InputReference(element.Address, "levels");
         Answer[] points = [.. ((Run)element.Subject!).Levels.Select(level => Answers.Fields(
-            input, ("at", level.At is not null), ("above", level.Above is not null), ("roll_down", level.RollDown is not null)))];
+            level.Id is { } id ? new InputReference(element.Address, $"levels.{id}") : input, ("at", level.At is not null), ("above", level.Above is not null), ("roll_down", level.RollDown is not null)))];
         return points.Length == 0
             ? new() { Value = new PresenceValue(PresenceLevel.Absent, []) { MissingAt = [input] }, Input = input }
             : Answers.Weakest(points);

@@ -42,7 +42,7 @@ internal static class SunAboveSky
         var hours = (context.Plan.Weather?.Hours ?? []).Where(hour => hour.Sun is not null).ToList();
         if (hours.Count == 0)
         {
-            return Answer.Missing(new InputReference(element.Address, "hours"));
+            return Answer.Missing(WeatherAtLaying.OfEachHour("sun"));
         }
 
         var (worst, over) = hours.Select(hour => (hour, hour.Sun!.Si - (AtTheTopOfTheAir * HighestSine(clock.At(hour.At), latitude, longitude)))).MaxBy(one => one.Item2);

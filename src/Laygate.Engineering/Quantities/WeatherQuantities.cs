@@ -16,7 +16,7 @@ internal static class WeatherQuantities
             "v = v(h) · f, f = (270/h)^0.14 · (z/δ)^α, or the stated share", Sources.WindProfile,
             "open country (δ 270 m, α 0.14), wooded (370 m, 0.22), town (460 m, 0.33); a gust is no mean wind")),
         Weather.Number("rain_chance_highest", Shape.Share, "Highest chance of rain while laying.", (c, _) => WeatherAtLaying.Extreme(
-            c, hour => hour.RainChance, (c.Plan.Weather?.Envelope?.RainChanceHighest, "rain_chance_highest"), highest: true)),
+            c, hour => hour.RainChance, "rain_chance", (c.Plan.Weather?.Envelope?.RainChanceHighest, "rain_chance_highest"), highest: true)),
         Weather.StatedFields<Laygate.Model.Plans.Weather>("forecast", "source", "Where the forecast comes from, and when it was last looked at.", weather =>
             [("source", Answers.Given(weather?.Source)), ("last_look", weather?.LastLook is not null)]),
         Weather.Presence("by_hour", "Weather hour by hour over the whole time of laying.", ByHour),
@@ -41,17 +41,17 @@ internal static class WeatherQuantities
 
     /// <summary>Lowest air temperature while laying.</summary>
     internal static Answer Air(QuantityContext context) => WeatherAtLaying.Extreme(
-        context, hour => hour.Air, (context.Plan.Weather?.Envelope?.AirLowest, "air_lowest"), highest: false);
+        context, hour => hour.Air, "air", (context.Plan.Weather?.Envelope?.AirLowest, "air_lowest"), highest: false);
 
     /// <summary>Lowest temperature of the surface that is laid upon while laying.</summary>
     internal static Answer Base(QuantityContext context) => WeatherAtLaying.Extreme(
-        context, hour => hour.Base, (context.Plan.Weather?.Envelope?.BaseLowest, "base_lowest"), highest: false);
+        context, hour => hour.Base, "base", (context.Plan.Weather?.Envelope?.BaseLowest, "base_lowest"), highest: false);
 
     private static Answer WindAtMat(QuantityContext context, Element element)
     {
         var calculation = new Calculation(context);
         var wind = WeatherAtLaying.Extreme(
-            context, hour => hour.Wind, (context.Plan.Weather?.Envelope?.WindHighest, "wind_highest"), highest: true);
+            context, hour => hour.Wind, "wind", (context.Plan.Weather?.Envelope?.WindHighest, "wind_highest"), highest: true);
         calculation.Take(wind);
         if (wind.Value is not NumberValue number)
         {
@@ -71,11 +71,7 @@ internal static class WeatherQuantities
         var envelope = context.Plan.Weather?.Envelope;
         var rest = laying.Hours.Count == 0 || (laying.Outside is not null && envelope is { BaseLowest: not null, DewPointHighest: not null });
         var margin = double.PositiveInfinity;
-        if (laying.Hours.Any(hour => hour.Base is null || hour.DewPoint is null))
-        {
-            calculation.Miss("weather", "hours");
-        }
-        else if (laying.Hours.Count > 0)
+        if (!laying.Lacks(calculation, ("base", hour => hour.Base), ("dew_point", hour => hour.DewPoint)) && laying.Hours.Count > 0)
         {
             laying.Hours.ToList().ForEach(hour => calculation.Reach(hour.Base!.Unit, hour.Base.Si));
             margin = laying.Hours.Min(hour => hour.Base!.Si - hour.DewPoint!.Si);

@@ -111,7 +111,7 @@ public static class PartSchemas
         ["type"] = "array",
         ["minItems"] = 1,
         ["maxItems"] = PartStore.MostFiles,
-        ["items"] = Reference("text"),
+        ["items"] = new JsonObject { ["description"] = "Path of one of them.", ["allOf"] = new JsonArray(Reference("text")), ["examples"] = new JsonArray("firm/machines.yaml") },
         ["examples"] = new JsonArray(new JsonArray("firm/machines.yaml")),
     };
 

@@ -59,7 +59,11 @@ public static class KeyExplanation
             Row(page, "example", example);
         }
 
-        Row(page, "findings", $"name it {key.Address}, {key.Within}");
+        if (key.Address.Length > 0)
+        {
+            Row(page, "findings", $"name it {key.Address}, {key.Within}");
+        }
+
         foreach (var (rule, range) in UsualRange.Of(book, key.Sort))
         {
             Row(page, "usual", $"{range} ({rule})");

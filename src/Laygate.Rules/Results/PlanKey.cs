@@ -13,7 +13,7 @@ public sealed record PlanKey(string Path, string Meaning, string Value, bool IsR
     /// <summary>The words that it may be; empty where any value may stand.</summary>
     public IReadOnlyList<KeyWord> Words { get; init; } = [];
 
-    /// <summary>Address of the element to which findings assign it, with <c>ID</c> for the id of an entry: <c>course:ID</c>.</summary>
+    /// <summary>Address of the element to which findings assign it, with <c>ID</c> for the id of an entry: <c>course:ID</c>; empty where no finding is about it.</summary>
     public required string Address { get; init; }
 
     /// <summary>The key within that element, with dots.</summary>

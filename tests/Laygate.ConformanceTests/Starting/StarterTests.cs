@@ -41,6 +41,16 @@ public sealed class StarterTests
         Assert.Empty(Left(UsualFill.Of(made.Text), answers.Stage));
     }
 
+    /// <summary>The times of the shift say whether it is night, once the place is known; nobody has said no.</summary>
+    [Fact]
+    public void Whether_it_is_night_stays_open_where_only_the_other_conditions_were_answered()
+    {
+        var answers = new StartAnswers(new Dictionary<string, string>(StringComparer.Ordinal) { ["stage"] = "release", ["conditions"] = "none", ["start"] = "20:30", ["end"] = "05:00" });
+        var lines = PlanStarter.Make(Tools, Repository.Bound(), "hill-road", answers, NoParts).Text.Split('\n').Select(line => line.Trim()).ToList();
+        Assert.Contains(lines, line => line.StartsWith("lone_work: no", StringComparison.Ordinal));
+        Assert.DoesNotContain(lines, line => line.StartsWith("night: no", StringComparison.Ordinal) || line.StartsWith("night: yes", StringComparison.Ordinal));
+    }
+
     [Theory]
     [InlineData("submission")]
     [InlineData("release")]

@@ -28,9 +28,8 @@ internal static class HeatQuantities
     {
         var laying = WeatherAtLaying.Of(context);
         var envelope = context.Plan.Weather?.Envelope;
-        if (laying.Hours.Any(hour => hour.Air is null || hour.DewPoint is null))
+        if (laying.Lacks(calculation, ("air", hour => hour.Air), ("dew_point", hour => hour.DewPoint)))
         {
-            calculation.Miss("weather", "hours");
             return [];
         }
 

@@ -63,6 +63,7 @@ public sealed class CaseRunnerTests
             give: { course:wearing: { course.thickness_to_size: { expected: 3.95, low: 3, high: 5 } } }
             finding: { address: course:wearing, outcome: met, status: pass, value: 40 mm, limit: 35 mm }
           - case: Without the kind of the mix the row is not known
+            set: { course:wearing/thickness: 34 mm }
             remove: [ mix:ac11/kind ]
             finding: { address: course:wearing, outcome: not-assessed, status: fail, missing: [ mix:ac11/kind ] }
           - case: A binder course has other rules
