@@ -6,7 +6,6 @@ using Laygate.Engineering.PlanViews;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Supply.Simulation;
 using Laygate.Engineering.Timeline;
-using Laygate.Model.Plans;
 using Laygate.Model.Records;
 using ShiftRecord = Laygate.Model.Records.ShiftRecord;
 
@@ -52,7 +51,7 @@ public sealed class MatComparisons
 
         Leave(NotCompared.TooMany, places.Skip(MostPlaces).Sum(place => place.Count()));
         return new MatComparison(
-            compared, [.. left.OrderBy(one => one.Key).Select(one => (one.Key, one.Value))], TemperatureGroups.Of(compared), !ReferenceEquals(tonight.Plan.Weather, null) && record.Weather.Count > 0, withLoads, places.Count);
+            compared, [.. left.OrderBy(one => one.Key).Select(one => (one.Key, one.Value))], TemperatureGroups.Of(compared), tonight.Plan.Weather is not null && record.Weather.Count > 0, withLoads, places.Count);
     }
 
     private bool IsPlaced(MatTemperature row)

@@ -14,7 +14,7 @@ internal static class OnwardWords
     {
         if (result.LengthLeft.Si <= 0)
         {
-            return [$"Laid to the end at {LedgerNumbers.Time(result.Starts.Max(start => start.From))}; nothing more to call."];
+            return [$"Laid to the end at {LedgerNumbers.Time(result.Starts.Max(start => start.From))}{(result.Starts.Max(start => start.From) > result.Closing ? $", after the closing at {LedgerNumbers.Time(result.Closing)}" : string.Empty)}; nothing more to call."];
         }
 
         var says = new List<string> { Finish(result) };
@@ -102,7 +102,7 @@ internal static class OnwardWords
     {
         OnwardLever.Trucks => $"{((int)(change.To!.Si - change.From!.Si)).ToString(CultureInfo.InvariantCulture)} {(change.To.Si - change.From.Si == 1 ? "truck" : "trucks")} more for {PlainText.Show(change.Of!)}, {((int)change.To.Si).ToString(CultureInfo.InvariantCulture)} in all",
         OnwardLever.Speed => $"lay at {Speed(change.To!)} on average between stops, not {Speed(change.From!)}{(change.To!.Si > change.To.PlanSi * 1.001 ? ": the rollers can follow it; check the plan at that speed first" : string.Empty)}",
-        OnwardLever.EndSooner => $"end the work after {LedgerNumbers.Text(change.To!)} of the way, not {LedgerNumbers.Text(change.From!)}, with a clean joint",
+        OnwardLever.EndSooner => $"end the work at {LedgerNumbers.Text(change.To!)} of {PlainText.Show(change.Of!)} with a clean joint, and leave {LedgerNumbers.Text(change.From!)} for another shift",
         OnwardLever.SendAtOnce => "send each load as soon as it is loaded",
         OnwardLever.SendOnCall => "send loads on call, as the paver comes on",
         _ => $"put the timetable of the loads back by {LedgerNumbers.Text(change.To!)} against the plan",
