@@ -12,15 +12,25 @@ internal sealed class Decisions(RegisterSettings settings)
     private static readonly RegisterEvent[] Ends = [RegisterEvent.Accepted, RegisterEvent.AcceptedWithDepartures, RegisterEvent.Returned, RegisterEvent.ScreeningAsked];
 
     /// <summary>Sees to it that this submission can be decided on at all.</summary>
-    /// <returns>Number of the screening that the decision is about.</returns>
+    /// <returns>Number of the screening that the decision is about; null where every attempt to screen it failed.</returns>
     /// <exception cref="RefusedException">It has changed, is superseded, has no report or is the caller's own.</exception>
-    public int Open(SubmissionRow row, long version, Caller caller)
+    public int? Open(SubmissionRow row, long version, Caller caller)
     {
         if (row.Version != version)
         {
             throw new RefusedException(Refusal.Changed, "The submission has changed since you looked at it. Read it again, then decide.");
         }
 
+        MayTake(row, caller);
+        return row.State == SubmissionState.NotScreened ? null
+            : row.ReportScreening is { } screening && row.State is not (SubmissionState.Received or SubmissionState.Screening) ? screening
+            : throw new RefusedException(Refusal.WrongState, "There is no report to decide on yet.");
+    }
+
+    /// <summary>Sees to it that a caller may review this submission.</summary>
+    /// <exception cref="RefusedException">It is superseded or the caller's own.</exception>
+    public void MayTake(SubmissionRow row, Caller caller)
+    {
         if (!row.IsLatest)
         {
             throw new RefusedException(Refusal.WrongState, "A later revision was submitted. Decide on that one.");
@@ -30,10 +40,21 @@ internal sealed class Decisions(RegisterSettings settings)
         {
             throw new RefusedException(Refusal.NotAllowed, "You have submitted this plan yourself. Another reviewer decides on it.");
         }
+    }
 
-        return row.ReportScreening is { } screening && row.State is not (SubmissionState.Received or SubmissionState.Screening or SubmissionState.NotScreened)
-            ? screening
-            : throw new RefusedException(Refusal.WrongState, "There is no report to decide on yet.");
+    /// <summary>Sees to it that a caller may give this submission back.</summary>
+    /// <exception cref="RefusedException">Nobody has taken it, or another reviewer has.</exception>
+    public static void MayRelease(SubmissionRow row, Caller caller)
+    {
+        if (row.Assignee is null)
+        {
+            throw new RefusedException(Refusal.WrongState, "Nobody has taken it.");
+        }
+
+        if (!string.Equals(row.Assignee, caller.Id, StringComparison.Ordinal) && caller.Role != Role.Administrator)
+        {
+            throw new RefusedException(Refusal.NotAllowed, $"{row.AssigneeName} has taken it. Only they or an administrator give it back; you may take it yourself.");
+        }
     }
 
     /// <summary>Sees to it that a decision says what it must.</summary>

@@ -75,7 +75,26 @@ public sealed record Submission(
 
     /// <summary>Name of the archive in which they came; null when they came by themselves.</summary>
     public string? Archive { get; init; }
+
+    /// <summary>What its latest report says for the queue; null before it was screened by a version that writes it down.</summary>
+    public QueueFacts? Queue { get; init; }
+
+    /// <summary>The reviewer who has taken it; null: nobody.</summary>
+    public Assignee? Assignee { get; init; }
 }
+
+/// <summary>A reviewer who has taken a submission.</summary>
+/// <param name="Id">Id.</param>
+/// <param name="Name">Name.</param>
+public sealed record Assignee(string Id, string Name);
+
+/// <summary>What a report says for the queue of reviewers.</summary>
+/// <param name="Stage">Stage at which the plan was judged.</param>
+/// <param name="ShiftDate">Date of the first shift; null where the plan states none.</param>
+/// <param name="Contract">Number or name of the contract; null where the plan states none.</param>
+/// <param name="Worst">The finding that decides first, in a few words; null where none fails, warns or is left undecided.</param>
+/// <param name="WorstRank">Its weight, the smaller the graver: tens for the part of the report (0 fails), ones for the severity (0 is A, 3 is none).</param>
+public sealed record QueueFacts(string? Stage, DateOnly? ShiftDate, string? Contract, string? Worst, int? WorstRank);
 
 /// <summary>A submission with what was said of it at the same moment.</summary>
 /// <param name="Submission">The submission.</param>
@@ -121,6 +140,9 @@ public sealed record StoredReport(ReportSummary Summary, byte[] Json);
 /// <param name="Plan">What the plan calls itself; null when it could not be read.</param>
 public sealed record ScreeningResult(byte[] Json, bool Readable, string BookHash, string ProgramVersion, ReportCounts Counts, PlanName? Plan)
 {
+    /// <summary>What the report says for the queue.</summary>
+    public QueueFacts? Queue { get; init; }
+
     /// <summary>The pictures of the report, in a form of the caller's own; null when there are none.</summary>
     public byte[]? Pictures { get; init; }
 }
@@ -134,7 +156,27 @@ public sealed record ScreeningResult(byte[] Json, bool Readable, string BookHash
 /// <param name="ReportHash">Hash of the report that it is about; null when about none.</param>
 /// <param name="Screening">Number of the screening that it is about; null when about none.</param>
 /// <param name="OnOwn">Whether it is a decision of the caller who had submitted it, which a setting must allow.</param>
-public sealed record HistoryEntry(DateTimeOffset At, RegisterEvent Event, string By, string ByName, string? Comment, string? ReportHash, int? Screening, bool OnOwn);
+public sealed record HistoryEntry(DateTimeOffset At, RegisterEvent Event, string By, string ByName, string? Comment, string? ReportHash, int? Screening, bool OnOwn)
+{
+    /// <summary>Of a decision: the findings on which comments were open, as rule and address, each on a line; null where none was.</summary>
+    public string? OpenComments { get; init; }
+}
+
+/// <summary>The finding that a comment is about. It is the same finding in every revision.</summary>
+/// <param name="Plan">Id of the plan; empty where the file holds one.</param>
+/// <param name="Rule">Id of the rule.</param>
+/// <param name="Address">Address of the element.</param>
+public sealed record FindingKey(string Plan, string Rule, string Address);
+
+/// <summary>A comment on a finding; none is ever changed or removed.</summary>
+/// <param name="Finding">The finding.</param>
+/// <param name="Revision">Revision on which it was written.</param>
+/// <param name="At">When, UTC.</param>
+/// <param name="By">Id of who wrote it.</param>
+/// <param name="ByName">Name of who wrote it.</param>
+/// <param name="Text">What was written.</param>
+/// <param name="LeavesOpen">Whether the finding waits for an answer after it; the last comment on a finding says so.</param>
+public sealed record FindingComment(FindingKey Finding, int Revision, DateTimeOffset At, string By, string ByName, string Text, bool LeavesOpen);
 
 /// <summary>The last decision on a series of revisions.</summary>
 /// <param name="Revision">The revision that it is about.</param>
@@ -172,7 +214,49 @@ public sealed record SubmissionFilter
 
     /// <summary>Whether only the latest revision of each series is listed.</summary>
     public bool LatestOnly { get; init; }
+
+    /// <summary>Whether only those are listed that wait for a decision: screened, unreadable or not screened, and not superseded.</summary>
+    public bool OpenOnly { get; init; }
+
+    /// <summary>Id of the reviewer who has taken them; empty: nobody has.</summary>
+    public string? Assignee { get; init; }
 }
+
+/// <summary>By what a queue is sorted.</summary>
+public enum QueueOrder
+{
+    /// <summary>Date of the shift, the next one first.</summary>
+    Shift,
+
+    /// <summary>When it was received, the oldest first.</summary>
+    Age,
+
+    /// <summary>The worst finding, the gravest first.</summary>
+    Worst,
+
+    /// <summary>Contract.</summary>
+    Contract,
+
+    /// <summary>Stage.</summary>
+    Stage,
+
+    /// <summary>Title of the plan.</summary>
+    Plan,
+
+    /// <summary>Revision, the first one first.</summary>
+    Revision,
+
+    /// <summary>Who has taken it; what nobody has taken first.</summary>
+    Assignee,
+
+    /// <summary>Where it stands.</summary>
+    State,
+}
+
+/// <summary>A part of a queue in the order that was asked for.</summary>
+/// <param name="Items">Submissions.</param>
+/// <param name="Count">Number of all that the filter lets through.</param>
+public sealed record QueuePage(IReadOnlyList<Submission> Items, int Count);
 
 /// <summary>A page of a list.</summary>
 /// <param name="Items">Submissions, the latest first.</param>

@@ -9,6 +9,9 @@ namespace Laygate.Register;
 /// <summary>Reads the register. A submitter sees its own submissions only; what it may not see is not there.</summary>
 public sealed class RegisterReader(RegisterDatabase database)
 {
+    // States that wait for a decision.
+    private static readonly SubmissionState[] Open = [SubmissionState.Screened, SubmissionState.FailedToRead, SubmissionState.NotScreened];
+
     /// <summary>Most entries on one page.</summary>
     public const int LargestPage = 200;
 
@@ -158,6 +161,50 @@ public sealed class RegisterReader(RegisterDatabase database)
         return new SubmissionPage(await WithReportsAsync(context, shown, cancel), more ? Cursor.Write(shown[^1].Number) : null);
     }
 
+    /// <summary>A part of the queue, in the order that is asked for.</summary>
+    /// <param name="filter">Which.</param>
+    /// <param name="order">By what it is sorted.</param>
+    /// <param name="descending">Whether the other way round.</param>
+    /// <param name="skip">How many come before the part, 0 or more.</param>
+    /// <param name="limit">Most entries, 1 to <see cref="LargestPage"/>.</param>
+    /// <param name="caller">Who asks.</param>
+    /// <param name="cancel">Ends it.</param>
+    /// <exception cref="RefusedException">The limit or what is searched for is none of ours.</exception>
+    public async Task<QueuePage> QueueAsync(SubmissionFilter filter, QueueOrder order, bool descending, int skip, int limit, Caller caller, CancellationToken cancel)
+    {
+        if (limit is < 1 or > LargestPage || skip < 0)
+        {
+            throw new RefusedException(Refusal.BadRequest, $"A page has 1 to {LargestPage} entries.");
+        }
+
+        CallerText.Search(filter.Search ?? string.Empty);
+        await using var context = database.Open();
+        var rows = Filtered(Visible(context, caller), filter);
+        var shown = await QueueOrders.Sorted(rows, order, descending).Skip(skip).Take(limit).ToListAsync(cancel);
+        return new QueuePage(await WithReportsAsync(context, shown, cancel), await rows.CountAsync(cancel));
+    }
+
+    /// <summary>What a reviewer looks at behind a submission in the order of the queue: the next that nobody else has taken and that is not the caller's own; null when none is left.</summary>
+    /// <param name="id">Id of the submission.</param>
+    /// <param name="filter">Which submissions the queue holds.</param>
+    /// <param name="order">By what it is sorted.</param>
+    /// <param name="descending">Whether the other way round.</param>
+    /// <param name="caller">Who asks.</param>
+    /// <param name="cancel">Ends it.</param>
+    public async Task<string?> NextAsync(string id, SubmissionFilter filter, QueueOrder order, bool descending, Caller caller, CancellationToken cancel)
+    {
+        CallerText.Id(id);
+        CallerText.Search(filter.Search ?? string.Empty);
+        await using var context = database.Open();
+        var rows = Filtered(Visible(context, caller), filter)
+            .Where(row => row.Id == id || ((row.Assignee == null || row.Assignee == caller.Id) && (database.Settings.OwnDecisions || row.Submitter != caller.Id)));
+        var ids = await QueueOrders.Sorted(rows, order, descending).Select(row => row.Id).ToListAsync(cancel);
+        var at = ids.IndexOf(id);
+
+        // After the last one, what was passed over.
+        return ids.Skip(at + 1).Concat(ids.Take(Math.Max(at, 0))).FirstOrDefault();
+    }
+
     /// <summary>All submissions that a filter lets through, the latest first, read page by page.</summary>
     public async IAsyncEnumerable<Submission> ExportAsync(SubmissionFilter filter, Caller caller, [EnumeratorCancellation] CancellationToken cancel)
     {
@@ -210,6 +257,16 @@ public sealed class RegisterReader(RegisterDatabase database)
         if (filter.Until is { } until)
         {
             rows = rows.Where(row => row.ReceivedAt < until);
+        }
+
+        if (filter.OpenOnly)
+        {
+            rows = rows.Where(row => row.IsLatest && Open.Contains(row.State));
+        }
+
+        if (filter.Assignee is { } assignee)
+        {
+            rows = assignee.Length == 0 ? rows.Where(row => row.Assignee == null) : rows.Where(row => row.Assignee == assignee);
         }
 
         return filter.LatestOnly ? rows.Where(row => row.IsLatest) : rows;

@@ -65,6 +65,8 @@ public sealed class Screenings(RegisterDatabase database)
             row.ReportScreening = claim.Screening;
             row.State = result.Readable ? SubmissionState.Screened : SubmissionState.FailedToRead;
             (row.PlanId, row.PlanTitle, row.PlanRevision) = (CallerText.Title(result.Plan?.Id), CallerText.Title(result.Plan?.Title), CallerText.Title(result.Plan?.Revision));
+            (row.Stage, row.ShiftDate, row.Contract) = (CallerText.Title(result.Queue?.Stage), result.Queue?.ShiftDate, CallerText.Title(result.Queue?.Contract));
+            (row.Worst, row.WorstRank) = (CallerText.Title(result.Queue?.Worst), result.Queue?.WorstRank);
             row.SearchText = Mapping.SearchText(row);
             Mapping.Note(context, row, result.Readable ? RegisterEvent.Screened : RegisterEvent.FailedToRead, System, database.Now, null, report.Hash, claim.Screening);
         },

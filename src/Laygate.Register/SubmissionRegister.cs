@@ -48,9 +48,10 @@ public sealed class SubmissionRegister(RegisterDatabase database)
     /// <param name="comment">Why; needed unless a plan without failures is accepted that was not decided before.</param>
     /// <param name="caller">Who decides; not who has submitted it, unless the settings allow that.</param>
     /// <param name="cancel">Ends it; nothing is stored then.</param>
+    /// <param name="openComments">The findings on which comments are open in the version that the reviewer has seen, as rule and address, each on a line; null: none.</param>
     /// <returns>The submission; its state stays where the settings ask for a second reviewer.</returns>
     /// <exception cref="RefusedException">The caller may not decide, something has changed meanwhile, a later revision was submitted, the decision does not say what it must, or there is no report to decide on.</exception>
-    public async Task<Submission> DecideAsync(string id, long version, Verdict verdict, string? comment, Caller caller, CancellationToken cancel)
+    public async Task<Submission> DecideAsync(string id, long version, Verdict verdict, string? comment, Caller caller, CancellationToken cancel, string? openComments = null)
     {
         MayDecide(caller);
         CallerText.Id(id);
@@ -61,8 +62,44 @@ public sealed class SubmissionRegister(RegisterDatabase database)
         }
 
         return await database.InTransactionAsync(
-            context => DecideAsync(context, id, version, verdict, said, caller, cancel), Moment.DecisionBeforeCommit, Moment.DecisionCommitted, cancel);
+            context => DecideAsync(context, id, version, verdict, (said, openComments), caller, cancel), Moment.DecisionBeforeCommit, Moment.DecisionCommitted, cancel);
     }
+
+    /// <summary>Takes a submission to review it, from nobody or from another reviewer.</summary>
+    /// <param name="id">Id of the submission.</param>
+    /// <param name="version">Version of the submission that the reviewer has seen, so that of two who take it at once one knows.</param>
+    /// <param name="caller">Who takes it.</param>
+    /// <param name="cancel">Ends it; nothing is stored then.</param>
+    /// <exception cref="RefusedException">The caller may not decide on it, it is superseded, or something has changed meanwhile.</exception>
+    public Task<Submission> TakeAsync(string id, long version, Caller caller, CancellationToken cancel) => AssignAsync(
+        id,
+        version,
+        row =>
+        {
+            decisions.MayTake(row, caller);
+            (row.Assignee, row.AssigneeName) = (caller.Id, caller.Name);
+            return RegisterEvent.Taken;
+        },
+        caller,
+        cancel);
+
+    /// <summary>Gives a submission back to the queue.</summary>
+    /// <param name="id">Id of the submission.</param>
+    /// <param name="version">Version of the submission that the reviewer has seen.</param>
+    /// <param name="caller">Who had taken it, or an administrator.</param>
+    /// <param name="cancel">Ends it; nothing is stored then.</param>
+    /// <exception cref="RefusedException">Nobody or another has taken it, or something has changed meanwhile.</exception>
+    public Task<Submission> ReleaseAsync(string id, long version, Caller caller, CancellationToken cancel) => AssignAsync(
+        id,
+        version,
+        row =>
+        {
+            Decisions.MayRelease(row, caller);
+            (row.Assignee, row.AssigneeName) = (null, null);
+            return RegisterEvent.Released;
+        },
+        caller,
+        cancel);
 
     /// <summary>Queues another screening, for example under a new edition of a specification. The earlier reports stay.</summary>
     /// <param name="id">Id of the submission.</param>
@@ -239,17 +276,58 @@ public sealed class SubmissionRegister(RegisterDatabase database)
     }
 
     private async Task<Submission> DecideAsync(
-        RegisterContext context, string id, long version, Verdict verdict, string? comment, Caller caller, CancellationToken cancel)
+        RegisterContext context, string id, long version, Verdict verdict, (string? Comment, string? Open) said, Caller caller, CancellationToken cancel)
     {
         var row = await context.HeldAsync(id, cancel) ?? throw NotThere();
-        var screening = decisions.Open(row, version, caller);
+        if (decisions.Open(row, version, caller) is not { } screening)
+        {
+            return ReturnUnscreened(context, row, verdict, said.Comment, caller);
+        }
+
         var report = await context.Reports.AsNoTracking().FirstAsync(one => one.Number == row.Number && one.Screening == screening, cancel);
-        decisions.Check(row, report, verdict, comment);
+        decisions.Check(row, report, verdict, said.Comment);
         var (what, state) = await decisions.OutcomeAsync(context, report, verdict, caller, cancel);
         row.State = state ?? row.State;
-        Mapping.Note(context, row, what, caller, database.Now, comment, report.Hash, screening, Decisions.IsOwn(row, caller));
+        Mapping.Note(context, row, what, caller, database.Now, said.Comment, report.Hash, screening, Decisions.IsOwn(row, caller), said.Open);
         return Mapping.ToSubmission(row, RegisterReader.Summary(report));
     }
+
+    // There is no report that it could rest on.
+    private Submission ReturnUnscreened(RegisterContext context, SubmissionRow row, Verdict verdict, string? comment, Caller caller)
+    {
+        if (verdict != Verdict.Returned)
+        {
+            throw new RefusedException(Refusal.WrongState, "The plan could not be screened. Return it, or have it screened again.");
+        }
+
+        row.State = SubmissionState.Returned;
+        Mapping.Note(context, row, RegisterEvent.Returned, caller, database.Now, comment, onOwn: Decisions.IsOwn(row, caller));
+        return Mapping.ToSubmission(row, null);
+    }
+
+    private Task<Submission> AssignAsync(string id, long version, Func<SubmissionRow, RegisterEvent> change, Caller caller, CancellationToken cancel)
+    {
+        MayDecide(caller);
+        CallerText.Id(id);
+        return database.InTransactionAsync(
+            async context =>
+            {
+                var row = await context.HeldAsync(id, cancel) ?? throw NotThere();
+                if (row.Version != version)
+                {
+                    throw new RefusedException(Refusal.Changed, "The submission has changed since you looked at it. Read it again.");
+                }
+
+                Mapping.Note(context, row, change(row), caller, database.Now);
+                return Mapping.ToSubmission(row, await ReportOfAsync(context, row, cancel));
+            },
+            Moment.DecisionBeforeCommit,
+            Moment.DecisionCommitted,
+            cancel);
+    }
+
+    private static async Task<ReportSummary?> ReportOfAsync(RegisterContext context, SubmissionRow row, CancellationToken cancel) =>
+        await context.Reports.AsNoTracking().FirstOrDefaultAsync(one => one.Number == row.Number && one.Screening == row.ReportScreening, cancel) is { } report ? RegisterReader.Summary(report) : null;
 
     private async Task<Submission> RescreenAsync(RegisterContext context, string id, string reason, Caller caller, CancellationToken cancel)
     {

@@ -72,6 +72,15 @@ public enum RegisterEvent
 
     /// <summary>Accepted with departures by the first of two reviewers; it counts when the second accepts it likewise.</summary>
     FirstAcceptedWithDepartures,
+
+    /// <summary>A reviewer took it, from nobody or from another.</summary>
+    Taken,
+
+    /// <summary>A reviewer gave it back to the queue.</summary>
+    Released,
+
+    /// <summary>Somebody wrote on a finding.</summary>
+    Commented,
 }
 
 /// <summary>What a reviewer may decide.</summary>

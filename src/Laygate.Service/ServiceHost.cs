@@ -124,7 +124,10 @@ internal static class ServiceHost
         services.AddSingleton<CheckPool>();
         services.AddSingleton<Screening>();
         services.AddSingleton<StoredReports>();
+        services.AddSingleton<Comments>();
+        services.AddSingleton<FindingTalk>();
         services.AddSingleton<DetailPages>();
+        services.AddSingleton<QueuePages>();
         services.AddSingleton<Bell>();
         services.AddHostedService<ScreeningWorker>();
         services.AddHostedService<InboxWatcher>();

@@ -56,6 +56,6 @@ internal sealed partial class LayoutBuilder(Plan plan, Unit length)
             : null;
     }
 
-    [GeneratedRegex(@"\b(?<big>\d{1,4})\+(?<small>\d{2,3})\b", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 100)]
+    [GeneratedRegex(@"\b(?<big>\d{1,4})\+(?<small>\d{2,3})\b", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: Timeout.Infinite)]
     private static partial Regex StationText();
 }

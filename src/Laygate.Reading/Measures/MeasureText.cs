@@ -11,7 +11,8 @@ internal static partial class MeasureText
     /// <summary>Longest text that is looked at closely.</summary>
     public const int Longest = 200;
 
-    private const int Patience = 1000;
+    // The length of the text bounds the work; a clock would refuse a sound text on a busy machine.
+    private const int NoClock = Timeout.Infinite;
 
     /// <summary>Number and unit of a text in the right form; null for any other text.</summary>
     public static (string Number, string Unit)? Split(string text)
@@ -40,12 +41,12 @@ internal static partial class MeasureText
         return found.Success ? (found.Groups["number"].Value, found.Groups["rest"].Value.Trim()) : null;
     }
 
-    [GeneratedRegex("^(?<number>" + NumberPattern + @") (?<unit>[^ 0-9].*)\z", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, Patience)]
+    [GeneratedRegex("^(?<number>" + NumberPattern + @") (?<unit>[^ 0-9].*)\z", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, NoClock)]
     private static partial Regex Form();
 
-    [GeneratedRegex("^" + NumberPattern + @"\z", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, Patience)]
+    [GeneratedRegex("^" + NumberPattern + @"\z", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, NoClock)]
     private static partial Regex Bare();
 
-    [GeneratedRegex(@"^(?<number>[+-]?[0-9.]+)(?<rest>.*)\z", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, Patience)]
+    [GeneratedRegex(@"^(?<number>[+-]?[0-9.]+)(?<rest>.*)\z", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, NoClock)]
     private static partial Regex Loose();
 }

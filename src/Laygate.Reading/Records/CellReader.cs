@@ -180,13 +180,13 @@ internal sealed partial class CellReader(FileMapping file)
         _ => "year, month, day",
     };
 
-    [GeneratedRegex("^[0-9][.,][0-9]+[eE][+]?[0-9]+$", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex("^[0-9][.,][0-9]+[eE][+]?[0-9]+$", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: Timeout.Infinite)]
     private static partial Regex Scientific();
 
-    [GeneratedRegex("^(?<a>[0-9]{1,4})[-./](?<b>[0-9]{1,2})[-./](?<c>[0-9]{1,4})$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex("^(?<a>[0-9]{1,4})[-./](?<b>[0-9]{1,2})[-./](?<c>[0-9]{1,4})$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: Timeout.Infinite)]
     private static partial Regex DateForm();
 
-    [GeneratedRegex("^(?:(?<date>[0-9]{1,4}[-./][0-9]{1,2}[-./][0-9]{1,4})(?:T| +))?(?<hour>[0-9]{1,2}):(?<minute>[0-9]{2})(?::(?<second>[0-9]{2})(?:[.,][0-9]+)?)? ?(?<half>[aApP]\\.?[mM]\\.?)?(?<offset>Z|[+-][0-9]{2}:?[0-9]{2})?$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex("^(?:(?<date>[0-9]{1,4}[-./][0-9]{1,2}[-./][0-9]{1,4})(?:T| +))?(?<hour>[0-9]{1,2}):(?<minute>[0-9]{2})(?::(?<second>[0-9]{2})(?:[.,][0-9]+)?)? ?(?<half>[aApP]\\.?[mM]\\.?)?(?<offset>Z|[+-][0-9]{2}:?[0-9]{2})?$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: Timeout.Infinite)]
     private static partial Regex TimeForm();
 }
 

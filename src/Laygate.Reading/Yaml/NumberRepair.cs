@@ -6,7 +6,8 @@ namespace Laygate.Reading.Yaml;
 /// <summary>Turns a number or measure written in one of the common wrong ways into the right form.</summary>
 internal static partial class NumberRepair
 {
-    private const int Patience = 1000;
+    // The length of the text bounds the work; a clock would refuse a sound text on a busy machine.
+    private const int NoClock = Timeout.Infinite;
 
     /// <summary>What is wrong with a number or measure and its right form; null when nothing is wrong or it is none.</summary>
     public static ScalarTrap? Explain(string text)
@@ -147,18 +148,18 @@ internal static partial class NumberRepair
         return isNumber ? value.ToString("0.############################", CultureInfo.InvariantCulture) : null;
     }
 
-    [GeneratedRegex("^(?<sign>[+-]?)(?<number>(?:[0-9]{1,3}(?: [0-9]{3})+(?![0-9])|[0-9.,_']*[0-9][0-9.,_']*)(?:[eE][+-]?[0-9]+)?)(?<gap> *)(?<unit>[A-Za-z°%µμ\"].*)?$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, Patience)]
+    [GeneratedRegex("^(?<sign>[+-]?)(?<number>(?:[0-9]{1,3}(?: [0-9]{3})+(?![0-9])|[0-9.,_']*[0-9][0-9.,_']*)(?:[eE][+-]?[0-9]+)?)(?<gap> *)(?<unit>[A-Za-z°%µμ\"].*)?$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, NoClock)]
     private static partial Regex Measure();
 
-    [GeneratedRegex("[\u00A0\u2007\u2009\u202F]", RegexOptions.CultureInvariant, Patience)]
+    [GeneratedRegex("[\u00A0\u2007\u2009\u202F]", RegexOptions.CultureInvariant, NoClock)]
     private static partial Regex SpecialBlank();
 
-    [GeneratedRegex("^[\u2010-\u2015\u2212](?=[0-9.,])", RegexOptions.CultureInvariant, Patience)]
+    [GeneratedRegex("^[\u2010-\u2015\u2212](?=[0-9.,])", RegexOptions.CultureInvariant, NoClock)]
     private static partial Regex SpecialMinus();
 
-    [GeneratedRegex("^[1-9][0-9]{0,2},[0-9]{3}$", RegexOptions.CultureInvariant, Patience)]
+    [GeneratedRegex("^[1-9][0-9]{0,2},[0-9]{3}$", RegexOptions.CultureInvariant, NoClock)]
     private static partial Regex Ambiguous();
 
-    [GeneratedRegex("^0+(?=[0-9])", RegexOptions.CultureInvariant, Patience)]
+    [GeneratedRegex("^0+(?=[0-9])", RegexOptions.CultureInvariant, NoClock)]
     private static partial Regex LeadingZeros();
 }

@@ -146,9 +146,9 @@ internal sealed partial class SyntaxMessages(SourceText source, TextSpan? openBr
         return source.SpanOf(start, inLine ? start + 1 : start);
     }
 
-    [GeneratedRegex("^[ -]*\t", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex("^[ -]*\t", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: Timeout.Infinite)]
     private static partial Regex TabInIndentation();
 
-    [GeneratedRegex("^ *(?:- +)*(?<key>[A-Za-z_][A-Za-z0-9_-]*):[^ \t/]", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex("^ *(?:- +)*(?<key>[A-Za-z_][A-Za-z0-9_-]*):[^ \t/]", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: Timeout.Infinite)]
     private static partial Regex KeyWithoutBlank();
 }

@@ -35,12 +35,14 @@ internal static class Mapping
     {
         Files = row.Files,
         Archive = row.ArchiveName,
+        Queue = row.Stage is null && row.Worst is null ? null : new QueueFacts(row.Stage, row.ShiftDate, row.Contract, row.Worst, row.WorstRank),
+        Assignee = row.Assignee is { } assignee ? new Assignee(assignee, row.AssigneeName ?? assignee) : null,
     };
 
-    public static HistoryEntry ToEntry(HistoryRow row) => new(row.At, row.Event, row.By, row.ByName, row.Comment, row.ReportHash, row.Screening, row.OnOwn);
+    public static HistoryEntry ToEntry(HistoryRow row) => new(row.At, row.Event, row.By, row.ByName, row.Comment, row.ReportHash, row.Screening, row.OnOwn) { OpenComments = row.OpenComments };
 
     public static string SearchText(SubmissionRow row) =>
-        string.Join('\n', row.FileName, row.ArchiveName, row.SubmitterName, row.PlanId, row.PlanTitle, row.PlanRevision, row.Id).ToLowerInvariant();
+        string.Join('\n', row.FileName, row.ArchiveName, row.SubmitterName, row.PlanId, row.PlanTitle, row.PlanRevision, row.Contract, row.Id).ToLowerInvariant();
 
     public static ReportRow ToReport(Claim claim, ScreeningResult result, DateTimeOffset at) => new()
     {
@@ -62,7 +64,7 @@ internal static class Mapping
     };
 
     /// <summary>Writes an entry of the history and moves the submission on.</summary>
-    public static void Note(RegisterContext context, SubmissionRow row, RegisterEvent what, Caller who, DateTimeOffset at, string? comment = null, string? reportHash = null, int? screening = null, bool onOwn = false)
+    public static void Note(RegisterContext context, SubmissionRow row, RegisterEvent what, Caller who, DateTimeOffset at, string? comment = null, string? reportHash = null, int? screening = null, bool onOwn = false, string? openComments = null)
     {
         row.Version++;
         row.ChangedAt = at;
@@ -77,6 +79,7 @@ internal static class Mapping
             ReportHash = reportHash,
             Screening = screening,
             OnOwn = onOwn,
+            OpenComments = openComments,
         });
     }
 }

@@ -23,6 +23,8 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
 
     public DbSet<HistoryRow> History => Set<HistoryRow>();
 
+    public DbSet<CommentRow> Comments => Set<CommentRow>();
+
     public DbSet<KeyRow> Keys => Set<KeyRow>();
 
     public DbSet<KeyHistoryRow> KeyHistory => Set<KeyHistoryRow>();
@@ -94,6 +96,10 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
         history.HasKey(one => one.Entry);
         history.Property(one => one.Entry).ValueGeneratedOnAdd();
         history.HasIndex(one => new { one.Number, one.Entry });
+        var comment = Owned<CommentRow>(modelBuilder);
+        comment.HasKey(one => one.Entry);
+        comment.Property(one => one.Entry).ValueGeneratedOnAdd();
+        comment.HasIndex(one => new { one.Series, one.Entry });
         modelBuilder.Entity<KeyRow>(row =>
         {
             row.HasKey(one => one.Id);
@@ -131,6 +137,7 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
                 nameof(FileRow) => "files",
                 nameof(ArchiveRow) => "archives",
                 nameof(ReportRow) => "reports",
+                nameof(CommentRow) => "comments",
                 nameof(PictureRow) => "pictures",
                 nameof(JobRow) => "jobs",
                 nameof(HistoryRow) => "history",

@@ -43,6 +43,20 @@ internal sealed class SubmissionRow
     public int Files { get; set; }
 
     public string? ArchiveName { get; set; }
+
+    public string? Stage { get; set; }
+
+    public DateOnly? ShiftDate { get; set; }
+
+    public string? Contract { get; set; }
+
+    public string? Worst { get; set; }
+
+    public int? WorstRank { get; set; }
+
+    public string? Assignee { get; set; }
+
+    public string? AssigneeName { get; set; }
 }
 
 // The text lies apart, so that lists do not carry it and a change of state does not write it again.
@@ -105,6 +119,32 @@ internal sealed class ReportRow
     public int Departed { get; set; }
 }
 
+// What was said on a finding; a thread is what has one series, plan, rule and address.
+internal sealed class CommentRow
+{
+    public long Entry { get; set; }
+
+    public long Number { get; set; }
+
+    public required string Series { get; set; }
+
+    public required string Plan { get; set; }
+
+    public required string Rule { get; set; }
+
+    public required string Address { get; set; }
+
+    public DateTimeOffset At { get; set; }
+
+    public required string By { get; set; }
+
+    public required string ByName { get; set; }
+
+    public required string Text { get; set; }
+
+    public bool LeavesOpen { get; set; }
+}
+
 // The pictures of a report, kept because later rules or programs may draw others.
 internal sealed class PictureRow
 {
@@ -163,6 +203,8 @@ internal sealed class HistoryRow
     public int? Screening { get; set; }
 
     public bool OnOwn { get; set; }
+
+    public string? OpenComments { get; set; }
 }
 
 internal sealed class KeyRow

@@ -201,6 +201,6 @@ internal sealed partial class CardNumbers(CardTexts texts, SiteSheet sheet)
 
     private string Condition(string word) => texts.Find($"condition.{word}") is { Length: > 0 } known ? known : PlainText.Show(word);
 
-    [GeneratedRegex(@"^(?<number>-?[\d.]+) ?(?<unit>.*)$", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex(@"^(?<number>-?[\d.]+) ?(?<unit>.*)$", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: Timeout.Infinite)]
     private static partial Regex SourceFigure();
 }

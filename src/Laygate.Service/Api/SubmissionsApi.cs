@@ -28,10 +28,12 @@ internal sealed record SubmissionQuery(
     [FromQuery(Name = "search")] string? Search,
     [FromQuery(Name = "from")] DateTimeOffset? From,
     [FromQuery(Name = "until")] DateTimeOffset? Until,
-    [FromQuery(Name = "latest")] bool? Latest)
+    [FromQuery(Name = "latest")] bool? Latest,
+    [FromQuery(Name = "open")] bool? Open,
+    [FromQuery(Name = "assignee")] string? Assignee)
 {
     /// <summary>The same for the register.</summary>
-    public SubmissionFilter Filter => new() { State = State, Search = Search, From = From, Until = Until, LatestOnly = Latest == true };
+    public SubmissionFilter Filter => new() { State = State, Search = Search, From = From, Until = Until, LatestOnly = Latest == true, OpenOnly = Open == true, Assignee = Assignee };
 }
 
 /// <summary>Submissions: hand in, read, decide.</summary>
@@ -56,6 +58,7 @@ internal static class SubmissionsApi
         known.MapGet("/{id}/text", TextAsync).WithName("GetText").WithSummary("The text exactly as sent").Produces<string>(StatusCodes.Status200OK, "application/octet-stream").Missing();
         known.MapStoredFiles();
         known.MapStoredForms();
+        known.MapComments();
         known.MapGet("/{id}/changes", ChangesAsync).WithName("GetChanges").WithSummary("What one screening says otherwise than an earlier one")
             .WithDescription("Findings that are new, gone or changed from the screening before, or from that with the number `from`, to the latest, or to that with the number `to`.")
             .Produces<ReportChanges>().Missing().ProducesProblem(StatusCodes.Status409Conflict);
@@ -66,6 +69,7 @@ internal static class SubmissionsApi
         reviewers.MapPost("/submissions/{id}/decision", DecideAsync).WithName("Decide").WithSummary("Decide on a submission")
             .WithDescription("The header If-Match carries the ETag of the submission that the reviewer has read. A comment is needed to return a plan, to accept it with departures or with failures, and to change a decision. Nobody decides on what the same key has submitted, unless the settings allow that, and nobody on a revision that a later one supersedes. Where the settings ask for a second reviewer to accept failures, the first acceptance stands in the history and the state stays.")
             .Produces<Submission>().Missing().ProducesProblem(StatusCodes.Status409Conflict).ProducesProblem(StatusCodes.Status412PreconditionFailed).ProducesProblem(StatusCodes.Status428PreconditionRequired);
+        reviewers.MapAssignees();
         reviewers.MapPost("/submissions/{id}/screenings", RescreenAsync).WithName("ScreenAgain").WithSummary("Screen a submission again").Produces<Submission>().Missing().ProducesProblem(StatusCodes.Status409Conflict);
         reviewers.MapPost("/screenings", RescreenOpenAsync).WithName("ScreenOpenAgain").WithSummary("Screen all open submissions again whose report stands on another rule book")
             .Produces<RescreenedBody>();
@@ -160,20 +164,15 @@ internal static class SubmissionsApi
     }
 
     private static async Task<IResult> DecideAsync(
-        HttpContext context, SubmissionRegister register, string id, DecisionBody body, [FromHeader(Name = "If-Match")] string? ifMatch, CancellationToken cancel)
+        HttpContext context, SubmissionRegister register, FindingTalk talk, string id, DecisionBody body, [FromHeader(Name = "If-Match")] string? ifMatch, CancellationToken cancel)
     {
-        if (ifMatch is null)
-        {
-            throw new BadHttpRequestException("Send If-Match with the ETag of the submission that you have read.", StatusCodes.Status428PreconditionRequired);
-        }
-
+        var (caller, version) = (Callers.Need(context), Seen(ifMatch));
         if (!Enum.IsDefined(body.Decision))
         {
             throw new BadHttpRequestException("There is no such decision.");
         }
 
-        var version = long.TryParse(ifMatch.Trim('"'), System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var seen) ? seen : -1;
-        var decided = await register.DecideAsync(id, version, body.Decision, body.Comment, Callers.Need(context), cancel);
+        var decided = await register.DecideAsync(id, version, body.Decision, body.Comment, caller, cancel, await talk.OpenAsync(id, caller, cancel));
         Tag(context, decided);
         return TypedResults.Ok(decided);
     }
@@ -192,7 +191,13 @@ internal static class SubmissionsApi
         return TypedResults.Ok(new RescreenedBody(ids));
     }
 
-    private static void Tag(HttpContext context, Submission submission)
+    /// <summary>The version of a submission that a caller has read.</summary>
+    /// <exception cref="BadHttpRequestException">It does not say so.</exception>
+    public static long Seen(string? ifMatch) => ifMatch is null
+        ? throw new BadHttpRequestException("Send If-Match with the ETag of the submission that you have read.", StatusCodes.Status428PreconditionRequired)
+        : long.TryParse(ifMatch.Trim('"'), System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var seen) ? seen : -1;
+
+    public static void Tag(HttpContext context, Submission submission)
     {
         context.Response.Headers.ETag = FormattableString.Invariant($"\"{submission.Version}\"");
         context.Response.Headers.CacheControl = "private, no-cache";

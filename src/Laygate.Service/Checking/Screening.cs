@@ -34,6 +34,7 @@ internal sealed class Screening(CheckDesk desk)
                 reports.Sum(report => report.Counts.Departed)),
             first is null ? null : new PlanName(first.PlanId, first.PlanTitle, first.Revision))
         {
+            Queue = QueueWords.Of(result),
             Pictures = Pictures.Of(result),
         };
     }

@@ -6,15 +6,16 @@ using Laygate.Service.Checking;
 namespace Laygate.Service.Pages;
 
 /// <summary>The page of one submission, put together from what the register holds.</summary>
-internal sealed class DetailPages(RegisterReader reader, RegisterSettings settings)
+internal sealed class DetailPages(RegisterReader reader, Comments comments, RegisterSettings settings)
 {
-    /// <summary>The page; it says why a decision was not recorded, where one is given.</summary>
+    /// <summary>The page; it says why what was written on it was not taken, where something is given.</summary>
     /// <param name="context">The request.</param>
     /// <param name="id">Id of the submission.</param>
-    /// <param name="draft">A decision that was not recorded; null: none.</param>
+    /// <param name="list">The list from which it was opened; null: from none.</param>
+    /// <param name="drafts">What was written and not taken; null: nothing.</param>
     /// <param name="status">Status of the answer.</param>
     /// <param name="cancel">Ends it.</param>
-    public async Task<IResult> ShowAsync(HttpContext context, string id, DecisionDraft? draft, int status, CancellationToken cancel)
+    public async Task<IResult> ShowAsync(HttpContext context, string id, QueueQuery? list, Drafts? drafts, int status, CancellationToken cancel)
     {
         var caller = Callers.Need(context);
         if (await reader.WithReportAsync(id, caller, cancel) is not { } shown || await reader.TextAsync(id, caller, cancel) is not { } text)
@@ -37,7 +38,11 @@ internal sealed class DetailPages(RegisterReader reader, RegisterSettings settin
                 ("Changes", shown.Report is { } later && revisions.LastOrDefault(other => other.Revision < one.Revision) is { } before
                     ? RevisionChanges.Between(before, await reader.ReportAsync(before.Id, null, caller, cancel), later)
                     : null),
-                ("Draft", draft)),
+                ("List", list?.Text),
+                ("Next", list is null ? null : await reader.NextAsync(id, list.Filter(caller), list.Order, list.Descending, caller, cancel)),
+                ("Recorded", context.Request.Query["decided"] is [{ Length: > 0 } decided] ? await reader.FindAsync(decided, caller, cancel) : null),
+                ("Drafts", drafts),
+                ("Said", new CommentsOnPage(id, await comments.ListAsync(one.Series, one.Revision, caller, cancel), one.Latest && shown.Report is not null, FormGuard.TokenOf(context.Request), list?.Text, drafts?.Comment))),
             status);
     }
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Laygate.Reporting.Language;
 using Laygate.Rules.Results;
+using Laygate.Service.Checking;
 
 namespace Laygate.Service.Pages;
 
@@ -8,12 +9,13 @@ namespace Laygate.Service.Pages;
 internal static class FindingParts
 {
     /// <summary>The parts that have findings, what fails first.</summary>
+    /// <param name="reports">All reports of the page.</param>
     /// <param name="report">The report.</param>
     /// <param name="id">What their ids begin with.</param>
-    public static IReadOnlyList<FindingPart> Of(Report report, string id)
+    public static IReadOnlyList<FindingPart> Of(IReadOnlyCollection<Report> reports, Report report, string id)
     {
         var views = FindingOrder.Of(report.Findings.Where(finding => FindingGroups.Of(finding) != FindingGroup.NotApplicable))
-            .Select((finding, index) => new FindingView(string.Create(CultureInfo.InvariantCulture, $"{id}-f{index + 1}"), finding, FindingRows.Of(finding))).ToList();
+            .Select((finding, index) => new FindingView(string.Create(CultureInfo.InvariantCulture, $"{id}-f{index + 1}"), finding, Threads.Key(reports, report, finding), FindingRows.Of(finding))).ToList();
         var silent = views.Where(view => view.Group == FindingGroup.Failed && Silence.Is(view.Finding)).ToList();
         List<FindingPart> parts =
         [

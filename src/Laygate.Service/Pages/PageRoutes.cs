@@ -42,6 +42,11 @@ internal static class PageRoutes
         // A browser sends an empty file without a name where none was chosen.
         var chosen = form.Files.GetFiles("file").Where(file => file.Length > 0 || file.FileName.Length > 0).ToList();
         var plan = form["name"].ToString().Trim() is { Length: > 0 } named ? named : null;
+        if (form["kept"].Count > 0)
+        {
+            return KeptPlan.Read(form["kept-name"], form["kept"], plan);
+        }
+
         if (chosen is [var file])
         {
             await using var stream = file.OpenReadStream();
@@ -77,36 +82,34 @@ internal static class PageRoutes
         _ = desk.BookOf(wish.Rules);
         return form["do"].ToString() switch
         {
-            "sheet" => await SheetAsync(context, desk, pool, wish, (sent, Answers.Language(form["language"].ToString() is { Length: > 0 } language ? language : null)), cancel),
-            "report" => await ReportAsync(context, desk, pool, wish, sent, cancel),
-            _ => await FindingsAsync(context, desk, pool, wish, sent, cancel),
+            "sheet" => await SheetAsync(context, desk, pool, wish, (sent, form, Answers.Language(form["language"].ToString() is { Length: > 0 } language ? language : null)), cancel),
+            "report" => await ReportAsync(context, desk, pool, wish, (sent, form), cancel),
+            _ => await FindingsAsync(context, desk, pool, wish, (sent, form), cancel),
         };
     }
 
-    private static async Task<IResult> ReportAsync(HttpContext context, CheckDesk desk, CheckPool pool, CheckWish wish, Sent sent, CancellationToken cancel)
+    private static async Task<IResult> ReportAsync(HttpContext context, CheckDesk desk, CheckPool pool, CheckWish wish, (Sent Sent, IFormCollection Form) plan, CancellationToken cancel)
     {
-        var result = await pool.RunAsync(stop => desk.Open(wish).Run(sent.Name, sent.Text, stop), cancel);
-        return result.Problems.Count > 0 ? Findings(context, result, sent) : Answers.Report(context, Answers.Html, result);
+        var result = await pool.RunAsync(stop => desk.Open(wish).Run(plan.Sent.Name, plan.Sent.Text, stop), cancel);
+        return result.Problems.Count > 0 ? Findings(context, result, plan.Sent, plan.Form) : Answers.Report(context, Answers.Html, result);
     }
 
-    private static async Task<IResult> FindingsAsync(HttpContext context, CheckDesk desk, CheckPool pool, CheckWish wish, Sent sent, CancellationToken cancel)
-    {
-        return Findings(context, await pool.RunAsync(stop => desk.Open(wish).Run(sent.Name, sent.Text, stop), cancel), sent);
-    }
+    private static async Task<IResult> FindingsAsync(HttpContext context, CheckDesk desk, CheckPool pool, CheckWish wish, (Sent Sent, IFormCollection Form) plan, CancellationToken cancel) =>
+        Findings(context, await pool.RunAsync(stop => desk.Open(wish).Run(plan.Sent.Name, plan.Sent.Text, stop), cancel), plan.Sent, plan.Form);
 
-    private static RazorComponentResult Findings(HttpContext context, FileResult result, Sent sent)
+    private static RazorComponentResult Findings(HttpContext context, FileResult result, Sent sent, IFormCollection form)
     {
         var report = ReportView.Of(new ReportedRun(CheckDesk.Version, [result], []));
         return PageResults.Page<ResultPage>(
-            context, Values(("Report", report), ("Files", TextFile.Of(sent.Name, sent.Text, sent.Files.Select(file => (file.Name, file.Bytes))))), report.Problems.Count > 0 ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK);
+            context, Values(("Report", report), ("Kept", KeptPlan.Of(sent, form)), ("Files", TextFile.Of(sent.Name, sent.Text, sent.Files.Select(file => (file.Name, file.Bytes))))), report.Problems.Count > 0 ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK);
     }
 
-    private static async Task<IResult> SheetAsync(HttpContext context, CheckDesk desk, CheckPool pool, CheckWish wish, (Sent Sent, string Language) plan, CancellationToken cancel)
+    private static async Task<IResult> SheetAsync(HttpContext context, CheckDesk desk, CheckPool pool, CheckWish wish, (Sent Sent, IFormCollection Form, string Language) plan, CancellationToken cancel)
     {
         var result = await pool.RunAsync(stop => desk.Open(wish with { Remedies = false, Page = false, Outlook = false }).Sheet(plan.Sent.Name, plan.Sent.Text, draft: false, stop), cancel);
         if (result.Problems.Count > 0)
         {
-            return Findings(context, new FileResult(plan.Sent.Name, [], result.Problems), plan.Sent);
+            return Findings(context, new FileResult(plan.Sent.Name, [], result.Problems), plan.Sent, plan.Form);
         }
 
         var failing = result.Refused.SelectMany(report => report.Findings).Where(finding => finding.Status == Status.Fail).Select(Wording.Message).ToList();

@@ -1,4 +1,5 @@
 using Laygate.Model.Plans;
+using Laygate.Register;
 using Laygate.Reporting.Language;
 using Laygate.Reporting.Plots;
 using Laygate.Reporting.Runs;
@@ -11,8 +12,9 @@ namespace Laygate.Service.Pages;
 /// <summary>A finding as a page shows it.</summary>
 /// <param name="Id">Id of its place on the page.</param>
 /// <param name="Finding">The finding.</param>
+/// <param name="Key">What names it in every revision.</param>
 /// <param name="Rows">Everything but title and sentence, as every other form tells it.</param>
-public sealed record FindingView(string Id, Finding Finding, IReadOnlyList<FindingRow> Rows)
+public sealed record FindingView(string Id, Finding Finding, FindingKey Key, IReadOnlyList<FindingRow> Rows)
 {
     /// <summary>The part of the report in which it stands.</summary>
     public FindingGroup Group => FindingGroups.Of(Finding);
@@ -95,7 +97,7 @@ public sealed record ReportView(IReadOnlyList<PlanOnPage> Plans, IReadOnlyList<P
         List<Report> reports = [.. run.Reports];
         plots ??= Pictures.Drawn(reports);
         return new(
-            [.. reports.Select((report, index) => Plan(report, Pictures.Prefix(index), index < plots.Count ? plots[index] : []))],
+            [.. reports.Select((report, index) => Plan(reports, report, Pictures.Prefix(index), index < plots.Count ? plots[index] : []))],
             [.. run.AllProblems.Select(Problem)],
             Reporting.Language.Caution.Sentences);
     }
@@ -124,7 +126,7 @@ public sealed record ReportView(IReadOnlyList<PlanOnPage> Plans, IReadOnlyList<P
 
     private static int Rank(string status) => Array.IndexOf(Order, status) is var at and >= 0 ? at : Order.Length;
 
-    private static PlanOnPage Plan(Report report, string id, IReadOnlyList<PlotFigure> plots) => new(id, report, FindingParts.Of(report, id)) { Plots = plots };
+    private static PlanOnPage Plan(IReadOnlyCollection<Report> reports, Report report, string id, IReadOnlyList<PlotFigure> plots) => new(id, report, FindingParts.Of(reports, report, id)) { Plots = plots };
 
     private static ProblemView Problem(Problem problem) => new(
         PlainText.Show(problem.Message), problem.Hint is { } hint ? PlainText.Show(hint) : null, problem.Position?.Line, problem.Position?.Column)

@@ -15,12 +15,12 @@ public sealed record RevisionChanges(Submission From, IReadOnlyList<PlanComparis
     /// <summary>Compares the latest reports of two revisions.</summary>
     /// <param name="from">The earlier revision.</param>
     /// <param name="earlier">Its report; null when there is none.</param>
-    /// <param name="later">The report on the later one.</param>
-    internal static RevisionChanges Between(Submission from, StoredReport? earlier, StoredReport later)
+    /// <param name="later">The report on the later one; null when there is none.</param>
+    internal static RevisionChanges Between(Submission from, StoredReport? earlier, StoredReport? later)
     {
-        if (earlier is null)
+        if (earlier is null || later is null)
         {
-            return new RevisionChanges(from, [], false, "The earlier revision was never screened, so nothing is compared.");
+            return new RevisionChanges(from, [], false, "One of the two is not screened, so the findings are not compared.");
         }
 
         try
@@ -36,7 +36,7 @@ public sealed record RevisionChanges(Submission From, IReadOnlyList<PlanComparis
         }
         catch (UnreadableReportException)
         {
-            return new RevisionChanges(from, [], false, "The earlier report is of a version of the program that is not read any more, so the findings are not compared.");
+            return new RevisionChanges(from, [], false, "One of the two reports is of a version of the program that is not read any more, so the findings are not compared.");
         }
     }
 }

@@ -39,6 +39,9 @@ internal static class StateWords
         RegisterEvent.AcceptedWithDepartures => "accepted with departures",
         RegisterEvent.FirstAccepted => "accepted by the first of two reviewers",
         RegisterEvent.FirstAcceptedWithDepartures => "accepted with departures by the first of two reviewers",
+        RegisterEvent.Taken => "taken by a reviewer",
+        RegisterEvent.Commented => "written on",
+        RegisterEvent.Released => "given back to the queue",
         _ => "a later revision was submitted",
     };
 }

@@ -12,32 +12,20 @@ internal static class SubmissionRoutes
     public static void MapSubmissionPages(this IEndpointRouteBuilder app)
     {
         var known = app.MapGroup("/submissions").RequireAuthorization(AccessSetup.Known);
-        known.MapGet("", ListAsync);
+        known.MapQueue();
         known.MapGet("/{id}", ShowAsync);
         known.MapGet("/{id}/text", TextAsync);
         known.MapGet("/{id}/files/{**name}", FileAsync);
         known.MapGet("/{id}/archive", ArchiveAsync);
         known.MapStoredPages();
+        known.MapComments();
         known.MapGet("/{id}/beside/{other}", BesideAsync);
         known.MapPost("/{id}/revision", ReviseAsync);
-        app.MapPost("/submissions/{id}/decision", DecideAsync).RequireAuthorization(AccessSetup.Reviewers);
+        app.MapGroup("/submissions").RequireAuthorization(AccessSetup.Reviewers).MapReview();
     }
 
-    private static async Task<IResult> ListAsync(HttpContext context, RegisterReader reader, string? search, string? state, bool? latest, string? cursor, CancellationToken cancel)
-    {
-        SubmissionState? wanted = Enum.TryParse<SubmissionState>(state, out var known) && Enum.IsDefined(known) ? known : null;
-        var filter = new SubmissionFilter { Search = search, State = wanted, LatestOnly = latest == true };
-        var page = await reader.ListAsync(filter, cursor, 50, Callers.Need(context), cancel);
-        var next = page.Next is null ? null : "/submissions" + QueryString.Create(
-        [
-            KeyValuePair.Create("search", search), KeyValuePair.Create("state", wanted?.ToString()),
-            KeyValuePair.Create("latest", latest == true ? "true" : null), KeyValuePair.Create("cursor", (string?)page.Next),
-        ]);
-        return PageResults.Page<SubmissionsPage>(context, PageRoutes.Values(("Page", page), ("Search", search), ("State", wanted), ("LatestOnly", latest == true), ("Next", next)));
-    }
-
-    private static async Task<IResult> ShowAsync(HttpContext context, DetailPages pages, string id, CancellationToken cancel) =>
-        await pages.ShowAsync(context, id, null, StatusCodes.Status200OK, cancel);
+    private static async Task<IResult> ShowAsync(HttpContext context, DetailPages pages, string id, CancellationToken cancel) => await pages.ShowAsync(
+        context, id, context.Request.Query.ContainsKey("sort") ? QueueQuery.Of(context.Request.Query, Callers.Need(context)) : null, null, StatusCodes.Status200OK, cancel);
 
     private static async Task<IResult> TextAsync(HttpContext context, RegisterReader reader, string id, CancellationToken cancel) =>
         await reader.TextAsync(id, Callers.Need(context), cancel) is { } text ? TypedResults.File(text, "application/octet-stream", "plan.yaml") : TypedResults.NotFound();
@@ -65,7 +53,8 @@ internal static class SubmissionRoutes
 
         var (left, right) = one.Revision < second.Revision ? (one, second) : (second, one);
         var texts = SideBySide.Of(await TextsAsync(reader, left, caller, cancel), await TextsAsync(reader, right, caller, cancel));
-        return PageResults.Page<BesidePage>(context, PageRoutes.Values(("Left", left), ("Right", right), ("Texts", texts)));
+        var changes = RevisionChanges.Between(left, await reader.ReportAsync(left.Id, null, caller, cancel), await reader.ReportAsync(right.Id, null, caller, cancel));
+        return PageResults.Page<BesidePage>(context, PageRoutes.Values(("Left", left), ("Right", right), ("Changes", changes), ("Files", TextParts.Of(texts))));
     }
 
     private static async Task<IResult> ReviseAsync(HttpContext context, SubmissionRegister register, Bell bell, string id, CancellationToken cancel)
@@ -74,27 +63,5 @@ internal static class SubmissionRoutes
         var (submission, _) = await register.SubmitAsync(sent.Submission(id, null), Callers.Need(context), cancel);
         bell.Ring();
         return TypedResults.Redirect($"/submissions/{submission.Id}");
-    }
-
-    private static async Task<IResult> DecideAsync(HttpContext context, DetailPages pages, SubmissionRegister register, string id, CancellationToken cancel)
-    {
-        var form = await FormGuard.ReadAsync(context.Request, cancel);
-        var said = form["comment"].ToString();
-        if (!Enum.TryParse<Verdict>(form["verdict"], out var verdict) || !Enum.IsDefined(verdict)
-            || !long.TryParse(form["version"], System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var version))
-        {
-            return await pages.ShowAsync(context, id, new DecisionDraft("Choose a decision.", said), StatusCodes.Status400BadRequest, cancel);
-        }
-
-        try
-        {
-            await register.DecideAsync(id, version, verdict, said, Callers.Need(context), cancel);
-        }
-        catch (RefusedException refused) when (refused.Refusal != Refusal.NotFound)
-        {
-            return await pages.ShowAsync(context, id, new DecisionDraft(refused.Message, said), Refusals.StatusOf(refused), cancel);
-        }
-
-        return TypedResults.Redirect($"/submissions/{Uri.EscapeDataString(id)}");
     }
 }

@@ -32,6 +32,7 @@ public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
 
         await page.GotoAsync("/");
         await page.GetByLabel("Plan").FillAsync(RunningService.Plan());
+        await page.GetByText("Only the site sheet").ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Site sheet" }).ClickAsync();
         await Assertions.Expect(page.Locator("article.card h2").First).ToContainTextAsync("Shift manager");
 
@@ -42,6 +43,7 @@ public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
 
         await page.GotoAsync("/");
         await page.GetByLabel("Plan").FillAsync(RunningService.Plan());
+        await page.GetByRole(AriaRole.Button, new() { Name = "Check", Exact = true }).ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Submit for review" }).ClickAsync();
         var address = page.Url;
         await ScreenedAsync(page);
@@ -58,18 +60,22 @@ public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
         Assert.NotEqual(address, revised, StringComparer.Ordinal);
         await page.GetByRole(AriaRole.Link, new() { Name = "Set beside revision 1" }).ClickAsync();
         await Assertions.Expect(page.Locator("tr.differs")).ToHaveCountAsync(1);
+        await page.GetByRole(AriaRole.Link, new() { Name = "To the first" }).ClickAsync();
+        await Assertions.Expect(page.Locator(".change:target tr.differs")).ToBeInViewportAsync();
 
         await page.GetByRole(AriaRole.Button, new() { Name = "Sign out" }).ClickAsync();
         await SignInAsync(page, await one.Running.KeyAsync("Rita", Role.Reviewer));
         await page.GotoAsync("/submissions");
-        await page.GetByLabel("latest revisions only").CheckAsync();
         await page.GetByLabel("Search").FillAsync("quay road");
         await page.GetByRole(AriaRole.Button, new() { Name = "Filter" }).ClickAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "Quay Road East" }).First.ClickAsync();
+        var opened = page.Url.Split('?')[0];
         await page.GetByRole(AriaRole.Button, new() { Name = "Accept with departures" }).ClickAsync();
         await Assertions.Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("Say why");
-        await page.GetByLabel("Comment").FillAsync("Grit within 12 min.");
+        await page.GetByLabel("Comment", new() { Exact = true }).FillAsync("Grit within 12 min.");
         await page.GetByRole(AriaRole.Button, new() { Name = "Accept with departures" }).ClickAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Status).First).ToContainTextAsync("Recorded.");
+        await page.GotoAsync(opened);
         await Assertions.Expect(page.Locator(".decided")).ToContainTextAsync("Accepted with departures by Rita");
         await Assertions.Expect(page.Locator(".decided")).ToContainTextAsync("Grit within 12 min.");
     }
@@ -100,6 +106,7 @@ public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
 
                 // The documents for print are checked at full length where they are made; here only what the service does with them.
                 await page.GetByLabel("Plan").FillAsync(string.Equals(button, "Check", StringComparison.Ordinal) ? RunningService.Plan() : RunningService.Plan("concept-fifteen-lines.yaml"));
+                await page.EvaluateAsync("document.querySelectorAll('details').forEach(part => part.open = true)");
                 await page.GetByRole(AriaRole.Button, new() { Name = button, Exact = true }).ClickAsync();
                 await page.WaitForURLAsync("**/check");
                 await LookAsync(page, $"{button} {width}");

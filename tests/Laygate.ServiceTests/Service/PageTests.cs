@@ -123,6 +123,30 @@ public sealed class PageTests(OneService one) : IClassFixture<OneService>
     }
 
     [Fact]
+    public async Task From_a_result_exactly_what_was_checked_is_submitted_byte_for_byte()
+    {
+        var key = await one.Running.KeyAsync("Ada of the result", Role.Submitter);
+        var text = System.Text.Encoding.UTF8.GetPreamble().Concat(System.Text.Encoding.UTF8.GetBytes(RunningService.Plan("concept-fifteen-lines.yaml").Replace("\n", "\r\n", StringComparison.Ordinal) + "# <end> ä\t\r\n")).ToArray();
+        using var form = new MultipartFormDataContent { { new ByteArrayContent(text), "file", "my plan.yaml" }, { new StringContent("check"), "do" }, { new StringContent(await TokenAsync(key)), "token" }, { new StringContent("true"), "outlook" } };
+        using var request = new HttpRequestMessage(HttpMethod.Post, "/check") { Content = form };
+        request.Headers.Add("Cookie", "laygate=" + key);
+        request.Headers.Add("Accept", "text/html");
+        using var result = await one.Nobody.SendAsync(request);
+        var html = await result.Content.ReadAsStringAsync();
+        var carried = Regex.Matches(html[html.IndexOf("class=\"row actions\"", StringComparison.Ordinal)..], "<input type=\"hidden\" name=\"(?<name>[a-z-]+)\" value=\"(?<value>[^\"]*)\"", RegexOptions.None, Patience.Longest)
+            .Select(match => (match.Groups["name"].Value, WebUtility.HtmlDecode(match.Groups["value"].Value))).ToList();
+        Assert.Contains(("outlook", "true"), carried);
+        using var submitted = await PostAsync("/check", key, [.. carried, ("do", "submit")]);
+        Assert.Equal(HttpStatusCode.Redirect, submitted.StatusCode);
+        using var ada = one.Running.Client(key);
+        var address = "/api/v1" + submitted.Headers.Location;
+        Assert.Equal(text, await ada.GetByteArrayAsync(address + "/text"));
+        Assert.Equal("my plan.yaml", (await RunningService.JsonAsync(await ada.GetAsync(address))).GetProperty("file_name").GetString());
+        using var broken = await PostAsync("/check", key, [.. carried.Select(field => field.Item1 is "kept" ? ("kept", "%%") : field), ("do", "submit")]);
+        Assert.Equal(HttpStatusCode.BadRequest, broken.StatusCode);
+    }
+
+    [Fact]
     public async Task A_large_form_is_refused()
     {
         var key = await one.Running.KeyAsync("Ada", Role.Submitter);

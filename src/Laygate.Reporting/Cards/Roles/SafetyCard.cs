@@ -65,6 +65,6 @@ internal sealed partial class SafetyCard
     private CardLine Overhead(SheetOverheadLine line) => texts[
         "line.overhead", card.Show(line.Id), line.At.Value is { } at ? $" {texts["at"]} {CardNumbers.Whole(at)}" : string.Empty, line.Height.Value is null ? texts["line.unknown"] : numbers.Of(line.Height)];
 
-    [GeneratedRegex(@"\b\d{1,2}:\d{2}\b", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex(@"\b\d{1,2}:\d{2}\b", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: Timeout.Infinite)]
     private static partial Regex ClockTime();
 }
