@@ -63,7 +63,8 @@ public sealed class MatComparisons
 
     private PavingPass? PassOf(MatTemperature row)
     {
-        var course = row.Course is null ? tonight.Plan.Courses.LastOrDefault() : tonight.Plan.Courses.FirstOrDefault(one => PlanView.Same(one.Id, row.Course));
+        var all = tonight.Plan.Courses;
+        var course = row.Course is null ? all.Count > 0 ? all[^1] : null : all.FirstOrDefault(one => PlanView.Same(one.Id, row.Course));
         return course is null ? null : PlanView.Of(tonight).PassOf(course);
     }
 
