@@ -143,9 +143,19 @@ public sealed record ScreeningResult(byte[] Json, bool Readable, string BookHash
     /// <summary>What the report says for the queue.</summary>
     public QueueFacts? Queue { get; init; }
 
+    /// <summary>The documents of the screening, as they were made.</summary>
+    public IReadOnlyList<KeptDocument> Documents { get; init; } = [];
+
     /// <summary>The pictures of the report, in a form of the caller's own; null when there are none.</summary>
     public byte[]? Pictures { get; init; }
 }
+
+/// <summary>A document of a screening, as it was made on that day.</summary>
+/// <param name="Name">Its name among the documents of the screening.</param>
+/// <param name="Type">Media type.</param>
+/// <param name="Policy">What a browser may do on it; null where it is no page.</param>
+/// <param name="Bytes">Its bytes, in a form of the caller's own.</param>
+public sealed record KeptDocument(string Name, string Type, string? Policy, byte[] Bytes);
 
 /// <summary>An entry of the history; none is ever changed or removed.</summary>
 /// <param name="At">When, UTC.</param>

@@ -103,6 +103,22 @@ public sealed class RegisterReader(RegisterDatabase database)
             .Where(one => one.Screening == screening).Select(one => one.Bytes).FirstOrDefaultAsync(cancel);
     }
 
+    /// <summary>A document that was kept with a report; null when there is none that the caller may see.</summary>
+    /// <param name="id">Id of the submission.</param>
+    /// <param name="screening">Number of the screening; null: that of the latest report.</param>
+    /// <param name="name">Name of the document.</param>
+    /// <param name="caller">Who asks.</param>
+    /// <param name="cancel">Ends it.</param>
+    public async Task<KeptDocument?> DocumentAsync(string id, int? screening, string name, Caller caller, CancellationToken cancel)
+    {
+        CallerText.Id(id);
+        await using var context = database.Open();
+        return await Visible(context, caller).Where(row => row.Id == id)
+            .Join(context.Documents, row => row.Number, one => one.Number, (row, one) => new { row.ReportScreening, Document = one })
+            .Where(pair => pair.Document.Screening == (screening ?? pair.ReportScreening) && pair.Document.Name == name)
+            .Select(pair => new KeptDocument(pair.Document.Name, pair.Document.Type, pair.Document.Policy, pair.Document.Bytes)).FirstOrDefaultAsync(cancel);
+    }
+
     /// <summary>The last decision on a series up to one of its revisions; null when there is none that the caller may see.</summary>
     /// <param name="series">Id of the first revision.</param>
     /// <param name="revision">The last revision that counts.</param>

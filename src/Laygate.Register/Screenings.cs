@@ -55,6 +55,7 @@ public sealed class Screenings(RegisterDatabase database)
             var row = await HeldAsync(context, claim.Number, cancel);
             var report = Mapping.ToReport(claim, result, database.Now);
             context.Reports.Add(report);
+            context.Documents.AddRange(result.Documents.Select(one => new DocumentRow { Number = claim.Number, Screening = claim.Screening, Name = one.Name, Type = one.Type, Policy = one.Policy, Bytes = one.Bytes }));
             if (result.Pictures is { } pictures)
             {
                 context.Pictures.Add(new PictureRow { Number = claim.Number, Screening = claim.Screening, Bytes = pictures });

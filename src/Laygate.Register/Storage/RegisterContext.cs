@@ -23,6 +23,8 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
 
     public DbSet<HistoryRow> History => Set<HistoryRow>();
 
+    public DbSet<DocumentRow> Documents => Set<DocumentRow>();
+
     public DbSet<CommentRow> Comments => Set<CommentRow>();
 
     public DbSet<KeyRow> Keys => Set<KeyRow>();
@@ -89,6 +91,7 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
         Owned<ArchiveRow>(modelBuilder).HasKey(one => one.Number);
         Owned<ReportRow>(modelBuilder).HasKey(one => new { one.Number, one.Screening });
         Owned<PictureRow>(modelBuilder).HasKey(one => new { one.Number, one.Screening });
+        Owned<DocumentRow>(modelBuilder).HasKey(one => new { one.Number, one.Screening, one.Name });
         var job = Owned<JobRow>(modelBuilder);
         job.HasKey(one => new { one.Number, one.Screening });
         job.HasIndex(one => new { one.DueAt, one.Number }).HasFilter("\"state\" IN ('Queued', 'Leased')");
@@ -137,6 +140,7 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
                 nameof(FileRow) => "files",
                 nameof(ArchiveRow) => "archives",
                 nameof(ReportRow) => "reports",
+                nameof(DocumentRow) => "documents",
                 nameof(CommentRow) => "comments",
                 nameof(PictureRow) => "pictures",
                 nameof(JobRow) => "jobs",

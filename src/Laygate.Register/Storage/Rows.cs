@@ -155,6 +155,22 @@ internal sealed class PictureRow
     public required byte[] Bytes { get; set; }
 }
 
+// A document as it was made at a screening: later programs word and draw otherwise.
+internal sealed class DocumentRow
+{
+    public long Number { get; set; }
+
+    public int Screening { get; set; }
+
+    public required string Name { get; set; }
+
+    public required string Type { get; set; }
+
+    public string? Policy { get; set; }
+
+    public required byte[] Bytes { get; set; }
+}
+
 internal enum JobState
 {
     Queued,

@@ -1,3 +1,4 @@
+using Laygate.Register;
 using Laygate.Reporting.Cards;
 using Laygate.Reporting.Html;
 using Laygate.Reporting.Markdown;
@@ -59,6 +60,21 @@ internal static class Answers
     public static IResult Sheets(HttpContext context, string type, IReadOnlyList<SiteSheet> sheets, string language) => type is Html
         ? Page(context, CardsWriter.ContentPolicy, output => CardsWriter.Write(sheets, language, output))
         : TypedResults.Text(CardsWriter.Markdown(sheets, language), type, System.Text.Encoding.UTF8);
+
+    /// <summary>A document as it was kept at the screening.</summary>
+    /// <param name="context">The request, for the headers of its answer.</param>
+    /// <param name="kept">The document.</param>
+    /// <param name="type">Its media type, where the caller takes it under another one; null: its own.</param>
+    public static IResult Kept(HttpContext context, KeptDocument kept, string? type = null)
+    {
+        if (kept.Policy is { } policy)
+        {
+            SecurityHeaders.Use(context, policy);
+        }
+
+        context.Response.Headers.CacheControl = "private, no-store";
+        return new Written((type ?? kept.Type) + "; charset=utf-8", output => Documents.Write(kept, output));
+    }
 
     /// <summary>Language of the cards; English when nothing is asked for.</summary>
     /// <param name="language">What is asked for.</param>

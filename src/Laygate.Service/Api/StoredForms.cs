@@ -12,11 +12,11 @@ internal static class StoredForms
     public static void MapStoredForms(this IEndpointRouteBuilder known)
     {
         known.MapGet("/{id}/report", ReportAsync).WithName("GetReport").WithSummary("A report")
-            .WithDescription("The latest, or that of the screening with this number. The header Accept chooses JSON, exactly as it was stored and with a strong ETag (If-None-Match is honoured), or SARIF 2.1.0, a page that stands alone, or Markdown, worded anew from what was stored. The page has plots where the text, checked again, still gives the stored report byte for byte; otherwise it says why there are none.")
+            .WithDescription("The latest, or that of the screening with this number. The header Accept chooses JSON, exactly as it was stored and with a strong ETag (If-None-Match is honoured), or SARIF 2.1.0, a page that stands alone, or Markdown, worded anew from what was stored. The page is that of the screening, byte for byte. A report of an earlier version of the program has none: its page is worded anew, and has plots where the text, checked again, still gives the stored report byte for byte; otherwise it says why there are none.")
             .Produces<object>(StatusCodes.Status200OK, Answers.OfReports[0], Answers.OfReports[1..]).Produces(StatusCodes.Status304NotModified)
             .Missing().ProducesProblem(StatusCodes.Status406NotAcceptable).ProducesProblem(StatusCodes.Status409Conflict);
         known.MapGet("/{id}/sheet", SheetAsync).WithName("GetSheet").WithSummary("The site sheet of a submission")
-            .WithDescription("Made by checking its text again as on the day of the latest screening, in the language that language names (en or de), as Markdown or, with Accept: text/html, as a page for print. It is refused where the outcome is no longer, byte for byte, the stored report, and for a plan that fails, unless that is asked for as a draft.")
+            .WithDescription("That of the latest screening, byte for byte, in the language that language names (en or de), as Markdown or, with Accept: text/html, as a page for print. Refused for a plan that fails, unless that is asked for as a draft. What an earlier version of the program has screened has none: it is made by checking the text again, and refused where the outcome is no longer, byte for byte, the stored report.")
             .Produces<string>(StatusCodes.Status200OK, Answers.OfSheets[0], Answers.OfSheets[1..])
             .Missing().ProducesProblem(StatusCodes.Status406NotAcceptable).ProducesProblem(StatusCodes.Status409Conflict)
             .ProducesProblem(StatusCodes.Status422UnprocessableEntity);
@@ -42,7 +42,7 @@ internal static class StoredForms
         var caller = Callers.Need(context);
         if (type is Answers.Html)
         {
-            return await reader.ScreenedAsync(id, screening, caller, cancel) is { } screened ? Answers.Report(context, type, await stored.PageAsync(screened, cancel)) : SubmissionsApi.NotThere();
+            return await reader.DocumentAsync(id, screening, Documents.Report, caller, cancel) is { } kept ? Answers.Kept(context, kept) : await reader.ScreenedAsync(id, screening, caller, cancel) is { } screened ? Answers.Report(context, type, await stored.PageAsync(screened, cancel)) : SubmissionsApi.NotThere();
         }
 
         if (await reader.ReportAsync(id, screening, caller, cancel) is not { } report)
@@ -62,6 +62,11 @@ internal static class StoredForms
         context.Response.Headers.Vary = "Accept";
         var type = Bodies.Offer(context.Request, Answers.OfSheets);
         var spoken = Answers.Language(language);
+        if (await reader.DocumentAsync(id, null, Documents.Sheet(draft == true, spoken, type is Answers.Html), Callers.Need(context), cancel) is { } kept)
+        {
+            return Answers.Kept(context, kept, type);
+        }
+
         if (await reader.ScreenedAsync(id, null, Callers.Need(context), cancel) is not { } screened)
         {
             return SubmissionsApi.NotThere();

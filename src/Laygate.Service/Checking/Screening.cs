@@ -17,7 +17,11 @@ internal sealed class Screening(CheckDesk desk)
     /// <exception cref="OperationCanceledException">It was called off.</exception>
     public ScreeningResult Run(Claim claim, CancellationToken cancel)
     {
-        var result = desk.Open(Wish() with { Page = true, Parts = Kept(claim.FileName, claim.Text, claim.Files) }).Run(claim.FileName, claim.Text, cancel);
+        var wish = Wish() with { Page = true, Parts = Kept(claim.FileName, claim.Text, claim.Files) };
+        var result = desk.Open(wish).Run(claim.FileName, claim.Text, cancel);
+
+        // Cards hold no remedies, which take the most time.
+        var sheets = result.Problems.Count > 0 ? null : desk.Open(wish with { Page = false, Remedies = false }).Sheet(claim.FileName, claim.Text, Documents.Fails(result), cancel);
         var reports = result.Reports;
         var first = reports.Count > 0 ? reports[0] : null;
         return new ScreeningResult(
@@ -34,6 +38,7 @@ internal sealed class Screening(CheckDesk desk)
                 reports.Sum(report => report.Counts.Departed)),
             first is null ? null : new PlanName(first.PlanId, first.PlanTitle, first.Revision))
         {
+            Documents = Documents.Of(result, sheets),
             Queue = QueueWords.Of(result),
             Pictures = Pictures.Of(result),
         };

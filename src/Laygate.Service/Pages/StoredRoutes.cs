@@ -19,7 +19,8 @@ internal static class StoredRoutes
     }
 
     private static async Task<IResult> PageAsync(HttpContext context, RegisterReader reader, StoredReports stored, string id, CancellationToken cancel) =>
-        await reader.ScreenedAsync(id, null, Callers.Need(context), cancel) is { } screened
+        await reader.DocumentAsync(id, null, Documents.Report, Callers.Need(context), cancel) is { } kept ? Answers.Kept(context, kept)
+            : await reader.ScreenedAsync(id, null, Callers.Need(context), cancel) is { } screened
             ? Answers.Report(context, Answers.Html, await stored.PageAsync(screened, cancel))
             : TypedResults.NotFound();
 
@@ -47,6 +48,11 @@ internal static class StoredRoutes
     private static async Task<IResult> SheetAsync(HttpContext context, RegisterReader reader, StoredReports stored, string id, string? language, CancellationToken cancel)
     {
         var spoken = Answers.Language(language);
+        if (await reader.DocumentAsync(id, null, Documents.Sheet(draft: false, spoken, page: true), Callers.Need(context), cancel) is { } kept)
+        {
+            return Answers.Kept(context, kept);
+        }
+
         if (await reader.ScreenedAsync(id, null, Callers.Need(context), cancel) is not { } screened)
         {
             return TypedResults.NotFound();

@@ -92,6 +92,11 @@ public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
         using var sent = await api.PostAsync("/api/v1/submissions", form);
         var set = (await RunningService.JsonAsync(sent)).GetProperty("id").GetString()!;
         await RunningService.ScreenedAsync(api, set);
+        using var written = await api.PostAsync($"/api/v1/submissions/{revision}/comments", new StringContent("{\"rule\":\"SAF-083\",\"address\":\"site\",\"text\":\"Which step?\"}", System.Text.Encoding.UTF8, "application/json"));
+        Assert.True(written.IsSuccessStatusCode);
+        var unreadable = await RunningService.SubmitAsync(api, "plan: [");
+        await RunningService.ScreenedAsync(api, unreadable);
+        var reviewer = await one.Running.KeyAsync("Rea", Role.Reviewer);
         await using var session = await SessionAsync();
         foreach (var width in Widths)
         {
@@ -114,7 +119,14 @@ public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
                 await FitsAsync(page, button, width);
             }
 
-            foreach (var address in new[] { "/", "/rules", "/rules/LAY-001", "/submissions", $"/submissions/{id}", $"/submissions/{revision}/beside/{id}", $"/submissions/{set}", "/nothing" })
+            await page.GetByRole(AriaRole.Button, new() { Name = "Sign out" }).ClickAsync();
+            await SignInAsync(page, reviewer);
+            await page.GotoAsync($"/submissions/{revision}?sort=shift");
+            await page.GetByRole(AriaRole.Button, new() { Name = "Return", Exact = true }).ClickAsync();
+            await Assertions.Expect(page.GetByRole(AriaRole.Alert)).ToBeVisibleAsync();
+            await LookAsync(page, $"refused {width}");
+            await FitsAsync(page, "refused", width);
+            foreach (var address in new[] { "/", "/rules", "/rules/LAY-001", "/submissions", $"/submissions/{id}", $"/submissions/{revision}/beside/{id}", $"/submissions/{set}", $"/submissions/{revision}?sort=shift", $"/submissions/{unreadable}", "/submissions?state=any&earlier=true&sort=worst", "/nothing" })
             {
                 await CheckAsync(page, address);
                 await PictureAsync(page, $"{address.Replace('/', '_')} {width}");
@@ -184,6 +196,43 @@ public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
         await page.Keyboard.TypeAsync(await one.Running.KeyAsync("Kay", Role.Submitter));
         await page.Keyboard.PressAsync("Enter");
         await Assertions.Expect(page.GetByText("Kay (submitter)")).ToBeVisibleAsync();
+    }
+
+    [SkippableFact]
+    public async Task Keyboard_alone_decides_and_whatever_is_focused_is_seen()
+    {
+        using var api = one.Running.Client(await one.Running.KeyAsync("Kit", Role.Submitter));
+        var id = await RunningService.SubmitAsync(api, RunningService.Plan("concept-fifteen-lines.yaml"));
+        await RunningService.ScreenedAsync(api, id);
+        await using var session = await SessionAsync();
+        await using var context = await session.ContextAsync(new() { JavaScriptEnabled = false, BaseURL = one.Running.Address.ToString(), ViewportSize = new() { Width = 1280, Height = 800 } });
+        var page = await context.NewPageAsync();
+        await SignInAsync(page, await one.Running.KeyAsync("Rita", Role.Reviewer));
+        await page.GotoAsync($"/submissions/{id}");
+        var decide = page.GetByRole(AriaRole.Link, new() { Name = "Decide", Exact = true });
+        await TabAsync(page, decide);
+        await page.Keyboard.PressAsync("Enter");
+        await TabAsync(page, page.GetByLabel("Comment", new() { Exact = true }));
+        await page.Keyboard.TypeAsync("Say more.");
+        await TabAsync(page, page.GetByRole(AriaRole.Button, new() { Name = "Return", Exact = true }));
+        await page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(page.Locator(".decided")).ToContainTextAsync("Say more.");
+    }
+
+    // Goes on by the tabulator until something is focused; all that is passed must be seen, not lie under what stays in view (WCAG 2.2, 2.4.11).
+    private static async Task TabAsync(IPage page, ILocator until)
+    {
+        for (var press = 0; press < 60; press++)
+        {
+            await page.Keyboard.PressAsync("Tab");
+            await Assertions.Expect(page.Locator(":focus")).ToBeInViewportAsync();
+            if (await until.EvaluateAsync<bool>("element => element === document.activeElement"))
+            {
+                return;
+            }
+        }
+
+        Assert.Fail("not reached by the keyboard");
     }
 
     private static async Task CheckAsync(IPage page, string address)

@@ -133,8 +133,7 @@ public sealed class PageTests(OneService one) : IClassFixture<OneService>
         request.Headers.Add("Accept", "text/html");
         using var result = await one.Nobody.SendAsync(request);
         var html = await result.Content.ReadAsStringAsync();
-        var carried = Regex.Matches(html[html.IndexOf("class=\"row actions\"", StringComparison.Ordinal)..], "<input type=\"hidden\" name=\"(?<name>[a-z-]+)\" value=\"(?<value>[^\"]*)\"", RegexOptions.None, Patience.Longest)
-            .Select(match => (match.Groups["name"].Value, WebUtility.HtmlDecode(match.Groups["value"].Value))).ToList();
+        var carried = Carried(html);
         Assert.Contains(("outlook", "true"), carried);
         using var submitted = await PostAsync("/check", key, [.. carried, ("do", "submit")]);
         Assert.Equal(HttpStatusCode.Redirect, submitted.StatusCode);
@@ -142,9 +141,68 @@ public sealed class PageTests(OneService one) : IClassFixture<OneService>
         var address = "/api/v1" + submitted.Headers.Location;
         Assert.Equal(text, await ada.GetByteArrayAsync(address + "/text"));
         Assert.Equal("my plan.yaml", (await RunningService.JsonAsync(await ada.GetAsync(address))).GetProperty("file_name").GetString());
-        using var broken = await PostAsync("/check", key, [.. carried.Select(field => field.Item1 is "kept" ? ("kept", "%%") : field), ("do", "submit")]);
+        using var broken = await PostAsync("/check", key, [.. carried.Select(field => field.Name is "kept" ? ("kept", "%%") : field), ("do", "submit")]);
         Assert.Equal(HttpStatusCode.BadRequest, broken.StatusCode);
     }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task From_the_result_of_a_set_all_its_files_are_submitted_as_they_came(bool archive)
+    {
+        var key = await one.Running.KeyAsync("Ada of the set", Role.Submitter);
+        (string Name, string Text)[] files = [("jobs/night.yaml", RunningService.Plan("concept-fifteen-lines.yaml") + "uses: [../firm/parts.yaml]\nrolling: { rollers: [r7] }\n"), ("firm/parts.yaml", "parts: 1\r\nrollers: [{ id: r7, kind: tandem, mode: vibration, speed: 20 km/h }]\r\n")];
+        using var form = new MultipartFormDataContent { { new StringContent("check"), "do" }, { new StringContent(await TokenAsync(key)), "token" } };
+        using var packed = new MemoryStream();
+        if (archive)
+        {
+            using (var zip = new System.IO.Compression.ZipArchive(packed, System.IO.Compression.ZipArchiveMode.Create, leaveOpen: true))
+            {
+                foreach (var (name, text) in files)
+                {
+                    await using var entry = new StreamWriter(zip.CreateEntry(name).Open());
+                    await entry.WriteAsync(text);
+                }
+            }
+
+            form.Add(new ByteArrayContent(packed.ToArray()), "file", "night.zip");
+        }
+        else
+        {
+            foreach (var (name, text) in files)
+            {
+                form.Add(new StringContent(text), "file", name);
+            }
+        }
+
+        using var request = new HttpRequestMessage(HttpMethod.Post, "/check") { Content = form };
+        request.Headers.Add("Cookie", "laygate=" + key);
+        request.Headers.Add("Accept", "text/html");
+        using var result = await one.Nobody.SendAsync(request);
+        var html = await result.Content.ReadAsStringAsync();
+        Assert.True(result.StatusCode == HttpStatusCode.OK, html);
+        using var submitted = await PostAsync("/check", key, [.. Carried(html), ("do", "submit")]);
+        Assert.Equal(HttpStatusCode.Redirect, submitted.StatusCode);
+        using var ada = one.Running.Client(key);
+        var address = "/api/v1" + submitted.Headers.Location;
+        foreach (var (name, text) in files)
+        {
+            Assert.Equal(text, await ada.GetStringAsync($"{address}/files/{name}"));
+        }
+
+        using var kept = await ada.GetAsync(address + "/archive");
+        Assert.Equal(archive ? HttpStatusCode.OK : HttpStatusCode.NotFound, kept.StatusCode);
+        if (archive)
+        {
+            Assert.Equal(packed.ToArray(), await kept.Content.ReadAsByteArrayAsync());
+        }
+    }
+
+    private static List<(string Name, string Value)> Carried(string html) =>
+    [
+        .. Regex.Matches(html[html.IndexOf("class=\"row actions\"", StringComparison.Ordinal)..], "<input type=\"hidden\" name=\"(?<name>[a-z-]+)\" value=\"(?<value>[^\"]*)\"", RegexOptions.None, Patience.Longest)
+            .Select(match => (match.Groups["name"].Value, WebUtility.HtmlDecode(match.Groups["value"].Value))),
+    ];
 
     [Fact]
     public async Task A_large_form_is_refused()

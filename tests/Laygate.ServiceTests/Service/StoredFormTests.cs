@@ -86,20 +86,68 @@ public sealed class StoredFormTests(OneService one) : IClassFixture<OneService>,
         Assert.False(sarif.RootElement.GetProperty("runs")[0].GetProperty("invocations")[0].GetProperty("executionSuccessful").GetBoolean());
     }
 
+    /// <summary>Report, plots and cards of the screening, byte for byte, whatever rules, departures and the time that a check may take have become.</summary>
     [Fact]
-    public async Task After_the_rules_have_changed_every_form_still_says_what_was_stored()
+    public async Task Whatever_has_changed_the_documents_of_the_screening_stay_as_they_were_printed()
     {
         string key;
         string id;
+        string failing;
         Dictionary<string, string> before;
         await using (var service = await RunningService.StartAsync(folder))
         {
             key = service.Administrator;
             using var client = service.Client(key);
             id = await ScreenedAsync(client, "quay-road-hot-on-hot.yaml");
-            before = await FormsAsync(client, id);
-            Assert.Contains("<svg", before["text/html"], StringComparison.Ordinal);
+            failing = await ScreenedAsync(client, "moor-road-thin-overlay.yaml");
+            before = await PrintedAsync(client, id, failing);
+            Assert.Contains("<svg", before["report"], StringComparison.Ordinal);
+            Assert.Contains("All inputs as read", before["report"], StringComparison.Ordinal);
+            Assert.Contains("DRAFT", before["draft"], StringComparison.Ordinal);
         }
+
+        await using var changed = await RunningService.StartAsync(folder, "Rules:0=us-wa", "CheckSeconds=0.1");
+        using var later = changed.Client(key);
+        Assert.Equal(before, await PrintedAsync(later, id, failing));
+        Assert.Equal(before["report"], await PageAsync(later, $"/submissions/{id}/report", HttpStatusCode.OK));
+        Assert.Equal(before["de"], await PageAsync(later, $"/submissions/{id}/sheet?language=de", HttpStatusCode.OK));
+
+        // Another screening has documents of its own; those of the first stay.
+        using var again = await later.PostAsJsonAsync($"/api/v1/submissions/{id}/screenings", new { reason = "other rules" });
+        await RunningService.ScreenedAsync(later, id);
+        Assert.Equal(before["report"], await FormAsync(later, id, "text/html", "report?screening=1"));
+        Assert.NotEqual(before["report"], await FormAsync(later, id, "text/html"), StringComparer.Ordinal);
+    }
+
+    private static async Task<Dictionary<string, string>> PrintedAsync(HttpClient client, string id, string failing) => new(StringComparer.Ordinal)
+    {
+        ["report"] = await FormAsync(client, id, "text/html"),
+        ["en"] = await FormAsync(client, id, "text/html", "sheet"),
+        ["de"] = await FormAsync(client, id, "text/html", "sheet?language=de"),
+        ["text"] = await FormAsync(client, id, "text/markdown", "sheet"),
+        ["plain"] = await FormAsync(client, id, "text/plain", "sheet"),
+        ["draft"] = await FormAsync(client, failing, "text/html", "sheet?draft=true"),
+        ["failing"] = await FormAsync(client, failing, "text/html"),
+    };
+
+    // As an earlier version screened it, which kept the report alone.
+    private async Task<(string Key, string Id, T Seen)> ScreenedEarlierAsync<T>(Func<HttpClient, string, Task<T>> look)
+    {
+        await using var service = await RunningService.StartAsync(folder, "Workers=0");
+        using var client = service.Client(service.Administrator);
+        var id = await RunningService.SubmitAsync(client, RunningService.Plan());
+        var queue = service.Services.GetRequiredService<Screenings>();
+        var claim = (await queue.ClaimAsync("earlier", default))!;
+        var result = service.Services.GetRequiredService<Screening>().Run(claim, default);
+        Assert.True(await queue.CompleteAsync(claim, result with { Documents = [], Pictures = null, Queue = null }, default));
+        return (service.Administrator, id, await look(client, id));
+    }
+
+    [Fact]
+    public async Task After_the_rules_have_changed_every_form_still_says_what_was_stored()
+    {
+        var (key, id, before) = await ScreenedEarlierAsync(FormsAsync);
+        Assert.Contains("<svg", before["text/html"], StringComparison.Ordinal);
 
         await using var changed = await RunningService.StartAsync(folder, "Rules:0=us-wa");
         using var later = changed.Client(key);
@@ -131,22 +179,13 @@ public sealed class StoredFormTests(OneService one) : IClassFixture<OneService>,
     [Fact]
     public async Task After_departures_were_added_the_page_says_so_and_the_sheet_is_refused()
     {
-        string key;
-        string id;
-        string rule;
-        string address;
-        string before;
-        await using (var service = await RunningService.StartAsync(folder))
+        var (key, id, (before, rule, address)) = await ScreenedEarlierAsync(async (client, known) =>
         {
-            key = service.Administrator;
-            using var client = service.Client(key);
-            id = await ScreenedAsync(client, "quay-road-hot-on-hot.yaml");
-            before = await FormAsync(client, id, "text/markdown");
-            using var report = JsonDocument.Parse(await FormAsync(client, id, "application/json"));
+            using var report = JsonDocument.Parse(await FormAsync(client, known, "application/json"));
             var warned = report.RootElement.GetProperty("files")[0].GetProperty("reports")[0].GetProperty("findings").EnumerateArray()
                 .First(finding => finding.GetProperty("status").GetString() == "warn" && finding.GetProperty("severity").ValueKind == JsonValueKind.Null);
-            (rule, address) = (warned.GetProperty("rule").GetString()!, warned.GetProperty("address").GetString()!);
-        }
+            return (await FormAsync(client, known, "text/markdown"), warned.GetProperty("rule").GetString()!, warned.GetProperty("address").GetString()!);
+        });
 
         var departures = Path.Combine(folder, "departures.yaml");
         await File.WriteAllTextAsync(departures, $"departures:\n  - {{id: dep-001, rule: {rule}, address: \"{address}\", reason: r, compensating_measure: c, asked_by: a, approved_by: b, approved_on: 2020-01-01, expires_on: 2099-01-01}}\n");
@@ -161,15 +200,7 @@ public sealed class StoredFormTests(OneService one) : IClassFixture<OneService>,
     [Fact]
     public async Task When_checking_again_takes_too_long_the_page_comes_without_plots_and_the_sheet_not_at_all()
     {
-        string key;
-        string id;
-        await using (var service = await RunningService.StartAsync(folder))
-        {
-            key = service.Administrator;
-            using var client = service.Client(key);
-            id = await ScreenedAsync(client, "quay-road-hot-on-hot.yaml");
-        }
-
+        var (key, id, _) = await ScreenedEarlierAsync((_, _) => Task.FromResult(0));
         await using var hurried = await RunningService.StartAsync(folder, "CheckSeconds=0.1");
         using var later = hurried.Client(key);
         NoPlots(await FormAsync(later, id, "text/html"), "takes longer than a request may");

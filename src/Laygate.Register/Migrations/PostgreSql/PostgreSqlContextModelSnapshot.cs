@@ -103,6 +103,39 @@ namespace Laygate.Register.Migrations.PostgreSql
                     b.ToTable("comments");
                 });
 
+            modelBuilder.Entity("Laygate.Register.Storage.DocumentRow", b =>
+                {
+                    b.Property<long>("Number")
+                        .HasColumnType("bigint")
+                        .HasColumnName("number");
+
+                    b.Property<int>("Screening")
+                        .HasColumnType("integer")
+                        .HasColumnName("screening");
+
+                    b.Property<string>("Name")
+                        .HasColumnType("text")
+                        .HasColumnName("name");
+
+                    b.Property<byte[]>("Bytes")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("bytes");
+
+                    b.Property<string>("Policy")
+                        .HasColumnType("text")
+                        .HasColumnName("policy");
+
+                    b.Property<string>("Type")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("type");
+
+                    b.HasKey("Number", "Screening", "Name");
+
+                    b.ToTable("documents");
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.FileRow", b =>
                 {
                     b.Property<long>("Number")
@@ -600,6 +633,15 @@ namespace Laygate.Register.Migrations.PostgreSql
                 });
 
             modelBuilder.Entity("Laygate.Register.Storage.CommentRow", b =>
+                {
+                    b.HasOne("Laygate.Register.Storage.SubmissionRow", null)
+                        .WithMany()
+                        .HasForeignKey("Number")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Laygate.Register.Storage.DocumentRow", b =>
                 {
                     b.HasOne("Laygate.Register.Storage.SubmissionRow", null)
                         .WithMany()

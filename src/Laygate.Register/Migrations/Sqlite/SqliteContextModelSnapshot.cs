@@ -96,6 +96,39 @@ namespace Laygate.Register.Migrations.Sqlite
                     b.ToTable("comments");
                 });
 
+            modelBuilder.Entity("Laygate.Register.Storage.DocumentRow", b =>
+                {
+                    b.Property<long>("Number")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("number");
+
+                    b.Property<int>("Screening")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("screening");
+
+                    b.Property<string>("Name")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name");
+
+                    b.Property<byte[]>("Bytes")
+                        .IsRequired()
+                        .HasColumnType("BLOB")
+                        .HasColumnName("bytes");
+
+                    b.Property<string>("Policy")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("policy");
+
+                    b.Property<string>("Type")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("type");
+
+                    b.HasKey("Number", "Screening", "Name");
+
+                    b.ToTable("documents");
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.FileRow", b =>
                 {
                     b.Property<long>("Number")
@@ -587,6 +620,15 @@ namespace Laygate.Register.Migrations.Sqlite
                 });
 
             modelBuilder.Entity("Laygate.Register.Storage.CommentRow", b =>
+                {
+                    b.HasOne("Laygate.Register.Storage.SubmissionRow", null)
+                        .WithMany()
+                        .HasForeignKey("Number")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Laygate.Register.Storage.DocumentRow", b =>
                 {
                     b.HasOne("Laygate.Register.Storage.SubmissionRow", null)
                         .WithMany()
