@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using Laygate.Engineering.Assumptions;
+using Laygate.Engineering.Measured;
 using Laygate.Engineering.Onward;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Records;
@@ -119,6 +120,9 @@ public sealed class RecordedShift
         OnwardProblem.OtherDay => new Problem("--at", "The moment lies more than a day before or after the shift.", "Look at the date and the zone of the record.", null),
         _ => new Problem(file, "The plan does not state enough for its shift to be simulated.", "`laygate check` says what is missing.", null),
     };
+
+    /// <summary>Measured against computed temperatures of the mat.</summary>
+    public MeasuredReport Measured() => new(plan.Plan.Identity.Id, plan.Plan.Identity.Title, Hash, Record, MatComparisons.Of(Context, Record), record.Refused);
 
     /// <summary>The lots of the shift by an acceptance scheme.</summary>
     /// <param name="scheme">The scheme.</param>

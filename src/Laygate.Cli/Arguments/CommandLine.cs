@@ -57,7 +57,7 @@ internal sealed class CommandLine(TimeProvider clock)
         all =
         [
             new CheckCommand(), new SizeCommand(), new SheetCommand(), new VerifyCommand(), new RulesCommand(), new ExplainCommand(), new SchemaCommand(), new ExpandCommand(), new ImportCommand(), new NewCommand(),
-            new RecordCommand(), new LedgerCommand(), new OnwardCommand(), new LotsCommand(), new HeldCommand(), new TrialCommand(),
+            new RecordCommand(), new LedgerCommand(), new OnwardCommand(), new MeasuredCommand(), new LotsCommand(), new HeldCommand(), new TrialCommand(),
             new ConfirmCommand(), new CompareCommand(), new BaselineCommand(), new CompletionCommand(() => all),
         ];
         return all;

@@ -19,6 +19,7 @@ internal static class HelpText
           laygate record PLAN --into FOLDER lay out the record of a shift
           laygate ledger PLAN RECORD        what was laid so far, and what is left
           laygate onward PLAN RECORD        plan the rest of the shift anew
+          laygate measured PLAN RECORD …    temperatures of the mat, measured against computed
           laygate lots PLAN [RECORD]        draw random places, judge lots by a scheme
           laygate held PLAN RECORD          which limits were held in the shift
           laygate trial PLAN RECORD         what a trial length proves for the plan

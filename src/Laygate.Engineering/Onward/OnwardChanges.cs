@@ -31,6 +31,7 @@ internal sealed class OnwardChanges
     private readonly double late;
     private readonly double follows;
     private readonly double? endsAfter;
+    private readonly Func<double, (string Run, double Station)> placeAt;
 
     /// <summary>Takes the shift as it is.</summary>
     /// <param name="runs">Runs it.</param>
@@ -40,9 +41,10 @@ internal sealed class OnwardChanges
     /// <param name="speeds">Speed of the plan, and the highest one that the rollers can follow; no higher one is tried, m/s.</param>
     /// <param name="late">How late the paver is, s.</param>
     /// <param name="endsAfter">Length that 95 of 100 shifts have laid when the site closes, m; null where it does not stop them.</param>
+    /// <param name="placeAt">Run and station of a length.</param>
     public OnwardChanges(
-        OnwardRuns runs, Func<OnwardEvents, IReadOnlyList<OnwardStart>> read, OnwardEvents events, IReadOnlyList<OnwardStart> asItIs, (double Planned, double Follows) speeds, double late, double? endsAfter) =>
-        (this.runs, this.read, this.events, this.asItIs, plannedSpeed, follows, this.late, this.endsAfter) = (runs, read, events, asItIs, speeds.Planned, speeds.Follows, late, endsAfter);
+        OnwardRuns runs, Func<OnwardEvents, IReadOnlyList<OnwardStart>> read, OnwardEvents events, IReadOnlyList<OnwardStart> asItIs, (double Planned, double Follows) speeds, double late, double? endsAfter, Func<double, (string Run, double Station)> placeAt) =>
+        (this.runs, this.read, this.events, this.asItIs, plannedSpeed, follows, this.late, this.endsAfter, this.placeAt) = (runs, read, events, asItIs, speeds.Planned, speeds.Follows, late, endsAfter, placeAt);
 
     /// <summary>Tries all.</summary>
     /// <param name="now">What comes of the shift as it is, with all replications.</param>
@@ -123,7 +125,8 @@ internal sealed class OnwardChanges
         if (endsAfter is { } length && asItIs is [{ Place: not null } only] && length > only.Laid)
         {
             var whole = Math.Floor(length / Step) * Step;
-            yield return (Of(OnwardLever.EndSooner, null, new LedgerFigure(whole, runs.LengthUnit), new LedgerFigure(only.Model.Length, runs.LengthUnit)), () => read(events with { EndsAfter = whole }));
+            var (run, station) = placeAt(whole);
+            yield return (Of(OnwardLever.EndSooner, run, new LedgerFigure(station, runs.LengthUnit), new LedgerFigure(only.Model.Length - whole, runs.LengthUnit)), () => read(events with { EndsAfter = whole }));
         }
     }
 

@@ -28,6 +28,9 @@ public enum FactKind
     /// <summary>Mix on the machine, of a course.</summary>
     OnMachine,
 
+    /// <summary>Least mix on the machine with which a course was laid.</summary>
+    Lowest,
+
     /// <summary>Mass laid against that of the plan for the same length, of a course.</summary>
     Yield,
 

@@ -46,7 +46,7 @@ internal sealed class OnwardMaking
         var plannedSpeed = trains.Max(train => train.Model.Speed);
         var stop = StopAt(starts, runs, replications);
         var speeds = (Math.Min(plannedSpeed, rolled.Follows ?? plannedSpeed), rolled.Follows ?? plannedSpeed);
-        var (best, tried) = new OnwardChanges(runs, other => Starts(other, Known()), events, starts, speeds, Late(starts), stop?.Reached.LowSi).Search(forecast);
+        var (best, tried) = new OnwardChanges(runs, other => Starts(other, Known()), events, starts, speeds, Late(starts), stop?.Reached.LowSi, new TrainWay(trains[0].Train).At).Search(forecast);
         var stands = starts.Select(start => start.StandsSince).OfType<DateTimeOffset>().Select(since => (DateTimeOffset?)since).Min();
         var weather = new OnwardWeather(context, record, clock.Now, events);
         var windows = new OnwardWindows(context.For(weather.Plan, withSpread: false));
@@ -59,6 +59,7 @@ internal sealed class OnwardMaking
         {
             At = clock.Now,
             LastRow = record.Last,
+            Events = events,
             Closing = closing,
             Starts = starts,
             LengthLeft = new LedgerFigure(starts.Sum(start => start.Model.Length - start.Laid), units.Length),

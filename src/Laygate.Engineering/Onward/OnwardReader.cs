@@ -46,6 +46,7 @@ internal sealed class OnwardReader
     {
         var speeds = new OnwardSpeed(reached, known, IsOwn);
         model = speeds.Into(model);
+        model = Levels();
         model = Yields();
         model = new TimetableDelay(model, loads, known).Into();
         var trucks = new TruckStates(model, loads, known, from);
@@ -91,6 +92,24 @@ internal sealed class OnwardReader
 
     // A stop without a station began after the last reading: until then the paver went on.
     private double Since(DateTimeOffset last) => standing is { From: var stopped } && stopped > last ? model.Speed * (stopped - last).TotalSeconds : 0;
+
+    // A machine that was seen laying with less on it than the lowest level of the plan goes on to do so; the level at which it starts again moves with it.
+    private ShiftModel Levels() => model with
+    {
+        Buffers = [.. model.Buffers.Select(buffer =>
+        {
+            var seen = known.Record.Stations.Where(reading => reading.OnMachine is not null && PlanView.Same(reading.Course ?? (model.Buffers.Count == 1 ? buffer.Course : null), buffer.Course) && IsLaying(reading.At)).Select(reading => reading.OnMachine!.Value).DefaultIfEmpty(buffer.Lowest).Min();
+            var lowest = Math.Min(buffer.Lowest, Math.Max(0, seen));
+            if (lowest < buffer.Lowest - PavingSite.Tiny)
+            {
+                known.Facts.Add(new OnwardFact(FactKind.Lowest, buffer.Course, FactBasis.Record, new LedgerFigure(lowest, known.Units.Mass) { PlanSi = buffer.Lowest }));
+            }
+
+            return buffer with { Lowest = lowest, Restart = lowest + ((buffer.Restart - buffer.Lowest) / (buffer.Capacity - buffer.Lowest) * (buffer.Capacity - lowest)) };
+        })],
+    };
+
+    private bool IsLaying(DateTimeOffset at) => reached.Count > 0 && reached[0].At < at && at <= reached[^1].At && !known.Record.Stops.Any(stop => IsOwn(stop) && stop.From <= at && !(stop.To < at));
 
     // Mass laid against that of the plan for the same length goes on as it was so far; without a level on the machine it cannot be told.
     private ShiftModel Yields()

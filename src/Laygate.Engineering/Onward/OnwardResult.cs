@@ -89,9 +89,9 @@ public enum OnwardLever
 
 /// <summary>What a change comes to, simulated anew with the same luck.</summary>
 /// <param name="Lever">What is changed.</param>
-/// <param name="Of">Group of trucks; null for others.</param>
-/// <param name="To">The new value; null where it has none.</param>
-/// <param name="From">The present value.</param>
+/// <param name="Of">Group of trucks, or run of an earlier end; null for others.</param>
+/// <param name="To">The new value, of an earlier end its station; null where it has none.</param>
+/// <param name="From">The present value, of an earlier end what it leaves unlaid.</param>
 /// <param name="Forecast">What it comes to.</param>
 public sealed record OnwardChange(OnwardLever Lever, string? Of, LedgerFigure? To, LedgerFigure? From, OnwardForecast Forecast);
 
@@ -121,6 +121,9 @@ public sealed record OnwardResult
 
     /// <summary>Moment of the last row that was used; null without any.</summary>
     public DateTimeOffset? LastRow { get; init; }
+
+    /// <summary>What was said with the call.</summary>
+    public required OnwardEvents Events { get; init; }
 
     /// <summary>When the site closes.</summary>
     public required DateTimeOffset Closing { get; init; }

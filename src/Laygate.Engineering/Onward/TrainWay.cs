@@ -41,7 +41,7 @@ internal sealed class TrainWay
     {
         var read = record.Stations.Select(reading => (reading.At, reading.Station, reading.Run, reading.Course))
             .Concat(record.Loads.Where(load => load is { StationAtEnd: not null, Emptied: not null, State: LoadState.Valid }).Select(load => (At: load.Emptied!.Value, Station: load.StationAtEnd!.Value, load.Run, Course: CourseOf(load))))
-            .Concat(record.Stops.Where(stop => stop.Station is not null).Select(stop => (At: stop.From, Station: stop.Station!.Value, Run: (string?)null, Course: (string?)null)))
+            .Concat(record.Stops.Where(stop => stop.Station is not null).SelectMany(stop => new[] { stop.From, stop.To }.OfType<DateTimeOffset>().Select(at => (At: at, Station: stop.Station!.Value, Run: (string?)null, Course: (string?)null))))
             .OrderBy(reading => reading.At).ThenBy(reading => reading.Station);
         var reached = new List<ReachedPlace>();
         foreach (var reading in read)
@@ -64,9 +64,12 @@ internal sealed class TrainWay
     }
 
     /// <summary>Distance of a station; null where it lies in no strip, or in several.</summary>
-    public double? DistanceOf(string? run, double station)
+    /// <param name="run">Run; null for any.</param>
+    /// <param name="station">Station, m.</param>
+    /// <param name="course">Course that is laid there; null for any.</param>
+    public double? DistanceOf(string? run, double station, string? course = null)
     {
-        var holding = strips.FindAll(one => (run is null || PlanView.Same(one.Strip.Run.Id, run)) && station >= Math.Min(one.Strip.First, one.Strip.Last) && station <= Math.Max(one.Strip.First, one.Strip.Last));
+        var holding = strips.FindAll(one => (run is null || PlanView.Same(one.Strip.Run.Id, run)) && (course is null || one.Strip.Courses.Any(laid => PlanView.Same(laid.Id, course))) && station >= Math.Min(one.Strip.First, one.Strip.Last) && station <= Math.Max(one.Strip.First, one.Strip.Last));
         return holding is [var (strip, start)] ? start + Math.Abs(station - strip.First) : null;
     }
 

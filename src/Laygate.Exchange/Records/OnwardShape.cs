@@ -106,9 +106,9 @@ public sealed record OnwardCourseShape(
 
 /// <summary>A change and what it comes to.</summary>
 /// <param name="Lever">What is changed.</param>
-/// <param name="Of">Group of trucks.</param>
-/// <param name="From">Present value.</param>
-/// <param name="To">New value.</param>
+/// <param name="Of">Group of trucks, or run of an earlier end.</param>
+/// <param name="From">Present value; of an earlier end the length that it leaves.</param>
+/// <param name="To">New value; of an earlier end its station.</param>
 /// <param name="Forecast">What it comes to.</param>
 public sealed record OnwardChangeShape(string Lever, string? Of, LedgerFigureShape? From, LedgerFigureShape? To, OnwardForecastShape Forecast);
 

@@ -19,6 +19,11 @@ public static class OnwardLines
         var lines = new List<TerminalLine>();
         lines.AddRange(OnwardWords.Says(result).Select(sentence => Line(TextStyle.Heading, sentence)));
         lines.Add(Line(TextStyle.Quiet, $"{OnwardWords.Plan(report)}. {OnwardWords.Moment(result)}."));
+        if (OnwardWords.Said(result) is { } said)
+        {
+            lines.Add(Line(TextStyle.Plain, said));
+        }
+
         if (report.Record.About is { } about)
         {
             lines.Add(Line(TextStyle.Quiet, PlainText.Show(about)));

@@ -73,6 +73,7 @@ internal static class OnwardTables
     {
         FactKind.Laid => "laid",
         FactKind.OnMachine => "on the machine",
+        FactKind.Lowest => "laid with as little on the machine as",
         FactKind.Yield => "mass against the plan",
         FactKind.Speed => "speed between stops",
         FactKind.Trucks => "trucks",

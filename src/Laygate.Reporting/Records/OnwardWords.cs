@@ -14,13 +14,18 @@ internal static class OnwardWords
     {
         if (result.LengthLeft.Si <= 0)
         {
-            return [$"Laid to the end at {LedgerNumbers.Time(result.Starts.Max(start => start.From))}; nothing more to call."];
+            return [$"Laid to the end at {LedgerNumbers.Time(result.Starts.Max(start => start.From))}{(result.Starts.Max(start => start.From) > result.Closing ? $", after the closing at {LedgerNumbers.Time(result.Closing)}" : string.Empty)}; nothing more to call."];
         }
 
         var says = new List<string> { Finish(result) };
         if (Joint(result) is { } joint)
         {
             says.Add(joint);
+        }
+
+        if (result is { StopLimit: { } limit, Forecast.OverLimit: { Expected: >= 0.1 } over })
+        {
+            says.Add($"A stop beyond {Minutes(limit)}, which asks for a joint: {ChanceWithLimits(over)}.");
         }
 
         says.AddRange(result.Courses.Where(course => course.ToCall.Loads > 0 || course.OnRoad.Loads + course.OnSite.Loads > 0).Select(course => $"{PlainText.Show(course.Course)}: {Call(course.ToCall)}."));
@@ -37,6 +42,26 @@ internal static class OnwardWords
     /// <summary>Of which moment it is.</summary>
     public static string Moment(OnwardResult result) =>
         $"From {LedgerNumbers.Moment(result.At)} on; last row {(result.LastRow is { } last ? LedgerNumbers.Moment(last) : "none")}";
+
+    /// <summary>What was said with the call; null where nothing was.</summary>
+    public static string? Said(OnwardResult result)
+    {
+        var (events, said) = (result.Events, new List<string>());
+        if (events.Plant is { } plant)
+        {
+            said.Add($"{PlainText.Show(plant.Plant)} sends nothing {(plant.Until is { } until ? $"until {LedgerNumbers.Time(until)}" : "any more")}");
+        }
+
+        said.AddRange(events.RainAt is { } rain ? [$"rain at {LedgerNumbers.Time(rain)}"] : []);
+        said.AddRange(events.StandsUntil is { } stands ? [$"the paver stands until {LedgerNumbers.Time(stands)}"] : []);
+        said.AddRange(events.Trucks.OrderBy(group => group.Key, StringComparer.Ordinal).Select(group => $"{LedgerNumbers.Count(group.Value, "truck", "trucks")} for {PlainText.Show(group.Key)}"));
+        said.AddRange(events.RollersLost.Select(roller => $"{PlainText.Show(roller)} lost"));
+        said.AddRange(events.EndsAt is var (run, station) ? [$"the work ends at {LedgerNumbers.Text(result.LengthLeft with { Si = station })}{(run is null ? string.Empty : $" of {PlainText.Show(run)}")}"] : []);
+        said.AddRange(events.Speed is not null ? ["speed"] : []);
+        said.AddRange(events.Closing is not null ? [$"closing {LedgerNumbers.Time(result.Closing)}"] : []);
+        said.AddRange(events is { Air: null, Base: null, Wind: null } ? [] : ["weather"]);
+        return said.Count == 0 ? null : $"As said: {string.Join("; ", said)}.";
+    }
 
     /// <summary>A chance in whole shifts of a hundred, never 0 or 100 unless no simulated shift says otherwise.</summary>
     public static string Chance(Band share)
@@ -77,7 +102,7 @@ internal static class OnwardWords
     {
         OnwardLever.Trucks => $"{((int)(change.To!.Si - change.From!.Si)).ToString(CultureInfo.InvariantCulture)} {(change.To.Si - change.From.Si == 1 ? "truck" : "trucks")} more for {PlainText.Show(change.Of!)}, {((int)change.To.Si).ToString(CultureInfo.InvariantCulture)} in all",
         OnwardLever.Speed => $"lay at {Speed(change.To!)} on average between stops, not {Speed(change.From!)}{(change.To!.Si > change.To.PlanSi * 1.001 ? ": the rollers can follow it; check the plan at that speed first" : string.Empty)}",
-        OnwardLever.EndSooner => $"end the work after {LedgerNumbers.Text(change.To!)} of the way, not {LedgerNumbers.Text(change.From!)}, with a clean joint",
+        OnwardLever.EndSooner => $"end the work at {LedgerNumbers.Text(change.To!)} of {PlainText.Show(change.Of!)} with a clean joint, and leave {LedgerNumbers.Text(change.From!)} for another shift",
         OnwardLever.SendAtOnce => "send each load as soon as it is loaded",
         OnwardLever.SendOnCall => "send loads on call, as the paver comes on",
         _ => $"put the timetable of the loads back by {LedgerNumbers.Text(change.To!)} against the plan",

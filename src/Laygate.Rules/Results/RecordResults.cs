@@ -1,3 +1,4 @@
+using Laygate.Engineering.Measured;
 using Laygate.Engineering.Onward;
 using Laygate.Engineering.Records;
 using Laygate.Model.Records;
@@ -29,3 +30,16 @@ public sealed record LedgerReport(
 /// <param name="Remarks">What was seen while the record was read.</param>
 public sealed record OnwardReport(
     string PlanId, string? PlanTitle, string? Revision, string PlanHash, string ProgramVersion, ShiftRecord Record, OnwardResult Result, IReadOnlyList<Problem> Refused, IReadOnlyList<Problem> Remarks);
+
+/// <summary>Measured against computed temperatures of one shift.</summary>
+/// <param name="PlanId">Id of the plan.</param>
+/// <param name="PlanTitle">Title of the plan; null where it has none.</param>
+/// <param name="PlanHash">SHA-256 of the bytes of the plan, hexadecimal.</param>
+/// <param name="Record">The record.</param>
+/// <param name="Comparison">The comparison.</param>
+/// <param name="Refused">Rows and files that were not read.</param>
+public sealed record MeasuredReport(string PlanId, string? PlanTitle, string PlanHash, ShiftRecord Record, MatComparison Comparison, IReadOnlyList<Problem> Refused)
+{
+    /// <summary>Whether the whole record was read and a reading could be compared.</summary>
+    public bool IsWhole => Refused.Count == 0 && Comparison.Compared.Count > 0;
+}

@@ -132,6 +132,15 @@ public sealed class ExampleRecordTests
         Assert.DoesNotContain("<script", outputs[1], StringComparison.OrdinalIgnoreCase);
     }
 
+    /// <summary>Measured against computed temperatures of the invented record: approved so that a change of the solver is seen, not because they prove anything.</summary>
+    [Fact]
+    public void Measured_against_computed_is_the_approved_report()
+    {
+        var text = string.Join('\n', MeasuredLines.Of([Open().Measured()], full: false).Select(line => line.Text.TrimEnd()));
+        Assert.Contains("Invented record of an invented shift", text, StringComparison.Ordinal);
+        Approved.Match(text, "quay-road-record.measured");
+    }
+
     [Fact]
     public void Events_that_cannot_be_are_named_with_their_option()
     {

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using Laygate.Engineering.Onward;
 using Laygate.Engineering.Records;
@@ -177,6 +178,35 @@ public sealed class OnwardTests
             Assert.Equal(b.Forecast.Finish, a.Forecast.Finish);
             Assert.Equal(b.SteadyEnd!.Value.AddDays(7).ToUniversalTime(), a.SteadyEnd!.Value.ToUniversalTime());
         }
+    }
+
+    /// <summary>The record in US units is the record in metric units, to the digits that are written.</summary>
+    [Fact]
+    public void Units_of_the_record_change_nothing()
+    {
+        var followed = new FollowedPlan(Plan("two-runs timetable"));
+        var (metric, us) = (Rows(followed.Record, "kg", "m", 1, 1), Rows(followed.Record, "lb", "ft", 1 / 0.45359237, 1 / 0.3048));
+        foreach (var seconds in new[] { 3600.0, 9000, 15_000 })
+        {
+            var at = followed.At(seconds);
+            var (a, b) = (followed.Read(at, record: metric), followed.Read(at, record: us));
+            Assert.Equal(a.Laid, b.Laid, 1e-3);
+            Assert.Equal(a.State.Mass, b.State.Mass, 1e-1);
+            Assert.Equal(followed.End(a)!.Value, followed.End(b)!.Value, 1.0);
+        }
+    }
+
+    private static ShiftRecord Rows(ShiftRecord record, string mass, string length, double perKilogram, double perMetre)
+    {
+        static string Number(double value) => value.ToString("0.######", CultureInfo.InvariantCulture);
+        static string Time(DateTimeOffset? at) => at!.Value.ToString("yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture);
+        var tickets = string.Concat(record.Loads.Select(load => $"{load.Ticket},{Time(load.Loaded)},{Number(load.Net * perKilogram)}\n"));
+        var deliveries = string.Concat(record.Loads.Select(load => $"{load.Ticket},{Time(load.Arrived)},{Time(load.Emptied)},{Number(load.StationAtEnd!.Value * perMetre)},{load.Run}\n"));
+        var stations = string.Concat(record.Stations.Select(reading => $"{Time(reading.At)},{Number(reading.Station * perMetre)},{reading.Run},{reading.Course},{Number(reading.OnMachine!.Value * perKilogram)}\n"));
+        var mapping = Reading.Records.Shift.File("t.csv", "load-tickets", $"    columns:\n      - {{ column: n, quantity: ticket }}\n      - {{ column: t, quantity: loaded }}\n      - {{ column: m, quantity: net, unit: {mass} }}\n      - {{ value: m, quantity: mix }}\n")
+            + Reading.Records.Shift.File("d.csv", "deliveries", $"    columns:\n      - {{ column: n, quantity: ticket }}\n      - {{ column: a, quantity: arrived }}\n      - {{ column: e, quantity: emptied }}\n      - {{ column: s, quantity: station, unit: {length} }}\n      - {{ column: r, quantity: run }}\n")
+            + Reading.Records.Shift.File("s.csv", "stations", $"    columns:\n      - {{ column: t, quantity: at }}\n      - {{ column: s, quantity: station, unit: {length} }}\n      - {{ column: r, quantity: run }}\n      - {{ column: c, quantity: course }}\n      - {{ column: m, quantity: on_machine, unit: {mass} }}\n");
+        return Reading.Records.Shift.Of(Reading.Records.Shift.Read(mapping, ("t.csv", "n,t,m\n" + tickets), ("d.csv", "n,a,e,s,r\n" + deliveries), ("s.csv", "t,s,r,c,m\n" + stations)));
     }
 
     private static OnwardStart With(FollowedPlan followed, DateTimeOffset at, OnwardEvents events)

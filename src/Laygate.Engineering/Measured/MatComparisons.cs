@@ -1,0 +1,187 @@
+using Laygate.Engineering.Cooling;
+using Laygate.Engineering.Cooling.Sampling;
+using Laygate.Engineering.Mat;
+using Laygate.Engineering.Onward;
+using Laygate.Engineering.PlanViews;
+using Laygate.Engineering.Quantities;
+using Laygate.Engineering.Supply.Simulation;
+using Laygate.Engineering.Timeline;
+using Laygate.Model.Records;
+using ShiftRecord = Laygate.Model.Records.ShiftRecord;
+
+namespace Laygate.Engineering.Measured;
+
+/// <summary>
+/// Compares measured temperatures of the mat with those that the solver gives for their place and minute: laid when the record says, with the load's
+/// temperature where it was measured, in the weather that was measured. Nothing is fitted, and no limit follows from it.
+/// </summary>
+public sealed class MatComparisons
+{
+    /// <summary>Most places that are solved: judgement, some minutes of one core.</summary>
+    private const int MostPlaces = 60;
+
+    private readonly QuantityContext tonight;
+    private readonly ShiftRecord record;
+    private readonly List<(TrainWay Way, IReadOnlyList<ReachedPlace> Reached, PavingTrain Train)> ways;
+    private readonly Dictionary<NotCompared, int> left = [];
+    private readonly List<ComparedTemperature> compared = [];
+    private int withLoads;
+
+    private MatComparisons(QuantityContext context, ShiftRecord record)
+    {
+        this.record = record;
+        tonight = context.For(MeasuredWeather.Of(context, record.Weather), withSpread: false);
+        var timeline = ShiftTimeline.Of(context);
+        var trains = timeline is null ? [] : TrainReader.Of(timeline, new Calculation(context));
+        ways = [.. trains.Select(train => new TrainWay(train)).Zip(trains, (way, train) => (way, way.Reached(record), train))];
+    }
+
+    /// <summary>Compares the temperatures of a record.</summary>
+    /// <param name="context">The plan.</param>
+    /// <param name="record">The record.</param>
+    public static MatComparison Of(QuantityContext context, ShiftRecord record) => new MatComparisons(context, record).Make();
+
+    private MatComparison Make()
+    {
+        var places = record.Temperatures.Where(IsPlaced).GroupBy(row => (row.Station!.Value, PassOf(row)!.Top.Id)).ToList();
+        foreach (var place in places.Take(MostPlaces))
+        {
+            Compare(place.Key.Value, PassOf(place.First())!, [.. place]);
+        }
+
+        Leave(NotCompared.TooMany, places.Skip(MostPlaces).Sum(place => place.Count()));
+        return new MatComparison(
+            compared, [.. left.OrderBy(one => one.Key).Select(one => (one.Key, one.Value))], TemperatureGroups.Of(compared), tonight.Plan.Weather is not null && record.Weather.Count > 0, withLoads, places.Count);
+    }
+
+    private bool IsPlaced(MatTemperature row)
+    {
+        var isPlaced = row is { Station: not null, Depth: not null } && PassOf(row) is not null;
+        Leave(NotCompared.NoPlace, isPlaced ? 0 : 1);
+        return isPlaced;
+    }
+
+    private PavingPass? PassOf(MatTemperature row)
+    {
+        var all = tonight.Plan.Courses;
+        var course = row.Course is null ? all.Count > 0 ? all[^1] : null : all.FirstOrDefault(one => PlanView.Same(one.Id, row.Course));
+        return course is null ? null : PlanView.Of(tonight).PassOf(course);
+    }
+
+    private void Compare(double station, PavingPass pass, List<MatTemperature> rows)
+    {
+        var (laid, problem) = LaidAt(station, pass);
+        var calculation = new Calculation(tonight);
+        if (laid is not { } moment)
+        {
+            Leave(problem, rows.Count);
+            return;
+        }
+
+        if (CoolingInputs.Gather(calculation, pass, MatQuestion.Fast) is not null || new MatReader(tonight, new Calculation(tonight)).Read(pass) is not { } inputs
+            || new MatWeatherReader(tonight, new Calculation(tonight)).Read(pass, MatQuestion.Fast) is not { } weather)
+        {
+            Leave(NotCompared.NoInput, rows.Count);
+            return;
+        }
+
+        var start = moment.AddSeconds(-inputs.Courses[inputs.HotFrom].LaidAt);
+        if (!weather.Parts.Any(part => part[0] <= start && start <= part[^1]))
+        {
+            Leave(NotCompared.NoInput, rows.Count);
+            return;
+        }
+
+        Solve(WithLoads(inputs, station), weather.At(start), start, [.. rows.Where(row => IsFollowed(row, start, inputs))]);
+    }
+
+    private bool IsFollowed(MatTemperature row, DateTimeOffset start, MatInputs inputs)
+    {
+        var (time, laid) = ((row.At - start).TotalSeconds, LaidAt(row, inputs));
+        Leave(NotCompared.BeforeScreed, time < laid ? 1 : 0);
+        Leave(NotCompared.TooLate, time > MatCooling.LongestRolling ? 1 : 0);
+        return time >= laid && time <= MatCooling.LongestRolling;
+    }
+
+    // Behind the screed that laid the surface at its time; a row without a course is one of the uppermost.
+    private static double LaidAt(MatTemperature row, MatInputs inputs) => (inputs.Courses.FirstOrDefault(course => PlanView.Same(course.Id, row.Course)) ?? inputs.Courses[^1]).LaidAt;
+
+    private void Solve(MatInputs inputs, MatWeather weather, DateTimeOffset start, List<MatTemperature> rows)
+    {
+        if (rows.Count == 0)
+        {
+            return;
+        }
+
+        var model = new MatModel(inputs, tonight.Assumptions);
+        double[] times = [.. rows.Select(row => (row.At - start).TotalSeconds)];
+        var questions = rows.Select((row, i) => CoolingQuestion.Temperature($"row {i}", row.Depth is 0 ? CoolingPlace.Skin : CoolingPlace.Depth(row.Depth!.Value), times[i])).ToList();
+        var solved = MatCooling.Of(tonight).Sample(
+            MatRanges.All(isRolled: false), sample => model.Build(weather, sample, times.Max() + 60, null, CoolingSettings.Coarse), questions, _ => times);
+        if (solved.Answers is not { } answers)
+        {
+            Leave(NotCompared.NoInput, rows.Count);
+            return;
+        }
+
+        for (var i = 0; i < rows.Count; i++)
+        {
+            if (double.IsFinite(answers.Expected(i)))
+            {
+                compared.Add(new ComparedTemperature(rows[i], rows[i].Course ?? inputs.Courses[^1].Id, times[i] - LaidAt(rows[i], inputs), answers.Expected(i), answers.Low(i), answers.High(i)));
+            }
+            else
+            {
+                Leave(NotCompared.NoInput, 1);
+            }
+        }
+    }
+
+    // The load that was being laid there, by as much as it came hotter or colder than planned; what is lost on the way to the screed stays as planned.
+    private MatInputs WithLoads(MatInputs inputs, double station)
+    {
+        var courses = inputs.Courses.Select(course =>
+        {
+            var own = tonight.Plan.Courses.FirstOrDefault(one => PlanView.Same(one.Id, course.Id));
+            var delivered = tonight.Plan.Mixes.FirstOrDefault(mix => PlanView.Same(mix.Id, own?.Mix))?.Delivery?.Expected;
+            var load = record.Loads.Where(load => PlanView.Same(load.Mix, own?.Mix) && load is { StationAtEnd: not null, SiteTemperature: not null, State: LoadState.Valid } && Reaches(load, station))
+                .OrderBy(load => load.Emptied).FirstOrDefault();
+            return delivered is null || load is null ? (Course: course, IsMeasured: false) : (Course: Moved(course, load.SiteTemperature!.Value - delivered.Si), IsMeasured: true);
+        }).ToList();
+        withLoads += courses.TrueForAll(one => one.IsMeasured) ? 1 : 0;
+        return inputs with { Courses = [.. courses.Select(one => one.Course)] };
+    }
+
+    private bool Reaches(Load load, double station) =>
+        ways.Exists(one => one.Way.DistanceOf(load.Run, load.StationAtEnd!.Value) is { } end && one.Way.DistanceOf(load.Run, station) is { } place && end >= place);
+
+    private static MatCourse Moved(MatCourse course, double kelvins) => course with { Celsius = course.Celsius + kelvins, Coldest = course.Coldest + kelvins, Hottest = course.Hottest + kelvins };
+
+    private (DateTimeOffset? At, NotCompared Problem) LaidAt(double station, PavingPass pass)
+    {
+        var own = ways.Find(one => one.Train.Lanes.Any(lane => PlanView.Same(lane.Course.Id, pass.Courses[0].Id)));
+        if (own.Way?.DistanceOf(null, station, pass.Courses[0].Id) is not { } position)
+        {
+            return (null, NotCompared.NoRun);
+        }
+
+        for (var i = 1; i < own.Reached.Count; i++)
+        {
+            var (a, b) = (own.Reached[i - 1], own.Reached[i]);
+            if (a.Position <= position && position <= b.Position && b.Position > a.Position)
+            {
+                return (a.At + ((b.At - a.At) * ((position - a.Position) / (b.Position - a.Position))), default);
+            }
+        }
+
+        return (null, NotCompared.NotLaid);
+    }
+
+    private void Leave(NotCompared reason, int count)
+    {
+        if (count > 0)
+        {
+            left[reason] = left.GetValueOrDefault(reason) + count;
+        }
+    }
+}
