@@ -119,6 +119,7 @@ public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
                 await FitsAsync(page, button, width);
             }
 
+            await page.GotoAsync("/");
             await page.GetByRole(AriaRole.Button, new() { Name = "Sign out" }).ClickAsync();
             await SignInAsync(page, reviewer);
             await page.GotoAsync($"/submissions/{revision}?sort=shift");
