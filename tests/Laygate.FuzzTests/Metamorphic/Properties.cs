@@ -170,7 +170,7 @@ internal sealed class Properties
 
     // Six digits behind the point do not hold 20 min as hours: a value that stands on its limit to a millionth may fall to either side.
     private static bool IsAtTheLimit(Finding? was, Finding? now) => was is not null && now is not null && was.Outcome != now.Outcome
-        && now.Value is { Number: { } number } value
+        && (now.Value ?? was.Value) is { Number: { } number } value
         && new[] { was.Limit, was.OtherLimit, now.Limit, now.OtherLimit }.OfType<ShownLimit>().SelectMany(limit => new[] { limit.Low, limit.High })
             .Any(end => end?.Number is { } limit && Math.Abs(Si(value.Unit, number) - Si(end.Unit, limit)) <= Math.Max(2e-6 * Math.Abs(Si(end.Unit, limit)), 1e-7));
 
