@@ -26,7 +26,7 @@ internal static class StripFigure
         var (low, high) = (Math.Floor((read.Min() - 8) / 10) * 10, Math.Ceiling((read.Max() + 4) / 10) * 10);
         var room = (high - low) * 0.34;
         var (from, to) = (strip.Loads.Min(load => Math.Min(load.From, load.To)), strip.Loads.Max(load => Math.Max(load.From, load.To)));
-        var canvas = new Canvas($"station, {report.Length.Spelling}", $"in the load, {(IsMetric(report) ? "°C" : "°F")}", 300).Span(Place(from), Place(to), low, high + room);
+        var canvas = new Canvas($"station, {report.Length.Spelling}", $"in the load, {(IsMetric(report) ? "°C" : "°F")}", 300).Span(Place(from), Place(to), low, high + (1.1 * room));
         foreach (var (load, index) in strip.Loads.Select((load, index) => (load, index)))
         {
             canvas.Box(
