@@ -113,10 +113,12 @@ public sealed class RegisterReader(RegisterDatabase database)
     {
         CallerText.Id(id);
         await using var context = database.Open();
-        return await Visible(context, caller).Where(row => row.Id == id)
+        var kept = await Visible(context, caller).Where(row => row.Id == id)
             .Join(context.Documents, row => row.Number, one => one.Number, (row, one) => new { row.ReportScreening, Document = one })
             .Where(pair => pair.Document.Screening == (screening ?? pair.ReportScreening) && pair.Document.Name == name)
             .Select(pair => new KeptDocument(pair.Document.Name, pair.Document.Type, pair.Document.Policy, pair.Document.Bytes)).FirstOrDefaultAsync(cancel);
+        database.Reach(Moment.ReportRead);
+        return kept;
     }
 
     /// <summary>The last decision on a series up to one of its revisions; null when there is none that the caller may see.</summary>
