@@ -95,11 +95,12 @@ internal sealed class ExplainCommand : Verb
 
     private static int Key(Host host, RuleBook book, string name, bool asJson)
     {
-        var ofPlans = PlanKeys.Of(new PlanTools(), book);
-        IReadOnlyList<PlanKey> keys = [.. ofPlans, .. PlanKeys.OfOtherFiles(ofPlans)];
-        if (PlanKeys.Find(keys, name) is not { Count: > 0 } found)
+        var keys = PlanKeys.Of(new PlanTools(), book);
+        var found = PlanKeys.Find(keys, name);
+        if (found.Count == 0)
         {
-            throw Unknown(book, keys, name);
+            var others = PlanKeys.OfOtherFiles(keys);
+            found = PlanKeys.Find(others, name) is { Count: > 0 } other ? other : throw Unknown(book, [.. keys, .. others], name);
         }
 
         if (asJson)

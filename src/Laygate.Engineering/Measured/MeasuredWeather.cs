@@ -25,15 +25,6 @@ internal static class MeasuredWeather
     }
 
     // By as much as the reading lies above the forecast of its time.
-    private static WeatherHour Measured(DateTimeOffset at, WeatherHour hour, WeatherHour forecast, WeatherReading reading) => hour with
-    {
-        At = new Moment(at.DateTime, at.Offset),
-        Air = Moved(hour.Air, reading.Air - forecast.Air?.Si),
-        Base = Moved(hour.Base, reading.Surface - forecast.Base?.Si),
-        Wind = hour.Wind is null ? null : hour.Wind with { Number = hour.Wind.Unit.FromSi(Math.Max(0, hour.Wind.Si + ((reading.Wind - forecast.Wind?.Si) ?? 0))) },
-        BaseAtDepth = [.. hour.BaseAtDepth.Select(point => point with { Temperature = Moved(point.Temperature, reading.Surface - forecast.Base?.Si)! })],
-    };
-
-    private static Measure<T>? Moved<T>(Measure<T>? measure, double? by)
-        where T : IDimension => measure is null || by is null ? measure : measure with { Number = measure.Unit.FromSi(measure.Si + by.Value) };
+    private static WeatherHour Measured(DateTimeOffset at, WeatherHour hour, WeatherHour forecast, WeatherReading reading) =>
+        MovedWeather.Hour(hour, (reading.Air - forecast.Air?.Si) ?? 0, (reading.Surface - forecast.Base?.Si) ?? 0, (reading.Wind - forecast.Wind?.Si) ?? 0) with { At = new Moment(at.DateTime, at.Offset) };
 }

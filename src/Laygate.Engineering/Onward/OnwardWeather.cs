@@ -48,17 +48,7 @@ internal sealed class OnwardWeather
         var air = Above(FactKind.Air, events.Air, reading?.Air, table.At(now).Air, table.At(at).Air, OnwardUnits.Celsius);
         var below = Above(FactKind.Base, events.Base, reading?.Surface, table.At(now).Base, table.At(at).Base, OnwardUnits.Celsius);
         var wind = Above(FactKind.Wind, events.Wind, reading?.Wind, table.At(now).Wind, table.At(at).Wind, OnwardUnits.Wind);
-        return plan with
-        {
-            Weather = weather with
-            {
-                Hours = [.. weather.Hours.Select(hour => hour with
-                {
-                    Air = With(hour.Air, hour.Air?.Si + air), Base = With(hour.Base, hour.Base?.Si + below), Wind = With(hour.Wind, Math.Max(0, (hour.Wind?.Si ?? 0) + wind)),
-                    BaseAtDepth = [.. hour.BaseAtDepth.Select(point => point with { Temperature = With(point.Temperature, point.Temperature.Si + below)! })],
-                })],
-            },
-        };
+        return plan with { Weather = weather with { Hours = [.. weather.Hours.Select(hour => MovedWeather.Hour(hour, air, below, wind))] } };
     }
 
     // What is said holds now; what was measured holds at its time. Either way the forecast keeps its course from there on.
@@ -89,7 +79,7 @@ internal sealed class OnwardWeather
 
         return plan with
         {
-            Mixes = [.. plan.Mixes.Select(mix => above.TryGetValue(mix.Id, out var more) ? mix with { Delivery = mix.Delivery! with { Expected = With(mix.Delivery.Expected, mix.Delivery.Expected!.Si + more) } } : mix)],
+            Mixes = [.. plan.Mixes.Select(mix => above.TryGetValue(mix.Id, out var more) ? mix with { Delivery = mix.Delivery! with { Expected = MovedWeather.Of(mix.Delivery.Expected, more) } } : mix)],
             Courses = [.. plan.Courses.Select(course => Laid(course, above))],
         };
     }
@@ -103,9 +93,6 @@ internal sealed class OnwardWeather
 
         var isMeasured = above.TryGetValue(course.Mix, out var more);
         Facts.Add(new OnwardFact(FactKind.LayingTemperature, course.Id, isMeasured ? FactBasis.Record : FactBasis.Plan, new LedgerFigure(planned.Si + more, planned.Unit) { PlanSi = planned.Si }));
-        return course with { LayingTemperature = course.LayingTemperature with { Expected = With(planned, planned.Si + more) } };
+        return course with { LayingTemperature = course.LayingTemperature with { Expected = MovedWeather.Of(planned, more) } };
     }
-
-    private static Measure<T>? With<T>(Measure<T>? measure, double? si)
-        where T : IDimension => measure is null || si is null ? null : measure with { Number = measure.Unit.FromSi(si.Value) };
 }

@@ -1,5 +1,6 @@
 using System.Runtime.InteropServices;
 using Laygate.Engineering.PlanViews;
+using Laygate.Engineering.Records;
 using Laygate.Engineering.Supply.Simulation;
 using Laygate.Engineering.Timeline;
 using Laygate.Model.Records;
@@ -16,9 +17,6 @@ internal readonly record struct ReachedPlace(DateTimeOffset At, double Position,
 /// <summary>The way of a paving train: its strips one after the other in the order of laying, as one distance.</summary>
 internal sealed class TrainWay
 {
-    /// <summary>Stations are read to the nearest metre at best; judgement.</summary>
-    private const double Slack = 0.5;
-
     private readonly List<(LaidStrip Strip, double Start)> strips = [];
     private readonly IReadOnlyList<TrainLane> lanes;
 
@@ -79,8 +77,8 @@ internal sealed class TrainWay
         var holding = Enumerable.Range(0, strips.Count).Where(i => strips[i].Strip is var strip
             && (run is null || PlanView.Same(strip.Run.Id, run))
             && (course is null || strip.Courses.Any(one => PlanView.Same(one.Id, course)))
-            && station >= Math.Min(strip.First, strip.Last) - Slack && station <= Math.Max(strip.First, strip.Last) + Slack).ToList();
-        int? found = holding is [var only] ? only : holding.Where(i => strips[i].Start <= laid + Slack && strips[i].Start + strips[i].Strip.Length > laid + Slack).Select(i => (int?)i).FirstOrDefault();
+            && station >= Math.Min(strip.First, strip.Last) - ReadStations.Slack && station <= Math.Max(strip.First, strip.Last) + ReadStations.Slack).ToList();
+        int? found = holding is [var only] ? only : holding.Where(i => strips[i].Start <= laid + ReadStations.Slack && strips[i].Start + strips[i].Strip.Length > laid + ReadStations.Slack).Select(i => (int?)i).FirstOrDefault();
         return found is { } at && (course is not null || run is not null || holding.Count == 1)
             ? (strips[at].Start + Math.Clamp(Math.Abs(station - strips[at].Strip.First), 0, strips[at].Strip.Length), at)
             : null;

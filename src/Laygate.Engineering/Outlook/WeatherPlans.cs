@@ -66,10 +66,10 @@ public sealed class WeatherPlans
                 Hours = [],
                 Envelope = envelope with
                 {
-                    AirLowest = With(envelope.AirLowest!, weather.Air),
-                    BaseLowest = With(envelope.BaseLowest!, weather.Base),
-                    BaseAtDepth = Moved(envelope.BaseAtDepth, weather.Base - envelope.BaseLowest!.Si),
-                    WindHighest = With(envelope.WindHighest!, weather.Wind / WindFactor()!.Value),
+                    AirLowest = MovedWeather.With(envelope.AirLowest!, weather.Air),
+                    BaseLowest = MovedWeather.With(envelope.BaseLowest!, weather.Base),
+                    BaseAtDepth = MovedWeather.Points(envelope.BaseAtDepth, weather.Base - envelope.BaseLowest!.Si),
+                    WindHighest = MovedWeather.With(envelope.WindHighest!, weather.Wind / WindFactor()!.Value),
                 },
             },
         };
@@ -107,35 +107,19 @@ public sealed class WeatherPlans
 
     private static Weather Moved(Weather weather, double kelvins, double wind, double rain) => weather with
     {
-        Hours = [.. weather.Hours.Select(hour => hour with
-        {
-            Air = Moved(hour.Air, kelvins),
-            Base = Moved(hour.Base, kelvins),
-            BaseAtDepth = Moved(hour.BaseAtDepth, kelvins),
-            Wind = hour.Wind is null ? null : With(hour.Wind, Math.Max(0, hour.Wind.Si + wind)),
-            RainChance = hour.RainChance is null ? null : With(hour.RainChance, rain / 100),
-        })],
+        Hours = [.. weather.Hours.Select(hour => MovedWeather.Hour(hour, kelvins, kelvins, wind) with { RainChance = hour.RainChance is null ? null : MovedWeather.With(hour.RainChance, rain / 100) })],
         Envelope = weather.Envelope is not { } envelope ? null : envelope with
         {
-            AirLowest = Moved(envelope.AirLowest, kelvins),
-            AirHighest = Moved(envelope.AirHighest, kelvins),
-            BaseLowest = Moved(envelope.BaseLowest, kelvins),
-            BaseAtDepth = Moved(envelope.BaseAtDepth, kelvins),
-            BaseHighest = Moved(envelope.BaseHighest, kelvins),
-            WindHighest = envelope.WindHighest is null ? null : With(envelope.WindHighest, Math.Max(0, envelope.WindHighest.Si + wind)),
-            RainChanceHighest = envelope.RainChanceHighest is null ? null : With(envelope.RainChanceHighest, rain / 100),
+            AirLowest = MovedWeather.Of(envelope.AirLowest, kelvins),
+            AirHighest = MovedWeather.Of(envelope.AirHighest, kelvins),
+            BaseLowest = MovedWeather.Of(envelope.BaseLowest, kelvins),
+            BaseAtDepth = MovedWeather.Points(envelope.BaseAtDepth, kelvins),
+            BaseHighest = MovedWeather.Of(envelope.BaseHighest, kelvins),
+            WindHighest = MovedWeather.Wind(envelope.WindHighest, wind),
+            RainChanceHighest = envelope.RainChanceHighest is null ? null : MovedWeather.With(envelope.RainChanceHighest, rain / 100),
         },
     };
 
     private double? WindFactor() =>
         WindReduction.Factor(new Calculation(context)) is var factor && factor > 0 && double.IsFinite(factor) ? factor : null;
-
-    private static Measure<Temperature>? Moved(Measure<Temperature>? measure, double kelvins) =>
-        measure is null ? null : With(measure, measure.Si + kelvins);
-
-    private static DepthTemperature[] Moved(IReadOnlyList<DepthTemperature> points, double kelvins) =>
-        [.. points.Select(point => point with { Temperature = With(point.Temperature, point.Temperature.Si + kelvins) })];
-
-    private static Measure<T> With<T>(Measure<T> measure, double si)
-        where T : IDimension => measure with { Number = measure.Unit.FromSi(si) };
 }

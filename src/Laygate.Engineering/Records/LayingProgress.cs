@@ -86,7 +86,7 @@ internal sealed class LayingProgress
 
         public LaidSoFar Whole => Planned(mass.Length);
 
-        public bool Holds(double station) => station >= Math.Min(run.From!.Si, run.To!.Si) - Slack && station <= Math.Max(run.From.Si, run.To.Si) + Slack;
+        public bool Holds(double station) => station >= Math.Min(run.From!.Si, run.To!.Si) - ReadStations.Slack && station <= Math.Max(run.From.Si, run.To.Si) + ReadStations.Slack;
 
         public bool Add(StationReading reading)
         {
@@ -98,7 +98,7 @@ internal sealed class LayingProgress
             }
 
             var before = points[^1];
-            if (along < before.Along - Slack)
+            if (along < before.Along - ReadStations.Slack)
             {
                 return false;
             }
@@ -141,8 +141,5 @@ internal sealed class LayingProgress
             var (planned, area) = mass.Upto(along);
             return new LaidSoFar(Math.Min(along, mass.Length), planned, area);
         }
-
-        // Stations are read to the nearest metre at best; judgement.
-        private const double Slack = 0.5;
     }
 }

@@ -45,11 +45,7 @@ internal sealed class RuleEvaluation(AnswerLog answers, FindingBuilder findings,
             return null;
         }
 
-        var (resolved, unresolved) = Resolve(rule, element, answer);
-        var judged = resolved.Select(bound => judge.Judge(rule, bound, answer.Value, element.Address)).ToList();
-        return unresolved.Count == 0 && judged.TrueForAll(Holds) && LeftOut(answer, judged) is null
-            ? Decide(rule, element, answer, judged, [Note.Of(FindingNotes.HeldEitherWay)])
-            : null;
+        return Judge(rule, element, answer) is { Outcome: Outcome.Met, OnExpectedValuesOnly: false } held ? held with { Notes = [.. held.Notes, Note.Of(FindingNotes.HeldEitherWay)] } : null;
     }
 
     private static bool Holds(Judgement judged) => judged is { Met: true, Band: Band.None or Band.Meets };

@@ -74,9 +74,6 @@ public sealed class HappenedShift
 /// <summary>When the screed of a course passed its places, from the stations that were read; between two of them in proportion to the way.</summary>
 internal sealed class ScreedTimes
 {
-    // Stations are read to the nearest metre at best; judgement.
-    private const double Slack = 0.5;
-
     private readonly List<(Run Run, List<StationReading> Readings)> runs;
 
     public ScreedTimes(IEnumerable<Run> plan, IEnumerable<StationReading> readings)
@@ -146,5 +143,5 @@ internal sealed class ScreedTimes
 
     private static double Along(Run run, double station) => (station - run.From!.Si) * Math.Sign(run.To!.Si - run.From.Si);
 
-    private static bool Holds(Run run, double station) => station >= Math.Min(run.From!.Si, run.To!.Si) - Slack && station <= Math.Max(run.From.Si, run.To.Si) + Slack;
+    private static bool Holds(Run run, double station) => station >= Math.Min(run.From!.Si, run.To!.Si) - ReadStations.Slack && station <= Math.Max(run.From.Si, run.To.Si) + ReadStations.Slack;
 }
