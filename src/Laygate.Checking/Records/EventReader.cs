@@ -2,6 +2,7 @@ using System.Globalization;
 using Laygate.Engineering.Onward;
 using Laygate.Model.Measures;
 using Laygate.Reading.Measures;
+using Laygate.Reading.Plans.Consistency;
 using Laygate.Rules.Results;
 
 namespace Laygate.Checking.Records;
@@ -10,9 +11,6 @@ namespace Laygate.Checking.Records;
 /// <param name="momentOf">Reads a moment, with or without date and offset; null where it is none.</param>
 internal sealed class EventReader(Func<string, DateTimeOffset?> momentOf)
 {
-    /// <summary>How a moment is written.</summary>
-    public const string Form = "Write it as 2027-05-15T01:40, with or without an offset, or as 01:40 of the shift.";
-
     /// <summary>More trucks in one group than any site has: judgement, ten times a large fleet.</summary>
     private const int MostTrucks = 200;
 
@@ -32,10 +30,15 @@ internal sealed class EventReader(Func<string, DateTimeOffset?> momentOf)
         EndsAt = EndAt(texts.EndAt),
         Trucks = Trucks(texts.Trucks),
         RollersLost = [.. texts.RollersLost.Distinct(StringComparer.Ordinal)],
-        Air = Measure("--air", texts.Air, Dimension.Temperature, -50, 60),
-        Base = Measure("--base", texts.Base, Dimension.Temperature, -50, 90),
-        Wind = Measure("--wind", texts.Wind, Dimension.Speed, 0, 60),
+        Air = Possibly<Temperature>("--air", texts.Air, Dimension.Temperature, Possible.Air),
+        Base = Possibly<Temperature>("--base", texts.Base, Dimension.Temperature, Possible.Ground),
+        Wind = Possibly<Speed>("--wind", texts.Wind, Dimension.Speed, Possible.Wind),
     };
+
+    /// <summary>That a text is no moment, and how one is written.</summary>
+    /// <param name="option">The option under which it stands.</param>
+    /// <param name="text">The text.</param>
+    public static Problem NoMoment(string option, string text) => new(option, $"`{text}` is no moment.", "Write it as 2027-05-15T01:40, with or without an offset, or as 01:40 of the shift.", null);
 
     private DateTimeOffset? Moment(string option, string? text)
     {
@@ -47,7 +50,7 @@ internal sealed class EventReader(Func<string, DateTimeOffset?> momentOf)
         var moment = momentOf(text);
         if (moment is null)
         {
-            Say(option, $"`{text}` is no moment.", Form);
+            problems.Add(NoMoment(option, text));
         }
 
         return moment;
@@ -71,7 +74,7 @@ internal sealed class EventReader(Func<string, DateTimeOffset?> momentOf)
     private (string? Run, double Station)? EndAt(string? text)
     {
         var at = text?.IndexOf('=', StringComparison.Ordinal) ?? -1;
-        return Measure("--end-at", at > 0 ? text![(at + 1)..].Trim() : text, Dimension.Length, -1e6, 1e7) is { } station ? (at > 0 ? text![..at].Trim() : null, station) : null;
+        return Measure("--end-at", at > 0 ? text![(at + 1)..].Trim() : text, Dimension.Length) is var (number, unit) ? (at > 0 ? text![..at].Trim() : null, unit.ToSi(number)) : null;
     }
 
     private Dictionary<string, int> Trucks(IReadOnlyList<string> texts)
@@ -111,7 +114,7 @@ internal sealed class EventReader(Func<string, DateTimeOffset?> momentOf)
 
     private double? Speed(string? text)
     {
-        var speed = Measure("--speed", text, Dimension.Speed, 0, 1);
+        var speed = Possibly<Speed>("--speed", text, Dimension.Speed, Possible.PaverSpeed);
         if (speed is 0)
         {
             Say("--speed", "At a speed of 0 nothing is laid.", "Say with --stands-until how long the paver stands.");
@@ -120,27 +123,46 @@ internal sealed class EventReader(Func<string, DateTimeOffset?> momentOf)
         return speed;
     }
 
-    private double? Measure(string option, string? text, Dimension dimension, double least, double most)
+    // What cannot be in a plan cannot be tonight.
+    private double? Possibly<T>(string option, string? text, Dimension dimension, Possible possible)
+        where T : IDimension
+    {
+        if (Measure(option, text, dimension) is not var (number, unit))
+        {
+            return null;
+        }
+
+        var stated = new Measure<T>(number, unit);
+        if (dimension != Dimension.Temperature && number < 0)
+        {
+            Say(option, $"`{text}` is below 0.", null);
+        }
+        else if (!possible.Has(stated.Si))
+        {
+            Say(option, possible.Message(option, stated), possible.Hint(stated));
+        }
+        else
+        {
+            return stated.Si;
+        }
+
+        return null;
+    }
+
+    private (double Number, Unit Unit)? Measure(string option, string? text, Dimension dimension)
     {
         if (text is null)
         {
             return null;
         }
 
-        if (MeasureReader.Read(text, dimension, out var problem) is not var (number, unit))
+        if (MeasureReader.Read(text, dimension, out var problem) is { } read)
         {
-            Say(option, problem!.Message, problem.Hint);
-            return null;
+            return read;
         }
 
-        var value = unit.ToSi(number);
-        if (value < least || value > most)
-        {
-            Say(option, $"`{text}` cannot be.", null);
-            return null;
-        }
-
-        return value;
+        Say(option, problem!.Message, problem.Hint);
+        return null;
     }
 
     private void Say(string option, string message, string? hint) => problems.Add(new Problem(option, message, hint, null));

@@ -79,7 +79,7 @@ public sealed class RecordedShift
         var moment = at is null ? null : MomentOf(at);
         if (at is not null && moment is null)
         {
-            return (null, new Problem("--at", $"`{at}` is no moment.", "Write it as 2027-05-15T01:40, with or without an offset, or as 01:40 of the shift.", null));
+            return (null, EventReader.NoMoment("--at", at));
         }
 
         if (ShiftLedgers.Of(Context, Record, moment) is not { } ledger)
@@ -100,7 +100,7 @@ public sealed class RecordedShift
         var moment = at is null ? null : MomentOf(at);
         var reader = new EventReader(MomentOf);
         var events = reader.Read(texts);
-        Problem[] wrong = [.. at is not null && moment is null ? [new Problem("--at", $"`{at}` is no moment.", EventReader.Form, null)] : Array.Empty<Problem>(), .. reader.Problems];
+        Problem[] wrong = [.. at is not null && moment is null ? [EventReader.NoMoment("--at", at)] : Array.Empty<Problem>(), .. reader.Problems];
         if (wrong.Length > 0)
         {
             return (null, wrong);

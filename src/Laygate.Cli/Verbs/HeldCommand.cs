@@ -50,10 +50,6 @@ internal sealed class HeldCommand : Verb
 
         """;
 
-    private const string Terminal = "terminal";
-    private const string Json = "json";
-    private const string Html = "html";
-
     private readonly Argument<string[]> files = new("PLAN RECORD") { Arity = ArgumentArity.ZeroOrMore };
     private readonly Option<string> folder = new("--folder");
     private readonly Option<string[]> rules = Values.Rules();
@@ -73,7 +69,7 @@ internal sealed class HeldCommand : Verb
             Add(option);
         }
 
-        format.CompletionSources.Add(Terminal, Json, Html);
+        format.CompletionSources.Add(RecordForms.Terminal, RecordForms.Json, RecordForms.Html);
         failOn.CompletionSources.Add("warn", "fail");
     }
 
@@ -90,18 +86,18 @@ internal sealed class HeldCommand : Verb
             throw new ArgumentProblem("Name one plan and the folder of its record. Write for example: laygate held plan.yaml plan-record");
         }
 
-        var form = OneOf("--format", parsed.GetValue(format), Terminal, Json, Html);
+        var form = RecordForms.Read(parsed.GetValue(format), RecordForms.Terminal, RecordForms.Json, RecordForms.Html);
         var strict = OneOf("--fail-on", parsed.GetValue(failOn), "warn", "fail") is "warn";
         var asked = new Asked(
             plan, record, Values.NotEmpty("--rules", parsed.GetValue(rules)), Values.NotEmpty("--departures", parsed.GetValue(departures)), Values.NotEmpty("--simple", parsed.GetValue(simple)),
             Values.Today(clock), Values.NotEmpty("--output", parsed.GetValue(output)));
         var isFull = parsed.GetValue(full);
-        return new Request.Do(host => Run(host, asked, strict, report => Bytes(host, report, form, isFull)));
+        return new Request.Do(host => Run(host, asked, strict, report => RecordForms.Bytes(host.Streams, form, () => HeldLines.Of(report, isFull, host.Streams.Width), stream => HeldJson.Write(report, stream), stream => HeldPageWriter.Write(report, stream))));
     }
 
     private Request.Do OverFolder(ParseResult parsed, string all, DateOnly today)
     {
-        if (parsed.GetValue(files) is { Length: > 0 } || parsed.GetValue(format) is not (null or Terminal) || parsed.GetValue(simple) is not null || parsed.GetValue(failOn) is not null)
+        if (parsed.GetValue(files) is { Length: > 0 } || parsed.GetValue(format) is not (null or RecordForms.Terminal) || parsed.GetValue(simple) is not null || parsed.GetValue(failOn) is not null)
         {
             throw new ArgumentProblem("--folder goes with --rules, --departures and --output only. Write for example: laygate held --folder jobs --rules de");
         }
@@ -124,13 +120,7 @@ internal sealed class HeldCommand : Verb
         }
 
         var report = HeldFolder.Count(new PlanTools(), folder, path => new RuleFilesOnDisk().Folder(Path.Combine(all, path)), new PartFilesOnDisk(), book, departures, today, host.Version);
-        using var stream = new MemoryStream();
-        using (var writer = new StreamWriter(stream, Streams.Utf8, leaveOpen: true) { NewLine = "\n" })
-        {
-            TerminalWriter.Write(writer, host.Streams.Colour, FeedbackLines.Of(report, host.Streams.Width));
-        }
-
-        new ResultOutput(host.Streams).Write(target, stream.ToArray());
+        new ResultOutput(host.Streams).Write(target, RecordForms.Bytes(host.Streams, RecordForms.Terminal, () => FeedbackLines.Of(report, host.Streams.Width)));
         return report.Problems.Count > 0 ? ExitCodes.Findings : ExitCodes.Clean;
     }
 
@@ -166,29 +156,6 @@ internal sealed class HeldCommand : Verb
         ResultOutput.KeepApart(asked.Target, report.Record.Files.Select(file => Path.Combine(asked.Record, file.File)));
         new ResultOutput(host.Streams).Write(asked.Target, bytes(report));
         return report.Gate == Status.Fail || (strict && report.Gate == Status.Warn) ? ExitCodes.Findings : RecordInputs.Code(report.Refused);
-    }
-
-    private static byte[] Bytes(Host host, HeldReport report, string form, bool full)
-    {
-        using var stream = new MemoryStream();
-        switch (form)
-        {
-            case Json:
-                HeldJson.Write(report, stream);
-                break;
-            case Html:
-                HeldPageWriter.Write(report, stream);
-                break;
-            default:
-                using (var writer = new StreamWriter(stream, Streams.Utf8, leaveOpen: true) { NewLine = "\n" })
-                {
-                    TerminalWriter.Write(writer, host.Streams.Colour, HeldLines.Of(report, full, host.Streams.Width));
-                }
-
-                break;
-        }
-
-        return stream.ToArray();
     }
 
     private sealed record Asked(string Plan, string Record, IReadOnlyList<string> Rules, IReadOnlyList<string> Departures, string? Simple, DateOnly Today, string? Target);

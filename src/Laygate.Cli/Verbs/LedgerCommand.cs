@@ -37,10 +37,6 @@ internal sealed class LedgerCommand : Verb
 
         """;
 
-    private const string Terminal = "terminal";
-    private const string Json = "json";
-    private const string Html = "html";
-
     private readonly Argument<string[]> files = new("PLAN RECORD") { Arity = ArgumentArity.ZeroOrMore };
     private readonly Option<string> at = new("--at");
     private readonly Option<bool> full = new("--full") { Arity = ArgumentArity.Zero };
@@ -56,7 +52,7 @@ internal sealed class LedgerCommand : Verb
             Add(option);
         }
 
-        format.CompletionSources.Add(Terminal, Json, Html);
+        format.CompletionSources.Add(RecordForms.Terminal, RecordForms.Json, RecordForms.Html);
     }
 
     /// <inheritdoc/>
@@ -67,14 +63,10 @@ internal sealed class LedgerCommand : Verb
             throw new ArgumentProblem("Name one plan and the folder of its record. Write for example: laygate ledger plan.yaml plan-record");
         }
 
-        var form = parsed.GetValue(format) ?? Terminal;
-        if (form is not (Terminal or Json or Html))
-        {
-            throw Values.NotKnown("--format", form, [Terminal, Json, Html]);
-        }
+        var form = RecordForms.Read(parsed.GetValue(format), RecordForms.Terminal, RecordForms.Json, RecordForms.Html);
 
         var (moment, isFull, target) = (Values.NotEmpty("--at", parsed.GetValue(at)), parsed.GetValue(full), Values.NotEmpty("--output", parsed.GetValue(output)));
-        return new Request.Do(host => Run(host, plan, record, moment, target, report => Bytes(host, report, form, isFull)));
+        return new Request.Do(host => Run(host, plan, record, moment, target, report => RecordForms.Bytes(host.Streams, form, () => LedgerLines.Of(report, isFull), stream => LedgerJson.Write(report, stream), stream => LedgerPageWriter.Write(report, stream))));
     }
 
     private static int Run(Host host, string plan, string record, string? moment, string? target, Func<LedgerReport, byte[]> bytes)
@@ -94,28 +86,5 @@ internal sealed class LedgerCommand : Verb
         ResultOutput.KeepApart(target, report.Record.Files.Select(file => Path.Combine(record, file.File)));
         new ResultOutput(host.Streams).Write(target, bytes(report));
         return RecordInputs.Code(report.Refused);
-    }
-
-    private static byte[] Bytes(Host host, LedgerReport report, string form, bool full)
-    {
-        using var stream = new MemoryStream();
-        switch (form)
-        {
-            case Json:
-                LedgerJson.Write(report, stream);
-                break;
-            case Html:
-                LedgerPageWriter.Write(report, stream);
-                break;
-            default:
-                using (var writer = new StreamWriter(stream, Streams.Utf8, leaveOpen: true) { NewLine = "\n" })
-                {
-                    TerminalWriter.Write(writer, host.Streams.Colour, LedgerLines.Of(report, full));
-                }
-
-                break;
-        }
-
-        return stream.ToArray();
     }
 }

@@ -42,8 +42,6 @@ internal sealed class LotsCommand : Verb
 
         """;
 
-    private const string Terminal = "terminal";
-    private const string Html = "html";
     private const string List = "list";
 
     private readonly Argument<string[]> files = new("PLAN RECORD") { Arity = ArgumentArity.ZeroOrMore };
@@ -62,7 +60,7 @@ internal sealed class LotsCommand : Verb
             Add(option);
         }
 
-        format.CompletionSources.Add(Terminal, Html);
+        format.CompletionSources.Add(RecordForms.Terminal, RecordForms.Html);
         scheme.CompletionSources.Add([.. SchemeReader.Shipped]);
     }
 
@@ -81,15 +79,11 @@ internal sealed class LotsCommand : Verb
             throw new ArgumentProblem("Name one plan, the folder of its record, and a scheme. Write for example: laygate lots plan.yaml plan-record --scheme ufgs-02749");
         }
 
-        var form = parsed.GetValue(format) ?? Terminal;
-        if (form is not (Terminal or Html))
-        {
-            throw Values.NotKnown("--format", form, [Terminal, Html]);
-        }
+        var form = RecordForms.Read(parsed.GetValue(format), RecordForms.Terminal, RecordForms.Html);
 
         var number = Seed(parsed.GetValue(seed));
         var (target, isFull) = (Values.NotEmpty("--output", parsed.GetValue(output)), parsed.GetValue(full));
-        return new Request.Do(host => Run(host, named[0], named.Length > 1 ? named[1] : null, name, number, target, report => Bytes(host, report, form, isFull)));
+        return new Request.Do(host => Run(host, named[0], named.Length > 1 ? named[1] : null, name, number, target, report => RecordForms.Bytes(host.Streams, form, () => LotLines.Of(report, isFull), page: stream => LotPageWriter.Write(report, stream))));
     }
 
     private static ulong Seed(string? text) => text is null ? 1
@@ -129,21 +123,5 @@ internal sealed class LotsCommand : Verb
         new ResultOutput(host.Streams).Write(target, bytes(report));
         var open = record is not null && report.Lots.SelectMany(lot => lot.Characteristics).Any(one => one.Verdict != LotVerdict.Accept);
         return open ? ExitCodes.Findings : RecordInputs.Code(report.Refused);
-    }
-
-    private static byte[] Bytes(Host host, AcceptanceReport report, string form, bool full)
-    {
-        using var stream = new MemoryStream();
-        if (form is Html)
-        {
-            LotPageWriter.Write(report, stream);
-        }
-        else
-        {
-            using var writer = new StreamWriter(stream, Streams.Utf8, leaveOpen: true) { NewLine = "\n" };
-            TerminalWriter.Write(writer, host.Streams.Colour, LotLines.Of(report, full));
-        }
-
-        return stream.ToArray();
     }
 }

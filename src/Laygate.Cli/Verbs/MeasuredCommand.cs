@@ -73,13 +73,7 @@ internal sealed class MeasuredCommand : Verb
             reports.Add(shift.Measured());
         }
 
-        using var stream = new MemoryStream();
-        using (var writer = new StreamWriter(stream, Streams.Utf8, leaveOpen: true) { NewLine = "\n" })
-        {
-            TerminalWriter.Write(writer, host.Streams.Colour, MeasuredLines.Of(reports, full));
-        }
-
-        new ResultOutput(host.Streams).Write(target, stream.ToArray());
+        new ResultOutput(host.Streams).Write(target, RecordForms.Bytes(host.Streams, RecordForms.Terminal, () => MeasuredLines.Of(reports, full)));
         return reports.TrueForAll(report => report.IsWhole) ? ExitCodes.Clean : ExitCodes.Findings;
     }
 }

@@ -51,10 +51,6 @@ internal sealed class OnwardCommand : Verb
 
         """;
 
-    private const string Terminal = "terminal";
-    private const string Json = "json";
-    private const string Html = "html";
-
     private readonly Argument<string[]> files = new("PLAN RECORD") { Arity = ArgumentArity.ZeroOrMore };
     private readonly Option<string> at = new("--at");
     private readonly Option<string> closing = new("--closing");
@@ -81,7 +77,7 @@ internal sealed class OnwardCommand : Verb
             Add(option);
         }
 
-        format.CompletionSources.Add(Terminal, Json, Html);
+        format.CompletionSources.Add(RecordForms.Terminal, RecordForms.Json, RecordForms.Html);
     }
 
     /// <inheritdoc/>
@@ -92,15 +88,11 @@ internal sealed class OnwardCommand : Verb
             throw new ArgumentProblem("Name one plan and the folder of its record. Write for example: laygate onward plan.yaml plan-record --at 01:40");
         }
 
-        var form = parsed.GetValue(format) ?? Terminal;
-        if (form is not (Terminal or Json or Html))
-        {
-            throw Values.NotKnown("--format", form, [Terminal, Json, Html]);
-        }
+        var form = RecordForms.Read(parsed.GetValue(format), RecordForms.Terminal, RecordForms.Json, RecordForms.Html);
 
         var texts = Events(parsed);
         var (moment, isFull, target) = (Text(parsed, at), parsed.GetValue(full), Text(parsed, output));
-        return new Request.Do(host => Run(host, plan, record, target, shift => shift.Onward(moment, texts, host.Version), report => Bytes(host, report, form, isFull)));
+        return new Request.Do(host => Run(host, plan, record, target, shift => shift.Onward(moment, texts, host.Version), report => RecordForms.Bytes(host.Streams, form, () => OnwardLines.Of(report, isFull), stream => OnwardJson.Write(report, stream), stream => OnwardPageWriter.Write(report, stream))));
     }
 
     private EventTexts Events(ParseResult parsed) => new()
@@ -138,28 +130,5 @@ internal sealed class OnwardCommand : Verb
         ResultOutput.KeepApart(target, report.Record.Files.Select(file => Path.Combine(record, file.File)));
         new ResultOutput(host.Streams).Write(target, bytes(report));
         return RecordInputs.Code(report.Refused);
-    }
-
-    private static byte[] Bytes(Host host, OnwardReport report, string form, bool full)
-    {
-        using var stream = new MemoryStream();
-        switch (form)
-        {
-            case Json:
-                OnwardJson.Write(report, stream);
-                break;
-            case Html:
-                OnwardPageWriter.Write(report, stream);
-                break;
-            default:
-                using (var writer = new StreamWriter(stream, Streams.Utf8, leaveOpen: true) { NewLine = "\n" })
-                {
-                    TerminalWriter.Write(writer, host.Streams.Colour, OnwardLines.Of(report, full));
-                }
-
-                break;
-        }
-
-        return stream.ToArray();
     }
 }

@@ -79,13 +79,7 @@ internal sealed class TrialCommand : Verb
         }
 
         ResultOutput.KeepApart(target, report.Record.Files.Select(file => Path.Combine(record, file.File)));
-        using var stream = new MemoryStream();
-        using (var writer = new StreamWriter(stream, Streams.Utf8, leaveOpen: true) { NewLine = "\n" })
-        {
-            TerminalWriter.Write(writer, host.Streams.Colour, TrialLines.Of(report, host.Streams.Width));
-        }
-
-        new ResultOutput(host.Streams).Write(target, stream.ToArray());
+        new ResultOutput(host.Streams).Write(target, RecordForms.Bytes(host.Streams, RecordForms.Terminal, () => TrialLines.Of(report, host.Streams.Width)));
         return report.SpeaksForPlan ? RecordInputs.Code(report.Refused) : ExitCodes.Findings;
     }
 }

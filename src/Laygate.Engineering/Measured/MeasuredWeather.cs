@@ -1,6 +1,5 @@
 using Laygate.Engineering.PlanViews;
 using Laygate.Engineering.Quantities;
-using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 using Laygate.Model.Records;
 

@@ -1,7 +1,6 @@
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.PlanViews;
 using Laygate.Engineering.Quantities;
-using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Outlook;

@@ -148,6 +148,8 @@ public sealed class ExampleRecordTests
         var (report, problems) = Open().Onward("noon", texts, Repository.Version);
         Assert.Null(report);
         Assert.Equal(["--at", "--end-at", "--plant-down", "--rain", "--speed", "--trucks", "--wind"], problems.Select(problem => problem.File).Order(StringComparer.Ordinal), StringComparer.Ordinal);
+        var slip = Assert.Single(Open().Onward("01:20", new EventTexts { Air = "64 °C" }, Repository.Version).Problems);
+        Assert.Equal("`--air` is 64 °C; the air is never above 60 °C. Check the unit: 64 °F would be possible.", $"{slip.Message} {slip.Hint}");
         foreach (var unknown in new[] { new EventTexts { PlantDown = "plant-x=02:00" }, new EventTexts { Trucks = ["x=3"] }, new EventTexts { RollersLost = ["r9"] }, new EventTexts { EndAt = "9 km" } })
         {
             Assert.Contains("The plan has no", Assert.Single(Open().Onward("01:20", unknown, Repository.Version).Problems).Message, StringComparison.Ordinal);
