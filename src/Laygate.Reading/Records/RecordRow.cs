@@ -72,7 +72,7 @@ internal sealed class RecordRow(RecordKind kind, RowPlace place, int column)
         var hash = default(HashCode);
         foreach (var value in values)
         {
-            hash.Add(value is ValueTuple<IReadOnlyList<double>, IReadOnlyList<double>> grid ? grid.Item2.FirstOrDefault() : value);
+            hash.Add(value is ValueTuple<IReadOnlyList<double>, IReadOnlyList<double>> grid ? grid.Item2.Count : value);
         }
 
         return hash.ToHashCode();
