@@ -6,6 +6,7 @@ using Laygate.Engineering.PlanViews;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Supply.Simulation;
 using Laygate.Engineering.Timeline;
+using Laygate.Model.Plans;
 using Laygate.Model.Records;
 using ShiftRecord = Laygate.Model.Records.ShiftRecord;
 
@@ -13,7 +14,7 @@ namespace Laygate.Engineering.Measured;
 
 /// <summary>
 /// Compares measured temperatures of the mat with those that the solver gives for their place and minute: laid when the record says, with the load's
-/// temperature where it was measured, in the weather that was measured. Nothing is fitted, and no limit follows from it.
+/// temperature where it was measured, in the weather that was measured. No limit follows from it.
 /// </summary>
 public sealed class MatComparisons
 {
@@ -22,14 +23,17 @@ public sealed class MatComparisons
 
     private readonly QuantityContext tonight;
     private readonly ShiftRecord record;
+    private readonly IReadOnlyList<LearntValues> learnt;
+    private readonly List<ComparedPlace> places = [];
     private readonly List<(TrainWay Way, IReadOnlyList<ReachedPlace> Reached, PavingTrain Train)> ways;
     private readonly Dictionary<NotCompared, int> left = [];
     private readonly List<ComparedTemperature> compared = [];
     private int withLoads;
 
-    private MatComparisons(QuantityContext context, ShiftRecord record)
+    private MatComparisons(QuantityContext context, ShiftRecord record, IReadOnlyList<LearntValues> learnt)
     {
         this.record = record;
+        this.learnt = learnt;
         tonight = context.For(MeasuredWeather.Of(context, record.Weather), withSpread: false);
         var timeline = ShiftTimeline.Of(context);
         var trains = timeline is null ? [] : TrainReader.Of(timeline, new Calculation(context));
@@ -39,14 +43,23 @@ public sealed class MatComparisons
     /// <summary>Compares the temperatures of a record.</summary>
     /// <param name="context">The plan.</param>
     /// <param name="record">The record.</param>
-    public static MatComparison Of(QuantityContext context, ShiftRecord record) => new MatComparisons(context, record).Make();
+    /// <param name="learnt">What was learnt, with which is computed; null: with what is assumed.</param>
+    public static MatComparison Of(QuantityContext context, ShiftRecord record, IReadOnlyList<LearntValues>? learnt = null) => new MatComparisons(context, record, learnt ?? []).Make(Solve);
 
-    private MatComparison Make()
+    /// <summary>Places whose temperatures can be compared, and the plan in the weather that was measured.</summary>
+    internal static (QuantityContext Tonight, IReadOnlyList<ComparedPlace> Places) Places(QuantityContext context, ShiftRecord record)
+    {
+        var all = new MatComparisons(context, record, []);
+        all.Make((comparisons, place) => comparisons.places.Add(place));
+        return (all.tonight, all.places);
+    }
+
+    private MatComparison Make(Action<MatComparisons, ComparedPlace> take)
     {
         var places = record.Temperatures.Where(IsPlaced).GroupBy(row => (row.Station!.Value, PassOf(row)!.Top.Id)).ToList();
         foreach (var place in places.Take(MostPlaces))
         {
-            Compare(place.Key.Value, PassOf(place.First())!, [.. place]);
+            Compare(place.Key.Value, PassOf(place.First())!, [.. place], take);
         }
 
         Leave(NotCompared.TooMany, places.Skip(MostPlaces).Sum(place => place.Count()));
@@ -68,7 +81,7 @@ public sealed class MatComparisons
         return course is null ? null : PlanView.Of(tonight).PassOf(course);
     }
 
-    private void Compare(double station, PavingPass pass, List<MatTemperature> rows)
+    private void Compare(double station, PavingPass pass, List<MatTemperature> rows, Action<MatComparisons, ComparedPlace> take)
     {
         var (laid, problem) = LaidAt(station, pass);
         var calculation = new Calculation(tonight);
@@ -78,7 +91,7 @@ public sealed class MatComparisons
             return;
         }
 
-        if (CoolingInputs.Gather(calculation, pass, MatQuestion.Fast) is not null || new MatReader(tonight, new Calculation(tonight)).Read(pass) is not { } inputs
+        if (CoolingInputs.Gather(calculation, pass, MatQuestion.Fast) is not null || new MatReader(tonight, new Calculation(tonight), learnt).Read(pass) is not { } inputs
             || new MatWeatherReader(tonight, new Calculation(tonight)).Read(pass, MatQuestion.Fast) is not { } weather)
         {
             Leave(NotCompared.NoInput, rows.Count);
@@ -92,7 +105,11 @@ public sealed class MatComparisons
             return;
         }
 
-        Solve(WithLoads(inputs, station), weather.At(start), start, [.. rows.Where(row => IsFollowed(row, start, inputs))]);
+        List<MatTemperature> followed = [.. rows.Where(row => IsFollowed(row, start, inputs))];
+        if (followed.Count > 0)
+        {
+            take(this, new ComparedPlace(WithLoads(inputs, station), weather.At(start), start, followed));
+        }
     }
 
     private bool IsFollowed(MatTemperature row, DateTimeOffset start, MatInputs inputs)
@@ -106,18 +123,15 @@ public sealed class MatComparisons
     // Behind the screed that laid the surface at its time; a row without a course is one of the uppermost.
     private static double LaidAt(MatTemperature row, MatInputs inputs) => (inputs.Courses.FirstOrDefault(course => PlanView.Same(course.Id, row.Course)) ?? inputs.Courses[^1]).LaidAt;
 
-    private void Solve(MatInputs inputs, MatWeather weather, DateTimeOffset start, List<MatTemperature> rows)
-    {
-        if (rows.Count == 0)
-        {
-            return;
-        }
+    private static void Solve(MatComparisons all, ComparedPlace place) => all.Solve(place);
 
+    private void Solve(ComparedPlace place)
+    {
+        var (inputs, rows) = (place.Inputs, place.Rows);
         var model = new MatModel(inputs, tonight.Assumptions);
-        double[] times = [.. rows.Select(row => (row.At - start).TotalSeconds)];
-        var questions = rows.Select((row, i) => CoolingQuestion.Temperature($"row {i}", row.Depth is 0 ? CoolingPlace.Skin : CoolingPlace.Depth(row.Depth!.Value), times[i])).ToList();
+        var times = place.Times;
         var solved = MatCooling.Of(tonight).Sample(
-            MatRanges.All(isRolled: false), sample => model.Build(weather, sample, times.Max() + 60, null, CoolingSettings.Coarse), questions, _ => times);
+            MatRanges.All(isRolled: false), sample => model.Build(place.Weather, sample, place.Duration, null, CoolingSettings.Coarse), place.Questions, _ => times);
         if (solved.Answers is not { } answers)
         {
             Leave(NotCompared.NoInput, rows.Count);

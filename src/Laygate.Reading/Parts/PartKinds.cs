@@ -40,5 +40,6 @@ internal static class PartKinds
         new("tests", ["tests"]),
         new("contingencies", ["contingencies"]),
         new(Measures, [Measures]),
+        new("learnt", ["learnt"]),
     ];
 }

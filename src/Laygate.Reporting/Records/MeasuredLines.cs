@@ -24,7 +24,7 @@ public static class MeasuredLines
         }
 
         lines.Add(Line(TextStyle.Quiet, Sources));
-        lines.Add(Line(TextStyle.Quiet, "Readings of one place hang together, so that the limits of a share are those of as many places. Nothing is fitted to these differences, and no limit follows from them."));
+        lines.Add(Line(TextStyle.Quiet, "Readings of one place hang together, so that the limits of a share are those of as many places. No limit follows from these differences."));
         lines.AddRange(Caution.Brief.Select(sentence => Line(TextStyle.Quiet, sentence)));
         return lines;
     }
