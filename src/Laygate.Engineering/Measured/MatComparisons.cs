@@ -56,10 +56,10 @@ public sealed class MatComparisons
 
     private MatComparison Make(Action<MatComparisons, ComparedPlace> take)
     {
-        var places = record.Temperatures.Where(IsPlaced).GroupBy(row => (row.Station!.Value, PassOf(row)!.Top.Id)).ToList();
+        var places = record.Temperatures.Where(IsPlaced).GroupBy(row => (Station: row.Station!.Value, row.Run, PassOf(row)!.Top.Id)).ToList();
         foreach (var place in places.Take(MostPlaces))
         {
-            Compare(place.Key.Value, PassOf(place.First())!, [.. place], take);
+            Compare((place.Key.Station, place.Key.Run), PassOf(place.First())!, [.. place], take);
         }
 
         Leave(NotCompared.TooMany, places.Skip(MostPlaces).Sum(place => place.Count()));
@@ -81,9 +81,9 @@ public sealed class MatComparisons
         return course is null ? null : PlanView.Of(tonight).PassOf(course);
     }
 
-    private void Compare(double station, PavingPass pass, List<MatTemperature> rows, Action<MatComparisons, ComparedPlace> take)
+    private void Compare((double Station, string? Run) at, PavingPass pass, List<MatTemperature> rows, Action<MatComparisons, ComparedPlace> take)
     {
-        var (laid, problem) = LaidAt(station, pass);
+        var (laid, problem) = LaidAt(at, pass);
         var calculation = new Calculation(tonight);
         if (laid is not { } moment)
         {
@@ -108,7 +108,7 @@ public sealed class MatComparisons
         List<MatTemperature> followed = [.. rows.Where(row => IsFollowed(row, start, inputs))];
         if (followed.Count > 0)
         {
-            take(this, new ComparedPlace(WithLoads(inputs, station), weather.At(start), start, followed));
+            take(this, new ComparedPlace(WithLoads(inputs, at), weather.At(start), start, followed));
         }
     }
 
@@ -152,13 +152,13 @@ public sealed class MatComparisons
     }
 
     // The load that was being laid there, by as much as it came hotter or colder than planned; what is lost on the way to the screed stays as planned.
-    private MatInputs WithLoads(MatInputs inputs, double station)
+    private MatInputs WithLoads(MatInputs inputs, (double Station, string? Run) at)
     {
         var courses = inputs.Courses.Select(course =>
         {
             var own = tonight.Plan.Courses.FirstOrDefault(one => PlanView.Same(one.Id, course.Id));
             var delivered = tonight.Plan.Mixes.FirstOrDefault(mix => PlanView.Same(mix.Id, own?.Mix))?.Delivery?.Expected;
-            var load = record.Loads.Where(load => PlanView.Same(load.Mix, own?.Mix) && load is { StationAtEnd: not null, SiteTemperature: not null, State: LoadState.Valid } && Reaches(load, station))
+            var load = record.Loads.Where(load => PlanView.Same(load.Mix, own?.Mix) && load is { StationAtEnd: not null, SiteTemperature: not null, State: LoadState.Valid } && Reaches(load, at))
                 .OrderBy(load => load.Emptied).FirstOrDefault();
             return delivered is null || load is null ? (Course: course, IsMeasured: false) : (Course: Moved(course, load.SiteTemperature!.Value - delivered.Si), IsMeasured: true);
         }).ToList();
@@ -166,15 +166,15 @@ public sealed class MatComparisons
         return inputs with { Courses = [.. courses.Select(one => one.Course)] };
     }
 
-    private bool Reaches(Load load, double station) =>
-        ways.Exists(one => one.Way.DistanceOf(load.Run, load.StationAtEnd!.Value) is { } end && one.Way.DistanceOf(load.Run, station) is { } place && end >= place);
+    private bool Reaches(Load load, (double Station, string? Run) at) =>
+        ways.Exists(one => one.Way.DistanceOf(load.Run, load.StationAtEnd!.Value) is { } end && one.Way.DistanceOf(at.Run, at.Station) is { } place && end >= place);
 
     private static MatCourse Moved(MatCourse course, double kelvins) => course with { Celsius = course.Celsius + kelvins, Coldest = course.Coldest + kelvins, Hottest = course.Hottest + kelvins };
 
-    private (DateTimeOffset? At, NotCompared Problem) LaidAt(double station, PavingPass pass)
+    private (DateTimeOffset? At, NotCompared Problem) LaidAt((double Station, string? Run) at, PavingPass pass)
     {
         var own = ways.Find(one => one.Train.Lanes.Any(lane => PlanView.Same(lane.Course.Id, pass.Courses[0].Id)));
-        if (own.Way?.DistanceOf(null, station, pass.Courses[0].Id) is not { } position)
+        if (own.Way?.DistanceOf(at.Run, at.Station, pass.Courses[0].Id) is not { } position)
         {
             return (null, NotCompared.NoRun);
         }

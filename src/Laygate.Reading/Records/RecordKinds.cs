@@ -124,7 +124,7 @@ internal static class RecordKinds
         ]),
         new(Temperatures, "one row for each temperature of the mat",
         [
-            Needed(When("at", "when it was read")), Date, Needed(Degrees("value", "temperature")), Station, Offset, Course, Length("depth", "depth below the surface; 0 for the skin", ("mm", "in")), Text("instrument", "instrument"),
+            Needed(When("at", "when it was read")), Date, Needed(Degrees("value", "temperature")), Station, Text("run", "id of the run in the plan") with { LaidOut = false }, Offset, Course, Length("depth", "depth below the surface; 0 for the skin", ("mm", "in")), Text("instrument", "instrument"),
         ]),
         new(Thermal, "one row for each line of readings across the mat",
         [

@@ -59,6 +59,7 @@ internal static class RecordMapper
     private static MatTemperature Temperature(RecordRow row) => new(row.Place, row.When("at")!.Value, row.Number("value")!.Value)
     {
         Station = row.Number("station"),
+        Run = row.Text("run"),
         Offset = row.Number("offset"),
         Course = row.Text("course"),
         Depth = row.Number("depth"),
