@@ -28,11 +28,11 @@ internal sealed class JobCheck(PlanCheck check, RuleBook book, CheckSettings set
         foreach (var (plan, index) in read.Plans.Select((plan, index) => (plan, index)))
         {
             var judged = check.Judged(plan, (file, index + 1, hash), cancel);
-            shifts.Add(JobShift.Of(job.Shifts[index], judged.Context, JobView.IsLaidUpon(job.Whole.Plan, plan.Plan)));
+            shifts.Add(JobShift.Of(job.Shifts[index], judged.Context, job.Whole.Plan) with { HoursAsked = OpeningHours.Asked(plan.Plan, judged.Report) });
             reports.Add(judged.Report);
         }
 
-        var view = new JobView(job.Whole.Plan, shifts);
+        var view = new JobView(job.Whole.Plan, shifts, job.Lots);
         var between = Between(view, job, file, hash, cancel);
         return new FileResult(file, JobDepartures.Settled([between, .. reports]), []) { Job = JobSummaries.Of(view, reports) };
     }
