@@ -37,7 +37,7 @@ internal sealed class FitEvidence
             for (var row = 0; row < places[p].Rows.Count; row++)
             {
                 var reading = places[p].Rows[row];
-                var centre = computed[nodes.Centre][row];
+                var centre = computed[FitNodes.Centre][row];
                 differences.Add([reading.Value - centre, .. computed.Select(answers => answers[row] - centre)]);
                 // Places scatter about the mean of the shift by as much as is usual; evenly spread over a range R, one standard deviation is R/√12.
                 spreads.Add([.. others[row], .. places.Select((_, i) => i == p ? (scatter.High - scatter.Low) / Math.Sqrt(12) : 0)]);
@@ -70,7 +70,7 @@ internal sealed class FitEvidence
         var solved = new List<double[]>();
         foreach (var (conductivity, laying) in nodes.All)
         {
-            var model = new MatModel(nodes.At(place.Inputs, tonight.Assumptions, conductivity, laying), tonight.Assumptions);
+            var model = new MatModel(FitNodes.At(place.Inputs, tonight.Assumptions, conductivity, laying), tonight.Assumptions);
             var problem = model.Build(place.Weather, MatRanges.Central(), place.Duration, null, CoolingSettings.Coarse);
             if (MatCooling.Of(tonight).Answers(problem, place.Questions, place.Times).Answers is not { } answers || !Array.TrueForAll(answers, double.IsFinite))
             {

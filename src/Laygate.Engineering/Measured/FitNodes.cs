@@ -17,7 +17,7 @@ internal sealed record FitNodes((double Low, double High) Conductivity, (double 
         [.. from i in Enumerable.Range(0, Conductivities) from k in Enumerable.Range(0, Layings) select (At(Conductivity, i, Conductivities), At(Laying, k, Layings))];
 
     /// <summary>Index of the pair in the middle, about which differences are taken.</summary>
-    public int Centre => ((Conductivities / 2) * Layings) + (Layings / 2);
+    public static int Centre => ((Conductivities / 2) * Layings) + (Layings / 2);
 
     /// <summary>The ranges that hold for all courses of all places: the narrowest.</summary>
     public static FitNodes Of(IEnumerable<ComparedPlace> places, AssumptionSet assumptions)
@@ -30,7 +30,7 @@ internal sealed record FitNodes((double Low, double High) Conductivity, (double 
     }
 
     /// <summary>What was laid, with a pair of values.</summary>
-    public MatInputs At(MatInputs inputs, AssumptionSet assumptions, double conductivity, double laying) => inputs with
+    public static MatInputs At(MatInputs inputs, AssumptionSet assumptions, double conductivity, double laying) => inputs with
     {
         Courses = [.. inputs.Courses.Select(course =>
         {

@@ -1,5 +1,4 @@
 using Laygate.Engineering.Cooling;
-using Laygate.Engineering.Cooling.Sampling;
 using Laygate.Engineering.Mat;
 using Laygate.Engineering.Onward;
 using Laygate.Engineering.PlanViews;
@@ -24,7 +23,7 @@ public sealed class MatComparisons
     private readonly QuantityContext tonight;
     private readonly ShiftRecord record;
     private readonly IReadOnlyList<LearntValues> learnt;
-    private readonly List<ComparedPlace> places = [];
+    private readonly List<ComparedPlace> kept = [];
     private readonly List<(TrainWay Way, IReadOnlyList<ReachedPlace> Reached, PavingTrain Train)> ways;
     private readonly Dictionary<NotCompared, int> left = [];
     private readonly List<ComparedTemperature> compared = [];
@@ -50,8 +49,8 @@ public sealed class MatComparisons
     internal static (QuantityContext Tonight, IReadOnlyList<ComparedPlace> Places) Places(QuantityContext context, ShiftRecord record)
     {
         var all = new MatComparisons(context, record, []);
-        all.Make((comparisons, place) => comparisons.places.Add(place));
-        return (all.tonight, all.places);
+        all.Make((comparisons, place) => comparisons.kept.Add(place));
+        return (all.tonight, all.kept);
     }
 
     private MatComparison Make(Action<MatComparisons, ComparedPlace> take)

@@ -77,6 +77,9 @@ public sealed record Core(RowPlace Place, string Number)
     /// <summary>Offset from the left edge, m.</summary>
     public double? Offset { get; init; }
 
+    /// <summary>Laboratory that tested it, such as contractor or agency.</summary>
+    public string? Laboratory { get; init; }
+
     /// <summary>Course of the slice.</summary>
     public string? Course { get; init; }
 

@@ -4,7 +4,6 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
-using Laygate.Rules.Results;
 
 namespace Laygate.Reporting.Records;
 

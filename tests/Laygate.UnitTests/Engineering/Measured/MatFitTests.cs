@@ -82,7 +82,7 @@ public sealed class MatFitTests
         Assert.Equal(1.21, Between((c, _) => c * c, 1.1, 2), 1e-12);
         Assert.Equal(0.6561 * 4, Between((c, k) => Math.Pow(c, 4) * k * k, 0.9, -2), 1e-12);
         Assert.Equal(1, nodes.Weights(0.77, 3.3).Sum(), 1e-12);
-        Assert.Equal((1, 0), nodes.All[nodes.Centre]);
+        Assert.Equal((1, 0), nodes.All[FitNodes.Centre]);
 
         double Between(Func<double, double, double> of, double conductivity, double laying) => nodes.Weights(conductivity, laying).Zip(nodes.All, (weight, at) => weight * of(at.Conductivity, at.Laying)).Sum();
     }
