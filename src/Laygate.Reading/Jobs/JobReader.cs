@@ -33,9 +33,9 @@ internal sealed class JobReader(PlanReader plans, LoadedSchema schema, PartTools
         return composed is { Problems.Count: 0, Whole: { } whole } ? Read(file, composed, whole, root) : Refused(file, composed.Problems);
     }
 
-    private PlanFile Read(string file, ComposedJob composed, MapToken whole, MapToken job)
+    private PlanFile Read(string file, ComposedJob composed, MapToken shared, MapToken job)
     {
-        var (common, problems) = plans.ReadWhole(whole, 1, composed.Used);
+        var (common, problems) = plans.ReadWhole(shared, 1, composed.Used);
         if (common is null)
         {
             return Refused(file, problems);
@@ -57,8 +57,8 @@ internal sealed class JobReader(PlanReader plans, LoadedSchema schema, PartTools
 
         // An address of the job may name a shift or a lot, which stand in no plan.
         var own = new[] { job.Find(JobKeys.Shifts), job.Find(JobKeys.Lots) }.OfType<MapEntry>();
-        var positions = new PlanPositions(new MapToken([.. common.Root.Entries, .. own], common.Root.Span));
-        return new PlanFile([.. read.Select(shift => shift.Plan!)], []) { Job = new ReadJob(common with { Positions = positions }, shifts, lots) };
+        var whole = new MapToken([.. common.Root.Entries, .. own], common.Root.Span);
+        return new PlanFile([.. read.Select(shift => shift.Plan!)], []) { Job = new ReadJob(common with { Root = whole, Positions = new PlanPositions(whole) }, shifts, lots) };
     }
 
     private static PlanFile Refused(string file, IReadOnlyList<ReadingProblem> problems) => new([], ShownProblems.Of(file, problems));
