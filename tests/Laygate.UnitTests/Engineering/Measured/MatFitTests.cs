@@ -103,7 +103,9 @@ public sealed class MatFitTests
         var context = Ask.Context(Plan);
         LearntValues truth = new()
         {
-            Id = "truth", Mixes = ["ac16", "sma8"], Shifts = 2,
+            Id = "truth",
+            Mixes = ["ac16", "sma8"],
+            Shifts = 2,
             Conductivity = new() { Value = M<Ratio>(100 * conductivity, "%"), Low = M<Ratio>(100 * conductivity, "%"), High = M<Ratio>(100 * conductivity, "%") },
             Laying = new() { Value = M<TemperatureDelta>(Math.Max(-10, laying), "K"), Low = M<TemperatureDelta>(Math.Max(-10, laying), "K"), High = M<TemperatureDelta>(Math.Max(-10, laying), "K") },
         };
