@@ -141,7 +141,17 @@ public sealed class PlanCheck
     }
 
     /// <summary>Checks every plan of one file and keeps what the reports were made from.</summary>
-    internal JudgedFile Judged(string file, byte[] bytes, CancellationToken cancel) => Judged(file, bytes, tools.Reader.Read(file, bytes, settings.Parts), cancel);
+    /// <param name="file">Name of the file, as it is to be shown.</param>
+    /// <param name="bytes">Its bytes.</param>
+    /// <param name="shift">Id of the only shift of a job that is wanted; null for all with what lies between them, and for plans.</param>
+    /// <param name="cancel">Calls it off.</param>
+    internal JudgedFile Judged(string file, byte[] bytes, string? shift, CancellationToken cancel)
+    {
+        var read = ShiftChoice.Of(file, tools.Reader.Read(file, bytes, settings.Parts), shift);
+        return shift is null && read.Job is { } job
+            ? new JobCheck(this, book, settings, departures, tools, assumptions).Judged(file, HashOf(bytes), read, job, cancel)
+            : Judged(file, bytes, read, cancel);
+    }
 
     private JudgedFile Judged(string file, byte[] bytes, PlanFile read, CancellationToken cancel)
     {
@@ -240,4 +250,8 @@ internal sealed record JudgedPlan(MapToken Root, PlanPositions Positions, Quanti
 /// <summary>The plans of one file, or why it could not be read.</summary>
 /// <param name="Plans">The plans.</param>
 /// <param name="Problems">Problems; when there are any, there are no plans.</param>
-internal sealed record JudgedFile(IReadOnlyList<JudgedPlan> Plans, IReadOnlyList<Problem> Problems);
+internal sealed record JudgedFile(IReadOnlyList<JudgedPlan> Plans, IReadOnlyList<Problem> Problems)
+{
+    /// <summary>Of a job the id of the shift that each plan is, null for what lies between the shifts; null where the file is no job.</summary>
+    public IReadOnlyList<string?>? Shifts { get; init; }
+}

@@ -64,6 +64,35 @@ public sealed class JobCommandTests : IDisposable
         Assert.Contains("FAIL JOB-005", turned.Out, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Two_jobs_are_compared_shift_by_shift_and_between_the_shifts()
+    {
+        var job = File.ReadAllText(Path.Combine(folder, "job.yaml"));
+        Write("turned.yaml", job.Replace("2031-06-09, runs", "2031-06-13, runs", StringComparison.Ordinal).Replace("id: ferry-lane\n", "id: other\n", StringComparison.Ordinal));
+        var compared = Laygate("compare", "job.yaml", "turned.yaml", "--fail-on", "fail");
+        Assert.Equal(1, compared.Code);
+        var between = compared.Out[compared.Out.IndexOf(": between the shifts", StringComparison.Ordinal)..];
+        Assert.Contains("JOB-005", between, StringComparison.Ordinal);
+        Assert.Contains("shifts.night-1.date", between, StringComparison.Ordinal);
+        var files = JsonNode.Parse(Laygate("compare", "job.yaml", "turned.yaml", "--format", "json").Out)!["files"]![0]!["plans"]!.AsArray();
+        Assert.Equal(["other", "other-night-1", "other-night-2", "other-night-3"], files.Select(plan => plan!["new"]!["plan"]!.GetValue<string>()), StringComparer.Ordinal);
+        Assert.All(files, plan => Assert.NotNull(plan!["old"]));
+    }
+
+    [Fact]
+    public void Two_shifts_of_one_job_are_compared_and_the_settings_of_the_repository_hold()
+    {
+        Assert.Equal(0, Laygate("compare", "job.yaml", "job.yaml", "--shift", "night-2", "--fail-on", "warn").Code);
+        var compared = Laygate("compare", "job.yaml", "--old-shift", "night-2", "--new-shift", "night-1");
+        Assert.Equal(0, compared.Code);
+        Assert.Contains("job.yaml, shift night-2", compared.Out, StringComparison.Ordinal);
+        Assert.Contains("job.yaml, shift night-1", compared.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("between the shifts", compared.Out, StringComparison.Ordinal);
+        Assert.Contains("There is no shift `night-9` in the job.", Laygate("compare", "job.yaml", "--old-shift", "night-9", "--new-shift", "night-1").Error, StringComparison.Ordinal);
+        Write("laygate.yaml", "rules: [no-such-book]\n");
+        Assert.Contains("no-such-book", Laygate("compare", "job.yaml", "--old-shift", "night-2", "--new-shift", "night-1").Error, StringComparison.Ordinal);
+    }
+
     private void Write(string name, string text) => File.WriteAllText(Path.Combine(folder, name), text);
 
     private static IEnumerable<string> Findings(JsonNode report) =>

@@ -25,7 +25,7 @@ internal static class JobOfCase
         }
 
         var shifts = read.Plans.Select((plan, index) => JobShift.Of(
-            job.Shifts[index], new QuantityContext(plan.Plan, catalogue, assumptions, seed: 1) { IsQuick = true }, JobView.IsLaidUpon(job.Whole.Plan, plan.Plan)));
-        return QuantityContext.Of(new JobView(job.Whole.Plan, [.. shifts]), catalogue, assumptions, seed: 1);
+            job.Shifts[index], new QuantityContext(plan.Plan, catalogue, assumptions, seed: 1) { IsQuick = true }, job.Whole.Plan));
+        return QuantityContext.Of(new JobView(job.Whole.Plan, [.. shifts], job.Lots), catalogue, assumptions, seed: 1);
     }
 }

@@ -25,7 +25,21 @@ internal static class JobSummaries
             [.. job.Shifts.Where(shift => shift.Plan.Shift?.Date is not null)
                 .SelectMany(shift => shift.Courses.Select(course => (Day: shift.Plan.Shift!.Date!.Value, course.Course.Mix, Course: course)))
                 .GroupBy(one => (one.Day, one.Mix)).OrderBy(one => one.Key.Day).ThenBy(one => one.Key.Mix, StringComparer.Ordinal)
-                .Select(day => Sum([.. day.Select(one => one.Course)], mass) is { } sum ? new MixOfDay(day.Key.Day, day.Key.Mix, sum) : null).OfType<MixOfDay>()]);
+                .Select(day => Sum([.. day.Select(one => one.Course)], mass) is { } sum ? new MixOfDay(day.Key.Day, day.Key.Mix, sum) : null).OfType<MixOfDay>()])
+        {
+            Lots = [.. job.LotWays.Select(way => Lot(way, mass))],
+        };
+    }
+
+    private static LotOfJob Lot(LotWay way, Unit mass)
+    {
+        var unit = (way.Lot.Size ?? way.Lot.Sublot)?.Unit ?? mass;
+        return new LotOfJob(
+            way.Lot.Id, way.Lot.Course, way.Lot.Test, way.Lot.Size is { } size ? new ShownValue(size.Number, size.Unit.Spelling) : null, way.Lot.Tests,
+            [.. way.After.Select(after => new LotAfterShift(
+                after.Shift.Id, after.SoFar is { } si ? new ShownValue(unit.FromSi(si), unit.Spelling) : null, way.Sublots(after.SoFar),
+                way.Lot.Tests - way.Sublots(after.SoFar) is { } left ? Math.Max(0, left) : null, !ReferenceEquals(after.Shift, way.EndsIn)))],
+            way.EndsIn?.Id);
     }
 
     private static ShownValue? Shown(Answer answer, Unit unit) => answer.Value is NumberValue number ? new ShownValue(unit.FromSi(number.Si), unit.Spelling) : null;

@@ -145,6 +145,7 @@ public static class BaseElements
         ElementKind.JobRun => ("job", "job-run:surface-left"),
         ElementKind.JobPlant => ("job", "job-plant:hill"),
         ElementKind.JobJoint => ("job", "job-joint:middle"),
+        ElementKind.JobLot => ("job", "job-lot:surface-lot"),
         _ when PlanElements.IsSingle(kind) => ("single", Words.Of(kind)),
         ElementKind.Pair => ("pair", "pair:lower+upper"),
         ElementKind.Feeder => ("pair", "feeder:feeder"),

@@ -25,6 +25,7 @@ internal sealed class JobSkeleton(StartAnswers answers, FirmParts parts)
         Mixes();
         Courses();
         Runs();
+        ByHand();
         Pavers();
         if (answers.Stage >= Stage.Submission)
         {
@@ -96,6 +97,21 @@ internal sealed class JobSkeleton(StartAnswers answers, FirmParts parts)
                         ("run", string.Create(CultureInfo.InvariantCulture, $"run-{lane - 1}")), ("beside", string.Create(CultureInfo.InvariantCulture, $"run-{lane}"))));
                 }
             }
+        }
+    }
+
+    // A place laid by hand belongs to the strip that it adjoins; its mix is that of the uppermost course.
+    private void ByHand()
+    {
+        if (answers.List(StartQuestions.ByHand) is [] or [StartQuestions.NoneOfThem])
+        {
+            return;
+        }
+
+        var run = (DraftMap)plan.List("runs").Items[0];
+        foreach (var (id, _) in Machines(StartQuestions.ByHand, string.Empty, "by-hand-", 0))
+        {
+            run.List("hand_laid").Items.Add(DraftMap.Of(("id", id), ("area", null), ("mix", mixes[^1])));
         }
     }
 

@@ -90,13 +90,14 @@ public static class StartQuestions
     public const string Trucks = "trucks";
     public const string Pavers = "pavers";
     public const string Rollers = "rollers";
+    public const string ByHand = "by-hand";
     public const string Conditions = "conditions";
     internal const string NoneOfThem = "none";
 #pragma warning restore CS1591
 
     /// <summary>The ids of all questions in the order in which they are asked.</summary>
     public static IReadOnlyList<string> Ids { get; } =
-        [Kind, Stage, Units, Title, Jurisdiction, Mixes, Thickness, Width, Lanes, Length, Speed, Date, Start, End, Night, Traffic, Plants, Trucks, Pavers, Rollers, Conditions];
+        [Kind, Stage, Units, Title, Jurisdiction, Mixes, Thickness, Width, Lanes, Length, Speed, Date, Start, End, Night, Traffic, Plants, Trucks, Pavers, Rollers, ByHand, Conditions];
 
     /// <summary>All questions in the order in which they are asked.</summary>
     /// <param name="reader">The reader of plans, whose schema knows the words and what they mean.</param>
@@ -132,6 +133,7 @@ public static class StartQuestions
         new(Trucks, "How many trucks carry each mix, from bottom to top?", "numbers, or ids of groups in the files that are used, divided by commas", Model.Plans.Stage.Submission) { IsList = true, IsCountOrParts = true, Parts = "trucks" },
         new(Pavers, "Which pavers?", "ids of machines in the files that are used, divided by commas, or a number", Model.Plans.Stage.Submission) { IsList = true, IsCountOrParts = true, Parts = "pavers" },
         new(Rollers, "Which rollers, in the order behind the paver?", "ids of machines in the files that are used, divided by commas, or a number", Model.Plans.Stage.Submission) { IsList = true, IsCountOrParts = true, Parts = "rollers" },
+        new(ByHand, "Which places are laid by hand?", "names divided by commas, such as driveway, or a number, or none", Model.Plans.Stage.Concept) { IsList = true, IsCountOrParts = true },
         new(Conditions, "Which of these hold on site? What you leave out is written as no.", "words divided by commas, or none", Model.Plans.Stage.Submission) { IsList = true, Choices = [.. SiteConditions(reader), (NoneOfThem, "none of them")] },
     ];
 

@@ -17,6 +17,10 @@ internal sealed class CompareCommand : Verb
           laygate compare --old-rules NAME --new-rules NAME FILES [options]
                                                             the same plans under two rule
                                                             books, for example two editions
+          laygate compare --old-shift ID --new-shift ID JOB [options]
+                                                            two shifts of one job
+
+        Two jobs are compared shift by shift, and what lies between their shifts.
 
         Rules, departures and stage that a laygate.yaml asks for hold on both sides.
 
@@ -24,6 +28,9 @@ internal sealed class CompareCommand : Verb
           --rules NAME|PATH      a specification for both sides; may be repeated
           --old-rules NAME|PATH  a specification for the earlier side only
           --new-rules NAME|PATH  a specification for the later side only
+          --shift ID             only this shift of a job, on both sides
+          --old-shift ID         the shift of the earlier side
+          --new-shift ID         the shift of the later side
           --since REVISION       compare with a git revision
           --fail-on KIND         exit with 1 when a finding became worse and now is: fail, or
                                  warn (fails, too); none (usual): never
@@ -47,6 +54,9 @@ internal sealed class CompareCommand : Verb
     private readonly Option<string[]> rules = Values.Rules();
     private readonly Option<string[]> oldRules = new("--old-rules") { Arity = ArgumentArity.OneOrMore, AllowMultipleArgumentsPerToken = false };
     private readonly Option<string[]> newRules = new("--new-rules") { Arity = ArgumentArity.OneOrMore, AllowMultipleArgumentsPerToken = false };
+    private readonly Option<string> shift = new("--shift");
+    private readonly Option<string> oldShift = new("--old-shift");
+    private readonly Option<string> newShift = new("--new-shift");
     private readonly Option<string> since = new("--since");
     private readonly Option<string> failOn = new("--fail-on");
     private readonly Option<string> format = new("--format");
@@ -57,7 +67,7 @@ internal sealed class CompareCommand : Verb
         : base("compare", Words)
     {
         Add(files);
-        foreach (var option in (Option[])[rules, oldRules, newRules, since, failOn, format, output, date])
+        foreach (var option in (Option[])[rules, oldRules, newRules, shift, oldShift, newShift, since, failOn, format, output, date])
         {
             Add(option);
         }
@@ -67,6 +77,7 @@ internal sealed class CompareCommand : Verb
     public override Request Read(ParseResult parsed, TimeProvider clock)
     {
         var common = Values.NotEmpty("--rules", parsed.GetValue(rules));
+        var both = Values.NotEmpty("--shift", parsed.GetValue(shift));
         var request = new CompareRequest(
             parsed.GetValue(files) ?? [],
             [.. common, .. Values.NotEmpty("--old-rules", parsed.GetValue(oldRules))],
@@ -75,7 +86,11 @@ internal sealed class CompareCommand : Verb
             Values.Word<FailOn>("--fail-on", parsed.GetValue(failOn)) ?? FailOn.None,
             Values.Word<CompareFormat>("--format", parsed.GetValue(format)) ?? CompareFormat.Console,
             Values.NotEmpty("--output", parsed.GetValue(output)),
-            Values.Day(parsed.GetValue(date)) ?? Values.Today(clock));
+            Values.Day(parsed.GetValue(date)) ?? Values.Today(clock))
+        {
+            OldShift = Values.NotEmpty("--old-shift", parsed.GetValue(oldShift)) ?? both,
+            NewShift = Values.NotEmpty("--new-shift", parsed.GetValue(newShift)) ?? both,
+        };
         return new Request.Do(host => new CompareRun(host, request).Run());
     }
 }
@@ -110,4 +125,11 @@ internal sealed record CompareRequest(
     FailOn FailOn,
     CompareFormat Format,
     string? Output,
-    DateOnly Date);
+    DateOnly Date)
+{
+    /// <summary>Shift of a job on the earlier side; null for all.</summary>
+    public string? OldShift { get; init; }
+
+    /// <summary>Shift of a job on the later side; null for all.</summary>
+    public string? NewShift { get; init; }
+}

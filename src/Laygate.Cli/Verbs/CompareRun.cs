@@ -37,7 +37,9 @@ internal sealed class CompareRun(Host host, CompareRequest request)
     private List<(Side Old, Side New)> Pairs()
     {
         var twoBooks = !request.OldRules.SequenceEqual(request.NewRules, StringComparer.Ordinal);
-        if (request.Since is null && !twoBooks)
+        // One job named once holds both of its shifts.
+        var twoShifts = !string.Equals(request.OldShift, request.NewShift, StringComparison.Ordinal) && request.Files.Count == 1;
+        if (request.Since is null && !twoBooks && !twoShifts)
         {
             return request.Files is [{ } old, { } @new]
                 ? [(Read(old), Read(@new))]
@@ -70,13 +72,20 @@ internal sealed class CompareRun(Host host, CompareRequest request)
         return new Side(input.Name, input, bytes, problem);
     }
 
-    private static ComparisonResult Compare(PlanComparer comparer, Side old, Side @new)
+    private ComparisonResult Compare(PlanComparer comparer, Side old, Side @new)
     {
         List<Problem> problems = [.. new[] { old.Problem, @new.Problem }.OfType<Problem>().Distinct()];
         return problems.Count > 0
             ? new ComparisonResult(old.Name, @new.Name, [], problems)
-            : comparer.Run(old.Name, old.Bytes, @new.Name, @new.Bytes);
+            : Named(comparer.Run(old.Name, old.Bytes, @new.Name, @new.Bytes, (request.OldShift, request.NewShift)));
     }
+
+    // Which shift is meant is said where it is not the same on both sides; a problem names the file alone.
+    private ComparisonResult Named(ComparisonResult result) => string.Equals(request.OldShift, request.NewShift, StringComparison.Ordinal) ? result : result with
+    {
+        OldFile = request.OldShift is { } was ? $"{result.OldFile}, shift {was}" : result.OldFile,
+        NewFile = request.NewShift is { } now ? $"{result.NewFile}, shift {now}" : result.NewFile,
+    };
 
     private static bool IsWorse(ComparisonResult result, FailOn failOn) => result.Plans.SelectMany(plan => plan.Findings).Any(change =>
         change.Direction == ChangeDirection.Worse

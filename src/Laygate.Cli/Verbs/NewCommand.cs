@@ -45,6 +45,7 @@ internal sealed class NewCommand : Verb
           --traffic WORD         none, open-lane or one-lane-shuttle
           --plants, --trucks, --pavers, --rollers
                                  how many, or ids of parts, divided by commas
+          --by-hand NAMES        places laid by hand, divided by commas, or how many
           --conditions WORDS     what holds on site, divided by commas, or none; the
                                  others are written as no
 

@@ -22,7 +22,8 @@ internal static class JobLanes
             : new() { Value = new PresenceValue(PresenceLevel.Stated, []), Input = input };
     }
 
-    private static IEnumerable<Run> Earlier(JobView job, Run run) => job.Of(run).FirstOrDefault() is not { } own ? [] : job.Whole.Runs.Where(other =>
+    /// <summary>The runs of one course beside a run that an earlier shift has laid.</summary>
+    internal static IEnumerable<Run> Earlier(JobView job, Run run) => job.Of(run).FirstOrDefault() is not { } own ? [] : job.Whole.Runs.Where(other =>
         !ReferenceEquals(other, run) && Neighbours.Shares(other, run) && job.Whole.Courses.Any(course => PlanView.Lays(run, course) && PlanView.Lays(other, course))
         && job.Of(other).FirstOrDefault() is { } shift && !ReferenceEquals(shift, own) && shift.Start < own.Start);
 

@@ -41,6 +41,8 @@ internal static class JobQuantities
         OfJoint.Number("offset_largest", Shape.Thickness, "Largest distance to the joint of the course below that the widths of the lanes of both courses allow.", JointOffsets.Largest, new Method(
             "d = max |s + Wu − Wl|, s between 0 and ΣWl − ΣWu", Sources.Balance, "two lanes of both courses over the same stations, each of one width; one course lies within the edges of the other")),
         OfPlant.Stated<Plant>("nameplate", Shape.Flow, "nameplate", "Output on the name plate of the plant.", plant => plant.Nameplate),
+        .. JobOpenings.All(),
+        .. LotQuantities.All(),
     ];
 
     private static Method Counted { get; } = new("count", Sources.Definition, "whole numbers");
@@ -54,7 +56,7 @@ internal static class JobQuantities
         new Calculation(context).Result(quantity, symbol, expression, value);
 
     // Shifts that lay what a run lies upon, other than its own.
-    private static List<(JobShift Own, JobShift Ground)> Grounds(QuantityContext context, Element element)
+    internal static List<(JobShift Own, JobShift Ground)> Grounds(QuantityContext context, Element element)
     {
         var (job, run) = (context.Job!, (Run)element.Subject!);
         return job.Of(run).FirstOrDefault() is not { } own ? []
@@ -81,7 +83,7 @@ internal static class JobQuantities
     private static Answer CoolingBelow(QuantityContext context, Element element) =>
         Youngest(context, element) is { Ground.Cooled: { } cooled } ? cooled : Answer.None(AbsenceReason.NotComputable, Note.Of(NoteIds.LaidCold));
 
-    private static string Moment(DateTimeOffset? at) => at?.ToString("yyyy-MM-dd HH:mm", System.Globalization.CultureInfo.InvariantCulture) ?? "not known";
+    internal static string Moment(DateTimeOffset? at) => at?.ToString("yyyy-MM-dd HH:mm", System.Globalization.CultureInfo.InvariantCulture) ?? "not known";
 
     private static Answer Rest(QuantityContext context, Element element)
     {

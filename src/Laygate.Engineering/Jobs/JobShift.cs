@@ -1,5 +1,6 @@
 using Laygate.Engineering.PlanViews;
 using Laygate.Engineering.Quantities;
+using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 
 namespace Laygate.Engineering.Jobs;
@@ -34,6 +35,15 @@ public sealed record JobShift
     /// <summary>Time from its last metre until what it has laid may be laid upon; null where no other shift lays upon it.</summary>
     public Answer? Cooled { get; init; }
 
+    /// <summary>When what it has laid is opened to traffic; null where its plan does not tell.</summary>
+    public DateTimeOffset? OpensAt { get; init; }
+
+    /// <summary>Time from its last metre until what it has laid bears traffic; null where it lays upon no other shift.</summary>
+    public Answer? SoftUntil { get; init; }
+
+    /// <summary>Hours for which what it has laid is to stay closed, as its plan or its specification says; null where neither does.</summary>
+    public IMeasure? HoursAsked { get; init; }
+
     /// <summary>What its courses take, from bottom to top.</summary>
     public required IReadOnlyList<CourseOfShift> Courses { get; init; }
 
@@ -43,11 +53,11 @@ public sealed record JobShift
     /// <summary>The shift from its plan.</summary>
     /// <param name="id">Id of the shift.</param>
     /// <param name="context">Its plan, under the assumptions of the check.</param>
-    /// <param name="isLaidUpon">Whether another shift lays upon it.</param>
-    public static JobShift Of(string id, QuantityContext context, bool isLaidUpon)
+    /// <param name="whole">What the shifts of the job have in common.</param>
+    public static JobShift Of(string id, QuantityContext context, Plan whole)
     {
         var view = PlanView.Of(context);
-        var shift = context.Elements.Find("shift")!;
+        var (shift, opening) = (context.Elements.Find("shift")!, context.Elements.Find("opening")!);
         return new JobShift
         {
             Id = id,
@@ -56,7 +66,10 @@ public sealed record JobShift
             End = LayingEnd.Of(context),
             Duration = context.Get("shift.duration", shift),
             Needed = context.Get("shift.time_needed", shift),
-            Cooled = isLaidUpon ? context.Get("existing.cooled_for_overlay", context.Elements.Find("existing")!) : null,
+            OpensAt = context.Get("opening.at", opening).Value is MomentValue opens ? opens.At : null,
+            SoftUntil = JobView.LaysUpon(whole, context.Plan) ? context.Get("opening.soft_until", opening) : null,
+            HoursAsked = context.Plan.Opening?.After,
+            Cooled = JobView.IsLaidUpon(whole, context.Plan) ? context.Get("existing.cooled_for_overlay", context.Elements.Find("existing")!) : null,
             Courses = [.. context.Elements.Of(ElementKind.Course).Select(course => new CourseOfShift(
                 (Course)course.Subject!, context.Get("course.tonnage_computed", course), context.Get("course.demand_average", course)))],
             Pavers = [.. context.Plan.Runs.SelectMany(run => context.Plan.Courses.Where(course => PlanView.Lays(run, course)).Select(course => view.PaverOf(course, run)?.Id)).OfType<string>().Distinct(StringComparer.Ordinal)],

@@ -13,7 +13,8 @@ internal sealed record Interval(JobShift Earlier, JobShift Later);
 /// <summary>A job of several shifts: what its shifts have in common, and what is known of each.</summary>
 /// <param name="Whole">What they have in common, as a plan of no shift with all runs.</param>
 /// <param name="Shifts">The shifts as the job lists them.</param>
-public sealed record JobView(Plan Whole, IReadOnlyList<JobShift> Shifts)
+/// <param name="Lots">Its lots of acceptance.</param>
+public sealed record JobView(Plan Whole, IReadOnlyList<JobShift> Shifts, IReadOnlyList<Lot> Lots)
 {
     private readonly ILookup<string, JobShift> byRun = (
         from shift in Shifts
@@ -30,15 +31,21 @@ public sealed record JobView(Plan Whole, IReadOnlyList<JobShift> Shifts)
         .. Whole.Runs.Select(run => new Element(ElementKind.JobRun, run.Id, run)),
         .. (Whole.Supply?.Plants ?? []).Select(plant => new Element(ElementKind.JobPlant, plant.Id, plant)),
         .. Whole.Joints.Select(joint => new Element(ElementKind.JobJoint, joint.Id, joint)),
+        .. LotWays.Select(way => new Element(ElementKind.JobLot, way.Lot.Id, way)),
     ];
+
+    /// <summary>How its lots go over its shifts, as the job lists them.</summary>
+    public IReadOnlyList<LotWay> LotWays => field ??= LotWay.Of(this);
+
+    /// <summary>The shifts in the order in which they begin; where a moment is not known the order of the job counts.</summary>
+    internal IReadOnlyList<JobShift> InOrder => Shifts.All(shift => shift.Start is not null) ? [.. Shifts.OrderBy(shift => shift.Start)] : Shifts;
 
     /// <summary>Shifts that follow each other, and shifts that lay at the same time.</summary>
     internal IReadOnlyList<Interval> Intervals
     {
         get
         {
-            // Where a moment is not known the order of the job counts.
-            var ordered = Shifts.All(shift => shift.Start is not null) ? [.. Shifts.OrderBy(shift => shift.Start)] : Shifts.ToList();
+            var ordered = InOrder;
             return
             [
                 .. from one in Enumerable.Range(0, ordered.Count)
@@ -59,6 +66,15 @@ public sealed record JobView(Plan Whole, IReadOnlyList<JobShift> Shifts)
     {
         var own = plan.Runs.Select(run => run.Id).ToHashSet(StringComparer.Ordinal);
         return whole.Runs.Any(run => !own.Contains(run.Id) && Below(whole, run).Any(lower => own.Contains(lower.Id)));
+    }
+
+    /// <summary>Whether a shift lays upon what another one lays.</summary>
+    /// <param name="whole">What the shifts have in common.</param>
+    /// <param name="plan">The plan of a shift.</param>
+    public static bool LaysUpon(Plan whole, Plan plan)
+    {
+        var own = plan.Runs.Select(run => run.Id).ToHashSet(StringComparer.Ordinal);
+        return whole.Runs.Any(run => own.Contains(run.Id) && Below(whole, run).Any(lower => !own.Contains(lower.Id)));
     }
 
     /// <summary>

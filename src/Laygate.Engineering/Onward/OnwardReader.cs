@@ -157,7 +157,7 @@ internal sealed class OnwardReader
 
         var started = Started();
         behind = [.. model.Pauses.Where(pause => started + pause.After < known.Clock.Of(from) || Recorded(pause) is not null)];
-        var own = known.Record.Stops.Where(stop => IsOwn(stop) && !ReferenceEquals(stop, standing) && stop.From > from && stop.To is not null)
+        var own = PaverStops.Union(known.Record.Stops.Where(stop => IsOwn(stop) && !ReferenceEquals(stop, standing) && stop.From > from && stop.To is not null))
             .Select(stop => new ShiftPause(known.Clock.Of(stop.From) - started, (stop.To!.Value - stop.From).TotalSeconds) { IsPlanned = false });
         var said = standing is null && known.Events.StandsUntil is { } until && until > known.Clock.Now
             ? new[] { new ShiftPause(known.Clock.Of(known.Clock.Now) - started, (until - known.Clock.Now).TotalSeconds) { IsPlanned = false } }

@@ -55,17 +55,6 @@ internal sealed class OnwardSpeed(IReadOnlyList<ReachedPlace> reached, OnwardKno
             : null;
     }
 
-    // Stops that overlap, or that two people wrote down, count once.
-    private double Stood(DateTimeOffset from, DateTimeOffset to)
-    {
-        var (sum, until) = (0.0, from);
-        foreach (var stop in known.Record.Stops.Where(isOwn).OrderBy(stop => stop.From))
-        {
-            var (begin, end) = (stop.From > until ? stop.From : until, stop.To is { } ended && ended < to ? ended : to);
-            sum += Math.Max(0, (end - begin).TotalSeconds);
-            until = end > until ? end : until;
-        }
-
-        return sum;
-    }
+    private double Stood(DateTimeOffset from, DateTimeOffset to) => PaverStops.Union(known.Record.Stops.Where(isOwn))
+        .Sum(stop => Math.Max(0, ((stop.To < to ? stop.To.Value : to) - (stop.From > from ? stop.From : from)).TotalSeconds));
 }

@@ -161,7 +161,7 @@ internal static class CourseSupplyQuantities
         }
 
         calculation.Stated("t", course.Thickness, element.Address, "thickness");
-        var volume = runs.Sum(run => Volume(calculation, run, course)) + HandLaid(context, course);
+        var volume = runs.Sum(run => Volume(calculation, run, course)) + HandLaid(calculation, context, course);
         var density = CourseQuantities.MixDensity(calculation, course);
         return calculation.Result("course.tonnage_computed", "M", "M = Σ W · L · t · ρ", volume > 0 ? volume * density : null);
     }
@@ -180,7 +180,7 @@ internal static class CourseSupplyQuantities
         var nominal = runs.Sum(run => Volume(calculation, run, course));
         var thickest = Math.Max(calculation.Stated("t", course.Thickness, element.Address, "thickness"), course.ThicknessHighest?.Si ?? (course.Thickness.Si + (course.Tolerance?.Si ?? 0)));
         var area = runs.Sum(run => RunProfile.Parts(run, course).Sum(part => 0.5 * (part.WidthAtStart + part.WidthAtEnd) * part.Length));
-        var volume = Math.Max(nominal, area * thickest) + HandLaid(context, course);
+        var volume = Math.Max(nominal, area * thickest) + HandLaid(calculation, context, course);
         return calculation.Result("course.density_ordered", "ρ", "ρ = M / (Σ W · L · tmax + hand-laid)", volume > 0 ? ordered / volume : null);
     }
 
@@ -224,13 +224,30 @@ internal static class CourseSupplyQuantities
         return parts.Sum(part => part.Volume);
     }
 
-    private static double HandLaid(QuantityContext context, Course course)
+    // A place whose area is not stated is not taken as nothing, nor one without a mix as none of this course's where it may be.
+    private static double HandLaid(Calculation calculation, QuantityContext context, Course course)
     {
         var top = context.Plan.Courses.LastOrDefault(other => PlanView.Same(other.Mix, course.Mix));
-        return !ReferenceEquals(top, course) ? 0 : context.Plan.Runs
-            .SelectMany(run => run.HandLaid)
-            .Where(area => PlanView.Same(area.Mix, course.Mix))
-            .Sum(area => (area.Area?.Si ?? 0) * (area.Thickness?.Si ?? course.Thickness.Si));
+        if (!ReferenceEquals(top, course))
+        {
+            return 0;
+        }
+
+        var sum = 0.0;
+        var only = context.Plan.Mixes.Count == 1 ? context.Plan.Mixes[0].Id : null;
+        foreach (var (run, place) in context.Plan.Runs.SelectMany(run => run.HandLaid.Select(place => (run, place))))
+        {
+            if ((place.Mix ?? only) is null)
+            {
+                calculation.Miss($"run:{run.Id}", $"hand_laid.{place.Id}.mix");
+            }
+            else if (PlanView.Same(place.Mix ?? only, course.Mix))
+            {
+                sum += calculation.Stated("Ah", place.Area, $"run:{run.Id}", $"hand_laid.{place.Id}.area") * (place.Thickness?.Si ?? course.Thickness.Si);
+            }
+        }
+
+        return sum;
     }
 
     private static Answer SupplyOf(QuantityContext context, Element element)

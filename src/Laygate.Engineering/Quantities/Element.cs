@@ -113,6 +113,9 @@ public enum ElementKind
     /// <summary>A joint of a job, whichever shifts lay its two sides.</summary>
     JobJoint,
 
+    /// <summary>A lot of acceptance of a job, over all shifts in which it is laid.</summary>
+    JobLot,
+
     /// <summary>A single number that the plan states. Only its rules are asked whether it is usual; what is usual is no finding.</summary>
     Value,
 }

@@ -93,7 +93,7 @@ public static class ShiftLedgers
 
         private StopLedger Stops()
         {
-            var lengths = record.Stops.Select(stop => ((stop.To ?? at) - stop.From).TotalSeconds).ToList();
+            var lengths = PaverStops.Union(record.Stops).Select(stop => stop.Length(at)).ToList();
             var limits = context.Plan.Pavers.Select(paver => paver.StopLimit?.Si).OfType<double>().ToList();
             return new StopLedger(
                 lengths.Count, new LedgerFigure(lengths.Sum(), LedgerUnits.Minutes), lengths.Count > 0 ? new LedgerFigure(lengths.Max(), LedgerUnits.Minutes) : null,

@@ -33,11 +33,13 @@ public sealed record RunShape(
 /// <param name="Reports">One report for each plan in the file.</param>
 /// <param name="Problems">Why it could not be read.</param>
 /// <param name="Job">The job of several shifts that the file holds: the first report is then about what lies between the shifts, each further one about one shift, in their order. Left out where the file holds plans.</param>
+/// <param name="Lots">Lots of acceptance of the job, and how each goes over its shifts. Left out where the job states none.</param>
 public sealed record FileShape(
     string File,
     IReadOnlyList<ReportShape> Reports,
     IReadOnlyList<ProblemShape> Problems,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull), Schema(Later = true)] JobSummary? Job = null);
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull), Schema(Later = true)] JobSummary? Job = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull), Schema(Later = true)] IReadOnlyList<LotOfJob>? Lots = null);
 
 /// <summary>Why something could not be read.</summary>
 /// <param name="File">Name as given.</param>

@@ -40,7 +40,7 @@ internal sealed class JobComposer
     {
         var composer = new JobComposer(job);
         composer.CheckNames();
-        var common = new MapToken([new MapEntry(Overlay.Key("format", job.Find(JobKeys.Job)!.Key.Span), new ScalarToken("1", ScalarStyle.Plain, job[JobKeys.Job]!.Span)), .. job.Entries.Where(entry => entry.Key.Text is not (JobKeys.Job or JobKeys.Shifts or "shift"))], job.Span);
+        var common = new MapToken([new MapEntry(Overlay.Key("format", job.Find(JobKeys.Job)!.Key.Span), new ScalarToken("1", ScalarStyle.Plain, job[JobKeys.Job]!.Span)), .. job.Entries.Where(entry => entry.Key.Text is not (JobKeys.Job or JobKeys.Shifts or JobKeys.Lots or "shift"))], job.Span);
         var parts = PlanComposer.Of([common, .. composer.shifts.Select(Differences)], file, files, tools);
         var plans = parts.Plans;
         composer.problems.AddRange(parts.Problems);

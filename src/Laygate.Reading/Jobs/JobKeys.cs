@@ -12,6 +12,9 @@ internal static class JobKeys
     /// <summary>Runs that a shift lays, by their ids.</summary>
     public const string Runs = "runs";
 
+    /// <summary>The list of lots of acceptance.</summary>
+    public const string Lots = "lots";
+
     /// <summary>What of the job is not there in a shift, by addresses.</summary>
     public const string Without = "without";
 
@@ -25,5 +28,5 @@ internal static class JobKeys
     public static IReadOnlyList<string> Times { get; } = ["date", "start", "end", "zone", "zone_at_end", "set_up"];
 
     /// <summary>Keys of a plan that a shift cannot state otherwise than the job.</summary>
-    public static IReadOnlyList<string> OfTheJob { get; } = ["format", Job, Shifts, "shift", "uses"];
+    public static IReadOnlyList<string> OfTheJob { get; } = ["format", Job, Shifts, Lots, "shift", "uses"];
 }

@@ -30,12 +30,12 @@ internal sealed class JobReader(PlanReader plans, LoadedSchema schema, PartTools
 
         var root = (MapToken)documents[0].Root;
         var composed = JobComposer.Compose(root, file, files, tools);
-        return composed is { Problems.Count: 0, Whole: { } whole } ? Read(file, composed, whole, root.Find(JobKeys.Shifts)!) : Refused(file, composed.Problems);
+        return composed is { Problems.Count: 0, Whole: { } whole } ? Read(file, composed, whole, root) : Refused(file, composed.Problems);
     }
 
-    private PlanFile Read(string file, ComposedJob composed, MapToken whole, MapEntry shifts)
+    private PlanFile Read(string file, ComposedJob composed, MapToken shared, MapToken job)
     {
-        var (common, problems) = plans.ReadWhole(whole, 1, composed.Used);
+        var (common, problems) = plans.ReadWhole(shared, 1, composed.Used);
         if (common is null)
         {
             return Refused(file, problems);
@@ -48,9 +48,17 @@ internal sealed class JobReader(PlanReader plans, LoadedSchema schema, PartTools
             return Refused(file, wrong);
         }
 
-        // An address of the job may name a shift, which stands in no plan.
-        var positions = new PlanPositions(new MapToken([.. common.Root.Entries, shifts], common.Root.Span));
-        return new PlanFile([.. read.Select(shift => shift.Plan!)], []) { Job = new ReadJob(common with { Positions = positions }, [.. composed.Shifts.Select(shift => shift.Id)]) };
+        List<string> shifts = [.. composed.Shifts.Select(shift => shift.Id)];
+        var (lots, slips) = JobLots.Read(job, common.Plan, shifts);
+        if (slips.Count > 0)
+        {
+            return Refused(file, slips);
+        }
+
+        // An address of the job may name a shift or a lot, which stand in no plan.
+        var own = new[] { job.Find(JobKeys.Shifts), job.Find(JobKeys.Lots) }.OfType<MapEntry>();
+        var whole = new MapToken([.. common.Root.Entries, .. own], common.Root.Span);
+        return new PlanFile([.. read.Select(shift => shift.Plan!)], []) { Job = new ReadJob(common with { Root = whole, Positions = new PlanPositions(whole) }, shifts, lots) };
     }
 
     private static PlanFile Refused(string file, IReadOnlyList<ReadingProblem> problems) => new([], ShownProblems.Of(file, problems));

@@ -26,6 +26,7 @@ public static class JobSchemas
         entry["additionalProperties"] = false;
         properties.Insert(0, JobKeys.Job, Version());
         properties[JobKeys.Shifts] = Shifts(entry);
+        properties[JobKeys.Lots] = JobLots.Schema();
         root["title"] = "job of several shifts";
         root["description"] = "A job of several shifts: what all shifts have in common as in a plan, and each shift with what differs.";
         root["required"] = new JsonArray(JobKeys.Job, "plan", "courses", JobKeys.Runs, JobKeys.Shifts);
@@ -37,7 +38,7 @@ public static class JobSchemas
     {
         var root = JsonNode.Parse(EmbeddedSchemas.Text("plan.schema.json"))!.AsObject();
         var entry = Entry(root);
-        root["properties"] = new JsonObject { [JobKeys.Job] = Version(), [JobKeys.Shifts] = Shifts(entry) };
+        root["properties"] = new JsonObject { [JobKeys.Job] = Version(), [JobKeys.Shifts] = Shifts(entry), [JobKeys.Lots] = JobLots.Schema() };
         root["required"] = new JsonArray(JobKeys.Job, "plan", "courses", JobKeys.Runs, JobKeys.Shifts);
         root.Remove("additionalProperties");
         return SchemaLoader.Load(root.ToJsonString());

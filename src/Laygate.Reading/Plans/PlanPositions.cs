@@ -253,6 +253,7 @@ internal static class PlanAddresses
         "job-course" => ["courses"],
         "job-run" => ["runs"],
         "job-joint" => ["joints"],
+        "job-lot" => ["lots"],
         "job-plant" => ["supply", "plants"],
         _ => [],
     };

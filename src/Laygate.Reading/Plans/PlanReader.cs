@@ -28,7 +28,8 @@ public sealed record PlanFile(IReadOnlyList<ReadPlan> Plans, IReadOnlyList<Probl
 /// <summary>A job of several shifts.</summary>
 /// <param name="Whole">What its shifts have in common, as a plan of no shift; its positions know the shifts, too.</param>
 /// <param name="Shifts">Ids of its shifts, one for each plan of the file.</param>
-public sealed record ReadJob(ReadPlan Whole, IReadOnlyList<string> Shifts);
+/// <param name="Lots">Its lots of acceptance.</param>
+public sealed record ReadJob(ReadPlan Whole, IReadOnlyList<string> Shifts, IReadOnlyList<Lot> Lots);
 
 /// <summary>Reads plans: bytes, YAML, parts of other files, shape, values, blanks, consistency. Each step hands on or stops. Costly to make; one serves any number of files, also at once.</summary>
 public sealed class PlanReader

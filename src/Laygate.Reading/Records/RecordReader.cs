@@ -45,7 +45,7 @@ public static class RecordReader
             mapping.Files.ToList().ForEach(Read);
             var loads = new TicketBook((at, message, hint) => refused.Add(Problem(at, message, hint)), (at, message) => notes.Add(Problem(at, message, null)))
                 .Loads(rows.GetValueOrDefault(RecordKinds.Tickets) ?? [], Of(RecordKinds.Deliveries));
-            var record = RecordMapper.Map(mapping, loads, Of, (at, message, hint) => refused.Add(Problem(at, message, hint)), (at, message) => notes.Add(Problem(at, message, null))) with { Files = files, Last = Last() };
+            var record = RecordMapper.Map(mapping, loads, Once, (at, message, hint) => refused.Add(Problem(at, message, hint)), (at, message) => notes.Add(Problem(at, message, null))) with { Files = files, Last = Last() };
             return new RecordFile(record, Shown(refused), Shown(notes));
         }
 
@@ -71,6 +71,25 @@ public static class RecordReader
         }
 
         private List<RecordRow> Of(string kind) => rows.TryGetValue(kind, out var found) ? [.. found.Select(one => one.Row)] : [];
+
+        // A file that was copied in twice, or a row that was: it happened once. Tickets and deliveries have rules of their own; passes without a number may be two of one minute.
+        private List<RecordRow> Once(string kind)
+        {
+            var (known, kept) = (new Dictionary<RecordRow, RecordRow>(RecordRow.SameContent), new List<RecordRow>());
+            foreach (var row in Of(kind))
+            {
+                if ((kind is RecordKinds.Passes && row.Count("pass") is null) || known.TryAdd(row, row))
+                {
+                    kept.Add(row);
+                }
+                else
+                {
+                    notes.Add(Problem(row.Place, FormattableString.Invariant($"This row stands here again, as in {known[row].Place.File}, line {known[row].Place.Line}. It counts once."), null));
+                }
+            }
+
+            return kept;
+        }
 
         private DateTimeOffset? Last() => rows.Values.SelectMany(all => all)
             .SelectMany(one => one.Row.Kind.Quantities.Select((_, index) => one.Row[index] as DateTimeOffset?)).Max();

@@ -50,12 +50,31 @@ internal sealed class RecordRow(RecordKind kind, RowPlace place, int column)
     {
         for (var i = 0; i < values.Length; i++)
         {
-            if (!Equals(values[i], other.values[i]) && !but.Contains(kind.Quantities[i].Name, StringComparer.Ordinal))
+            if (!Equal(values[i], other.values[i]) && !but.Contains(kind.Quantities[i].Name, StringComparer.Ordinal))
             {
                 return false;
             }
         }
 
         return true;
+    }
+
+    /// <summary>Takes rows of one kind for equal when they hold the same, wherever they stand.</summary>
+    public static IEqualityComparer<RecordRow> SameContent { get; } = EqualityComparer<RecordRow>.Create((one, other) => one!.Same(other!), row => row.Content());
+
+    private static bool Equal(object? one, object? other) =>
+        one is ValueTuple<IReadOnlyList<double>, IReadOnlyList<double>> grid && other is ValueTuple<IReadOnlyList<double>, IReadOnlyList<double>> second
+            ? grid.Item1.SequenceEqual(second.Item1) && grid.Item2.SequenceEqual(second.Item2)
+            : Equals(one, other);
+
+    private int Content()
+    {
+        var hash = default(HashCode);
+        foreach (var value in values)
+        {
+            hash.Add(value is ValueTuple<IReadOnlyList<double>, IReadOnlyList<double>> grid ? grid.Item2.Count : value);
+        }
+
+        return hash.ToHashCode();
     }
 }

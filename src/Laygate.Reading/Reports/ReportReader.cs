@@ -92,7 +92,7 @@ public static class ReportReader
         run.Problems.Each(ReportParts.Problem));
 
     // A job without a report for each shift is none that could be shown.
-    private static JobSummary? JobOf(FileShape file) => file.Job is { } job && file.Reports.Count == job.Shifts.Count + 1 ? job : null;
+    private static JobSummary? JobOf(FileShape file) => file.Job is { } job && file.Reports.Count == job.Shifts.Count + 1 ? job with { Lots = file.Lots ?? [] } : null;
 
     private static ReadReport Not(string file, string message, Position? position) =>
         new(null, new Problem(file, message, "Give the report exactly as `check --format json` or the service wrote it.", position));

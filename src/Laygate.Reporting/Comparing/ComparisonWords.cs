@@ -23,7 +23,8 @@ public static class ComparisonWords
     public static string Head(PlanComparison comparison)
     {
         var report = (comparison.New ?? comparison.Old)!;
-        return PlainText.Show(report.PlanTitle ?? report.PlanId);
+        var title = PlainText.Show(report.PlanTitle ?? report.PlanId);
+        return comparison.IsBetweenShifts ? $"{title}: between the shifts" : title;
     }
 
     /// <summary>One line per state: where it was read, its revision and its rule book.</summary>

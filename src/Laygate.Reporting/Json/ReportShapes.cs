@@ -9,7 +9,7 @@ namespace Laygate.Reporting.Json;
 internal static class ReportShapes
 {
     /// <summary>One file.</summary>
-    public static FileShape Of(FileResult result) => new(result.File, [.. result.Reports.Select(Of)], PartShapes.Of(result.Problems), result.Job);
+    public static FileShape Of(FileResult result) => new(result.File, [.. result.Reports.Select(Of)], PartShapes.Of(result.Problems), result.Job, result.Job is { Lots.Count: > 0 } job ? job.Lots : null);
 
     private static ReportShape Of(Report report) => new(
         report.PlanId,

@@ -33,6 +33,40 @@ internal static class JobWords
     public static string Amount(ShownValue value) =>
         Figures.WithUnit(Rounding.Text(value.Number ?? double.NaN, RoundingKind.General, 0), value.Unit);
 
+    /// <summary>How a lot goes over the shifts, such as <c>upper-1 (upper): open after night-1 with 560 t of 1500 t, 3 of 5 tests left; ends in night-2 with 1120 t</c>.</summary>
+    public static string Lot(LotOfJob lot)
+    {
+        List<string> steps = [.. lot.After.Select(after => after.IsOpen ? $"open after {PlainText.Show(after.Shift)}{Held(lot, after)}" : $"ends in {PlainText.Show(after.Shift)}{Held(lot, after)}")];
+        if (lot.EndsIn is null)
+        {
+            steps.Add(lot.After.Any(after => after.SoFar is null) ? "where it ends is not known" : "no shift ends it");
+        }
+
+        return $"{PlainText.Show(lot.Id)} ({PlainText.Show(lot.Course)}): {string.Join("; ", steps)}";
+    }
+
+    /// <summary>How much a lot holds after a shift, of its size.</summary>
+    public static string Holds(LotOfJob lot, LotAfterShift after) =>
+        after.SoFar is { } amount ? lot.Size is { } size ? $"{Amount(amount)} of {Amount(size)}" : Amount(amount) : "not known";
+
+    /// <summary>A count in a table; a dash where nothing is known.</summary>
+    public static string Count(int? count) => count?.ToString(CultureInfo.InvariantCulture) ?? "–";
+
+    /// <summary>What becomes of a lot after a shift.</summary>
+    public static string Then(LotOfJob lot, LotAfterShift after) =>
+        !after.IsOpen ? "ends" : ReferenceEquals(after, lot.After[^1]) && lot.EndsIn is null ? "no shift ends it" : "goes on";
+
+    private static string Held(LotOfJob lot, LotAfterShift after)
+    {
+        var held = after.SoFar is { } amount ? $" with {Amount(amount)}{(after.IsOpen && lot.Size is { } size ? $" of {Amount(size)}" : string.Empty)}" : ", how much is not known";
+        return after.TestsLeft is { } left ? $"{held}, {Left(left, lot.Tests!.Value)}" : held;
+    }
+
+    /// <summary>How many of the tests of a lot are left.</summary>
+    public static string Left(int left, int tests) => left == 0
+        ? $"no test of {tests.ToString(CultureInfo.InvariantCulture)} left"
+        : $"{left.ToString(CultureInfo.InvariantCulture)} of {tests.ToString(CultureInfo.InvariantCulture)} tests left";
+
     /// <summary>What the job comes to: how many of its shifts fail and warn, and what lies between them; never one mark for all.</summary>
     public static (string Text, FindingGroup Tone) Verdict(FileResult result)
     {

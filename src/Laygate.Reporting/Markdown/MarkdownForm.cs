@@ -28,6 +28,11 @@ public sealed class MarkdownForm : IRunForm
     public void Add(FileResult result, ComparisonResult? changes)
     {
         problems.AddRange(result.Problems);
+        if (result.Job is { } job)
+        {
+            MarkdownJob.Write(plans, result, job);
+        }
+
         foreach (var report in result.Reports.TakeWhile(_ => plans.Length <= MarkdownWriter.Longest))
         {
             new MarkdownReport(plans, report, EarlierState.Of(changes, report)).Write();

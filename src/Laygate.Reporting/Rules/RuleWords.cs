@@ -140,6 +140,7 @@ public static class RuleWords
         ElementKind.JobRun => "each run of a job",
         ElementKind.JobPlant => "each plant of a job",
         ElementKind.JobJoint => "each joint of a job",
+        ElementKind.JobLot => "each lot of a job",
         _ when PlanElements.IsSingle(kind) => $"the {Words.Of(kind).Replace('-', ' ')}",
         _ => $"each {Words.Of(kind).Replace('-', ' ')}",
     };

@@ -9,6 +9,7 @@ namespace Laygate.Reporting.Terminal;
 internal sealed class BriefJob
 {
     private const int MostOfDays = 3;
+    private const int MostOfLots = 4;
 
     private readonly FileResult result;
     private readonly JobSummary job;
@@ -79,6 +80,16 @@ internal sealed class BriefJob
         }
 
         page.Put(BriefText.List(0, new TextSpan(TextStyle.Quiet, "Mix by day: "), JobWords.Days(job), width, MostOfDays));
+        foreach (var lot in job.Lots.Take(MostOfLots))
+        {
+            page.Flow(0, 2, [new TextSpan(TextStyle.Quiet, "Lot "), new TextSpan(TextStyle.Plain, JobWords.Lot(lot))]);
+        }
+
+        if (job.Lots.Count > MostOfLots)
+        {
+            page.Flow(0, 2, [new TextSpan(TextStyle.Quiet, $"{(job.Lots.Count - MostOfLots).ToString(CultureInfo.InvariantCulture)} more lots: --format html or json")]);
+        }
+
         return page.Take();
     }
 

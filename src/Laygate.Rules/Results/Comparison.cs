@@ -74,6 +74,9 @@ public sealed record PlanComparison(
 {
     /// <summary>How many findings became what.</summary>
     public ChangeCounts Counts { get; init; } = new(0, 0, 0, 0);
+
+    /// <summary>Whether it is about what lies between the shifts of a job; the plan is the job then.</summary>
+    public bool IsBetweenShifts { get; init; }
 }
 
 /// <summary>How many findings of a comparison became what; each is in exactly one.</summary>

@@ -87,6 +87,20 @@ public sealed class JobExampleTests
     }
 
     [Fact]
+    public void A_review_comment_begins_with_the_shifts_and_its_lots()
+    {
+        using var bytes = new MemoryStream();
+        Laygate.Reporting.Markdown.MarkdownWriter.Write(new ReportedRun(Repository.Version, [Checked.Value], []), bytes);
+        var lines = Encoding.UTF8.GetString(bytes.ToArray()).Split('\n').ToList();
+        var head = lines.FindIndex(line => line.StartsWith("| shift |", StringComparison.Ordinal));
+        Assert.StartsWith("| ---", lines[head + 1], StringComparison.Ordinal);
+        Assert.StartsWith("| monday | no failure, but warnings | 0 | 3 | 2027-06-07 20:00 to 04:00 | 7.08 h of 8 h needed | 892 t | binder |", lines[head + 2], StringComparison.Ordinal);
+        Assert.StartsWith("| between them |", lines[head + 5], StringComparison.Ordinal);
+        Assert.True(head < lines.FindIndex(line => line.Contains("shift monday", StringComparison.Ordinal)));
+        Assert.Contains("- Lot surface-lot (surface): open after tuesday with 267 t of 1500 t, 2 of 5 tests left; ends in wednesday with 533 t, no test of 5 left.", lines, StringComparer.Ordinal);
+    }
+
+    [Fact]
     public void The_page_begins_with_the_shifts_and_leads_to_each()
     {
         using var bytes = new MemoryStream();
@@ -113,6 +127,8 @@ public sealed class JobExampleTests
         var job = ReportReader.Read("report.json", bytes.ToArray()).Run!.Files[0].Job!;
         Assert.Equal(Checked.Value.Job!.Shifts.Select(shift => (shift.Id, shift.Plan, shift.Starts)), job.Shifts.Select(shift => (shift.Id, shift.Plan, shift.Starts)));
         Assert.Equal(3, job.Days.Count);
+        Assert.Equal("surface-lot", Assert.Single(job.Lots).Id);
+        Assert.Equal(Checked.Value.Job.Lots[0].After, job.Lots[0].After);
     }
 
     [Fact]

@@ -57,6 +57,40 @@ public sealed partial class JobTests
     }
 
     [Fact]
+    public void The_summary_says_which_lot_is_open_after_which_shift()
+    {
+        var lot = Assert.Single(Run(Encoding.UTF8.GetString(Repository.Bytes("rules/bases/job.yaml"))).Job!.Lots);
+        // 336 t a night, as above; in sublots of 200 t two are begun after the first night and four after the second, by hand.
+        Assert.Equal([("night-2", 336, 2, 2, true), ("night-3", 672, 4, 0, false)], lot.After.Select(after => (after.Shift, Math.Round(after.SoFar!.Number!.Value, 6), after.Sublots!.Value, after.TestsLeft!.Value, after.IsOpen)));
+        Assert.Equal("night-3", lot.EndsIn);
+    }
+
+    [Fact]
+    public void What_one_lot_has_taken_of_a_shift_is_not_there_for_the_next()
+    {
+        var text = Encoding.UTF8.GetString(Repository.Bytes("rules/bases/job.yaml"));
+        text = text[..text.IndexOf("lots:", StringComparison.Ordinal)] + """
+            lots:
+              - { id: two, course: surface, begins_in: night-2, ends_in: night-3 }
+              - { id: one, course: surface, begins_in: night-2, size: 200 t }
+              - { id: by-length, course: surface, test: cores, begins_in: night-2, size: 1500 m }
+            tests: [{ id: cores, kind: density }]
+
+            """;
+        var lots = Run(text.Replace("{ id: two, course: surface, begins_in: night-2,", "{ id: two, course: surface, begins_in: night-3,", StringComparison.Ordinal)).Job!.Lots;
+        // The first is full with 200 t of the 336 t of its night; the other has the third night for itself; a lot for another test is none of their business.
+        Assert.Equal([("night-2", 200, false)], Steps(lots[1]));
+        Assert.Equal([("night-3", 336, false)], Steps(lots[0]));
+        Assert.Equal([("night-2", 1000, true), ("night-3", 1500, false)], Steps(lots[2]));
+
+        // Begun in one night, the one that the job lists first has it all.
+        Assert.Equal([("night-2", 336, true), ("night-3", 672, false)], Steps(Run(text).Job!.Lots[0]));
+        Assert.Equal([("night-2", 0, true), ("night-3", 0, true)], Steps(Run(text).Job!.Lots[1]));
+    }
+
+    private static IEnumerable<(string, double, bool)> Steps(LotOfJob lot) => lot.After.Select(after => (after.Shift, Math.Round(after.SoFar!.Number!.Value, 6), after.IsOpen));
+
+    [Fact]
     public void No_finding_of_a_shift_is_about_a_course_that_another_one_lays()
     {
         var result = Run(Encoding.UTF8.GetString(Repository.Bytes("rules/bases/job.yaml")));

@@ -83,8 +83,8 @@ internal sealed record GeneratedCase(CheckedRule Rule, CheckedBound Bound, int? 
     {
         var read = new PlanReader().Read("job", File.ReadAllBytes(Path.Combine(Repository.Root, "rules", "bases", "job.yaml")), new NoPartFiles());
         var shifts = read.Plans.Select((shift, index) => JobShift.Of(
-            read.Job!.Shifts[index], new QuantityContext(shift.Plan with { Shift = shift.Plan.Shift! with { Date = Date().AddDays(index) } }, Catalogue, LaygateAssumptions.Set(), 1) { IsQuick = true }, isLaidUpon: false));
-        return QuantityContext.Of(new JobView(read.Job!.Whole.Plan, [.. shifts]), Catalogue, LaygateAssumptions.Set(), 1);
+            read.Job!.Shifts[index], new QuantityContext(shift.Plan with { Shift = shift.Plan.Shift! with { Date = Date().AddDays(index) } }, Catalogue, LaygateAssumptions.Set(), 1) { IsQuick = true }, shift.Plan));
+        return QuantityContext.Of(new JobView(read.Job!.Whole.Plan, [.. shifts], read.Job.Lots), Catalogue, LaygateAssumptions.Set(), 1);
     }
 
     private Plan Plan(string name)

@@ -62,7 +62,8 @@ internal sealed partial class ShapeSchema(string? other = null, IReadOnlySet<str
             return;
         }
 
-        var written = type.Properties.Where(property => !Said(property).OnlyRead).ToList();
+        // What is never written is no key.
+        var written = type.Properties.Where(property => property.Get is not null && !Said(property).OnlyRead).ToList();
         definitions[Name(type.Type)] = new JsonObject
         {
             ["type"] = "object",

@@ -41,6 +41,32 @@ public sealed class StarterTests
         Assert.Empty(Left(UsualFill.Of(made.Text), answers.Stage));
     }
 
+    /// <summary>Places laid by hand bring what their stage asks of them, and the condition that follows from them is no question.</summary>
+    [Theory]
+    [MemberData(nameof(Jobs))]
+    public void Places_laid_by_hand_have_every_key_that_the_stage_asks_for(string kind, string stage, string units)
+    {
+        var answers = new StartAnswers(new Dictionary<string, string>(StringComparer.Ordinal) { ["kind"] = kind, ["stage"] = stage, ["units"] = units, ["by-hand"] = "driveway, bay" });
+        var made = PlanStarter.Make(Tools, Repository.Bound(), "hill-road", answers, NoParts);
+        var filled = UsualFill.Of(made.Text, others: new Dictionary<string, string>(StringComparer.Ordinal) { ["site.conditions.hand_work"] = "yes" });
+        var run = Tools.Reader.Read("hill-road.yaml", Encoding.UTF8.GetBytes(filled), new NoPartFiles()).Plans[0].Plan.Runs[0];
+        Assert.Equal(["driveway", "bay"], run.HandLaid.Select(place => place.Id), StringComparer.Ordinal);
+        Assert.All(run.HandLaid, place => Assert.NotNull(place.Area));
+        Assert.All(run.HandLaid, place => Assert.NotNull(place.Mix));
+        Assert.Empty(Left(filled, answers.Stage));
+    }
+
+    [Theory]
+    [InlineData("2", 2)]
+    [InlineData("none", 0)]
+    [InlineData("gully-west", 1)]
+    public void Places_laid_by_hand_may_be_counted_or_none(string answer, int count)
+    {
+        var answers = new StartAnswers(new Dictionary<string, string>(StringComparer.Ordinal) { ["stage"] = "concept", ["by-hand"] = answer });
+        var filled = UsualFill.Of(PlanStarter.Make(Tools, Repository.Bound(), "hill-road", answers, NoParts).Text);
+        Assert.Equal(count, Tools.Reader.Read("hill-road.yaml", Encoding.UTF8.GetBytes(filled), new NoPartFiles()).Plans[0].Plan.Runs[0].HandLaid.Count);
+    }
+
     /// <summary>The times of the shift say whether it is night, once the place is known; nobody has said no.</summary>
     [Fact]
     public void Whether_it_is_night_stays_open_where_only_the_other_conditions_were_answered()

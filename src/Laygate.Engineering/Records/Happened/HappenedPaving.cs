@@ -16,14 +16,14 @@ internal static class HappenedPaving
         new("run.width_lowest", "width of the mat", RowsOf.Stations, "width", "width", Widths),
     ];
 
-    private static HappenedSet Stops(HappenedShift shift, Paver? paver) => paver is null ? HappenedSet.Nothing : HappenedSet.Of(shift.Record.Stops
-        .Where(stop => stop.Paver is null ? shift.Plan.Pavers.Count == 1 : PlanView.Same(stop.Paver, paver.Id))
-        .Where(stop => (stop.To ?? shift.Record.Last) is not null)
-        .Select(stop => new HappenedValue(((stop.To ?? shift.Record.Last)!.Value - stop.From).TotalSeconds, shift.OfDuration, [stop.Place])
+    private static HappenedSet Stops(HappenedShift shift, Paver? paver) => paver is null ? HappenedSet.Nothing : HappenedSet.Of(PaverStops.Union(shift.Record.Stops
+            .Where(stop => stop.Paver is null ? shift.Plan.Pavers.Count == 1 : PlanView.Same(stop.Paver, paver.Id))
+            .Where(stop => (stop.To ?? shift.Record.Last) is not null))
+        .Select(stop => new HappenedValue(stop.Length(shift.Record.Last ?? stop.From), shift.OfDuration, [.. stop.Rows.Select(row => row.Place)])
         {
             At = stop.From,
-            Station = stop.Station,
-            Of = stop.Reason,
+            Station = stop.Rows.Select(row => row.Station).FirstOrDefault(station => station is not null),
+            Of = string.Join(", ", stop.Rows.Select(row => row.Reason).OfType<string>().Distinct(StringComparer.Ordinal)) is { Length: > 0 } reasons ? reasons : null,
             Side = stop.To is null ? KnownSide.AtLeast : KnownSide.Value,
         }));
 

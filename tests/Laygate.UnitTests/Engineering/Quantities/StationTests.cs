@@ -52,6 +52,19 @@ public class StationTests
         Assert.Equal(55, Ask.Number(plan, "course.thickness_highest", "course:c", "mm"), 1e-9);
     }
 
+    [Fact]
+    public void A_place_laid_by_hand_counts_with_its_area_and_is_not_nothing_where_none_is_stated()
+    {
+        var run = Run(0, 100, width: 4);
+        // By hand: 400 m2 and 25 m2, 40 mm thick; the only mix of the plan is meant where none is named.
+        var plan = OneLane with { Runs = [run with { HandLaid = [new HandLaid { Id = "bay", Area = M<Area>(25, "m2") }] }] };
+        Assert.Equal(425 * 0.04 * 2.4, Ask.Number(plan, "course.tonnage_computed", "course:c", "t"), 1e-9);
+        var silent = OneLane with { Runs = [run with { HandLaid = [new HandLaid { Id = "bay" }] }] };
+        Assert.Equal(["run:r/hand_laid.bay.area"], Ask.Missing(Ask.Answer(silent, "course.tonnage_computed", "course:c")).Select(at => at.Replace($"run:{run.Id}/", "run:r/", StringComparison.Ordinal)), StringComparer.Ordinal);
+        var either = silent with { Mixes = [.. silent.Mixes, silent.Mixes[0] with { Id = "other" }] };
+        Assert.EndsWith("/hand_laid.bay.mix", Assert.Single(Ask.Missing(Ask.Answer(either, "course.tonnage_computed", "course:c"))), StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData(null, null, 2)] // 40 mm less 5 mm against 33 mm, by hand.
     [InlineData(37.0, null, -1)]

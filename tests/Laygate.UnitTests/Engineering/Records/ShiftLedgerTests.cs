@@ -50,6 +50,22 @@ public sealed class ShiftLedgerTests
         Assert.Equal(3, course.UnderWay.Count);
     }
 
+    // By hand: 21:40 to 21:52 is 12 min however often it is written; with 21:50 to 22:05 it is one stop of 25 min, and 23:00 to 23:04 is a second one: 29 min.
+    [Fact]
+    public void Stops_are_a_union_of_times()
+    {
+        PaverStop first = new(default, Start.AddMinutes(25), Start.AddMinutes(37)), over = new(default, Start.AddMinutes(35), Start.AddMinutes(50)), last = new(default, Start.AddMinutes(105), Start.AddMinutes(109));
+        Assert.Equal((1, 720, 720), Stopped(first, first));
+        Assert.Equal((2, 1740, 1500), Stopped(first, over, last, first));
+        Assert.Equal(Stopped(first with { To = null }), Stopped(first with { To = null }, first with { To = null }));
+
+        (int Count, double Total, double Longest) Stopped(params PaverStop[] stops)
+        {
+            var ledger = ShiftLedgers.Of(Ask.Context(Plan), new ShiftRecord { Loads = [Emptied(1, 25_000, 10)], Stops = stops, Last = Start.AddMinutes(200) }, Start.AddMinutes(200))!;
+            return (ledger.Stops.Count, ledger.Stops.Total.Si, ledger.Stops.Longest!.Si);
+        }
+    }
+
     // Derived: what is in the silo of no plan is not seen; every kilogram of a ticket is laid, on hand or thrown away.
     [Fact]
     public void No_kilogram_is_lost()

@@ -36,6 +36,8 @@ public sealed class JobReaderTests
             rolling: { rollers: [{ id: r2, mass: 9 t }, { id: r3, mass: 7 t }] }
         """;
 
+    private const string Lots = "\nlots:\n  - { id: one, course: binder, begins_in: n1, ends_in: n2, size: 1500 t, sublot: 300 t, tests: 5 }";
+
     private static readonly PlanReader Reader = new();
 
     [Fact]
@@ -119,6 +121,43 @@ public sealed class JobReaderTests
         Assert.Equal(3, read.Plans[0].Positions.Of("shift", "end").Line);
         Assert.Equal(18, read.Job!.Whole.Positions.Of("job-shift:n2", "date").Line);
         Assert.Equal(19, read.Job.Whole.Positions.Of("interval:n1+n3").Line);
+    }
+
+    [Fact]
+    public void Lots_are_of_the_job_and_no_key_of_a_shift()
+    {
+        var read = Read(Job + Lots);
+        var lot = Assert.Single(read.Job!.Lots);
+        Assert.Equal(("one", "binder", "n1", "n2", 1500, 300, 5), (lot.Id, lot.Course, lot.BeginsIn, lot.EndsIn, lot.Size!.Number, lot.Sublot!.Number, lot.Tests));
+        Assert.Equal(26, read.Job.Whole.Positions.Of("job-lot:one", "size").Line);
+        Assert.All(read.Plans, plan => Assert.Null(plan.Root.Find("lots")));
+        Assert.Empty(Read(Job).Job!.Lots);
+    }
+
+    [Theory]
+    [InlineData("course: binder,", "course: bindr,", "There is no course among the `courses` of the job with the id `bindr`. Did you mean `binder`?")]
+    [InlineData("begins_in: n1", "begins_in: n7", "There is no shift in the job with the id `n7`.")]
+    [InlineData("ends_in: n2", "ends_in: n7", "There is no shift in the job with the id `n7`.")]
+    [InlineData("course: binder,", "course: binder, test: cores,", "There is no test among the `tests` of the job with the id `cores`.")]
+    [InlineData("size: 1500 t", "size: 0 t", "`size` of a lot is more than nothing.")]
+    [InlineData("size: 1500 t", "size: 1500", "unit")]
+    [InlineData("sublot: 300 t", "sublot: 300 m", "`size` and `sublot` of a lot are both masses or both lengths.")]
+    [InlineData("tests: 5", "tests: 0", "at least 1")]
+    [InlineData("tests: 5", "testz: 5", "testz")]
+    [InlineData("tests: 5 }", "tests: 5 }\n  - { id: one, course: surface, begins_in: n3 }", "There is another lot `one` in line 26.")]
+    public void A_slip_in_a_lot_is_told_with_its_line(string old, string @new, string said)
+    {
+        var text = Job + Lots.Replace(old, @new, StringComparison.Ordinal);
+        var problems = Reader.Read("job.yaml", Encoding.UTF8.GetBytes(text), new NoPartFiles()).Problems;
+        Assert.Contains(problems, problem => problem.Position!.Line >= 26 && $"{problem.Message} {problem.Hint}".Contains(said, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_shift_states_no_lots()
+    {
+        var text = Job.Replace("opening: { released_by: R. Moss }", "lots: [{ id: a, course: surface, begins_in: n3 }]", StringComparison.Ordinal);
+        var problem = Assert.Single(Reader.Read("job.yaml", Encoding.UTF8.GetBytes(text), new NoPartFiles()).Problems);
+        Assert.Contains("A shift cannot state `lots`.", problem.Message, StringComparison.Ordinal);
     }
 
     [Theory]

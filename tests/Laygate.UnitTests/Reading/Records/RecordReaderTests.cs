@@ -56,6 +56,39 @@ public sealed class RecordReaderTests
     public void A_load_that_no_truck_carries_is_refused(string row) =>
         Assert.Contains("cannot be", Assert.Single(Shift.ReadTickets(row).Refused).Message, StringComparison.Ordinal);
 
+    // A file and its own copy are one record: each kind of rows keeps what it had, and each repetition is named.
+    [Theory]
+    [InlineData("stops", "from,to", "from: from,to: to", "21:40,21:52")]
+    [InlineData("cores", "core,bulk", "core: core,bulk: bulk@kg/m3", "K1,2310")]
+    [InlineData("dips", "station,depth", "station: station@m,depth: depth@mm", "100,41")]
+    [InlineData("weather", "at,air", "at: at,air: air@°C", "22:00,9")]
+    [InlineData("bond-coat", "from,to,width,mass", "from: from@m,to: to@m,width: width@m,mass: mass@kg", "0,100,3.5,100")]
+    [InlineData("gauge-readings", "test,density", "test: test,density: density@kg/m3", "G1,2310")]
+    [InlineData("mat-temperatures", "at,value,station", "at: at,value: value@°C,station: station@m", "22:00,120,100")]
+    [InlineData("thermal-profile", "station,a,b", "station: station@m,grid: grid", "100,140,141")]
+    [InlineData("roller-passes", "at,roller,pass", "at: at,roller: roller,pass: pass", "22:00,r1,3")]
+    public void A_row_that_stands_twice_counts_once(string kind, string header, string columns, string row)
+    {
+        var mapped = string.Join('\n', columns.Split(',').Select(column => column.Split(": ")).Select(pair => pair[0] is "grid"
+            ? "      - { column: a, quantity: grid, unit: °C, last_column: b, header_unit: m }"
+            : $"      - {{ column: {pair[0]}, quantity: {pair[1].Split('@')[0]}{(pair[1].Contains('@', StringComparison.Ordinal) ? ", unit: " + pair[1].Split('@')[1] : string.Empty)} }}"));
+        header = kind is "thermal-profile" ? "station,0.5,1.5" : header;
+        mapped = mapped.Replace("column: a, quantity: grid", "column: \"0.5\", quantity: grid", StringComparison.Ordinal).Replace("last_column: b", "last_column: \"1.5\"", StringComparison.Ordinal);
+        var mapping = Shift.File("r.csv", kind, "    columns:\n" + mapped) + Shift.File("copy.csv", kind, "    columns:\n" + mapped);
+        var file = Shift.Read(mapping, ("r.csv", $"{header}\n{row}\n{row}\n"), ("copy.csv", $"{header}\n{row}\n"));
+        Assert.Empty(file.Refused);
+        var record = Shift.Of(file);
+        Assert.Equal(1, record.Stops.Count + record.Cores.Count + record.Dips.Count + record.Weather.Count + record.BondCoats.Count + record.Gauges.Count + record.Temperatures.Count + record.Thermal.Count + record.Passes.Count);
+        Assert.Equal([("rec/r.csv", 3), ("rec/copy.csv", 2)], file.Notes.Where(note => note.Message.Contains("again", StringComparison.Ordinal)).Select(note => (note.File, note.Position!.Line)));
+    }
+
+    [Fact]
+    public void Passes_without_a_number_may_be_two_of_one_minute()
+    {
+        const string columns = "    columns:\n      - { column: at, quantity: at }\n      - { column: roller, quantity: roller }";
+        Assert.Equal(2, Shift.Of(Shift.Read(Shift.File("r.csv", "roller-passes", columns), ("r.csv", "at,roller\n22:00,r1\n22:00,r1\n"))).Passes.Count);
+    }
+
     [Fact]
     public void A_wrong_delimiter_is_said_with_the_right_one()
     {
@@ -159,7 +192,7 @@ public sealed class RecordReaderTests
         var text = new StringBuilder("t,s\n");
         for (var i = 0; i <= 200_000; i++)
         {
-            text.Append("21:15,5\n");
+            text.Append(System.Globalization.CultureInfo.InvariantCulture, $"21:15,{i}\n");
         }
 
         var file = Shift.Read(Shift.File("s.csv", "stations", "    columns:\n      - { column: t, quantity: at }\n      - { column: s, quantity: station, unit: m }\n"), ("s.csv", text.ToString()));
