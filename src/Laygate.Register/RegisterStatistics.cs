@@ -1,4 +1,3 @@
-using Laygate.Register.Storage;
 using Microsoft.EntityFrameworkCore;
 
 namespace Laygate.Register;

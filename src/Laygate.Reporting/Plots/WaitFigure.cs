@@ -1,5 +1,4 @@
 using System.Globalization;
-using OxyPlot;
 
 namespace Laygate.Reporting.Plots;
 

@@ -116,8 +116,8 @@ public sealed class AdministrationTests : IDisposable
         Assert.Equal(1, counts.GetProperty("submitters")[0].GetProperty("returned").GetInt32());
         var report = await RunningService.JsonAsync(await rita.GetAsync($"/api/v1/submissions/{id}/report"));
         var failing = report.GetProperty("files")[0].GetProperty("reports")[0].GetProperty("findings").EnumerateArray()
-            .Where(finding => finding.GetProperty("status").GetString() == "fail").Select(finding => finding.GetProperty("rule").GetString()).Distinct().Order(StringComparer.Ordinal).ToList();
-        Assert.Equal(failing, counts.GetProperty("rules").EnumerateArray().Where(rule => rule.GetProperty("failed").GetInt32() == 1).Select(rule => rule.GetProperty("rule").GetString()).Order(StringComparer.Ordinal));
+            .Where(finding => finding.GetProperty("status").GetString() == "fail").Select(finding => finding.GetProperty("rule").GetString()).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();
+        Assert.Equal(failing!, counts.GetProperty("rules").EnumerateArray().Where(rule => rule.GetProperty("failed").GetInt32() == 1).Select(rule => rule.GetProperty("rule").GetString()).Order(StringComparer.Ordinal), StringComparer.Ordinal);
         var page = await PageAsync(rita, "/statistics");
         Assert.Contains("<svg", page, StringComparison.Ordinal);
         Assert.Contains($"/rules/{failing[0]}", page, StringComparison.Ordinal);
