@@ -92,6 +92,7 @@ public sealed class AccessMatrixTests(OneService one) : IClassFixture<OneService
         {
             request.Content = !pattern.StartsWith("/api", StringComparison.Ordinal) ? new MultipartFormDataContent { { new StringContent("a: 1"), "plan" }, { new StringContent("LAY-000"), "rule" }, { new StringContent("nowhere"), "address" }, { new StringContent("x"), "comment" } }
                 : pattern is "/api/v1/checks" or "/api/v1/sheets" or "/api/v1/submissions" ? RunningService.Yaml("a: 1")
+                : pattern.EndsWith("/records", StringComparison.Ordinal) ? RecordApiTests.Form([RecordApiTests.Small[1]])
                 : pattern.EndsWith("/comments", StringComparison.Ordinal) ? new StringContent("{\"rule\":\"LAY-000\",\"address\":\"nowhere\",\"text\":\"x\"}", Encoding.UTF8, "application/json")
                 : new StringContent("{}", Encoding.UTF8, "application/json");
         }
