@@ -90,7 +90,8 @@ internal sealed class RecordTarget(bool isMapping) : Target
             LedgerJson.Write(ledger, Stream.Null);
         }
 
-        return read.Refused.Count > 0 ? Answer.Refused : Answer.Accepted;
+        // A mapping is taken where it can be used; rows that do not fit it are refused one by one.
+        return read.Refused.Count > 0 && !isMapping ? Answer.Refused : Answer.Accepted;
     }
 
     // Lines of a table may end with a single carriage return, which a text editor does not count.
