@@ -145,6 +145,25 @@ public sealed class StarterTests
     }
 
     [Fact]
+    public void The_only_feeder_of_the_firm_and_the_screeds_of_its_paver_are_not_asked_for_again()
+    {
+        var files = new PartsInMemory("""
+            parts: 1
+            pavers:
+              - id: twin
+                screeds: [{ course: lower, width_lowest: 3 m, width_highest: 8 m }, { course: upper, width_lowest: 3 m, width_highest: 8 m }]
+                buffers: [{ course: lower, capacity: 50 t, lowest: 8 t }, { course: upper, capacity: 28 t, lowest: 5 t, call: 12 t }]
+            feeders: [{ id: f1, rate: 900 t/h, exchange: 1 min, changeover: 45 s }]
+            """);
+        var answers = new StartAnswers(new Dictionary<string, string>(StringComparer.Ordinal) { ["kind"] = "hot-on-hot", ["stage"] = "release", ["pavers"] = "twin" });
+        var text = PlanStarter.Make(Tools, Repository.Bound(), "hill-road", answers, FirmParts.Of("hill-road.yaml", ["firm.yaml"], files)).Text;
+        Assert.Contains("  - id: lower\n    kind: binder\n", text, StringComparison.Ordinal);
+        Assert.Contains("  - id: upper\n    kind: surface\n", text, StringComparison.Ordinal);
+        Assert.Contains("feeder:\n    part: f1\n", text, StringComparison.Ordinal);
+        Assert.All((string[])["width_highest:", "capacity:", "changeover:"], key => Assert.DoesNotContain(key, text, StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Conditions_that_were_answered_are_written_out_and_the_others_are_no()
     {
         var answers = new StartAnswers(new Dictionary<string, string>(StringComparer.Ordinal) { ["stage"] = "release", ["conditions"] = "railway, drains" });
