@@ -163,6 +163,17 @@ public sealed class StarterTests
         Assert.All((string[])["width_highest:", "capacity:", "changeover:"], key => Assert.DoesNotContain(key, text, StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData("submission")]
+    [InlineData("release")]
+    public void Where_no_traffic_passes_nothing_is_asked_about_it(string stage)
+    {
+        var answers = new StartAnswers(new Dictionary<string, string>(StringComparer.Ordinal) { ["stage"] = stage, ["traffic"] = "none", ["conditions"] = "none" });
+        var text = PlanStarter.Make(Tools, Repository.Bound(), "hill-road", answers, NoParts).Text;
+        Assert.All((string[])["traffic_speed:", "kind: safety-zone", "kind: traffic-management", "kind: side-clearance", "  space:"], key => Assert.DoesNotContain(key, text, StringComparison.Ordinal));
+        Assert.Empty(Left(UsualFill.Of(text), answers.Stage));
+    }
+
     [Fact]
     public void Conditions_that_were_answered_are_written_out_and_the_others_are_no()
     {
