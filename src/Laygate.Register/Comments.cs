@@ -90,6 +90,6 @@ public sealed class Comments(RegisterDatabase database)
         }
     }
 
-    private static FindingComment ToComment(CommentRow row, int revision) =>
+    internal static FindingComment ToComment(CommentRow row, int revision) =>
         new(new FindingKey(row.Plan, row.Rule, row.Address), revision, row.At, row.By, row.ByName, row.Text, row.LeavesOpen);
 }

@@ -121,6 +121,20 @@ public sealed class RegisterReader(RegisterDatabase database)
         return kept;
     }
 
+    /// <summary>All documents that were kept with a report, by name; none when there are none that the caller may see.</summary>
+    /// <param name="id">Id of the submission.</param>
+    /// <param name="screening">Number of the screening.</param>
+    /// <param name="caller">Who asks.</param>
+    /// <param name="cancel">Ends it.</param>
+    public async Task<IReadOnlyList<KeptDocument>> DocumentsAsync(string id, int screening, Caller caller, CancellationToken cancel)
+    {
+        CallerText.Id(id);
+        await using var context = database.Open();
+        return await Visible(context, caller).Where(row => row.Id == id)
+            .Join(context.Documents, row => row.Number, one => one.Number, (_, one) => one).Where(one => one.Screening == screening).OrderBy(one => one.Name)
+            .Select(one => new KeptDocument(one.Name, one.Type, one.Policy, one.Bytes)).ToListAsync(cancel);
+    }
+
     /// <summary>The last decision on a series up to one of its revisions; null when there is none that the caller may see.</summary>
     /// <param name="series">Id of the first revision.</param>
     /// <param name="revision">The last revision that counts.</param>

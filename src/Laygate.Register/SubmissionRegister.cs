@@ -135,7 +135,10 @@ public sealed class SubmissionRegister(RegisterDatabase database)
         return ids;
     }
 
-    private async Task<List<string>> OutdatedAsync(string bookHash, CancellationToken cancel)
+    /// <summary>Open submissions whose report stands on another rule book, in the order of receipt: those that <see cref="RescreenOpenAsync"/> screens again.</summary>
+    /// <param name="bookHash">Hash of the rule book that holds now.</param>
+    /// <param name="cancel">Ends it.</param>
+    public async Task<IReadOnlyList<string>> OutdatedAsync(string bookHash, CancellationToken cancel)
     {
         await using var context = database.Open();
         return await (

@@ -2,6 +2,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using Laygate.Register;
 using Laygate.Service.Access;
+using Laygate.Service.Administration;
 using Laygate.Service.Api;
 using Laygate.Service.Checking;
 using Laygate.Service.Pages;
@@ -125,6 +126,11 @@ internal static class ServiceHost
         services.AddSingleton<Screening>();
         services.AddSingleton<StoredReports>();
         services.AddSingleton<Comments>();
+        services.AddSingleton<AuditReader>();
+        services.AddSingleton<AuditArchive>();
+        services.AddSingleton<RegisterStatistics>();
+        services.AddSingleton<StatisticsDesk>();
+        services.AddSingleton<PreviewDesk>();
         services.AddSingleton<FindingTalk>();
         services.AddSingleton<DetailPages>();
         services.AddSingleton<QueuePages>();
@@ -192,6 +198,7 @@ internal static class ServiceHost
         api.MapSubmissions();
         api.MapKnowledge();
         api.MapKeys();
+        api.MapAdministration();
         app.MapPages();
     }
 }

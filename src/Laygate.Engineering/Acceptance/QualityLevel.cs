@@ -1,5 +1,6 @@
 using Laygate.Engineering.Formulas;
 using MathNet.Numerics.Distributions;
+using MathNet.Numerics.Statistics;
 
 namespace Laygate.Engineering.Acceptance;
 
@@ -18,16 +19,7 @@ public static class QualityLevel
     /// <summary>Standard deviation with divisor n − 1, in two passes: the one-pass form loses digits where results are large against their spread.</summary>
     /// <param name="results">Results.</param>
     /// <returns>The deviation; NaN for fewer than two.</returns>
-    public static double Deviation(IReadOnlyList<double> results)
-    {
-        if (results.Count < 2)
-        {
-            return double.NaN;
-        }
-
-        var mean = results.Average();
-        return Math.Sqrt(results.Sum(result => (result - mean) * (result - mean)) / (results.Count - 1));
-    }
+    public static double Deviation(IReadOnlyList<double> results) => results.StandardDeviation();
 
     /// <summary>Share of a lot within one limit.</summary>
     /// <param name="index">Q, 1: quality index, distance of the mean from the limit in deviations, above zero on the good side.</param>

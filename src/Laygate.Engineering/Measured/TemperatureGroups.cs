@@ -39,6 +39,6 @@ internal static class TemperatureGroups
         var bias = own.Average(one => one.Difference);
         yield return new TemperatureGroup(
             isSkin, from, to, own.Count, places, new Band(share, Math.Min(share, limits.Low), Math.Max(share, limits.High)), bias,
-            own.Count > 1 ? Math.Sqrt(own.Sum(one => Math.Pow(one.Difference - bias, 2)) / (own.Count - 1)) : null);
+            own.Count > 1 ? MathNet.Numerics.Statistics.Statistics.StandardDeviation(own.Select(one => one.Difference)) : null);
     }
 }

@@ -109,10 +109,10 @@ internal sealed class OnwardChanges
             yield return (Of(OnwardLever.SendAtOnce, null, null, null), () => Sent(model => model with { Dispatch = Dispatch.AsLoaded }));
         }
 
-        if (asItIs.Any(start => start.Model.Dispatch == Dispatch.Timetable) && asItIs.All(start => start.Place is not null) && late > 120)
+        if (asItIs.Any(start => start.Model.Dispatch == Dispatch.Timetable) && asItIs.All(start => start.Place is not null) && late > TimetableDelay.Least)
         {
             yield return (Of(OnwardLever.SendOnCall, null, null, null), () => Sent(model => model with { Dispatch = Dispatch.OnCall }));
-            if (Math.Abs(late - asItIs[0].Model.TimetableLate) > 120)
+            if (Math.Abs(late - asItIs[0].Model.TimetableLate) > TimetableDelay.Least)
             {
                 yield return (Of(OnwardLever.MoveTimetable, null, new LedgerFigure(late, LedgerUnits.Minutes), new LedgerFigure(asItIs[0].Model.TimetableLate, LedgerUnits.Minutes)), () => Sent(model => model with { TimetableLate = late }));
             }

@@ -10,8 +10,8 @@ namespace Laygate.Engineering.Onward;
 /// </summary>
 internal sealed class TimetableDelay(ShiftModel model, RecordedLoads loads, OnwardKnown known)
 {
-    /// <summary>Less is a queue at the weighbridge or a rounded clock: judgement.</summary>
-    private const double Least = 120;
+    /// <summary>Shortest delay in s that counts; less is a queue at the weighbridge or a rounded clock: judgement.</summary>
+    public const double Least = 120;
 
     private readonly Dictionary<TimedLoad, TimedLoad> before = Before(loads);
 

@@ -17,6 +17,8 @@ internal sealed class SqliteContext(DbContextOptions<SqliteContext> options) : R
 
     protected override string? HoldKeysSql => null;
 
+    protected override string? HoldBooksSql => null;
+
     public static DbContextOptions<SqliteContext> Options(string connection) =>
         new DbContextOptionsBuilder<SqliteContext>().UseSqlite(connection).AddInterceptors(new FullDurability()).Options;
 }
@@ -32,6 +34,8 @@ internal sealed class PostgreSqlContext(DbContextOptions<PostgreSqlContext> opti
     protected override string SubmissionSql => "SELECT * FROM submissions WHERE id = {0} FOR UPDATE";
 
     protected override string? HoldKeysSql => "LOCK TABLE access_keys IN SHARE ROW EXCLUSIVE MODE";
+
+    protected override string? HoldBooksSql => "LOCK TABLE history, comments, key_history IN SHARE MODE";
 
     public static DbContextOptions<PostgreSqlContext> Options(string connection) =>
         new DbContextOptionsBuilder<PostgreSqlContext>().UseNpgsql(connection).Options;

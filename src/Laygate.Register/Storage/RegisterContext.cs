@@ -45,6 +45,12 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
     /// <summary>SQL that keeps others from issuing keys until the transaction ends; null where every transaction does.</summary>
     protected abstract string? HoldKeysSql { get; }
 
+    /// <summary>SQL that waits for whoever writes an entry and keeps others from it until the transaction ends; null where every transaction does.</summary>
+    protected abstract string? HoldBooksSql { get; }
+
+    /// <summary>Waits for whoever writes an entry of a book, and keeps others from it until the transaction ends.</summary>
+    public Task HoldBooksAsync(CancellationToken cancel) => HoldBooksSql is { } sql ? Database.ExecuteSqlRawAsync(sql, cancel) : Task.CompletedTask;
+
     /// <summary>Keeps others from issuing keys until the transaction ends.</summary>
     public Task HoldKeysAsync(CancellationToken cancel) => HoldKeysSql is { } sql ? Database.ExecuteSqlRawAsync(sql, cancel) : Task.CompletedTask;
 

@@ -2,6 +2,7 @@ using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Records.Happened;
 using Laygate.Model.Measures;
 using Laygate.Rules.Binding;
+using Laygate.Rules.Definitions;
 using Laygate.Rules.Evaluation;
 using Laygate.Rules.Results;
 
@@ -190,7 +191,7 @@ internal sealed class HeldRule(HappenedShift shift, RuleEvaluation evaluation, b
     private static double? Known(Finding finding) => finding.Limit?.Low?.Number ?? finding.Limit?.High?.Number;
 
     // How far beyond its limit a value lies; below zero within it. Where what happened is the limit, the greater one is the worse for what must be at least it.
-    private static double Beyond(Finding finding, double number, bool isLimit) => isLimit ? (finding.Check == Definitions.CheckKind.AtMost ? -number : number) : Math.Max(
+    private static double Beyond(Finding finding, double number, bool isLimit) => isLimit ? (finding.Check == CheckKind.AtMost ? -number : number) : Math.Max(
         finding.Limit?.Low?.Number is { } low ? low - number : double.NegativeInfinity, finding.Limit?.High?.Number is { } high ? number - high : double.NegativeInfinity);
 
     private static double Factor(Finding finding) => finding.Value?.Unit is { Length: > 0 } unit ? UnitTable.Find(unit)?.Factor ?? 1 : 1;

@@ -1,4 +1,3 @@
-using System.IO.Compression;
 using System.Text;
 using Laygate.Register;
 using Laygate.Reporting.Cards;
@@ -31,11 +30,11 @@ internal static class Documents
         var run = new ReportedRun(CheckDesk.Version, [result], []);
         return
         [
-            Packed(Report, Page, HtmlWriter.ContentPolicy, output => HtmlWriter.Write(run, output)),
+            Made(Report, Page, HtmlWriter.ContentPolicy, output => HtmlWriter.Write(run, output)),
             .. sheets is not { Refused.Count: 0, Sheets.Count: > 0 } ? [] : CardTexts.Languages.SelectMany(language => new[]
             {
-                Packed(Sheet(isDraft, language, page: true), Page, CardsWriter.ContentPolicy, output => CardsWriter.Write(sheets.Sheets, language, output)),
-                Packed(Sheet(isDraft, language, page: false), "text/markdown", null, output => output.Write(Encoding.UTF8.GetBytes(CardsWriter.Markdown(sheets.Sheets, language)))),
+                Made(Sheet(isDraft, language, page: true), Page, CardsWriter.ContentPolicy, output => CardsWriter.Write(sheets.Sheets, language, output)),
+                Made(Sheet(isDraft, language, page: false), "text/markdown", null, output => output.Write(Encoding.UTF8.GetBytes(CardsWriter.Markdown(sheets.Sheets, language)))),
             }),
         ];
     }
@@ -46,18 +45,9 @@ internal static class Documents
     /// <summary>Writes a document as it was made.</summary>
     public static void Write(KeptDocument kept, Stream output)
     {
-        using var unpacked = new BrotliStream(new MemoryStream(kept.Bytes), CompressionMode.Decompress);
+        using var unpacked = Packed.Open(kept.Bytes);
         unpacked.CopyTo(output);
     }
 
-    private static KeptDocument Packed(string name, string type, string? policy, Action<Stream> write)
-    {
-        using var bytes = new MemoryStream();
-        using (var packed = new BrotliStream(bytes, CompressionLevel.Optimal, leaveOpen: true))
-        {
-            write(packed);
-        }
-
-        return new KeptDocument(name, type, policy, bytes.ToArray());
-    }
+    private static KeptDocument Made(string name, string type, string? policy, Action<Stream> write) => new(name, type, policy, Packed.Of(write));
 }

@@ -1,4 +1,3 @@
-using System.IO.Compression;
 using System.Text.Json;
 using Laygate.Reporting.Plots;
 using Laygate.Rules.Results;
@@ -20,13 +19,7 @@ internal static class Pictures
             return null;
         }
 
-        using var bytes = new MemoryStream();
-        using (var packed = new BrotliStream(bytes, CompressionLevel.Optimal, leaveOpen: true))
-        {
-            JsonSerializer.Serialize(packed, new Kept(Format, drawn));
-        }
-
-        return bytes.ToArray();
+        return Packed.Of(output => JsonSerializer.Serialize(output, new Kept(Format, drawn)));
     }
 
     /// <summary>The plots of each report.</summary>
@@ -44,7 +37,7 @@ internal static class Pictures
             return [];
         }
 
-        using var unpacked = new BrotliStream(new MemoryStream(kept), CompressionMode.Decompress);
+        using var unpacked = Packed.Open(kept);
         return JsonSerializer.Deserialize<Kept>(unpacked) is { Format: Format } read ? read.Reports : throw new InvalidDataException("The kept plots are of another program.");
     }
 

@@ -1,4 +1,3 @@
-using System.Reflection;
 using Laygate.Reading.Sets;
 using Laygate.Register;
 using Laygate.Reporting.Language;
@@ -18,7 +17,7 @@ namespace Laygate.Service.Pages;
 /// <summary>The pages: they work without scripts, by forms and links alone.</summary>
 internal static class PageRoutes
 {
-    private static readonly string Style = Text("laygate.css");
+    private static readonly string Style = Asset.Text("laygate.css");
 
     public static void MapPages(this IEndpointRouteBuilder app)
     {
@@ -31,6 +30,7 @@ internal static class PageRoutes
         app.MapGet("/rules", (HttpContext context, CheckDesk desk) => PageResults.Page<RulesPage>(context, Values(("Book", desk.Book)))).RequireAuthorization(AccessSetup.Checkers);
         app.MapGet("/rules/{id}", Rule).RequireAuthorization(AccessSetup.Checkers);
         app.MapSubmissionPages();
+        app.MapAdministrationPages();
     }
 
     /// <summary>Parameters of a page.</summary>
@@ -149,12 +149,5 @@ internal static class PageRoutes
         }
 
         return PageResults.Page<RulePage>(context, Values(("Rule", rule), ("Limits", RuleWords.Limits(rule.Rule, desk.Book.Sources)), ("Cases", desk.Cases(rule.Rule.Definition.Id))));
-    }
-
-    private static string Text(string name)
-    {
-        using var stream = Assembly.GetExecutingAssembly().GetManifestResourceStream(name)!;
-        using var reader = new StreamReader(stream);
-        return reader.ReadToEnd();
     }
 }

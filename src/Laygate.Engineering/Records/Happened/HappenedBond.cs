@@ -28,8 +28,11 @@ internal static class HappenedBond
         }
 
         var relative = shift.Known is { Mass: { } mass, Width: { } width, Length: { } length } ? LedgerFormulas.Uncertainty(mass, 0, width, length) : null;
-        return HappenedSet.Of(Of(shift, element).Where(reading => reading.Rate is not null).Select(reading => planned.Si * reading.Rate!.Value / sprayed.Si is var value
-            ? new HappenedValue(value, value * relative, [reading.Place]) { At = reading.At, Station = reading.From } : null!));
+        return HappenedSet.Of(
+            from reading in Of(shift, element)
+            where reading.Rate is not null
+            let value = planned.Si * reading.Rate!.Value / sprayed.Si
+            select new HappenedValue(value, value * relative, [reading.Place]) { At = reading.At, Station = reading.From });
     }
 
     private static HappenedSet BeforeLaying(HappenedShift shift, Element element)

@@ -3,6 +3,7 @@ using Laygate.Engineering.Quantities;
 using Laygate.Model.Plans;
 using Laygate.Model.Records;
 using MathNet.Numerics.Distributions;
+using MathNet.Numerics.Statistics;
 
 namespace Laygate.Engineering.Records.Happened;
 
@@ -49,9 +50,7 @@ internal static class HappenedCourse
             return null;
         }
 
-        var mean = values.Average();
-        var deviation = Math.Sqrt(values.Sum(value => (value - mean) * (value - mean)) / (values.Length - 1));
-        var half = StudentT.InvCDF(0, 1, values.Length - 1, 0.975) * deviation / Math.Sqrt(values.Length);
+        var half = StudentT.InvCDF(0, 1, values.Length - 1, 0.975) * values.StandardDeviation() / Math.Sqrt(values.Length);
         return Math.Sqrt((half * half / 4) + (instrument * instrument));
     }
 

@@ -1,0 +1,189 @@
+using System.Globalization;
+using System.IO.Compression;
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.Json;
+using Laygate.Register;
+using Laygate.Service.Checking;
+
+namespace Laygate.Service.Administration;
+
+/// <summary>A file of an export, by its content.</summary>
+/// <param name="Name">What it is called.</param>
+/// <param name="File">Its name in the archive, which is its SHA-256.</param>
+internal sealed record AuditFile(string Name, string File);
+
+/// <summary>
+/// Everything that the register holds, as one archive that can be verified without this program: three books of lines, each with the hash of the line before it, and
+/// the files that they name by their hash. A later export begins with the lines of an earlier one.
+/// </summary>
+internal sealed class AuditArchive(AuditReader audit, RegisterReader reader, TimeProvider clock)
+{
+    // Its escapes see to it that no text that people wrote can look like a part of a line.
+    private static readonly JsonSerializerOptions Plain = new() { PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower };
+
+    private static readonly string Script = Asset.Text("verify-audit.sh");
+
+    /// <summary>Writes the archive.</summary>
+    /// <param name="output">Where to; need not be sought in.</param>
+    /// <param name="cancel">Calls it off.</param>
+    public async Task WriteAsync(Stream output, CancellationToken cancel)
+    {
+        var end = await audit.EndAsync(cancel);
+        await using var zip = await ZipArchive.CreateAsync(output, ZipArchiveMode.Create, leaveOpen: true, entryNameEncoding: null, cancel);
+        var files = await ContentsAsync(zip, end, cancel);
+        var heads = new StringBuilder();
+        await BookAsync(zip, "history", audit.HistoryAsync(end, cancel), one => Line(one, files.GetValueOrDefault(one.Number, [])), heads, cancel);
+        await BookAsync(zip, "comments", audit.CommentsAsync(end, cancel), one => new { one.Submission, one.Said.Revision, one.Said.At, one.Said.By, one.Said.ByName, one.Said.Finding, one.Said.Text, one.Said.LeavesOpen }, heads, cancel);
+        await BookAsync(zip, "keys", audit.KeysAsync(end, cancel), one => new { one.Key, one.Name, Role = one.Role.ToString().ToLowerInvariant(), one.Event, one.Said.At, one.Said.By, one.Said.ByName }, heads, cancel);
+        await AddAsync(zip, "heads.txt", heads.ToString(), cancel);
+        await AddAsync(zip, "verify.sh", Script, cancel);
+        await AddAsync(zip, "README.txt", Readme(clock.GetUtcNow()), cancel);
+    }
+
+    // An archive takes one entry at a time, so the files come before the book that names them.
+    private async Task<Dictionary<long, IReadOnlyList<AuditFile>>> ContentsAsync(ZipArchive zip, AuditEnd end, CancellationToken cancel)
+    {
+        var contents = new AuditContents(zip);
+        var files = new Dictionary<long, IReadOnlyList<AuditFile>>();
+        await foreach (var one in audit.HistoryAsync(end, cancel))
+        {
+            if (await FilesAsync(one, contents, cancel) is { Count: > 0 } own)
+            {
+                files.Add(one.Number, own);
+            }
+        }
+
+        return files;
+    }
+
+    private static object Line(AuditEvent one, IReadOnlyList<AuditFile> files) => new
+    {
+        one.Submission,
+        Number = one.Place,
+        one.Series,
+        one.Revision,
+        one.Said.At,
+        Event = JsonNamingPolicy.SnakeCaseLower.ConvertName(one.Said.Event.ToString()),
+        one.Said.By,
+        one.Said.ByName,
+        one.Said.Comment,
+        one.Said.Screening,
+        one.Said.ReportHash,
+        one.Said.OnOwn,
+        one.Said.OpenComments,
+        Files = files,
+    };
+
+    // What was handed in stands at its receipt, what was made of it at the screening.
+    private async Task<IReadOnlyList<AuditFile>> FilesAsync(AuditEvent one, AuditContents files, CancellationToken cancel) => one.Said.Event switch
+    {
+        RegisterEvent.Received => await HandedInAsync(one.Submission, files, cancel),
+        RegisterEvent.Screened or RegisterEvent.FailedToRead when one.Said.Screening is { } screening => await MadeAsync(one.Submission, screening, files, cancel),
+        _ => [],
+    };
+
+    private async Task<IReadOnlyList<AuditFile>> HandedInAsync(string id, AuditContents files, CancellationToken cancel)
+    {
+        var one = (await reader.FindAsync(id, Caller.Machine, cancel))!;
+        var kept = new List<AuditFile> { await files.AddAsync(one.FileName, ".yaml", (await reader.TextAsync(id, Caller.Machine, cancel))!, cancel) };
+        foreach (var file in one.Files == 0 ? [] : await reader.FilesAsync(id, Caller.Machine, cancel))
+        {
+            kept.Add(await files.AddAsync(file.Name, ".yaml", file.Bytes, cancel));
+        }
+
+        if (one.Archive is not null && await reader.ArchiveAsync(id, Caller.Machine, cancel) is { } archive)
+        {
+            kept.Add(await files.AddAsync(archive.Name, ".zip", archive.Bytes, cancel));
+        }
+
+        return kept;
+    }
+
+    private async Task<IReadOnlyList<AuditFile>> MadeAsync(string id, int screening, AuditContents files, CancellationToken cancel)
+    {
+        var kept = new List<AuditFile>();
+        if (await reader.ReportAsync(id, screening, Caller.Machine, cancel) is { } report)
+        {
+            kept.Add(await files.AddAsync("report.json", ".json", report.Json, cancel));
+        }
+
+        foreach (var document in await reader.DocumentsAsync(id, screening, Caller.Machine, cancel))
+        {
+            using var bytes = new MemoryStream();
+            Documents.Write(document, bytes);
+            kept.Add(await files.AddAsync(document.Name, Path.GetExtension(document.Name), bytes.ToArray(), cancel));
+        }
+
+        return kept;
+    }
+
+    private static async Task BookAsync<T>(ZipArchive zip, string name, IAsyncEnumerable<T> entries, Func<T, object> line, StringBuilder heads, CancellationToken cancel)
+    {
+        await using var output = await zip.CreateEntry(name + ".jsonl").OpenAsync(cancel);
+        var book = new AuditBook(output);
+        await foreach (var one in entries)
+        {
+            await book.AddAsync(line(one), cancel);
+        }
+
+        heads.Append(CultureInfo.InvariantCulture, $"{name} {book.Count} {book.Head}\n");
+    }
+
+    private static async Task AddAsync(ZipArchive zip, string name, string text, CancellationToken cancel)
+    {
+        await using var entry = await zip.CreateEntry(name).OpenAsync(cancel);
+        await entry.WriteAsync(Encoding.UTF8.GetBytes(text), cancel);
+    }
+
+    private static string Readme(DateTimeOffset now) => $"""
+        Export for audit of a Laygate register, made {now.UtcDateTime.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture)} UTC by version {CheckDesk.Version}.
+
+        history.jsonl   what happened to each submission, in the order in which it was written
+        comments.jsonl  what was written on findings
+        keys.jsonl      which keys were issued and revoked, and by whom
+        content/        plans, files, reports and documents, each named by its SHA-256; history.jsonl says what each one is
+        heads.txt       for each book its number of lines and the SHA-256 of the last one: keep it elsewhere
+        verify.sh       sh verify.sh             lines and files are as they were written
+                        sh verify.sh OLD.txt     and begin with all that an earlier export held; OLD.txt is its heads.txt
+
+        Each line begins with the SHA-256 of the line before it (64 zeros at the first). Who can write to the database can still make a whole register anew: only
+        heads that were kept elsewhere show that.
+
+        """.ReplaceLineEndings("\n");
+
+    /// <summary>The lines of a book, each with the hash of the one before.</summary>
+    private sealed class AuditBook(Stream output)
+    {
+        public int Count { get; private set; }
+
+        public string Head { get; private set; } = new('0', 64);
+
+        public async Task AddAsync(object entry, CancellationToken cancel)
+        {
+            var rest = JsonSerializer.SerializeToUtf8Bytes(entry, Plain);
+            byte[] line = [.. Encoding.ASCII.GetBytes($"{{\"before\":\"{Head}\","), .. rest.AsSpan(1)];
+            await output.WriteAsync(line, cancel);
+            await output.WriteAsync("\n"u8.ToArray(), cancel);
+            (Count, Head) = (Count + 1, Convert.ToHexStringLower(SHA256.HashData(line)));
+        }
+    }
+
+    /// <summary>The files of the archive, each once.</summary>
+    private sealed class AuditContents(ZipArchive zip)
+    {
+        private readonly HashSet<string> there = new(StringComparer.Ordinal);
+
+        public async Task<AuditFile> AddAsync(string name, string ending, byte[] bytes, CancellationToken cancel)
+        {
+            var file = $"content/{Convert.ToHexStringLower(SHA256.HashData(bytes))}{ending}";
+            if (there.Add(file))
+            {
+                await using var entry = await zip.CreateEntry(file).OpenAsync(cancel);
+                await entry.WriteAsync(bytes, cancel);
+            }
+
+            return new AuditFile(name, file);
+        }
+    }
+}

@@ -1,0 +1,35 @@
+#!/bin/sh
+# Verifies an export for audit: sh verify.sh [EARLIER/heads.txt], in the unpacked folder. Needs a POSIX shell and sha256sum.
+# Each line of a book names the SHA-256 of the line before it, so a line that was changed or taken out shows;
+# against the heads of an earlier export, so do lines that were taken out from the end or written anew.
+cd "$(dirname "$0")" || exit 2
+wrong=0
+say() { echo "$1"; wrong=1; }
+for book in history comments keys; do
+  before=0000000000000000000000000000000000000000000000000000000000000000
+  count=0
+  while IFS= read -r line; do
+    count=$((count + 1))
+    case $line in
+      "{\"before\":\"$before\","*) ;;
+      *) say "$book.jsonl, line $count: does not follow the line before it" ;;
+    esac
+    before=$(printf '%s' "$line" | sha256sum | cut -d ' ' -f 1)
+    if [ -n "$1" ] && grep -q "^$book $count " "$1"; then
+      grep -q "^$book $count $before\$" "$1" || say "$book.jsonl, line $count: is not the line that the earlier export ended with"
+    fi
+  done < "$book.jsonl"
+  grep -q "^$book $count $before\$" heads.txt || say "$book.jsonl: does not end as heads.txt says"
+  if [ -n "$1" ]; then
+    earlier=$(sed -n "s/^$book \([0-9]*\) .*/\1/p" "$1")
+    [ "$count" -ge "${earlier:-0}" ] || say "$book.jsonl: has $count lines, the earlier export had $earlier"
+  fi
+  echo "$book: $count lines"
+done
+for name in $(grep -o '"file":"content/[0-9a-f]\{64\}[.a-z]*"' history.jsonl | cut -d '"' -f 4 | sort -u); do
+  hash=${name#content/}
+  [ -f "$name" ] || { say "$name: is missing"; continue; }
+  [ "$(sha256sum < "$name" | cut -d ' ' -f 1)" = "${hash%%.*}" ] || say "$name: is not what was kept"
+done
+[ "$wrong" -eq 0 ] && echo "All lines follow each other, and all files are those that were kept."
+exit $wrong

@@ -1,0 +1,196 @@
+using System.Diagnostics;
+using System.IO.Compression;
+using System.Net;
+using System.Net.Http.Json;
+using System.Text.RegularExpressions;
+using Laygate.Register;
+using Laygate.ServiceTests.Shared;
+
+namespace Laygate.ServiceTests.Service;
+
+/// <summary>Those who look after the register: keys, what other rules would change, counts, and an export that shows what was taken out.</summary>
+public sealed class AdministrationTests : IDisposable
+{
+    private readonly string folder = Directory.CreateTempSubdirectory("laygate-administration-").FullName;
+
+    public void Dispose()
+    {
+        Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
+        Directory.Delete(folder, recursive: true);
+    }
+
+    [Fact]
+    public async Task An_export_is_verified_by_its_own_script_and_shows_what_was_changed_or_taken_out()
+    {
+        await using var running = await RunningService.StartAsync();
+        using var ada = running.Client(await running.KeyAsync("Ada", Role.Submitter));
+        using var chief = running.Client(running.Administrator);
+        var id = await RunningService.SubmitAsync(ada, RunningService.Plan("concept-fifteen-lines.yaml"), "?file_name=ä%22b.yaml");
+        await RunningService.ScreenedAsync(ada, id);
+
+        // Text of a person that looks like a part of a line is none.
+        var fake = $"\"file\":\"content/{new string('a', 64)}.yaml\" 'x' \\ \"before\"";
+        using var returned = await DecideAsync(chief, id, "returned", fake);
+        Assert.Equal(HttpStatusCode.OK, returned.StatusCode);
+        var first = await ExportAsync(chief, "first");
+        Assert.Equal((0, ""), Verify(first));
+        Assert.Contains("\"event\":\"returned\"", await File.ReadAllTextAsync(Path.Combine(first, "history.jsonl")), StringComparison.Ordinal);
+        Assert.Equal(await ada.GetByteArrayAsync($"/api/v1/submissions/{id}/text"), await File.ReadAllBytesAsync(Directory.GetFiles(Path.Combine(first, "content"), "*.yaml").Single()));
+        Assert.NotEmpty(Directory.GetFiles(Path.Combine(first, "content"), "*.html"));
+
+        using var accepted = await DecideAsync(chief, id, "accepted_with_departures", "Seen.");
+        Assert.Equal(HttpStatusCode.OK, accepted.StatusCode);
+        var second = await ExportAsync(chief, "second");
+        var heads = Path.Combine(first, "heads.txt");
+        Assert.Equal((0, ""), Verify(second, heads));
+        Assert.StartsWith(await File.ReadAllTextAsync(Path.Combine(first, "history.jsonl")), await File.ReadAllTextAsync(Path.Combine(second, "history.jsonl")), StringComparison.Ordinal);
+
+        var history = Path.Combine(second, "history.jsonl");
+        var lines = await File.ReadAllLinesAsync(history);
+        await File.WriteAllTextAsync(history, string.Concat(lines.Where((_, index) => index != 1).Select(line => line + "\n")));
+        Assert.Contains("line 2: does not follow the line before it", Verify(second).Said, StringComparison.Ordinal);
+        await File.WriteAllTextAsync(history, string.Concat(lines.Select(line => line.Replace("Seen.", "Sawn.", StringComparison.Ordinal) + "\n")));
+        Assert.Contains("does not end as heads.txt says", Verify(second).Said, StringComparison.Ordinal);
+        await File.WriteAllTextAsync(history, string.Concat(lines.Select(line => line + "\n")));
+        var report = Directory.GetFiles(Path.Combine(second, "content"), "*.json").Single();
+        var kept = await File.ReadAllBytesAsync(report);
+        await File.AppendAllTextAsync(report, " ");
+        Assert.Contains("is not what was kept", Verify(second).Said, StringComparison.Ordinal);
+        File.Delete(report);
+        Assert.Contains("is missing", Verify(second).Said, StringComparison.Ordinal);
+        await File.WriteAllBytesAsync(report, kept);
+        Assert.Equal(0, Verify(second, heads).Code);
+
+        // The end was taken out and the rest made to fit: only heads that were kept elsewhere show it.
+        Assert.Equal(0, Verify(first).Code);
+        Assert.Contains("the earlier export had", Verify(first, Path.Combine(second, "heads.txt")).Said, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_other_rules_would_change_is_shown_before_anything_is_screened_again()
+    {
+        string key, reviewer, id;
+        await using (var before = await RunningService.StartAsync(folder))
+        {
+            (key, reviewer) = (await before.KeyAsync("Ada", Role.Submitter), await before.KeyAsync("Rita", Role.Reviewer));
+            using var ada = before.Client(key);
+            id = await RunningService.SubmitAsync(ada, RunningService.Plan("moor-road-thin-overlay.yaml"));
+            await RunningService.ScreenedAsync(ada, id);
+            using var rita = before.Client(reviewer);
+            Assert.Equal(0, (await RunningService.JsonAsync(await rita.GetAsync("/api/v1/screenings/preview"))).GetProperty("count").GetInt32());
+            Assert.Contains("Every open submission was screened under the rules", await PageAsync(rita, "/screenings"), StringComparison.Ordinal);
+        }
+
+        await using var running = await RunningService.StartAsync(folder, "Rules:0=us-wa");
+        using var client = running.Client(reviewer);
+        var preview = await RunningService.JsonAsync(await client.GetAsync("/api/v1/screenings/preview"));
+        Assert.Equal(1, preview.GetProperty("count").GetInt32());
+        var item = preview.GetProperty("items")[0];
+        Assert.Equal(id, item.GetProperty("id").GetString());
+        Assert.DoesNotContain("0 worse, 0 better, 0 new, 0 gone.", item.GetProperty("changes").GetString(), StringComparison.Ordinal);
+        Assert.Equal(0, (await RunningService.JsonAsync(await client.GetAsync("/api/v1/screenings/preview?skip=1"))).GetProperty("items").GetArrayLength());
+        var page = await PageAsync(client, "/screenings");
+        Assert.Contains("One open submission was", page, StringComparison.Ordinal);
+        using var silent = await PostAsync(client, "/screenings", ("comment", " "));
+        Assert.Equal(HttpStatusCode.BadRequest, silent.StatusCode);
+        using var asked = await PostAsync(client, "/screenings", ("comment", "New edition."));
+        Assert.Contains("One submission waits", await asked.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+        await RunningService.ScreenedAsync(client, id);
+
+        // What was foretold is what came.
+        var report = (await RunningService.JsonAsync(await client.GetAsync($"/api/v1/submissions/{id}"))).GetProperty("report");
+        Assert.Equal(item.GetProperty("failed_now").GetInt32(), report.GetProperty("counts").GetProperty("failed").GetInt32());
+    }
+
+    [Fact]
+    public async Task Counts_name_the_rules_that_plans_miss_and_who_had_plans_returned()
+    {
+        await using var running = await RunningService.StartAsync();
+        using var ada = running.Client(await running.KeyAsync("Ada", Role.Submitter));
+        using var rita = running.Client(await running.KeyAsync("Rita", Role.Reviewer));
+        var id = await RunningService.SubmitAsync(ada, RunningService.Plan("moor-road-thin-overlay.yaml"));
+        await RunningService.ScreenedAsync(ada, id);
+        using var decided = await DecideAsync(rita, id, "returned", "Mend it.");
+        var counts = await RunningService.JsonAsync(await rita.GetAsync("/api/v1/statistics"));
+        Assert.Equal((1, 0, 1), (counts.GetProperty("received").GetInt32(), counts.GetProperty("waiting").GetInt32(), counts.GetProperty("days").GetProperty("decided").GetInt32()));
+        Assert.Equal(1, counts.GetProperty("submitters")[0].GetProperty("returned").GetInt32());
+        var report = await RunningService.JsonAsync(await rita.GetAsync($"/api/v1/submissions/{id}/report"));
+        var failing = report.GetProperty("files")[0].GetProperty("reports")[0].GetProperty("findings").EnumerateArray()
+            .Where(finding => finding.GetProperty("status").GetString() == "fail").Select(finding => finding.GetProperty("rule").GetString()).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();
+        Assert.Equal(failing!, counts.GetProperty("rules").EnumerateArray().Where(rule => rule.GetProperty("failed").GetInt32() == 1).Select(rule => rule.GetProperty("rule").GetString()).Order(StringComparer.Ordinal), StringComparer.Ordinal);
+        var page = await PageAsync(rita, "/statistics");
+        Assert.Contains("<svg", page, StringComparison.Ordinal);
+        Assert.Contains($"/rules/{failing[0]}", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("<svg", await PageAsync(rita, "/statistics?from=2001-01-01&until=2001-12-31"), StringComparison.Ordinal);
+        using var turned = await rita.GetAsync("/api/v1/statistics?from=2027-01-02&until=2027-01-01");
+        await CheckApiTests.RefusedAsync(turned, 400);
+        using var odd = await rita.GetAsync("/api/v1/statistics?from=soon");
+        await CheckApiTests.RefusedAsync(odd, 400);
+    }
+
+    [Fact]
+    public async Task Keys_are_issued_and_revoked_on_the_page_and_a_secret_is_shown_once()
+    {
+        await using var running = await RunningService.StartAsync();
+        using var chief = running.Client(running.Administrator);
+        using var odd = await PostAsync(chief, "/administration/keys", ("name", "Works office"), ("role", "Chief"), ("ends", ""));
+        Assert.Contains("Choose a role.", await odd.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+        using var past = await PostAsync(chief, "/administration/keys", ("name", "Works office"), ("role", "Reviewer"), ("ends", "2001-01-01"));
+        Assert.Equal(HttpStatusCode.BadRequest, past.StatusCode);
+        Assert.Contains("value=\"Works office\"", await past.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+        using var issued = await PostAsync(chief, "/administration/keys", ("name", "Works office"), ("role", "Reviewer"), ("ends", ""));
+        var secret = Regex.Match(await issued.Content.ReadAsStringAsync(), "laygate_[0-9a-f]+_[A-Za-z0-9_-]+", RegexOptions.None, Patience.Longest).Value;
+        using var office = running.Client(secret);
+        Assert.Equal(HttpStatusCode.OK, (await office.GetAsync("/api/v1/submissions")).StatusCode);
+        var page = await PageAsync(chief, "/administration");
+        Assert.DoesNotContain(secret, page, StringComparison.Ordinal);
+        var way = Regex.Match(page, "<th scope=\"row\">Works office</th>.*?action=\"(?<way>[^\"]+)\"", RegexOptions.Singleline, Patience.Longest).Groups["way"].Value;
+        using var revoked = await PostAsync(chief, way);
+        Assert.Equal(HttpStatusCode.Redirect, revoked.StatusCode);
+        Assert.Equal(HttpStatusCode.Unauthorized, (await office.GetAsync("/api/v1/submissions")).StatusCode);
+        Assert.Contains("revoked ", await PageAsync(chief, "/administration"), StringComparison.Ordinal);
+    }
+
+    private static async Task<HttpResponseMessage> DecideAsync(HttpClient client, string id, string decision, string comment)
+    {
+        using var read = await client.GetAsync($"/api/v1/submissions/{id}");
+        using var request = new HttpRequestMessage(HttpMethod.Post, $"/api/v1/submissions/{id}/decision") { Content = JsonContent.Create(new { decision, comment }) };
+        request.Headers.IfMatch.Add(read.Headers.ETag!);
+        return await client.SendAsync(request);
+    }
+
+    private static async Task<string> PageAsync(HttpClient client, string address)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Get, address);
+        request.Headers.Accept.ParseAdd("text/html");
+        using var answer = await client.SendAsync(request);
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        return WebUtility.HtmlDecode(await answer.Content.ReadAsStringAsync());
+    }
+
+    private static async Task<HttpResponseMessage> PostAsync(HttpClient client, string address, params (string Name, string Value)[] fields)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Post, address) { Content = new FormUrlEncodedContent(fields.Select(field => KeyValuePair.Create(field.Name, field.Value))) };
+        request.Headers.Accept.ParseAdd("text/html");
+        return await client.SendAsync(request);
+    }
+
+    private async Task<string> ExportAsync(HttpClient client, string name)
+    {
+        using var answer = await client.GetAsync("/api/v1/audit");
+        Assert.Equal("application/zip", answer.Content.Headers.ContentType!.MediaType);
+        var target = Path.Combine(folder, name);
+        await using var stream = await answer.Content.ReadAsStreamAsync();
+        await ZipFile.ExtractToDirectoryAsync(stream, target);
+        return target;
+    }
+
+    private static (int Code, string Said) Verify(string export, string? heads = null)
+    {
+        var start = new ProcessStartInfo("sh", [Path.Combine(export, "verify.sh"), .. heads is null ? Array.Empty<string>() : [heads]]) { RedirectStandardOutput = true, UseShellExecute = false };
+        using var process = Process.Start(start)!;
+        var said = process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        return (process.ExitCode, process.ExitCode == 0 ? string.Empty : said);
+    }
+}
