@@ -125,7 +125,7 @@ internal sealed class MarkdownReport(StringBuilder text, Report report, EarlierS
         }
 
         silences.ForEach(Silent);
-        foreach (var same in parts[group].Where(finding => finding.Severity is null || (finding.Known && Silence.Is(finding))).GroupBy(Waiting))
+        foreach (var same in parts[group].Where(finding => finding.Severity is null || (finding.Known && Silence.Is(finding))).GroupBy(Waiting, StringComparer.Ordinal))
         {
             if (group is FindingGroup.NotAssessed && same.Key is not null && same.Skip(1).Any())
             {
