@@ -41,5 +41,6 @@ internal static class PartKinds
         new("hold_points", ["hold_points"]),
         new("contingencies", ["contingencies"]),
         new(Measures, [Measures]),
+        new("learnt", ["learnt"]),
     ];
 }
