@@ -81,6 +81,9 @@ public enum RegisterEvent
 
     /// <summary>Somebody wrote on a finding.</summary>
     Commented,
+
+    /// <summary>The record of a shift was handed in.</summary>
+    Recorded,
 }
 
 /// <summary>What a reviewer may decide.</summary>

@@ -126,6 +126,7 @@ internal static class ServiceHost
         services.AddSingleton<Screening>();
         services.AddSingleton<StoredReports>();
         services.AddSingleton<Comments>();
+        services.AddSingleton<ShiftRecords>();
         services.AddSingleton<AuditReader>();
         services.AddSingleton<AuditArchive>();
         services.AddSingleton<RegisterStatistics>();

@@ -18,6 +18,7 @@ internal sealed class LotReports(RecordedShift shift, AcceptanceScheme scheme, u
         shift.Identity.Id, shift.Identity.Title, shift.Identity.Revision, shift.Hash, version, scheme, seed, record,
         [.. plan.Courses.SelectMany(Lots)], [.. Gauges()], shift.Refused, shift.Remarks)
     {
+        Laboratories = [.. plan.Courses.SelectMany(Laboratories)],
         Length = plan.Runs.Select(run => run.From?.Unit).FirstOrDefault(unit => unit is { Spelling: not "km" and not "mi" }) ?? UnitTable.Find("m")!,
     };
 
@@ -147,6 +148,29 @@ internal sealed class LotReports(RecordedShift shift, AcceptanceScheme scheme, u
             yield return new GaugeReport(
                 group.Key.Gauge, group.Key.Course, offset, group.Count(), group.Average(reading => reading.Density) + (offset?.Offset ?? 0),
                 rule is null || offset is null || offset.Pairs < rule.Pairs || !(offset.Deviation <= rule.Deviation));
+        }
+    }
+
+    // Agencies state 1 % (Kansas, 5.2.6, read); the other level shows whether the verdict hangs on it.
+    private static readonly double[] Levels = [0.01, 0.05];
+
+    private IEnumerable<LaboratoryReport> Laboratories(Course course)
+    {
+        var laboratories = record.Cores.GroupBy(core => core.Place).ToDictionary(group => group.Key, group => group.First());
+        foreach (var one in scheme.Characteristics)
+        {
+            var sides = new LotMeasurements(record, plan, course).Of(one)
+                .Select(value => (value.Value, Core: laboratories.GetValueOrDefault(value.Place))).Where(pair => pair.Core?.Laboratory is not null)
+                .GroupBy(pair => pair.Core!.Laboratory!, StringComparer.Ordinal).OrderBy(group => group.Key, StringComparer.Ordinal).ToList();
+            if (sides is not [var first, var second] || SetOfResults.Of([.. first.Select(pair => pair.Value)]) is not { } a || SetOfResults.Of([.. second.Select(pair => pair.Value)]) is not { } b)
+            {
+                continue;
+            }
+
+            var differences = first.Join(second, pair => pair.Core!.Number, pair => pair.Core!.Number, (x, y) => x.Value - y.Value, StringComparer.Ordinal).ToList();
+            yield return new LaboratoryReport(
+                course.Id, one.Id, one.Unit, (first.Key, a), (second.Key, b),
+                [.. Levels.Select(level => TwoSets.Compare(a, b, level)).OfType<SetComparison>()], [.. Levels.Select(level => TwoSets.Compare(differences, level)).OfType<PairComparison>()]);
         }
     }
 

@@ -9,6 +9,14 @@ internal static class AcceptanceFormulasOfCases
 
     private static readonly CaseInput[] Core = [new("dry", CaseDimension.Mass), new("surface_dry", CaseDimension.Mass), new("in_water", CaseDimension.Mass)];
 
+    private static readonly CaseInput Level = new("level", CaseDimension.Proportion);
+
+    private static readonly CaseInput[] Means = [new("first_mean", CaseDimension.Plain), new("second_mean", CaseDimension.Plain)];
+
+    private static readonly CaseInput[] Deviations = [new("first_deviation", CaseDimension.Plain), new("second_deviation", CaseDimension.Plain)];
+
+    private static readonly CaseInput[] Counts = [new("first_results", CaseDimension.Count), new("second_results", CaseDimension.Count)];
+
     public static IReadOnlyList<CaseFormula> All { get; } =
     [
         new("percent-within", CaseDimension.Proportion, [new("index", CaseDimension.Plain), Results], i => QualityLevel.Within(i["index"], i.Whole("results"))),
@@ -25,5 +33,19 @@ internal static class AcceptanceFormulasOfCases
             i => SamplingPlaces.GridAlong(i.Whole("number"), i["length"], i["width"], i["step"])),
         new("grid-across", CaseDimension.Length, [new("number", CaseDimension.Count), new("width", CaseDimension.Length), new("step", CaseDimension.Length)],
             i => SamplingPlaces.GridAcross(i.Whole("number"), i["width"], i["step"])),
+        new("variance-ratio", CaseDimension.Plain, Deviations, i => TwoSets.Ratio(i["first_deviation"], i["second_deviation"])),
+        new("variance-ratio-critical", CaseDimension.Plain, [.. Counts, Level], i => TwoSets.CriticalRatio(i.Whole("first_results"), i.Whole("second_results"), i["level"])),
+        new("variance-ratio-chance", CaseDimension.Plain, [new("ratio", CaseDimension.Plain), .. Counts], i => TwoSets.ChanceOfRatio(i["ratio"], i.Whole("first_results"), i.Whole("second_results"))),
+        new("pooled-deviation", CaseDimension.Plain, [.. Deviations, .. Counts], i => Pooled(i)),
+        new("pooled-t", CaseDimension.Plain, [.. Means, .. Deviations, .. Counts],
+            i => Pooled(i) is { } pooled ? TwoSets.PooledT(i["first_mean"] - i["second_mean"], pooled, i.Whole("first_results"), i.Whole("second_results")) : null),
+        new("welch-t", CaseDimension.Plain, [.. Means, .. Deviations, .. Counts],
+            i => TwoSets.WelchT(i["first_mean"] - i["second_mean"], i["first_deviation"], i.Whole("first_results"), i["second_deviation"], i.Whole("second_results"))),
+        new("welch-degrees", CaseDimension.Plain, [.. Deviations, .. Counts], i => TwoSets.WelchDegrees(i["first_deviation"], i.Whole("first_results"), i["second_deviation"], i.Whole("second_results"))),
+        new("paired-t", CaseDimension.Plain, [new("mean", CaseDimension.Plain), new("deviation", CaseDimension.Plain), Results], i => TwoSets.PairedT(i["mean"], i["deviation"], i.Whole("results"))),
+        new("t-critical", CaseDimension.Plain, [new("degrees", CaseDimension.Plain), Level], i => TwoSets.CriticalT(i["degrees"], i["level"])),
+        new("t-chance", CaseDimension.Plain, [new("t", CaseDimension.Plain), new("degrees", CaseDimension.Plain)], i => TwoSets.ChanceOfT(i["t"], i["degrees"])),
     ];
+
+    private static double? Pooled(CaseInputs i) => TwoSets.Pooled(i["first_deviation"], i.Whole("first_results"), i["second_deviation"], i.Whole("second_results"));
 }

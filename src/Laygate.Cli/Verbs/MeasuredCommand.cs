@@ -1,19 +1,22 @@
 using System.CommandLine;
+using System.Text.RegularExpressions;
+using Laygate.Checking.Records;
 using Laygate.Cli.Arguments;
 using Laygate.Cli.Output;
 using Laygate.Reporting.Records;
-using Laygate.Rules.Results;
 
 namespace Laygate.Cli.Verbs;
 
 /// <summary>The command <c>measured</c>: temperatures of the mat as measured against those that the solver gives.</summary>
-internal sealed class MeasuredCommand : Verb
+internal sealed partial class MeasuredCommand : Verb
 {
     private const string Words = """
         Compares the temperatures of the mat in the record of a shift with those that the solver
         gives for their place and minute: laid when the record says, with the temperature of the
         loads and the weather that were measured. Says for each shift how many readings lie in the
-        computed band and how far they are off on average. Nothing is fitted, no limit moves.
+        computed band and how far they are off on average. With --learn, two values of the mat are
+        fitted to several shifts, each shift left out in turn and predicted by the others; what may
+        be stored is written to a file that plans can name. No limit is ever loosened by it.
 
         Usage
           laygate measured PLAN RECORD [PLAN RECORD …] [options]
@@ -22,21 +25,25 @@ internal sealed class MeasuredCommand : Verb
 
         Options
           --full          show each reading beside its computed band
+          --learn FILE    learn from two shifts or more and write what was learnt to this new file,
+                          FILE.yaml; its entry is called as the file is
           --output FILE   write the result to a file
           --help          show this
 
         Exit codes
           0  the whole record was read
-          1  rows were refused, or no reading could be compared
+          1  rows were refused, no reading could be compared, or nothing was learnt
           2  plan, record or arguments could not be read
 
         Example
           laygate measured night-1.yaml night-1-record --full
+          laygate measured night-1.yaml rec-1 night-2.yaml rec-2 --learn night-works.yaml
 
         """;
 
     private readonly Argument<string[]> files = new("PLAN RECORD") { Arity = ArgumentArity.ZeroOrMore };
     private readonly Option<bool> full = new("--full") { Arity = ArgumentArity.Zero };
+    private readonly Option<string> learn = new("--learn");
     private readonly Option<string> output = new("--output");
 
     public MeasuredCommand()
@@ -44,6 +51,7 @@ internal sealed class MeasuredCommand : Verb
     {
         Add(files);
         Add(full);
+        Add(learn);
         Add(output);
     }
 
@@ -56,13 +64,25 @@ internal sealed class MeasuredCommand : Verb
         }
 
         var (target, isFull) = (Values.NotEmpty("--output", parsed.GetValue(output)), parsed.GetValue(full));
-        return new Request.Do(host => Run(host, named, target, isFull));
+        var learnt = Values.NotEmpty("--learn", parsed.GetValue(learn)) is { } file ? (File: file, Id: IdOf(file), Today: Values.Today(clock)) : ((string File, string Id, DateOnly Today)?)null;
+        return new Request.Do(host => Run(host, named, target, isFull, learnt));
     }
 
-    private static int Run(Host host, string[] named, string? target, bool full)
+    private static string IdOf(string file) => Path.GetFileName(file) is var name && IdOfFile().Match(name) is { Success: true } id ? id.Groups["id"].Value
+        : throw new ArgumentProblem($"--learn needs a file such as night-works.yaml, in lower-case letters, digits and hyphens; `{name}` cannot give an entry its name.");
+
+    [GeneratedRegex("^(?<id>[a-z0-9]+(?:-[a-z0-9]+)*)[.]ya?ml$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: Timeout.Infinite)]
+    private static partial Regex IdOfFile();
+
+    private static int Run(Host host, string[] named, string? target, bool full, (string File, string Id, DateOnly Today)? learn)
     {
         ResultOutput.KeepApart(target, named);
-        var reports = new List<MeasuredReport>();
+        if (learn is { } wanted && File.Exists(wanted.File))
+        {
+            throw new ArgumentProblem($"`{wanted.File}` is there already: what was learnt is written to a new file, so that plans that name the old one keep it.");
+        }
+
+        var shifts = new List<RecordedShift>();
         for (var i = 0; i < named.Length; i += 2)
         {
             if (RecordInputs.Open(host, named[i], named[i + 1]) is not { } shift)
@@ -70,10 +90,17 @@ internal sealed class MeasuredCommand : Verb
                 return ExitCodes.Unreadable;
             }
 
-            reports.Add(shift.Measured());
+            shifts.Add(shift);
         }
 
-        new ResultOutput(host.Streams).Write(target, RecordForms.Bytes(host.Streams, RecordForms.Terminal, () => MeasuredLines.Of(reports, full)));
-        return reports.TrueForAll(report => report.IsWhole) ? ExitCodes.Clean : ExitCodes.Findings;
+        var reports = shifts.ConvertAll(shift => shift.Measured());
+        var report = learn is { } asked ? Learning.Of(shifts, asked.Id, asked.Today) : null;
+        if (report?.Values is { } values)
+        {
+            ResultOutput.WriteFile(learn!.Value.File, Streams.Utf8.GetBytes(LearntYaml.Of(values)));
+        }
+
+        new ResultOutput(host.Streams).Write(target, RecordForms.Bytes(host.Streams, RecordForms.Terminal, () => [.. report is null ? [] : LearnLines.Of(report, learn!.Value.File), .. MeasuredLines.Of(reports, full)]));
+        return reports.TrueForAll(one => one.IsWhole) && (report is null || report.Values is not null) ? ExitCodes.Clean : ExitCodes.Findings;
     }
 }

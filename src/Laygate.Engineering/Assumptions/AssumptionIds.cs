@@ -69,6 +69,9 @@ public static class AssumptionIds
     /// <summary>Whether an assumption is the reach of a drum over an edge; at zero the drum covers the mat and nothing beyond it.</summary>
     public static bool IsReach(string id) => id.StartsWith("rolling.reach.", StringComparison.Ordinal);
 
+    /// <summary>Whether it was learnt from recorded shifts, and stands in no catalogue.</summary>
+    public static bool IsLearnt(string id) => id.StartsWith("learnt_", StringComparison.Ordinal);
+
     /// <summary>Whether an assumption is a property of a material, which only what is solved from the cooling of the mat uses.</summary>
     public static bool IsOfMaterial(string id) => id.StartsWith("material.", StringComparison.Ordinal);
 

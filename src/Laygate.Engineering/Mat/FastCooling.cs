@@ -9,7 +9,22 @@ namespace Laygate.Engineering.Mat;
 /// <param name="Band">The answer with its band; null where it is not asked of this body or nothing could be solved.</param>
 /// <param name="Weather">Weather from the worst moment of laying on, or that of the envelope; null where nothing was found.</param>
 /// <param name="Failure">Why nothing could be solved.</param>
-internal sealed record MatFound(MatBand? Band, MatWeather? Weather, CoolingFailure? Failure);
+internal sealed record MatFound(MatBand? Band, MatWeather? Weather, CoolingFailure? Failure)
+{
+    /// <summary>The more careful of this and what was found with what was learnt; this one where the other has no answer.</summary>
+    /// <param name="learnt">What was found with it; null where nothing was learnt.</param>
+    /// <param name="highIsWorse">Whether a high answer is the unfavourable one.</param>
+    public MatFound Careful(MatFound? learnt, bool highIsWorse)
+    {
+        if (Band is not { } own || learnt?.Band is not { } other || learnt.Weather is null)
+        {
+            return this;
+        }
+
+        var careful = own.Careful(other, highIsWorse);
+        return new MatFound(careful, careful.Expected == own.Expected ? Weather : learnt.Weather, null);
+    }
+}
 
 /// <summary>Cooling of one hot body while it is rolled: each question at the moment of laying that is worst for it by its expected answer.</summary>
 internal sealed class FastCooling
@@ -27,8 +42,9 @@ internal sealed class FastCooling
     private readonly IReadOnlyDictionary<string, MatWeather>? known;
     private readonly WorstMoment?[] worst = [];
     private CoolingFailure? failure;
+    private FastCooling? learnt;
 
-    private FastCooling(QuantityContext context, MatCooling mat, PavingPass pass, MatInputs inputs, bool everyPass)
+    private FastCooling(QuantityContext context, MatCooling mat, PavingPass pass, MatInputs inputs, bool everyPass, bool isLearnt = false)
     {
         this.mat = mat;
         model = new MatModel(inputs, context.Assumptions);
@@ -36,7 +52,7 @@ internal sealed class FastCooling
         withSpread = context.WithSpread;
         bound = MatNeed.Of(questions.Needs);
         var weather = new MatWeatherReader(context, new Calculation(context)).Read(pass, MatQuestion.Fast)!;
-        var body = $"{string.Join('+', pass.Courses.Select(course => course.Id))} {everyPass}";
+        var body = $"{string.Join('+', pass.Courses.Select(course => course.Id))} {everyPass} {isLearnt}";
         known = withSpread ? null : context.Memory?.Moments(body, weather, questions.All);
         if (known is null)
         {
@@ -47,10 +63,21 @@ internal sealed class FastCooling
 
     /// <summary>Finds the worst moments of a hot body.</summary>
     public static FastCooling Solve(QuantityContext context, MatCooling mat, PavingPass pass, bool everyPass) =>
-        new(context, mat, pass, new MatReader(context, new Calculation(context)).Read(pass)!, everyPass);
+        new(context, mat, pass, new MatReader(context, new Calculation(context)).Read(pass)!, everyPass)
+        {
+            learnt = LearntMat.IsFor(context.Plan, pass)
+                ? new(context, mat, pass, new MatReader(context, new Calculation(context), context.Plan.Learnt).Read(pass)!, everyPass, isLearnt: true)
+                : null,
+        };
 
-    /// <summary>The answer to a question at the moment of laying that is worst for it.</summary>
-    public MatFound Find(string? question)
+    /// <summary>The answer to a question at the moment of laying that is worst for it: the more careful one, where something was learnt about the mat.</summary>
+    public MatFound Find(string? question) => Found(question).Careful(
+        learnt?.Found(question), question is not null && questions.Find(question) is { } index && questions.HighIsWorse[index]);
+
+    /// <summary>The answer by what was learnt alone; null where nothing was.</summary>
+    public MatFound? Learnt(string question) => learnt?.Found(question);
+
+    private MatFound Found(string? question)
     {
         if (question is null || questions.Find(question) is not { } index || Worst(index) is not { } found)
         {
@@ -73,8 +100,15 @@ internal sealed class FastCooling
     public CoolingResult Curve(MatWeather weather, double duration) => mat.Curve(model.Build(weather, central, duration, null));
 
     /// <summary>The expected answer to a question at one moment of laying; null where it is not asked of this body or cannot be answered.</summary>
-    public double? At(MatWeather weather, string question) =>
-        questions.Find(question) is { } index && Expected(weather, CoolingSettings.Default) is { } answers && double.IsFinite(answers[index]) ? answers[index] : null;
+    public double? At(MatWeather weather, string question)
+    {
+        if (questions.Find(question) is not { } index || Expected(weather, CoolingSettings.Default) is not { } answers || !double.IsFinite(answers[index]))
+        {
+            return null;
+        }
+
+        return learnt?.At(weather, question) is not { } other ? answers[index] : questions.HighIsWorse[index] ? Math.Max(answers[index], other) : Math.Min(answers[index], other);
+    }
 
     private WorstMoment? Worst(int index)
     {

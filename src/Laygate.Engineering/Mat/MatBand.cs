@@ -11,6 +11,23 @@ internal sealed record MatBand(double? Expected, double Low, double High)
     /// <summary>The samples in the order in which they were drawn; null where some have no value.</summary>
     public IReadOnlyList<double>? Samples { get; init; }
 
+    /// <summary>The more careful of two bands of one question: its expected value, each sample and both ends are the more unfavourable ones.</summary>
+    /// <param name="other">The other band, of the same samples.</param>
+    /// <param name="highIsWorse">Whether a high answer is the unfavourable one.</param>
+    public MatBand Careful(MatBand other, bool highIsWorse)
+    {
+        double Worse(double a, double b) => double.IsNaN(b) ? a : double.IsNaN(a) ? b : highIsWorse ? Math.Max(a, b) : Math.Min(a, b);
+        var expected = Worse(Whole, other.Whole);
+        var samples = Samples is { } own && other.Samples is { } others && own.Count == others.Count ? own.Zip(others, Worse).ToArray() : null;
+        double? known = double.IsFinite(expected) ? expected : null;
+        return samples is null
+            ? new MatBand(known, Worse(Low, other.Low), Worse(High, other.High))
+            : new MatBand(known, Quantiles.Of([.. samples.Order()], 0.05), Quantiles.Of([.. samples.Order()], 0.95)) { Samples = samples };
+    }
+
+    // What is not reached counts as later than all; a value that does not exist as none.
+    private double Whole => Expected ?? (High > 0 ? double.PositiveInfinity : double.NaN);
+
     /// <summary>Takes the band from samples.</summary>
     /// <param name="expected">Value at central assumptions; not finite where there is none.</param>
     /// <param name="samples">Samples: positive infinity where a time is not reached, not a number where there is no value.</param>

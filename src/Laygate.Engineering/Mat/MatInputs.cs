@@ -14,7 +14,11 @@ namespace Laygate.Engineering.Mat;
 /// <param name="LaidAt">When its screed passes, s after the first course that counts.</param>
 /// <param name="Looseness">Density behind the screed over final density; 1 for a course that is rolled already.</param>
 internal sealed record MatCourse(
-    string Id, double Thickness, double Density, MaterialClass Material, double Celsius, double Coldest, double Hottest, double LaidAt, double Looseness);
+    string Id, double Thickness, double Density, MaterialClass Material, double Celsius, double Coldest, double Hottest, double LaidAt, double Looseness)
+{
+    /// <summary>Conductivity where it was learnt, W/(m·K); null where that of the material is assumed.</summary>
+    public MatRange? Conductivity { get; init; }
+}
 
 /// <summary>A layer below the hot body.</summary>
 /// <param name="Material">Class.</param>

@@ -96,7 +96,7 @@ internal sealed class MatModel(MatInputs inputs, AssumptionSet assumptions)
     {
         var heat = Pick(AssumptionIds.SpecificHeatOf(course.Material), sample, MatRanges.Heat);
         var material = new LayerMaterial(
-            Pick(AssumptionIds.ConductivityOf(course.Material), sample, MatRanges.Mix),
+            course.Conductivity?.At(sample, MatRanges.Mix) ?? Pick(AssumptionIds.ConductivityOf(course.Material), sample, MatRanges.Mix),
             course.Density,
             heat,
             Pick(AssumptionIds.EmissivityOf(course.Material), sample, MatRanges.Emissive),

@@ -7,7 +7,10 @@ using Laygate.Model.Plans;
 namespace Laygate.Engineering.Mat;
 
 /// <summary>Reads the stack of one hot body from the plan: its courses, a warm course below, cold courses and the build-up.</summary>
-internal sealed class MatReader(QuantityContext context, Calculation calculation)
+/// <param name="context">The plan.</param>
+/// <param name="calculation">The computation that the inputs belong to.</param>
+/// <param name="learnt">What was learnt of courses; null: nothing is taken over, which is what is assumed.</param>
+internal sealed class MatReader(QuantityContext context, Calculation calculation, IReadOnlyList<LearntValues>? learnt = null)
 {
     /// <summary>Least thickness that is modelled of the lowest layer, m; it goes on without end.</summary>
     private const double LowestLayer = 0.3;
@@ -87,7 +90,8 @@ internal sealed class MatReader(QuantityContext context, Calculation calculation
         calculation.Assumed(AssumptionIds.ConductivityOf(material), "k", address, null);
         calculation.Assumed(AssumptionIds.SpecificHeatOf(material), "c", address, null);
         calculation.Assumed(AssumptionIds.HeatRise, "dc/dT", address, null);
-        return new MatCourse(
+        LearntMat.Show(calculation, course);
+        return LearntMat.Over(LearntMat.Of(learnt ?? [], course), new MatCourse(
             course.Id,
             thickness,
             density,
@@ -96,7 +100,7 @@ internal sealed class MatReader(QuantityContext context, Calculation calculation
             stated ?? Math.Min(celsius, band?.Lowest?.Si ?? (celsius + coldest)),
             stated ?? Math.Max(celsius, band?.Highest?.Si ?? (celsius + hottest)),
             laidAt,
-            Looseness(course, address));
+            Looseness(course, address)), context.Assumptions, stated is not null);
     }
 
     /// <summary>Density behind the screed over final density: stated, or assumed; its share of the time is carried into low and high.</summary>

@@ -25,11 +25,14 @@ internal sealed class SlowCooling
     private readonly double[] central = MatRanges.Central();
     private readonly Dictionary<MatWeather, SamplingResult> sampled = new(ReferenceEqualityComparer.Instance);
     private readonly WorstMoment?[] worst;
+    private readonly string body;
     private CoolingFailure? failure;
+    private SlowCooling? learnt;
 
-    private SlowCooling(QuantityContext context, MatCooling mat, PavingPass pass, MatInputs inputs)
+    private SlowCooling(QuantityContext context, MatCooling mat, PavingPass pass, MatInputs inputs, bool isLearnt = false)
     {
         this.mat = mat;
+        body = isLearnt ? "slow learnt" : "slow";
         weather = new MatWeatherReader(context, new Calculation(context)).Read(pass, MatQuestion.Slow)!;
         end = LayingSpan.Of(context, pass)?.Last;
         withSpread = context.WithSpread;
@@ -42,14 +45,17 @@ internal sealed class SlowCooling
     }
 
     /// <summary>Seconds from the last metre until the whole hot body is below the opening temperature everywhere, without an expected value where it stays above.</summary>
-    public MatFound SoftUntil => Find(0);
+    public MatFound SoftUntil => Find(0).Careful(learnt?.Find(0), highIsWorse: true);
 
     /// <summary>The same until it may be laid upon.</summary>
-    public MatFound OverlaidFrom => Find(1);
+    public MatFound OverlaidFrom => Find(1).Careful(learnt?.Find(1), highIsWorse: true);
 
     /// <summary>Solves central values for every moment of laying.</summary>
     public static SlowCooling Solve(QuantityContext context, MatCooling mat, PavingPass pass) =>
-        new(context, mat, pass, new MatReader(context, new Calculation(context)).Read(pass)!);
+        new(context, mat, pass, new MatReader(context, new Calculation(context)).Read(pass)!)
+        {
+            learnt = LearntMat.IsFor(context.Plan, pass) ? new(context, mat, pass, new MatReader(context, new Calculation(context), context.Plan.Learnt).Read(pass)!, isLearnt: true) : null,
+        };
 
     private MatFound Find(int question)
     {
@@ -79,11 +85,11 @@ internal sealed class SlowCooling
     /// <summary>The last metre, or one before it that is cold later still; a change that leaves the weather as it is keeps the metre.</summary>
     private WorstMoment?[] Worst(MatMemory? memory)
     {
-        MatWeather[] metres = !withSpread && memory?.Moments("slow", weather, questions) is { } known
+        MatWeather[] metres = !withSpread && memory?.Moments(body, weather, questions) is { } known
             ? [.. known.Values.Distinct()]
             : [.. weather.Stated.Reverse(), .. weather.Envelope is { } envelope ? [envelope] : Array.Empty<MatWeather>()];
         var found = metres.Length > 1 ? Latest(Metres(Latest(metres, CoolingSettings.Coarse)), CoolingSettings.Default) : Latest(metres, CoolingSettings.Default);
-        memory?.KeepMoments("slow", weather, questions, found);
+        memory?.KeepMoments(body, weather, questions, found);
         return found;
 
         static IReadOnlyList<MatWeather> Metres(WorstMoment?[] found) => [.. found.OfType<WorstMoment>().Select(one => one.Weather).Distinct()];

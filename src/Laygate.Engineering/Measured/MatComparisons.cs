@@ -1,11 +1,11 @@
 using Laygate.Engineering.Cooling;
-using Laygate.Engineering.Cooling.Sampling;
 using Laygate.Engineering.Mat;
 using Laygate.Engineering.Onward;
 using Laygate.Engineering.PlanViews;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Supply.Simulation;
 using Laygate.Engineering.Timeline;
+using Laygate.Model.Plans;
 using Laygate.Model.Records;
 using ShiftRecord = Laygate.Model.Records.ShiftRecord;
 
@@ -13,7 +13,7 @@ namespace Laygate.Engineering.Measured;
 
 /// <summary>
 /// Compares measured temperatures of the mat with those that the solver gives for their place and minute: laid when the record says, with the load's
-/// temperature where it was measured, in the weather that was measured. Nothing is fitted, and no limit follows from it.
+/// temperature where it was measured, in the weather that was measured. No limit follows from it.
 /// </summary>
 public sealed class MatComparisons
 {
@@ -22,14 +22,17 @@ public sealed class MatComparisons
 
     private readonly QuantityContext tonight;
     private readonly ShiftRecord record;
+    private readonly IReadOnlyList<LearntValues> learnt;
+    private readonly List<ComparedPlace> kept = [];
     private readonly List<(TrainWay Way, IReadOnlyList<ReachedPlace> Reached, PavingTrain Train)> ways;
     private readonly Dictionary<NotCompared, int> left = [];
     private readonly List<ComparedTemperature> compared = [];
     private int withLoads;
 
-    private MatComparisons(QuantityContext context, ShiftRecord record)
+    private MatComparisons(QuantityContext context, ShiftRecord record, IReadOnlyList<LearntValues> learnt)
     {
         this.record = record;
+        this.learnt = learnt;
         tonight = context.For(MeasuredWeather.Of(context, record.Weather), withSpread: false);
         var timeline = ShiftTimeline.Of(context);
         var trains = timeline is null ? [] : TrainReader.Of(timeline, new Calculation(context));
@@ -39,14 +42,23 @@ public sealed class MatComparisons
     /// <summary>Compares the temperatures of a record.</summary>
     /// <param name="context">The plan.</param>
     /// <param name="record">The record.</param>
-    public static MatComparison Of(QuantityContext context, ShiftRecord record) => new MatComparisons(context, record).Make();
+    /// <param name="learnt">What was learnt, with which is computed; null: with what is assumed.</param>
+    public static MatComparison Of(QuantityContext context, ShiftRecord record, IReadOnlyList<LearntValues>? learnt = null) => new MatComparisons(context, record, learnt ?? []).Make(Solve);
 
-    private MatComparison Make()
+    /// <summary>Places whose temperatures can be compared, and the plan in the weather that was measured.</summary>
+    internal static (QuantityContext Tonight, IReadOnlyList<ComparedPlace> Places) Places(QuantityContext context, ShiftRecord record)
     {
-        var places = record.Temperatures.Where(IsPlaced).GroupBy(row => (row.Station!.Value, PassOf(row)!.Top.Id)).ToList();
+        var all = new MatComparisons(context, record, []);
+        all.Make((comparisons, place) => comparisons.kept.Add(place));
+        return (all.tonight, all.kept);
+    }
+
+    private MatComparison Make(Action<MatComparisons, ComparedPlace> take)
+    {
+        var places = record.Temperatures.Where(IsPlaced).GroupBy(row => (Station: row.Station!.Value, row.Run, PassOf(row)!.Top.Id)).ToList();
         foreach (var place in places.Take(MostPlaces))
         {
-            Compare(place.Key.Value, PassOf(place.First())!, [.. place]);
+            Compare((place.Key.Station, place.Key.Run), PassOf(place.First())!, [.. place], take);
         }
 
         Leave(NotCompared.TooMany, places.Skip(MostPlaces).Sum(place => place.Count()));
@@ -68,9 +80,9 @@ public sealed class MatComparisons
         return course is null ? null : PlanView.Of(tonight).PassOf(course);
     }
 
-    private void Compare(double station, PavingPass pass, List<MatTemperature> rows)
+    private void Compare((double Station, string? Run) at, PavingPass pass, List<MatTemperature> rows, Action<MatComparisons, ComparedPlace> take)
     {
-        var (laid, problem) = LaidAt(station, pass);
+        var (laid, problem) = LaidAt(at, pass);
         var calculation = new Calculation(tonight);
         if (laid is not { } moment)
         {
@@ -78,7 +90,7 @@ public sealed class MatComparisons
             return;
         }
 
-        if (CoolingInputs.Gather(calculation, pass, MatQuestion.Fast) is not null || new MatReader(tonight, new Calculation(tonight)).Read(pass) is not { } inputs
+        if (CoolingInputs.Gather(calculation, pass, MatQuestion.Fast) is not null || new MatReader(tonight, new Calculation(tonight), learnt).Read(pass) is not { } inputs
             || new MatWeatherReader(tonight, new Calculation(tonight)).Read(pass, MatQuestion.Fast) is not { } weather)
         {
             Leave(NotCompared.NoInput, rows.Count);
@@ -92,7 +104,11 @@ public sealed class MatComparisons
             return;
         }
 
-        Solve(WithLoads(inputs, station), weather.At(start), start, [.. rows.Where(row => IsFollowed(row, start, inputs))]);
+        List<MatTemperature> followed = [.. rows.Where(row => IsFollowed(row, start, inputs))];
+        if (followed.Count > 0)
+        {
+            take(this, new ComparedPlace(WithLoads(inputs, at), weather.At(start), start, followed));
+        }
     }
 
     private bool IsFollowed(MatTemperature row, DateTimeOffset start, MatInputs inputs)
@@ -106,18 +122,15 @@ public sealed class MatComparisons
     // Behind the screed that laid the surface at its time; a row without a course is one of the uppermost.
     private static double LaidAt(MatTemperature row, MatInputs inputs) => (inputs.Courses.FirstOrDefault(course => PlanView.Same(course.Id, row.Course)) ?? inputs.Courses[^1]).LaidAt;
 
-    private void Solve(MatInputs inputs, MatWeather weather, DateTimeOffset start, List<MatTemperature> rows)
-    {
-        if (rows.Count == 0)
-        {
-            return;
-        }
+    private static void Solve(MatComparisons all, ComparedPlace place) => all.Solve(place);
 
+    private void Solve(ComparedPlace place)
+    {
+        var (inputs, rows) = (place.Inputs, place.Rows);
         var model = new MatModel(inputs, tonight.Assumptions);
-        double[] times = [.. rows.Select(row => (row.At - start).TotalSeconds)];
-        var questions = rows.Select((row, i) => CoolingQuestion.Temperature($"row {i}", row.Depth is 0 ? CoolingPlace.Skin : CoolingPlace.Depth(row.Depth!.Value), times[i])).ToList();
+        var times = place.Times;
         var solved = MatCooling.Of(tonight).Sample(
-            MatRanges.All(isRolled: false), sample => model.Build(weather, sample, times.Max() + 60, null, CoolingSettings.Coarse), questions, _ => times);
+            MatRanges.All(isRolled: false), sample => model.Build(place.Weather, sample, place.Duration, null, CoolingSettings.Coarse), place.Questions, _ => times);
         if (solved.Answers is not { } answers)
         {
             Leave(NotCompared.NoInput, rows.Count);
@@ -138,13 +151,13 @@ public sealed class MatComparisons
     }
 
     // The load that was being laid there, by as much as it came hotter or colder than planned; what is lost on the way to the screed stays as planned.
-    private MatInputs WithLoads(MatInputs inputs, double station)
+    private MatInputs WithLoads(MatInputs inputs, (double Station, string? Run) at)
     {
         var courses = inputs.Courses.Select(course =>
         {
             var own = tonight.Plan.Courses.FirstOrDefault(one => PlanView.Same(one.Id, course.Id));
             var delivered = tonight.Plan.Mixes.FirstOrDefault(mix => PlanView.Same(mix.Id, own?.Mix))?.Delivery?.Expected;
-            var load = record.Loads.Where(load => PlanView.Same(load.Mix, own?.Mix) && load is { StationAtEnd: not null, SiteTemperature: not null, State: LoadState.Valid } && Reaches(load, station))
+            var load = record.Loads.Where(load => PlanView.Same(load.Mix, own?.Mix) && load is { StationAtEnd: not null, SiteTemperature: not null, State: LoadState.Valid } && Reaches(load, at))
                 .OrderBy(load => load.Emptied).FirstOrDefault();
             return delivered is null || load is null ? (Course: course, IsMeasured: false) : (Course: Moved(course, load.SiteTemperature!.Value - delivered.Si), IsMeasured: true);
         }).ToList();
@@ -152,15 +165,15 @@ public sealed class MatComparisons
         return inputs with { Courses = [.. courses.Select(one => one.Course)] };
     }
 
-    private bool Reaches(Load load, double station) =>
-        ways.Exists(one => one.Way.DistanceOf(load.Run, load.StationAtEnd!.Value) is { } end && one.Way.DistanceOf(load.Run, station) is { } place && end >= place);
+    private bool Reaches(Load load, (double Station, string? Run) at) =>
+        ways.Exists(one => one.Way.DistanceOf(load.Run, load.StationAtEnd!.Value) is { } end && one.Way.DistanceOf(at.Run, at.Station) is { } place && end >= place);
 
     private static MatCourse Moved(MatCourse course, double kelvins) => course with { Celsius = course.Celsius + kelvins, Coldest = course.Coldest + kelvins, Hottest = course.Hottest + kelvins };
 
-    private (DateTimeOffset? At, NotCompared Problem) LaidAt(double station, PavingPass pass)
+    private (DateTimeOffset? At, NotCompared Problem) LaidAt((double Station, string? Run) at, PavingPass pass)
     {
         var own = ways.Find(one => one.Train.Lanes.Any(lane => PlanView.Same(lane.Course.Id, pass.Courses[0].Id)));
-        if (own.Way?.DistanceOf(null, station, pass.Courses[0].Id) is not { } position)
+        if (own.Way?.DistanceOf(at.Run, at.Station, pass.Courses[0].Id) is not { } position)
         {
             return (null, NotCompared.NoRun);
         }

@@ -33,7 +33,7 @@ internal static class TemperatureGroups
             yield break;
         }
 
-        var places = own.Select(one => (one.Row.Station, one.Row.Offset)).Distinct().Count();
+        var places = own.Select(one => (one.Row.Station, one.Row.Run, one.Row.Offset)).Distinct().Count();
         var share = own.Count(one => one.IsInside) / (double)own.Count;
         var limits = Statistics.Share((int)Math.Round(share * places), places);
         var bias = own.Average(one => one.Difference);

@@ -47,7 +47,7 @@ internal sealed class OnwardWeather
         var at = reading?.At ?? now;
         var air = Above(FactKind.Air, events.Air, reading?.Air, table.At(now).Air, table.At(at).Air, OnwardUnits.Celsius);
         var below = Above(FactKind.Base, events.Base, reading?.Surface, table.At(now).Base, table.At(at).Base, OnwardUnits.Celsius);
-        var wind = Above(FactKind.Wind, events.Wind, reading?.Wind, table.At(now).Wind, table.At(at).Wind, OnwardUnits.Wind);
+        var wind = Above(FactKind.Wind, events.Wind, WindReduction.AsForecast(context, reading?.Wind), table.At(now).Wind, table.At(at).Wind, OnwardUnits.Wind);
         return plan with { Weather = weather with { Hours = [.. weather.Hours.Select(hour => MovedWeather.Hour(hour, air, below, wind))] } };
     }
 

@@ -31,6 +31,12 @@ public static class WindReduction
             : null;
     }
 
+    /// <summary>A wind that was measured at the mat as the forecast would have stated it, m/s; as it is where the plan tells no factor.</summary>
+    /// <param name="context">The plan.</param>
+    /// <param name="atMat">Wind at the mat, m/s.</param>
+    internal static double? AsForecast(QuantityContext context, double? atMat) =>
+        Factor(new Calculation(context)) is > 0 and var factor ? atMat / factor : atMat;
+
     /// <summary>The factor of a plan, with its assumptions: the stated share, else by height and terrain.</summary>
     internal static double Factor(Calculation calculation)
     {

@@ -9,6 +9,9 @@ public sealed record MatTemperature(RowPlace Place, DateTimeOffset At, double Va
     /// <summary>Station, m.</summary>
     public double? Station { get; init; }
 
+    /// <summary>Run, where several hold the station.</summary>
+    public string? Run { get; init; }
+
     /// <summary>Offset from the left edge, m.</summary>
     public double? Offset { get; init; }
 
@@ -73,6 +76,9 @@ public sealed record Core(RowPlace Place, string Number)
 
     /// <summary>Offset from the left edge, m.</summary>
     public double? Offset { get; init; }
+
+    /// <summary>Laboratory that tested it, such as contractor or agency.</summary>
+    public string? Laboratory { get; init; }
 
     /// <summary>Course of the slice.</summary>
     public string? Course { get; init; }

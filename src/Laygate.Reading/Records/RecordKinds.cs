@@ -124,7 +124,7 @@ internal static class RecordKinds
         ]),
         new(Temperatures, "one row for each temperature of the mat",
         [
-            Needed(When("at", "when it was read")), Date, Needed(Degrees("value", "temperature")), Station, Offset, Course, Length("depth", "depth below the surface; 0 for the skin", ("mm", "in")), Text("instrument", "instrument"),
+            Needed(When("at", "when it was read")), Date, Needed(Degrees("value", "temperature")), Station, Text("run", "id of the run in the plan") with { LaidOut = false }, Offset, Course, Length("depth", "depth below the surface; 0 for the skin", ("mm", "in")), Text("instrument", "instrument"),
         ]),
         new(Thermal, "one row for each line of readings across the mat",
         [
@@ -137,7 +137,7 @@ internal static class RecordKinds
         ]),
         new(Cores, "one row for each core, or for each slice of one",
         [
-            Needed(Text("core", "number of the core")), When("cut", "when it was cut"), Date, Station, Offset, Course, Word("joint", "whether it was cut over a joint", "yes", "no"),
+            Needed(Text("core", "number of the core")), When("cut", "when it was cut"), Date, Station, Offset, Course, Word("joint", "whether it was cut over a joint", "yes", "no"), Text("laboratory", "laboratory that tested it, such as contractor or agency") with { LaidOut = false },
             Length("thickness_1", "thickness, first reading", ("mm", "in")), Length("thickness_2", "thickness, second reading", ("mm", "in")), Length("thickness_3", "thickness, third reading", ("mm", "in")),
             Length("thickness_4", "thickness, fourth reading", ("mm", "in")), Mass("dry", "dry mass in air", ("g", "g")), Mass("surface_dry", "mass saturated, surface dry", ("g", "g")), Mass("in_water", "mass in water", ("g", "g")),
             Number("bulk", "bulk density as reported", Dimension.Density, ("kg/m3", "lb/ft3")), Number("maximum", "maximum density of the mix", Dimension.Density, ("kg/m3", "lb/ft3")),

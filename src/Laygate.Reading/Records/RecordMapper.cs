@@ -59,6 +59,7 @@ internal static class RecordMapper
     private static MatTemperature Temperature(RecordRow row) => new(row.Place, row.When("at")!.Value, row.Number("value")!.Value)
     {
         Station = row.Number("station"),
+        Run = row.Text("run"),
         Offset = row.Number("offset"),
         Course = row.Text("course"),
         Depth = row.Number("depth"),
@@ -88,6 +89,7 @@ internal static class RecordMapper
         Offset = row.Number("offset"),
         Course = row.Text("course"),
         AtJoint = row.Text("joint") is "yes",
+        Laboratory = row.Text("laboratory"),
         Thickness = [.. new[] { "thickness_1", "thickness_2", "thickness_3", "thickness_4" }.Select(row.Number).OfType<double>()],
         Dry = row.Number("dry"),
         SurfaceDry = row.Number("surface_dry"),

@@ -98,7 +98,8 @@ public sealed class PlanSet : IPartFiles
         static string Folder(string name) => name.LastIndexOf('/') is var end and >= 0 ? name[..end] : string.Empty;
     }
 
-    private static IEnumerable<Problem> Sizes(string set, IReadOnlyList<SetFile> files)
+    /// <summary>What is too many or too large in a set.</summary>
+    internal static IEnumerable<Problem> Sizes(string set, IReadOnlyList<SetFile> files)
     {
         if (files.Count is 0 or > SetLimits.Files)
         {

@@ -25,6 +25,8 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
 
     public DbSet<DocumentRow> Documents => Set<DocumentRow>();
 
+    public DbSet<RecordFileRow> RecordFiles => Set<RecordFileRow>();
+
     public DbSet<CommentRow> Comments => Set<CommentRow>();
 
     public DbSet<KeyRow> Keys => Set<KeyRow>();
@@ -98,6 +100,7 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
         Owned<ReportRow>(modelBuilder).HasKey(one => new { one.Number, one.Screening });
         Owned<PictureRow>(modelBuilder).HasKey(one => new { one.Number, one.Screening });
         Owned<DocumentRow>(modelBuilder).HasKey(one => new { one.Number, one.Screening, one.Name });
+        Owned<RecordFileRow>(modelBuilder).HasKey(one => new { one.Number, one.Upload, one.Place });
         var job = Owned<JobRow>(modelBuilder);
         job.HasKey(one => new { one.Number, one.Screening });
         job.HasIndex(one => new { one.DueAt, one.Number }).HasFilter("\"state\" IN ('Queued', 'Leased')");
@@ -147,6 +150,7 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
                 nameof(ArchiveRow) => "archives",
                 nameof(ReportRow) => "reports",
                 nameof(DocumentRow) => "documents",
+                nameof(RecordFileRow) => "record_files",
                 nameof(CommentRow) => "comments",
                 nameof(PictureRow) => "pictures",
                 nameof(JobRow) => "jobs",

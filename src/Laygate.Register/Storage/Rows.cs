@@ -145,6 +145,26 @@ internal sealed class CommentRow
     public bool LeavesOpen { get; set; }
 }
 
+// A file of the record of a shift, exactly as it came.
+internal sealed class RecordFileRow
+{
+    public long Number { get; set; }
+
+    public int Upload { get; set; }
+
+    public int Place { get; set; }
+
+    public required string Name { get; set; }
+
+    public required byte[] Bytes { get; set; }
+
+    public DateTimeOffset At { get; set; }
+
+    public required string By { get; set; }
+
+    public required string ByName { get; set; }
+}
+
 // The pictures of a report, kept because later rules or programs may draw others.
 internal sealed class PictureRow
 {

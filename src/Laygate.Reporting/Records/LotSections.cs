@@ -32,7 +32,7 @@ internal static class LotSections
     /// <summary>All parts.</summary>
     public static IReadOnlyList<LotSection> Of(AcceptanceReport report) =>
     [
-        Scheme(report), .. report.Lots.SelectMany(lot => Lot(lot, report)), .. report.Gauges.Select(gauge => Gauge(gauge, report.Scheme)), Draw(report),
+        Scheme(report), .. report.Lots.SelectMany(lot => Lot(lot, report)), .. report.Gauges.Select(gauge => Gauge(gauge, report.Scheme)), .. report.Laboratories.Select(LaboratorySections.Of), Draw(report),
     ];
 
     private static LotSection Scheme(AcceptanceReport report)

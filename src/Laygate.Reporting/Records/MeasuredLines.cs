@@ -10,7 +10,7 @@ namespace Laygate.Reporting.Records;
 /// <summary>Measured against computed temperatures on a terminal.</summary>
 public static class MeasuredLines
 {
-    private const string Sources = "Measured with what instruments show, whose own uncertainty no record states; computed with what was measured of weather and loads, else with the plan.";
+    private const string Sources = "Measured as instruments show it, whose own uncertainty widens no band; computed with what was measured of weather and loads, else with the plan.";
 
     /// <summary>All lines.</summary>
     /// <param name="reports">Shifts.</param>
@@ -24,7 +24,7 @@ public static class MeasuredLines
         }
 
         lines.Add(Line(TextStyle.Quiet, Sources));
-        lines.Add(Line(TextStyle.Quiet, "Readings of one place hang together, so that the limits of a share are those of as many places. Nothing is fitted to these differences, and no limit follows from them."));
+        lines.Add(Line(TextStyle.Quiet, "Readings of one place hang together, so that the limits of a share are those of as many places. No limit follows from these differences."));
         lines.AddRange(Caution.Brief.Select(sentence => Line(TextStyle.Quiet, sentence)));
         return lines;
     }
@@ -81,7 +81,7 @@ public static class MeasuredLines
     private static string Reason(NotCompared reason) => reason switch
     {
         NotCompared.NoPlace => "map `station`, `depth` (0 for the skin) and a `course` of the plan.",
-        NotCompared.NoRun => "the station lies in no run of the plan, or in several.",
+        NotCompared.NoRun => "the station lies in no run of the plan, or in several; map `run` there.",
         NotCompared.NotLaid => "no stations are recorded around it, so that nobody knows when it was laid.",
         NotCompared.BeforeScreed => "read before the screed passed: look at clocks and stations.",
         NotCompared.TooLate => "read later than the mat is followed.",

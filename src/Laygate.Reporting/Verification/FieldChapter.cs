@@ -28,7 +28,7 @@ internal static class FieldChapter
 
         ## Field measurements
 
-        No published measurement was found whose inputs are all known. Nothing here validates the model.
+        No published measurement was found whose inputs are all known. Nothing here validates the model. The one published curve that can be set beside the model is ter Huerne's line below; the others gave no times. Records of the examples are invented: their differences, and what `laygate measured --learn` takes from them, show how the commands are used and prove nothing.
 
         | source | how known | what it gives | what it lacks |
         |---|---|---|---|

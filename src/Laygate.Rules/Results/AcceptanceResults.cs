@@ -98,6 +98,17 @@ public sealed record AcceptanceLot(string Course, int Number, IReadOnlyList<LotS
 /// <param name="IsIndicative">Whether the readings are indicative only.</param>
 public sealed record GaugeReport(string Gauge, string Course, GaugeOffset? Offset, int Readings, double Mean, bool IsIndicative);
 
+/// <summary>Results of two laboratories for one characteristic of a course.</summary>
+/// <param name="Course">Course.</param>
+/// <param name="Characteristic">Id of the characteristic.</param>
+/// <param name="Unit">Unit of its results.</param>
+/// <param name="First">One laboratory and its results.</param>
+/// <param name="Second">The other.</param>
+/// <param name="Sets">Both sets against each other, at each level; none where one has no spread.</param>
+/// <param name="Pairs">Samples that both tested, result by result, at each level; none without two.</param>
+public sealed record LaboratoryReport(
+    string Course, string Characteristic, Unit Unit, (string Name, SetOfResults Results) First, (string Name, SetOfResults Results) Second, IReadOnlyList<SetComparison> Sets, IReadOnlyList<PairComparison> Pairs);
+
 /// <summary>The lots of a shift by one scheme.</summary>
 /// <param name="PlanId">Id of the plan.</param>
 /// <param name="PlanTitle">Title of the plan.</param>
@@ -117,4 +128,7 @@ public sealed record AcceptanceReport(
 {
     /// <summary>Unit in which stations are shown.</summary>
     public required Unit Length { get; init; }
+
+    /// <summary>Results of two laboratories, where the record has both.</summary>
+    public IReadOnlyList<LaboratoryReport> Laboratories { get; init; } = [];
 }

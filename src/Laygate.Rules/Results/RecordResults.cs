@@ -1,3 +1,4 @@
+using Laygate.Model.Plans;
 using Laygate.Engineering.Measured;
 using Laygate.Engineering.Onward;
 using Laygate.Engineering.Records;
@@ -30,6 +31,21 @@ public sealed record LedgerReport(
 /// <param name="Remarks">What was seen while the record was read.</param>
 public sealed record OnwardReport(
     string PlanId, string? PlanTitle, string? Revision, string PlanHash, string ProgramVersion, ShiftRecord Record, OnwardResult Result, IReadOnlyList<Problem> Refused, IReadOnlyList<Problem> Remarks);
+
+/// <summary>A shift that something was learnt from.</summary>
+/// <param name="PlanId">Id of its plan.</param>
+/// <param name="Date">Its day; null where the plan states none.</param>
+/// <param name="PlanHash">SHA-256 of the bytes of the plan, hexadecimal.</param>
+/// <param name="RecordHash">SHA-256 over the names and hashes of the files of the record, hexadecimal.</param>
+/// <param name="Uncertainty">Uncertainties of the record.</param>
+public sealed record LearntShift(string PlanId, DateOnly? Date, string PlanHash, string RecordHash, RecordUncertainty Uncertainty);
+
+/// <summary>What several shifts taught, or why they taught nothing.</summary>
+/// <param name="Id">Id of the entry that plans name.</param>
+/// <param name="Fit">The fit.</param>
+/// <param name="Shifts">The shifts.</param>
+/// <param name="Values">The entry with where it comes from; null where nothing may be stored.</param>
+public sealed record LearnReport(string Id, MatFit Fit, IReadOnlyList<LearntShift> Shifts, LearntValues? Values);
 
 /// <summary>Measured against computed temperatures of one shift.</summary>
 /// <param name="PlanId">Id of the plan.</param>

@@ -87,8 +87,11 @@ internal static class Answers
             : throw new BadHttpRequestException($"There are no cards in this language. Languages are: {string.Join(", ", CardTexts.Languages)}.");
     }
 
-    // Such a page stands alone under a policy of its own: its one style sheet by hash, no script, no request.
-    private static IResult Page(HttpContext context, string policy, Action<Stream> write)
+    /// <summary>A page that stands alone under a policy of its own: its one style sheet by hash, no script, no request.</summary>
+    /// <param name="context">The request, for the headers of its answer.</param>
+    /// <param name="policy">The policy.</param>
+    /// <param name="write">Writes the page.</param>
+    public static IResult Page(HttpContext context, string policy, Action<Stream> write)
     {
         SecurityHeaders.Use(context, policy);
         context.Response.Headers.CacheControl = "private, no-store";

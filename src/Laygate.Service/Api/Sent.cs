@@ -116,6 +116,43 @@ internal sealed record Sent(string Name, byte[] Text)
         return read;
     }
 
+    /// <summary>The files of a body that is an archive or a form with files, of which none has to be a plan.</summary>
+    /// <param name="request">The request.</param>
+    /// <param name="cancel">Ends it.</param>
+    /// <exception cref="UnusableSetException">The archive cannot be used.</exception>
+    /// <exception cref="BadHttpRequestException">There is no body, it is too large, or it is of another kind.</exception>
+    public static async Task<IReadOnlyList<SetFile>> SetAsync(HttpRequest request, CancellationToken cancel)
+    {
+        var type = MediaTypeHeaderValue.TryParse(request.ContentType, out var media) ? media.MediaType.Value : null;
+        if (string.Equals(type, Bodies.Form, StringComparison.OrdinalIgnoreCase))
+        {
+            Bodies.Unpacked(request);
+            var form = await request.ReadFormAsync(new FormOptions { MemoryBufferThreshold = ServiceHost.LargestForm, MultipartBodyLengthLimit = ServiceHost.LargestForm, ValueCountLimit = SetLimits.Files }, cancel);
+            return form.Count > 0 ? throw new BadHttpRequestException("Send each file as a part with a file name (`filename`); nothing else belongs in the form.") : Unpacked(await FilesAsync([.. form.Files], cancel));
+        }
+
+        if (!Bodies.ArchiveTypes.Contains(type, StringComparer.OrdinalIgnoreCase))
+        {
+            throw new BadHttpRequestException($"Send the record as {Bodies.ArchiveTypes[0]} or {Bodies.Form}.", StatusCodes.Status415UnsupportedMediaType);
+        }
+
+        Bodies.Unpacked(request);
+        return Unpacked([new SetFile("record.zip", await Bodies.ReadAsync(request.Body, SetLimits.Bytes, cancel))]);
+    }
+
+    /// <summary>The files of an archive, where one archive was sent; else the files as they are.</summary>
+    /// <exception cref="UnusableSetException">The archive cannot be used.</exception>
+    public static IReadOnlyList<SetFile> Unpacked(IReadOnlyList<SetFile> files)
+    {
+        if (files is not [var only] || !SetArchive.IsOne(only.Bytes))
+        {
+            return files;
+        }
+
+        var (unpacked, problems) = SetArchive.Unpack(only.Name, only.Bytes);
+        return problems.Count > 0 ? throw new UnusableSetException(problems) : unpacked;
+    }
+
     // The part named `plan` is the plan; all stay in memory, whatever their size.
     private static async Task<Sent> FormAsync(HttpRequest request, string? plan, CancellationToken cancel)
     {

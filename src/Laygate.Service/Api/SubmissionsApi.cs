@@ -51,12 +51,13 @@ internal static class SubmissionsApi
             .ProducesProblem(StatusCodes.Status415UnsupportedMediaType).ProducesProblem(StatusCodes.Status422UnprocessableEntity);
         known.MapGet("", ListAsync).WithName("ListSubmissions").WithSummary("List submissions, the latest first")
             .WithDescription("A submitter sees its own. The header Link names the next page.").Produces<SubmissionPage>();
-        known.MapGet("/export", ExportAsync).WithName("ExportSubmissions").WithSummary("Export submissions with their history and the names and hashes of their files, one JSON object per line")
+        known.MapGet("/export", ExportAsync).WithName("ExportSubmissions").WithSummary("Export submissions with their history and the names and hashes of their files and records, one JSON object per line")
             .Produces<string>(StatusCodes.Status200OK, "application/x-ndjson");
         known.MapGet("/{id}", FindAsync).WithName("GetSubmission").WithSummary("One submission")
             .WithDescription("With a strong ETag; If-None-Match is honoured.").Produces<Submission>().Produces(StatusCodes.Status304NotModified).Missing();
         known.MapGet("/{id}/text", TextAsync).WithName("GetText").WithSummary("The text exactly as sent").Produces<string>(StatusCodes.Status200OK, "application/octet-stream").Missing();
         known.MapStoredFiles();
+        known.MapRecords();
         known.MapStoredForms();
         known.MapComments();
         known.MapGet("/{id}/changes", ChangesAsync).WithName("GetChanges").WithSummary("What one screening says otherwise than an earlier one")
@@ -106,7 +107,7 @@ internal static class SubmissionsApi
     }
 
     private static IResult ExportAsync(
-        HttpContext context, RegisterReader reader, IOptions<Microsoft.AspNetCore.Http.Json.JsonOptions> json, [AsParameters] SubmissionQuery query, CancellationToken cancel)
+        HttpContext context, RegisterReader reader, ShiftRecords records, IOptions<Microsoft.AspNetCore.Http.Json.JsonOptions> json, [AsParameters] SubmissionQuery query, CancellationToken cancel)
     {
         var caller = Callers.Need(context);
         context.Response.Headers.ContentDisposition = "attachment; filename=\"submissions.ndjson\"";
@@ -115,7 +116,7 @@ internal static class SubmissionsApi
             {
                 await foreach (var submission in reader.ExportAsync(query.Filter, caller, cancel))
                 {
-                    var line = new { Submission = submission, History = await reader.HistoryAsync(submission.Id, caller, cancel), Files = await StoredFiles.ListAsync(reader, submission, caller, cancel) };
+                    var line = new { Submission = submission, History = await reader.HistoryAsync(submission.Id, caller, cancel), Files = await StoredFiles.ListAsync(reader, submission, caller, cancel), Records = (await records.ListAsync(submission.Id, caller, cancel)).Select(ShiftRecordEntry.Of).ToList() };
                     await JsonSerializer.SerializeAsync(output, line, json.Value.SerializerOptions, cancel);
                     await output.WriteAsync("\n"u8.ToArray(), cancel);
                 }

@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.Reflection;
 using Laygate.Checking;
 using Laygate.Checking.Cases;
+using Laygate.Checking.Records;
 using Laygate.Model.Plans;
 using Laygate.Reading;
 using Laygate.Reading.Departures;
@@ -111,6 +112,17 @@ internal sealed class CheckDesk
             own ? departures : [],
             tools);
     }
+
+    /// <summary>A plan with the record of its shift.</summary>
+    /// <param name="file">Name of the plan.</param>
+    /// <param name="text">Its bytes.</param>
+    /// <param name="parts">The files that came with it.</param>
+    /// <param name="record">The folder of the record.</param>
+    public (RecordedShift? Shift, IReadOnlyList<Problem> Problems) Recorded(string file, byte[] text, IPartFiles parts, IRuleFolder record) => RecordedShift.Open(tools, file, text, parts, record);
+
+    /// <summary>What became of the limits of a plan, by the rules and departures of the service.</summary>
+    /// <param name="shift">The shift.</param>
+    public HeldReport Held(RecordedShift shift) => shift.Held(Book, departures, DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime), simpleBy: null, Version);
 
     private RuleBook Bound(IReadOnlyList<string> names)
     {

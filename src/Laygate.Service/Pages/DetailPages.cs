@@ -6,7 +6,7 @@ using Laygate.Service.Checking;
 namespace Laygate.Service.Pages;
 
 /// <summary>The page of one submission, put together from what the register holds.</summary>
-internal sealed class DetailPages(RegisterReader reader, Comments comments, RegisterSettings settings)
+internal sealed class DetailPages(RegisterReader reader, Comments comments, ShiftRecords records, RegisterSettings settings)
 {
     /// <summary>The page; it says why what was written on it was not taken, where something is given.</summary>
     /// <param name="context">The request.</param>
@@ -32,6 +32,7 @@ internal sealed class DetailPages(RegisterReader reader, Comments comments, Regi
                 ("Report", shown.Report is { } report ? await ViewAsync(id, report, caller, cancel) : null),
                 ("Files", TextFile.Of(one.FileName, text, one.Files == 0 ? [] : (await reader.FilesAsync(id, caller, cancel)).Select(file => (file.Name, file.Bytes)))),
                 ("Settings", settings),
+                ("Records", await records.ListAsync(id, caller, cancel)),
                 ("Revisions", revisions),
                 ("History", shown.History),
                 ("Last", await reader.LastDecisionAsync(one.Series, one.Revision, caller, cancel)),

@@ -41,6 +41,7 @@ internal static class StateWords
         RegisterEvent.FirstAcceptedWithDepartures => "accepted with departures by the first of two reviewers",
         RegisterEvent.Taken => "taken by a reviewer",
         RegisterEvent.Commented => "written on",
+        RegisterEvent.Recorded => "record of the shift handed in",
         RegisterEvent.Released => "given back to the queue",
         _ => "a later revision was submitted",
     };

@@ -18,6 +18,7 @@ internal static class SubmissionRoutes
         known.MapGet("/{id}/files/{**name}", FileAsync);
         known.MapGet("/{id}/archive", ArchiveAsync);
         known.MapStoredPages();
+        known.MapRecordPages();
         known.MapComments();
         known.MapGet("/{id}/beside/{other}", BesideAsync);
         known.MapPost("/{id}/revision", ReviseAsync);

@@ -73,7 +73,7 @@ public sealed class JobExampleTests
         Assert.EndsWith("parts/machines.yaml", monday.Findings.Single(finding => finding is { Rule: "SUP-060", Address: "trucks:binder-tippers" }).Position!.File, StringComparison.Ordinal);
         Assert.Equal(Line("  - id: surface\n"), Checked.Value.Reports[2].Findings.Single(finding => finding is { Rule: "ROL-001", Address: "course:surface" }).Position!.Line);
         Assert.Equal(Line("  - id: tuesday\n") + 1, Checked.Value.Reports[0].Findings.Single(finding => finding is { Rule: "JOB-007", Address: "interval:monday+tuesday" }).Position!.Line);
-        Assert.Equal(2, monday.Uses.Count);
+        Assert.Equal(3, monday.Uses.Count);
     }
 
     [Fact]

@@ -54,6 +54,28 @@ public sealed class KeptTests(Stores stores)
     [SkippableTheory]
     [InlineData(Engine.Sqlite)]
     [InlineData(Engine.PostgreSql)]
+    public async Task Records_of_a_shift_are_kept_as_they_came_and_numbered(Engine engine)
+    {
+        var opened = await Opened.NewAsync(stores.New(engine), clock);
+        var one = await opened.SubmitAsync();
+        var records = new ShiftRecords(opened.Database);
+        Assert.Equal(1, await records.AddAsync(one.Id, [new HandedFile("record.yaml", [1, 2]), new HandedFile("stops.csv", [])], Opened.Ada, default));
+        Assert.Equal(2, await records.AddAsync(one.Id, [new HandedFile("record.yaml", [3])], Opened.Reviewer, default));
+        var kept = await records.ListAsync(one.Id, Opened.Ada, default);
+        Assert.Equal([(1, "record.yaml", 2), (1, "stops.csv", 0), (2, "record.yaml", 1)], kept.SelectMany(record => record.Files.Select(file => (record.Upload, file.Name, file.Bytes.Length))));
+        Assert.Empty(await records.ListAsync(one.Id, Opened.Bo, default));
+        Assert.Equal(Refusal.NotFound, (await Assert.ThrowsAsync<RefusedException>(() => records.AddAsync(one.Id, [new HandedFile("record.yaml", [3])], Opened.Bo, default))).Refusal);
+        Assert.Equal(2, (await opened.Reader.HistoryAsync(one.Id, Opened.Ada, default)).Count(entry => entry.Event == RegisterEvent.Recorded));
+        await using var context = opened.Database.Open();
+        foreach (var sql in new[] { "UPDATE record_files SET bytes = bytes", "DELETE FROM record_files" })
+        {
+            Assert.Contains("append-only", (await Assert.ThrowsAnyAsync<Exception>(() => context.Database.ExecuteSqlRawAsync(sql))).ToString(), StringComparison.Ordinal);
+        }
+    }
+
+    [SkippableTheory]
+    [InlineData(Engine.Sqlite)]
+    [InlineData(Engine.PostgreSql)]
     public async Task The_last_decision_of_a_series_is_found_from_each_later_revision(Engine engine)
     {
         var opened = await Opened.NewAsync(stores.New(engine), clock);

@@ -21,6 +21,11 @@ public sealed class AccessMatrixTests(OneService one) : IClassFixture<OneService
     {
         var id = await RunningService.SubmitAsync(one.Ada, RunningService.Plan("concept-fifteen-lines.yaml"), "?file_name=plan.yaml");
         await RunningService.ScreenedAsync(one.Ada, id);
+        using (var handed = await one.Ada.PostAsync($"/api/v1/submissions/{id}/records", RecordApiTests.Form(RecordApiTests.Small)))
+        {
+            Assert.Equal(System.Net.HttpStatusCode.Created, handed.StatusCode);
+        }
+
         HttpClient[] callers = [one.Nobody, one.Bo, one.Ada, one.Reviewer, one.Administrator];
         var rows = new List<string>();
         foreach (var (method, pattern) in Endpoints())
@@ -75,7 +80,7 @@ public sealed class AccessMatrixTests(OneService one) : IClassFixture<OneService
     private static HttpRequestMessage Request(string method, string pattern, string id)
     {
         var path = pattern.Replace("{documentName}", "v1", StringComparison.Ordinal).Replace("{form}", "json", StringComparison.Ordinal).Replace("{other}", id, StringComparison.Ordinal)
-            .Replace("{**name}", "plan.yaml", StringComparison.Ordinal).Replace("{name}", "plan.schema.json", StringComparison.Ordinal)
+            .Replace("{**name}", pattern.Contains("/records/", StringComparison.Ordinal) ? "record.yaml" : "plan.yaml", StringComparison.Ordinal).Replace("{record:int}", "1", StringComparison.Ordinal).Replace("{name}", "plan.schema.json", StringComparison.Ordinal)
             .Replace("{id}", pattern.Contains("/rules/", StringComparison.Ordinal) ? "LAY-001" : pattern.Contains("/keys/", StringComparison.Ordinal) ? "none" : id, StringComparison.Ordinal);
         var request = new HttpRequestMessage(new HttpMethod(method), path);
         if (!pattern.StartsWith("/api", StringComparison.Ordinal))
@@ -87,6 +92,7 @@ public sealed class AccessMatrixTests(OneService one) : IClassFixture<OneService
         {
             request.Content = !pattern.StartsWith("/api", StringComparison.Ordinal) ? new MultipartFormDataContent { { new StringContent("a: 1"), "plan" }, { new StringContent("LAY-000"), "rule" }, { new StringContent("nowhere"), "address" }, { new StringContent("x"), "comment" } }
                 : pattern is "/api/v1/checks" or "/api/v1/sheets" or "/api/v1/submissions" ? RunningService.Yaml("a: 1")
+                : pattern.EndsWith("/records", StringComparison.Ordinal) ? RecordApiTests.Form([RecordApiTests.Small[1]])
                 : pattern.EndsWith("/comments", StringComparison.Ordinal) ? new StringContent("{\"rule\":\"LAY-000\",\"address\":\"nowhere\",\"text\":\"x\"}", Encoding.UTF8, "application/json")
                 : new StringContent("{}", Encoding.UTF8, "application/json");
         }

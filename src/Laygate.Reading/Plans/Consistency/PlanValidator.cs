@@ -26,6 +26,7 @@ internal sealed class PlanValidator : AbstractValidator<Plan>
         Subject(RollingRanges.Check);
         Subject(SurfaceRanges.Check);
         Subject(ProofRanges.Check);
+        Subject(LearntRanges.Check);
     }
 
     private void Subject(Action<Plan, PlanPart> check) =>

@@ -395,6 +395,49 @@ namespace Laygate.Register.Migrations.PostgreSql
                     b.ToTable("pictures");
                 });
 
+            modelBuilder.Entity("Laygate.Register.Storage.RecordFileRow", b =>
+                {
+                    b.Property<long>("Number")
+                        .HasColumnType("bigint")
+                        .HasColumnName("number");
+
+                    b.Property<int>("Upload")
+                        .HasColumnType("integer")
+                        .HasColumnName("upload");
+
+                    b.Property<int>("Place")
+                        .HasColumnType("integer")
+                        .HasColumnName("place");
+
+                    b.Property<long>("At")
+                        .HasColumnType("bigint")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<string>("ByName")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by_name");
+
+                    b.Property<byte[]>("Bytes")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("bytes");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("name");
+
+                    b.HasKey("Number", "Upload", "Place");
+
+                    b.ToTable("record_files");
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.ReportRow", b =>
                 {
                     b.Property<long>("Number")
@@ -687,6 +730,15 @@ namespace Laygate.Register.Migrations.PostgreSql
                 });
 
             modelBuilder.Entity("Laygate.Register.Storage.PictureRow", b =>
+                {
+                    b.HasOne("Laygate.Register.Storage.SubmissionRow", null)
+                        .WithMany()
+                        .HasForeignKey("Number")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Laygate.Register.Storage.RecordFileRow", b =>
                 {
                     b.HasOne("Laygate.Register.Storage.SubmissionRow", null)
                         .WithMany()

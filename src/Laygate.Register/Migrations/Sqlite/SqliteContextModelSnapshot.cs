@@ -384,6 +384,49 @@ namespace Laygate.Register.Migrations.Sqlite
                     b.ToTable("pictures");
                 });
 
+            modelBuilder.Entity("Laygate.Register.Storage.RecordFileRow", b =>
+                {
+                    b.Property<long>("Number")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("number");
+
+                    b.Property<int>("Upload")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("upload");
+
+                    b.Property<int>("Place")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("place");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("by");
+
+                    b.Property<string>("ByName")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("by_name");
+
+                    b.Property<byte[]>("Bytes")
+                        .IsRequired()
+                        .HasColumnType("BLOB")
+                        .HasColumnName("bytes");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name");
+
+                    b.HasKey("Number", "Upload", "Place");
+
+                    b.ToTable("record_files");
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.ReportRow", b =>
                 {
                     b.Property<long>("Number")
@@ -674,6 +717,15 @@ namespace Laygate.Register.Migrations.Sqlite
                 });
 
             modelBuilder.Entity("Laygate.Register.Storage.PictureRow", b =>
+                {
+                    b.HasOne("Laygate.Register.Storage.SubmissionRow", null)
+                        .WithMany()
+                        .HasForeignKey("Number")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Laygate.Register.Storage.RecordFileRow", b =>
                 {
                     b.HasOne("Laygate.Register.Storage.SubmissionRow", null)
                         .WithMany()

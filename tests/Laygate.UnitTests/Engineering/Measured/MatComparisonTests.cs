@@ -1,4 +1,5 @@
 using Laygate.Engineering.Measured;
+using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 using Laygate.Model.Records;
 using static Laygate.UnitTests.Engineering.Stated;
@@ -40,6 +41,20 @@ public sealed class MatComparisonTests
         var (plain, colder) = (Compare(Row(300, 20, 0, 100)), MatComparisons.Of(Ask.Context(Plan), Record([], [Row(300, 20, 0, 100)]) with { Weather = cold }));
         Assert.True(colder.Compared[0].Expected < plain.Compared[0].Expected - 3, $"{colder.Compared[0].Expected} and {plain.Compared[0].Expected}");
         Assert.True(colder.WithMeasuredWeather);
+    }
+
+    // A plan that states only an envelope is compared in the weather that was measured; what was measured at the mat is not taken down to it once more: at 60 % of the forecast, 3 m/s at the mat is a forecast of 5 m/s.
+    [Fact]
+    public void An_envelope_gives_way_to_what_was_measured_and_wind_at_the_mat_is_that()
+    {
+        var weather = new Weather { WindAtMat = M<Ratio>(60, "%"), Envelope = new() { AirLowest = C(8), BaseLowest = C(8), WindHighest = M<Speed>(9, "m/s") } };
+        WeatherReading[] measured = [new(default, Start) { Air = 12, Surface = 14, Wind = 3 }, new(default, Start.AddHours(6)) { Air = 12, Surface = 14, Wind = 3 }];
+        WeatherHour Hour(DateTimeOffset at) => new() { At = new Moment(at.DateTime, at.Offset), Air = C(12), Base = C(14), Wind = M<Speed>(5, "m/s") };
+        var rows = new[] { Row(300, 20, 0, 100) };
+        var byRecord = MatComparisons.Of(Ask.Context(Plan with { Weather = weather }), Record([], rows) with { Weather = measured });
+        var byHours = MatComparisons.Of(Ask.Context(Plan with { Weather = weather with { Envelope = null, Hours = [Hour(Start), Hour(Start.AddHours(6))] } }), Record([], rows));
+        Assert.Equal(Assert.Single(byHours.Compared).Expected, Assert.Single(byRecord.Compared).Expected, 1e-9);
+        Assert.True(byRecord.WithMeasuredWeather);
     }
 
     // By hand: readings that are the expected values have no bias and lie inside; 60 K more is 60 K of bias, and none lies inside.

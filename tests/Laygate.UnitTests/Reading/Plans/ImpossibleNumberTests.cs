@@ -3,10 +3,10 @@ namespace Laygate.UnitTests.Reading.Plans;
 /// <summary>Every number of a plan that cannot be below zero is refused there, at its line: no key is forgotten.</summary>
 public class ImpossibleNumberTests
 {
-    // Where something lies on the globe or along the road, what is measured to either side of a line, and the name of a revision.
+    // Where something lies on the globe or along the road, what is measured to either side of a line, a difference of temperatures that may be either, and the name of a revision.
     private static readonly string[] Either =
     [
-        "location/altitude", "location/latitude", "plan/revision", "runs/above_gutter", "runs/crossfall", "runs/crossfalls/at", "runs/crossfalls/value", "runs/from",
+        "learnt/laying/assumed_high", "location/altitude", "location/latitude", "plan/revision", "runs/above_gutter", "runs/crossfall", "runs/crossfalls/at", "runs/crossfalls/value", "runs/from",
         "runs/hand_laid/at", "runs/right_reach", "runs/tie_ins/at", "runs/widths/at", "site/overhead_lines/at",
     ];
 
