@@ -93,6 +93,13 @@ public sealed class JobCommandTests : IDisposable
         Assert.Contains("no-such-book", Laygate("compare", "job.yaml", "--old-shift", "night-2", "--new-shift", "night-1").Error, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_review_comment_asks_once_for_what_several_rules_wait_for()
+    {
+        var lines = Laygate("check", "job.yaml", "--quick", "--format", "markdown").Out.Split('\n');
+        Assert.Contains(lines, line => line.StartsWith("- **State ", StringComparison.Ordinal) && line.Contains("(ROL-002)", StringComparison.Ordinal) && line.Contains("(ROL-014)", StringComparison.Ordinal) && line.Contains("(ROL-015)", StringComparison.Ordinal));
+    }
+
     private void Write(string name, string text) => File.WriteAllText(Path.Combine(folder, name), text);
 
     private static IEnumerable<string> Findings(JsonNode report) =>

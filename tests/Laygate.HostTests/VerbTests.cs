@@ -272,7 +272,7 @@ public sealed class VerbTests : IDisposable
         Write("laygate.yaml", "stage: concept\n");
         Write("answers.yaml", "kind: overlay\nstage: submission\nthickness: 40 mm\nrollers: [r7]\nuses: [firm/parts.yaml]\n");
         var made = Run(0, "new", "plan", "hill", "--into", "jobs", "--answers", "answers.yaml", "--width", "3.6 m", "--traffic", "none").Out;
-        Assert.Contains("Not answered, so the usual or a blank: units, title, jurisdiction, mixes, lanes, length, speed, night, plants, trucks, pavers, conditions.", made, StringComparison.Ordinal);
+        Assert.Contains("Not answered, so the usual or a blank: units, title, jurisdiction, mixes, lanes, length, speed, night, plants, trucks, pavers, by-hand, conditions.", made, StringComparison.Ordinal);
         var text = File.ReadAllText(Path.Combine(folder, "jobs/hill.yaml"));
         foreach (var line in (string[])["# yaml-language-server: $schema=../plan-with-parts.schema.json", "uses: [\"../firm/parts.yaml\"]", "    width: 3.6 m", "    - part: r7"])
         {

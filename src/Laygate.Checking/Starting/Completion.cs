@@ -85,7 +85,7 @@ internal sealed class Completion(PlanTools tools, RuleBook book, FirmParts parts
 
         foreach (var at in finding.Missing.Where(isWanted))
         {
-            added |= places.Ensure(plan, at);
+            added |= Feeder(plan, at) || places.Ensure(plan, at);
         }
 
         if (added && OnlyWhere(plan, finding, judged) is { } where)
@@ -97,6 +97,18 @@ internal sealed class Completion(PlanTools tools, RuleBook book, FirmParts parts
         }
 
         return added;
+    }
+
+    // The only feeder that the firm has is the one that the job asks for.
+    private bool Feeder(DraftMap plan, InputReference at)
+    {
+        if (places.Way(at) is not ["supply", "feeder", ..] || parts.Only("feeders") is not { } only || plan.At(["supply", "feeder"]) is not null)
+        {
+            return false;
+        }
+
+        plan.Group("supply").Set("feeder", new DraftText(only));
+        return true;
     }
 
     // The conditions of the rule that asks: where one reads a blank of the draft, what is filled in there decides whether the rest is wanted.

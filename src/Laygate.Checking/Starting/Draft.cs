@@ -80,6 +80,9 @@ internal sealed class DraftMap : DraftNode
         return this;
     }
 
+    /// <summary>Takes a key out.</summary>
+    public void Remove(string key) => Entries.RemoveAll(entry => string.Equals(entry.Key, key, StringComparison.Ordinal));
+
     /// <summary>Adds a key with a list of texts.</summary>
     public DraftMap SetList(string key, params IEnumerable<string> texts)
     {

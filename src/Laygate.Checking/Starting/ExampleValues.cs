@@ -7,12 +7,14 @@ namespace Laygate.Checking.Starting;
 /// <param name="turn">Which of the words of a blank is taken, counted from 0; yes at even turns.</param>
 internal sealed class ExampleValues(DraftMap plan, int turn)
 {
+    private const string NoTraffic = "none";
+
     /// <summary>A value for a blank.</summary>
     /// <param name="node">What stands behind its key.</param>
     /// <param name="path">The key from the top of the plan.</param>
     public string Of(SchemaNode node, string path)
     {
-        var words = Needs.Words(node);
+        var words = Possible(Needs.Words(node), path);
         var first = Needs.Examples(node) is [var shown, ..] ? shown : null;
         if (path.StartsWith("site.conditions.", StringComparison.Ordinal))
         {
@@ -30,4 +32,8 @@ internal sealed class ExampleValues(DraftMap plan, int turn)
                 _ => first ?? "said",
             };
     }
+
+    // A closure that leaves traffic beside the works contradicts the answer that there is none: nothing is asked for it.
+    private IReadOnlyList<string> Possible(IReadOnlyList<string> words, string path) =>
+        path is "site.closure.kind" && plan.At(["site", "traffic"]) is DraftText { Text: NoTraffic } ? [.. words.Where(word => word is "full" or "none")] : words;
 }

@@ -54,6 +54,13 @@ public sealed class FirmParts
         .Where(part => string.Equals(part.Key.List, list, StringComparison.Ordinal) && part.Value[key] is ScalarToken word && words.Contains(word.Text, StringComparer.Ordinal))
         .Select(part => part.Key.Id);
 
+    /// <summary>The only part of a list; null where there is none, or a choice.</summary>
+    internal string? Only(string list) => Ids(list) is [var only] ? only : null;
+
+    /// <summary>Courses for which a part states entries of a list, such as the screeds of a paver, in their order.</summary>
+    internal IReadOnlyList<string> Courses(string list, string id, string key) =>
+        parts.GetValueOrDefault((list, id))?[key] is ListToken entries ? [.. entries.Items.OfType<MapToken>().Select(entry => entry["course"]).OfType<ScalarToken>().Select(course => course.Text)] : [];
+
     /// <summary>Whether a part states a key itself.</summary>
     internal bool States(string list, string id, string key) => parts.GetValueOrDefault((list, id))?.Find(key) is not null;
 }

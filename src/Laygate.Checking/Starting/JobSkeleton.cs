@@ -6,8 +6,12 @@ namespace Laygate.Checking.Starting;
 /// <summary>The elements that a kind of job has, with what was answered: courses, strips, machines and their references. Which keys they need is found by judging them.</summary>
 internal sealed class JobSkeleton(StartAnswers answers, FirmParts parts)
 {
+    private static readonly string[] OneCourse = ["surface"];
+    private static readonly string[] TwoCourses = ["binder", "surface"];
+
     private readonly DraftMap plan = new();
-    private readonly string[] courses = answers.Kind is JobKind.TwoCourses or JobKind.HotOnHot ? ["binder", "surface"] : ["surface"];
+    private readonly string[] kinds = answers.Kind is JobKind.TwoCourses or JobKind.HotOnHot ? TwoCourses : OneCourse;
+    private readonly List<string> courses = [];
     private readonly List<string> mixes = [];
 
     /// <summary>Makes the draft.</summary>
@@ -22,6 +26,7 @@ internal sealed class JobSkeleton(StartAnswers answers, FirmParts parts)
 
         plan.Set("plan", DraftMap.Of(("id", id), ("stage", Words.Of(answers.Stage)), ("title", answers[StartQuestions.Title])));
         plan.Set("location", DraftMap.Of(("jurisdiction", answers[StartQuestions.Jurisdiction])));
+        courses.AddRange(CourseIds());
         Mixes();
         Courses();
         Runs();
@@ -43,10 +48,14 @@ internal sealed class JobSkeleton(StartAnswers answers, FirmParts parts)
         return plan;
     }
 
+    // A paver of the firm names the courses that its screeds lay: by their ids its screeds and buffers need not be stated again.
+    private IReadOnlyList<string> CourseIds() =>
+        parts.Courses("pavers", FirstPaver, "screeds") is var named && named.Count == kinds.Length && named.Distinct(StringComparer.Ordinal).Count() == named.Count ? named : kinds;
+
     private void Mixes()
     {
         var given = answers.List(StartQuestions.Mixes);
-        for (var index = 0; index < courses.Length; index++)
+        for (var index = 0; index < courses.Count; index++)
         {
             var name = index < given.Count ? given[index] : null;
             if (name is not null && parts.Has("mixes", name))
@@ -64,9 +73,9 @@ internal sealed class JobSkeleton(StartAnswers answers, FirmParts parts)
     private void Courses()
     {
         var thickness = answers.List(StartQuestions.Thickness);
-        for (var index = 0; index < courses.Length; index++)
+        for (var index = 0; index < courses.Count; index++)
         {
-            var course = DraftMap.Of(("id", courses[index]), ("kind", courses[index]), ("mix", mixes[index]), ("thickness", index < thickness.Count ? thickness[index] : null));
+            var course = DraftMap.Of(("id", courses[index]), ("kind", kinds[index]), ("mix", mixes[index]), ("thickness", index < thickness.Count ? thickness[index] : null));
             var isOnHot = index > 0 && answers.Kind == JobKind.HotOnHot;
             course.Set("laid", new DraftText(Words.Of(isOnHot ? Laying.HotOnHot : Laying.Separately)));
             if (isOnHot)
@@ -137,7 +146,7 @@ internal sealed class JobSkeleton(StartAnswers answers, FirmParts parts)
         }
 
         var trucks = answers.List(StartQuestions.Trucks);
-        for (var index = 0; index < courses.Length; index++)
+        for (var index = 0; index < courses.Count; index++)
         {
             var answer = index < trucks.Count ? trucks[index] : null;
             var isPart = answer is not null && parts.Has("trucks", answer);
@@ -193,7 +202,7 @@ internal sealed class JobSkeleton(StartAnswers answers, FirmParts parts)
             existing.Group("milling").Set("depth", DraftText.Blank);
         }
 
-        foreach (var course in answers.Kind == JobKind.HotOnHot ? courses[..1] : courses)
+        foreach (var course in answers.Kind == JobKind.HotOnHot ? courses.Take(1) : courses)
         {
             plan.List("bond_coats").Items.Add(DraftMap.Of(("id", $"under-{course}"), ("below", course), ("applied", null)));
         }

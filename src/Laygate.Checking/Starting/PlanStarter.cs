@@ -1,4 +1,5 @@
 using Laygate.Checking.Scaffolding;
+using Laygate.Engineering.Quantities;
 using Laygate.Rules.Merging;
 
 namespace Laygate.Checking.Starting;
@@ -16,7 +17,7 @@ public static class PlanStarter
         """;
 
     private const string ConditionsHead = """
-        # Conditions of the site that were not named in the answers are written as `no`: read each of them once more.
+        # Conditions of the site that were not named in the answers are written as `no`: read each of them once more. One that follows from the plan itself is left out; one that depends on what you fill in is a blank.
 
         """;
 
@@ -30,15 +31,43 @@ public static class PlanStarter
     public static NewFile Make(PlanTools tools, RuleBook book, string id, StartAnswers answers, FirmParts parts, string? schemaPath = null)
     {
         var draft = new JobSkeleton(answers, parts).Make(id);
-        new Completion(tools, book, parts).Complete(draft, Turns);
+        var completion = new Completion(tools, book, parts);
+        completion.Complete(draft, Turns);
         var isAnswered = answers[StartQuestions.Conditions] is not null && draft.At(["site", "conditions"]) is DraftMap;
-        foreach (var blank in isAnswered ? ((DraftMap)draft.At(["site", "conditions"])!).Entries.Where(entry => entry.Key is not StartQuestions.Night).Select(entry => entry.Value).OfType<DraftText>().Where(text => text.Text is null) : [])
+        if (isAnswered)
         {
-            blank.Text = "no";
+            // What is left out holds, and what it asks for gets its place, too.
+            Deny(draft, completion);
+            completion.Complete(draft, turns: 1);
+            Deny(draft, completion);
         }
 
         var text = new DraftWriter(tools.Reader.Schema, answers.Units).Write(draft);
         var head = (schemaPath is null ? string.Empty : $"# yaml-language-server: $schema={schemaPath}\n") + Head + (isAnswered ? ConditionsHead : string.Empty);
         return new NewFile($"{id}.yaml", head.ReplaceLineEndings("\n") + text);
+    }
+
+    // What nobody named does not hold; but what follows from the rest of the plan, however its blanks are filled in, is left out, and what depends on them stays a blank.
+    private static void Deny(DraftMap draft, Completion completion)
+    {
+        var conditions = (DraftMap)draft.At(["site", "conditions"])!;
+        List<QuantityContext> turns = [.. Enumerable.Range(0, Turns).Select(turn => completion.Judge(draft, turn).Context)];
+        foreach (var (key, value) in conditions.Entries.ToList())
+        {
+            if (value is not DraftText { Text: null } blank || key is StartQuestions.Night)
+            {
+                continue;
+            }
+
+            var shown = turns.Count(context => context.Get($"site.{key}", context.Elements.Find("site")!).Value is FlagValue { Yes: true });
+            if (shown == Turns)
+            {
+                conditions.Remove(key);
+            }
+            else if (shown == 0)
+            {
+                blank.Text = "no";
+            }
+        }
     }
 }

@@ -14,6 +14,8 @@ internal static class JointQuantities
     [
         Joint.StatedWord<Joint, JointKind>("kind", "kind", "Direction of the joint.", joint => joint.Kind),
         Joint.StatedWord<Joint, JointForm>("form", "form", "How the face is made.", joint => joint.Form),
+        Joint.Flag("is_hot", "Whether both sides are laid hot, as its form says; a joint whose form is not stated is taken as a cold one, which asks for more. The form itself is asked for once, where its face is judged.", (_, e) =>
+            Answers.Follows(e.Subject is Joint { Form: JointForm.HotEchelon }, new InputReference(e.Address, "form"))),
         Joint.StatedWord<Joint, JointHeight>("height", "height", "Over what height the joint is treated.", joint => joint.Height),
         Joint.StatedWord<Joint, JointLine>("line", "line", "Where a longitudinal joint lies in the finished surface.", joint => joint.Line),
         Joint.Presence("removed", "How much of the thin end is cut off before laying goes on.", (_, e) => Answers.Fields(

@@ -38,6 +38,7 @@ internal static class PartKinds
         new("pavers", ["pavers"]),
         new("rollers", ["rolling", "rollers"]),
         new("tests", ["tests"]),
+        new("hold_points", ["hold_points"]),
         new("contingencies", ["contingencies"]),
         new(Measures, [Measures]),
         new("learnt", ["learnt"]),

@@ -35,7 +35,7 @@ public static class PartSchemas
         {
             ["$schema"] = source["$schema"]!.DeepClone(),
             ["title"] = "file of parts",
-            ["description"] = "What a firm uses again in many plans: machines, people, mixes, plants, tests, measures. A plan names the file under `uses` and each part by its id.",
+            ["description"] = "What a firm uses again in many plans: machines, people, mixes, plants, tests, hold points, measures. A plan names the file under `uses` and each part by its id.",
             ["type"] = "object",
             ["additionalProperties"] = false,
             ["required"] = new JsonArray("parts"),

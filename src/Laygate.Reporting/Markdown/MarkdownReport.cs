@@ -125,10 +125,28 @@ internal sealed class MarkdownReport(StringBuilder text, Report report, EarlierS
         }
 
         silences.ForEach(Silent);
-        foreach (var finding in parts[group].Where(finding => finding.Severity is null || (finding.Known && Silence.Is(finding))))
+        foreach (var same in parts[group].Where(finding => finding.Severity is null || (finding.Known && Silence.Is(finding))).GroupBy(Waiting, StringComparer.Ordinal))
         {
-            One(group, finding);
+            if (group is FindingGroup.NotAssessed && same.Key is not null && same.Skip(1).Any())
+            {
+                Waiting([.. same]);
+            }
+            else
+            {
+                same.ToList().ForEach(finding => One(group, finding));
+            }
         }
+    }
+
+    // What several rules wait for is asked for once.
+    private static string? Waiting(Finding finding) =>
+        finding is { Outcome: Outcome.NotAssessed, Known: false, Missing.Count: > 0 } ? $"{finding.Status} {string.Join(' ', finding.Missing.Select(Names.Of))}" : null;
+
+    private void Waiting(List<Finding> waiting)
+    {
+        var keys = string.Join(", ", waiting[0].Missing.Select(Names.Of).Distinct(StringComparer.Ordinal).Select(MarkdownText.Of));
+        var rules = waiting.GroupBy(finding => finding.Rule, StringComparer.Ordinal).Select(rule => $"{MarkdownText.Of(Wording.Title(rule.First()))} ({MarkdownText.Of(rule.Key)})");
+        Item($"**State {keys}**{Places.After(waiting[0].Position)}: {waiting.Count.ToString(CultureInfo.InvariantCulture)} findings wait for it. {string.Join("; ", rules)}.");
     }
 
     // A review does not need the same three sentences for each of thirty hazards: what to write, and where it comes from.

@@ -130,18 +130,69 @@ public sealed class StarterTests
             pavers: [{ id: p7, availability: 85 % }]
             rollers: [{ id: r7, kind: tandem }]
             tests: [{ id: our-cores, kind: density, where: wheel tracks }]
+            hold_points: [{ id: our-base, step: before-laying, before: first load, criterion: base dry, evidence: form, owner: quality, released_by: engineer }]
             contingencies: [{ id: our-rain, event: paver-fails, action: stop }]
             measures: [{ id: our-burns, kind: burns-first-aid, what: cool }]
             """);
         var answers = new StartAnswers(new Dictionary<string, string>(StringComparer.Ordinal) { ["stage"] = "release", ["mixes"] = "ac8", ["pavers"] = "p7", ["rollers"] = "r7" });
         var text = PlanStarter.Make(Tools, Repository.Bound(), "hill-road", answers, FirmParts.Of("hill-road.yaml", ["firm.yaml"], files)).Text;
-        foreach (var line in (string[])["uses: [firm.yaml]", "  people: [manager]", "  - part: ac8", "  - part: p7", "    - part: r7", "  - part: our-cores", "  - part: our-rain", "  - part: our-burns"])
+        foreach (var line in (string[])["uses: [firm.yaml]", "  people: [manager]", "  - part: ac8", "  - part: p7", "    - part: r7", "  - part: our-cores", "  - part: our-rain", "hold_points:", "  - part: our-burns"])
         {
             Assert.Contains(line, text.Split('\n'), StringComparer.Ordinal);
         }
 
         Assert.DoesNotContain("kind: burns-first-aid", text, StringComparison.Ordinal);
+        Assert.Contains("  - our-base\n", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("step: before-laying", text, StringComparison.Ordinal);
         Assert.DoesNotContain("availability", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_only_feeder_of_the_firm_and_the_screeds_of_its_paver_are_not_asked_for_again()
+    {
+        var files = new PartsInMemory("""
+            parts: 1
+            pavers:
+              - id: twin
+                screeds: [{ course: lower, width_lowest: 3 m, width_highest: 8 m }, { course: upper, width_lowest: 3 m, width_highest: 8 m }]
+                buffers: [{ course: lower, capacity: 50 t, lowest: 8 t }, { course: upper, capacity: 28 t, lowest: 5 t, call: 12 t }]
+            feeders: [{ id: f1, rate: 900 t/h, exchange: 1 min, changeover: 45 s }]
+            """);
+        var answers = new StartAnswers(new Dictionary<string, string>(StringComparer.Ordinal) { ["kind"] = "hot-on-hot", ["stage"] = "release", ["pavers"] = "twin" });
+        var text = PlanStarter.Make(Tools, Repository.Bound(), "hill-road", answers, FirmParts.Of("hill-road.yaml", ["firm.yaml"], files)).Text;
+        Assert.Contains("  - id: lower\n    kind: binder\n", text, StringComparison.Ordinal);
+        Assert.Contains("  - id: upper\n    kind: surface\n", text, StringComparison.Ordinal);
+        Assert.Contains("feeder:\n    part: f1\n", text, StringComparison.Ordinal);
+        Assert.All((string[])["width_highest:", "capacity:", "changeover:"], key => Assert.DoesNotContain(key, text, StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("submission")]
+    [InlineData("release")]
+    public void Where_no_traffic_passes_nothing_is_asked_about_it(string stage)
+    {
+        var answers = new StartAnswers(new Dictionary<string, string>(StringComparer.Ordinal) { ["stage"] = stage, ["traffic"] = "none", ["conditions"] = "none" });
+        var text = PlanStarter.Make(Tools, Repository.Bound(), "hill-road", answers, NoParts).Text;
+        Assert.All((string[])["traffic_speed:", "kind: safety-zone", "kind: traffic-management", "kind: side-clearance", "  space:"], key => Assert.DoesNotContain(key, text, StringComparison.Ordinal));
+        Assert.Empty(Left(UsualFill.Of(text), answers.Stage));
+    }
+
+    [Theory]
+    [InlineData("overlay")]
+    [InlineData("mill-and-fill")]
+    [InlineData("two-courses")]
+    [InlineData("hot-on-hot")]
+    public void What_follows_from_the_plan_itself_is_not_denied(string kind)
+    {
+        var answers = new StartAnswers(new Dictionary<string, string>(StringComparer.Ordinal) { ["kind"] = kind, ["stage"] = "release", ["traffic"] = "none", ["conditions"] = "none" });
+        var text = PlanStarter.Make(Tools, Repository.Bound(), "hill-road", answers, NoParts).Text;
+        var filled = UsualFill.Of(text);
+        var result = new PlanCheck(Repository.Bound(), new CheckSettings(null, new DateOnly(2027, 6, 1), "1") { Quick = true }).Run("hill-road.yaml", Encoding.UTF8.GetBytes(filled));
+        Assert.DoesNotContain(result.Reports[0].Findings, finding => finding is { Rule: "SAF-120" or "SAF-121", Outcome: Outcome.Missed }
+            && text.Contains($"    {finding.Address["condition:".Length..]}: no\n", StringComparison.Ordinal));
+        Assert.DoesNotContain("    several_machines: ", text, StringComparison.Ordinal); // Three rollers and a paver, whatever is filled in.
+        Assert.Contains("    spraying: TO FILL IN", text, StringComparison.Ordinal);
+        Assert.Empty(Left(filled, answers.Stage));
     }
 
     [Fact]
