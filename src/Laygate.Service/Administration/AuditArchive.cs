@@ -17,7 +17,7 @@ internal sealed record AuditFile(string Name, string File);
 /// Everything that the register holds, as one archive that can be verified without this program: three books of lines, each with the hash of the line before it, and
 /// the files that they name by their hash. A later export begins with the lines of an earlier one.
 /// </summary>
-internal sealed class AuditArchive(AuditReader audit, RegisterReader reader, TimeProvider clock)
+internal sealed class AuditArchive(AuditReader audit, RegisterReader reader, ShiftRecords records, TimeProvider clock)
 {
     // Its escapes see to it that no text that people wrote can look like a part of a line.
     private static readonly JsonSerializerOptions Plain = new() { PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower };
@@ -46,9 +46,12 @@ internal sealed class AuditArchive(AuditReader audit, RegisterReader reader, Tim
     {
         var contents = new AuditContents(zip);
         var files = new Dictionary<long, IReadOnlyList<AuditFile>>();
+        var recorded = new Dictionary<string, int>(StringComparer.Ordinal);
         await foreach (var one in audit.HistoryAsync(end, cancel))
         {
-            if (await FilesAsync(one, contents, cancel) is { Count: > 0 } own)
+            // Each record has its entry, in the order of their numbers.
+            var upload = one.Said.Event == RegisterEvent.Recorded ? recorded[one.Submission] = recorded.GetValueOrDefault(one.Submission) + 1 : 0;
+            if (await FilesAsync(one, upload, contents, cancel) is { Count: > 0 } own)
             {
                 files.Add(one.Number, own);
             }
@@ -76,8 +79,9 @@ internal sealed class AuditArchive(AuditReader audit, RegisterReader reader, Tim
     };
 
     // What was handed in stands at its receipt, what was made of it at the screening.
-    private async Task<IReadOnlyList<AuditFile>> FilesAsync(AuditEvent one, AuditContents files, CancellationToken cancel) => one.Said.Event switch
+    private async Task<IReadOnlyList<AuditFile>> FilesAsync(AuditEvent one, int upload, AuditContents files, CancellationToken cancel) => one.Said.Event switch
     {
+        RegisterEvent.Recorded => await RecordedAsync(one.Submission, upload, files, cancel),
         RegisterEvent.Received => await HandedInAsync(one.Submission, files, cancel),
         RegisterEvent.Screened or RegisterEvent.FailedToRead when one.Said.Screening is { } screening => await MadeAsync(one.Submission, screening, files, cancel),
         _ => [],
@@ -95,6 +99,17 @@ internal sealed class AuditArchive(AuditReader audit, RegisterReader reader, Tim
         if (one.Archive is not null && await reader.ArchiveAsync(id, Caller.Machine, cancel) is { } archive)
         {
             kept.Add(await files.AddAsync(archive.Name, ".zip", archive.Bytes, cancel));
+        }
+
+        return kept;
+    }
+
+    private async Task<IReadOnlyList<AuditFile>> RecordedAsync(string id, int upload, AuditContents files, CancellationToken cancel)
+    {
+        var kept = new List<AuditFile>();
+        foreach (var file in (await records.ListAsync(id, Caller.Machine, cancel)).Where(one => one.Upload == upload).SelectMany(one => one.Files))
+        {
+            kept.Add(await files.AddAsync(file.Name, file.Name.EndsWith(".csv", StringComparison.OrdinalIgnoreCase) ? ".csv" : ".yaml", file.Bytes, cancel));
         }
 
         return kept;
@@ -142,7 +157,7 @@ internal sealed class AuditArchive(AuditReader audit, RegisterReader reader, Tim
         history.jsonl   what happened to each submission, in the order in which it was written
         comments.jsonl  what was written on findings
         keys.jsonl      which keys were issued and revoked, and by whom
-        content/        plans, files, reports and documents, each named by its SHA-256; history.jsonl says what each one is
+        content/        plans, files, reports, documents and records of shifts, each named by its SHA-256; history.jsonl says what each one is
         heads.txt       for each book its number of lines and the SHA-256 of the last one: keep it elsewhere
         verify.sh       sh verify.sh             lines and files are as they were written
                         sh verify.sh OLD.txt     and begin with all that an earlier export held; OLD.txt is its heads.txt

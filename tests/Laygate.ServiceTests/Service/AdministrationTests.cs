@@ -32,11 +32,17 @@ public sealed class AdministrationTests : IDisposable
         var fake = $"\"file\":\"content/{new string('a', 64)}.yaml\" 'x' \\ \"before\"";
         using var returned = await DecideAsync(chief, id, "returned", fake);
         Assert.Equal(HttpStatusCode.OK, returned.StatusCode);
+        using (var handed = await ada.PostAsync($"/api/v1/submissions/{id}/records", RecordApiTests.Form(RecordApiTests.Small)))
+        {
+            Assert.True(handed.IsSuccessStatusCode, await handed.Content.ReadAsStringAsync());
+        }
+
         var first = await ExportAsync(chief, "first");
         Assert.Equal((0, ""), Verify(first));
         Assert.Contains("\"event\":\"returned\"", await File.ReadAllTextAsync(Path.Combine(first, "history.jsonl")), StringComparison.Ordinal);
-        Assert.Equal(await ada.GetByteArrayAsync($"/api/v1/submissions/{id}/text"), await File.ReadAllBytesAsync(Directory.GetFiles(Path.Combine(first, "content"), "*.yaml").Single()));
+        Assert.Contains(await ada.GetStringAsync($"/api/v1/submissions/{id}/text"), Directory.GetFiles(Path.Combine(first, "content"), "*.yaml").Select(File.ReadAllText), StringComparer.Ordinal);
         Assert.NotEmpty(Directory.GetFiles(Path.Combine(first, "content"), "*.html"));
+        Assert.Equal(RecordApiTests.Small[1].Text, await File.ReadAllTextAsync(Directory.GetFiles(Path.Combine(first, "content"), "*.csv").Single()));
 
         using var accepted = await DecideAsync(chief, id, "accepted_with_departures", "Seen.");
         Assert.Equal(HttpStatusCode.OK, accepted.StatusCode);
