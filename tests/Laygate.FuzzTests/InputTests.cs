@@ -16,7 +16,7 @@ public sealed class InputTests(ITestOutputHelper output, AllTargets all) : IClas
     private readonly TargetList targets = all.Targets;
 
     private static int Count => Environment.GetEnvironmentVariable("LAYGATE_FUZZ") is { Length: > 0 } asked ? int.Parse(asked, CultureInfo.InvariantCulture)
-        : Environment.GetEnvironmentVariable("LAYGATE_FULL_RUN") is { Length: > 0 } ? 20_000 : 2_000;
+        : FullRun.IsAsked ? 20_000 : 2_000;
 
     [Fact]
     public void No_input_crashes_the_program_and_every_refusal_has_words_and_a_place()

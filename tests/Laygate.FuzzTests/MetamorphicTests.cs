@@ -12,7 +12,7 @@ namespace Laygate.FuzzTests;
 public sealed class MetamorphicTests(ITestOutputHelper output)
 {
     private static int Count => Environment.GetEnvironmentVariable("LAYGATE_PLANS") is { Length: > 0 } asked ? int.Parse(asked, CultureInfo.InvariantCulture)
-        : Environment.GetEnvironmentVariable("LAYGATE_FULL_RUN") is { Length: > 0 } ? 300 : 20;
+        : FullRun.IsAsked ? 300 : 20;
 
     [Fact]
     public void Worse_is_never_better_and_what_means_the_same_is_judged_the_same()

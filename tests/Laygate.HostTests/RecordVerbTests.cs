@@ -88,6 +88,23 @@ public sealed class RecordVerbTests : IDisposable
     }
 
     [Fact]
+    public void Settings_of_the_repository_hold_for_held_as_for_a_check()
+    {
+        Write("plan.yaml", Small);
+        Write("rec/record.yaml", Mapping);
+        Write("rec/cores.csv", "core,bulk,maximum\n1,94.1,100\n");
+        Write("only.yaml", Only);
+        Assert.Equal(0, Run(folder, "held", "plan.yaml", "rec", "--rules", "only.yaml", "--fail-on", "fail").Code);
+        Write("laygate.yaml", "rules: [only.yaml]\n");
+        var result = Run(folder, "held", "plan.yaml", "rec", "--fail-on", "fail");
+        Assert.True(result.Code == 0, result.Out + result.Error);
+        Write("laygate.yaml", "rules: [only.yaml]\nfail_on: warn\n");
+        Assert.Equal(1, Run(folder, "held", "plan.yaml", "rec", "--fail-on", "fail").Code);
+        Write("laygate.yaml", "rules: [not-there.yaml]\n");
+        Assert.Equal(2, Run(folder, "held", "plan.yaml", "rec").Code);
+    }
+
+    [Fact]
     public void What_cannot_be_read_ends_with_2_and_says_what_to_write()
     {
         Write("plan.yaml", Small);

@@ -30,7 +30,7 @@ internal static class Needs
     private static string Path(string path, string reason)
     {
         bool there = File.Exists(path) || Directory.Exists(path);
-        if (!there && Environment.GetEnvironmentVariable("LAYGATE_FULL_RUN") is { Length: > 0 })
+        if (!there && FullRun.IsAsked)
         {
             throw new FileNotFoundException(reason, path);
         }

@@ -25,7 +25,8 @@ internal sealed class HeldCommand : Verb
           laygate held PLAN RECORD [options]
           laygate held --folder FOLDER [--rules NAME|PATH] [--departures FILE] [--output FILE]
 
-        With --folder: which warnings of plans came true, by rule, over all records below FOLDER;
+        Rules, departures and fail_on of a laygate.yaml in the folder of the plan or above it hold
+        too; options add to them. With --folder: which warnings of plans came true, by rule, over all records below FOLDER;
         each record names its plan by id. RECORD is the folder with record.yaml; `laygate record` lays one out.
 
         Options
@@ -113,7 +114,7 @@ internal sealed class HeldCommand : Verb
             throw new ArgumentProblem($"There is no folder `{all}`.");
         }
 
-        var (book, departures, problems) = Book(names, permitted);
+        var (book, departures, problems) = Book(names, permitted, new SettingsOnDisk().For(Path.GetFullPath(all)));
         if (book is null)
         {
             return host.Streams.Refuse(problems);
@@ -124,15 +125,21 @@ internal sealed class HeldCommand : Verb
         return report.Problems.Count > 0 ? ExitCodes.Findings : ExitCodes.Clean;
     }
 
-    private static (RuleBook? Book, IReadOnlyList<Departure> Departures, IReadOnlyList<Problem> Problems) Book(IReadOnlyList<string> names, IReadOnlyList<string> departures)
+    // Settings of the repository are laid over the command, as for a check: they add rules and permitted departures, and take none away.
+    private static (RuleBook? Book, IReadOnlyList<Departure> Departures, IReadOnlyList<Problem> Problems) Book(IReadOnlyList<string> names, IReadOnlyList<string> departures, FoundSettings? found)
     {
-        var (bound, _) = RuleBookOnDisk.Open(names);
+        if (found is { Problems: { Count: > 0 } wrong })
+        {
+            return (null, [], wrong);
+        }
+
+        var (bound, _) = RuleBookOnDisk.Open([.. (found?.Settings?.Rules ?? []).Concat(names).Distinct(StringComparer.Ordinal)]);
         if (bound.Book is not { } book)
         {
             return (null, [], bound.Problems);
         }
 
-        var permitted = DepartureFiles.Load(departures, book, new RuleFilesOnDisk());
+        var permitted = DepartureFiles.Load([.. (found?.Settings?.Departures ?? []).Concat(departures).Distinct(StringComparer.Ordinal)], book, new RuleFilesOnDisk());
         return permitted.Problems.Count > 0 ? (null, [], permitted.Problems) : (book, permitted.Departures, []);
     }
 
@@ -141,7 +148,8 @@ internal sealed class HeldCommand : Verb
     private static int Run(Host host, Asked asked, bool strict, Func<HeldReport, byte[]> bytes)
     {
         ResultOutput.KeepApart(asked.Target, [asked.Plan, asked.Record, .. asked.Rules, .. asked.Departures]);
-        var (book, permitted, problems) = Book(asked.Rules, asked.Departures);
+        var settings = new SettingsOnDisk().For(asked.Plan is "-" ? Directory.GetCurrentDirectory() : Path.GetDirectoryName(Path.GetFullPath(asked.Plan))!);
+        var (book, permitted, problems) = Book(asked.Rules, asked.Departures, settings);
         if (book is null)
         {
             return host.Streams.Refuse(problems);
@@ -155,7 +163,7 @@ internal sealed class HeldCommand : Verb
         var report = shift.Held(book, permitted, asked.Today, asked.Simple, host.Version);
         ResultOutput.KeepApart(asked.Target, report.Record.Files.Select(file => Path.Combine(asked.Record, file.File)));
         new ResultOutput(host.Streams).Write(asked.Target, bytes(report));
-        return report.Gate == Status.Fail || (strict && report.Gate == Status.Warn) ? ExitCodes.Findings : RecordInputs.Code(report.Refused);
+        return report.Gate == Status.Fail || ((strict || settings?.Settings?.FailOnWarn == true) && report.Gate == Status.Warn) ? ExitCodes.Findings : RecordInputs.Code(report.Refused);
     }
 
     private sealed record Asked(string Plan, string Record, IReadOnlyList<string> Rules, IReadOnlyList<string> Departures, string? Simple, DateOnly Today, string? Target);

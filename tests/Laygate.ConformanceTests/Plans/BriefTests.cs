@@ -33,7 +33,7 @@ public sealed partial class BriefTests
         { "examples/concept-fifteen-lines.yaml", "examples/particular/port-of-tamarel.yaml" },
     };
 
-    public static TheoryData<string> Faults => [.. FaultLists.Faults.Select(fault => fault.Id)];
+    public static TheoryData<string> Faults => [.. FaultLists.Faults.Select(fault => fault.Id).Usual(5)];
 
     [Theory]
     [MemberData(nameof(Plans))]

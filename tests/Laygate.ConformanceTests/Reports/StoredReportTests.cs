@@ -44,12 +44,12 @@ public sealed class StoredReportTests
     [Fact]
     public void Changed_plans_say_the_same_from_their_stored_reports_read_or_not()
     {
-        var mutants = PlanMutants.Make([.. PlanSchemaFile.PlanPaths.Where(path => path != PlanSchemaFile.EveryKeyPath).Select(File.ReadAllText)], 40, 20261125);
+        var mutants = PlanMutants.Make([.. PlanSchemaFile.PlanPaths.Where(path => path != PlanSchemaFile.EveryKeyPath).Select(File.ReadAllText)], FullRun.IsAsked ? 40 : 12, 20261125);
         var check = new PlanCheck(Repository.Bound("us-wa"), new CheckSettings(null, Repository.CheckDate, Repository.Version) { Quick = true });
         var results = mutants.Select((mutant, index) => check.Run($"plan-{index}.json", Encoding.UTF8.GetBytes(mutant.Text))).ToList();
         Assert.All(results, Same);
-        Assert.InRange(results.Count(result => result.Reports.Count > 0), 7, 33);
-        Assert.InRange(results.Count(result => result.Problems.Count > 0), 7, 33);
+        Assert.InRange(results.Count(result => result.Reports.Count > 0), mutants.Count / 6, mutants.Count * 5 / 6);
+        Assert.InRange(results.Count(result => result.Problems.Count > 0), mutants.Count / 6, mutants.Count * 5 / 6);
     }
 
     [Fact]

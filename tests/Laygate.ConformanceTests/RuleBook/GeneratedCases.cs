@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using Laygate.Checking.Scaffolding;
 using Laygate.Engineering.Assumptions;
@@ -20,6 +21,12 @@ internal sealed record GeneratedCase(CheckedRule Rule, CheckedBound Bound, int? 
 {
     private static readonly QuantityCatalogue Catalogue = LaygateQuantities.Catalogue();
     private static readonly DateTimeOffset SomeMoment = new(2027, 6, 8, 12, 0, 0, TimeSpan.FromHours(2));
+
+    private static readonly AssumptionSet Assumptions = LaygateAssumptions.Set();
+    private static readonly ConcurrentDictionary<string, Plan> Plans = new(StringComparer.Ordinal);
+    private static readonly IReadOnlyList<Source> Sources = [.. Repository.Book.General!.Sources.Concat(Repository.Book.Specifications.SelectMany(one => one.Sources)).DistinctBy(one => one.Id, StringComparer.Ordinal)];
+
+    private readonly Lazy<Laygate.Rules.Merging.RuleBook> book = new(() => Book(Rule, Bound));
 
     public string Name => string.Create(CultureInfo.InvariantCulture, $"{Rule.Definition.Id} {Bound.SetBy ?? "general"} {Words.Of(Bound.Definition.Strength)} {Row}").TrimEnd();
 
@@ -50,7 +57,7 @@ internal sealed record GeneratedCase(CheckedRule Rule, CheckedBound Bound, int? 
     public Finding Judge(QuantityValue? value)
     {
         var (plan, address) = BaseElements.Of(Rule.Definition.AppliesTo);
-        var context = plan is "job" ? Job() : new QuantityContext(Plan(plan), Catalogue, LaygateAssumptions.Set(), 1);
+        var context = plan is "job" ? Job() : new QuantityContext(Plan(plan), Catalogue, Assumptions, 1);
         var element = context.Elements.Find(address) ?? throw new InvalidOperationException($"The base plan {plan} has no {address}.");
         GiveKeys(context, element);
         if (Bound.Limit is CheckedQuantity other)
@@ -59,21 +66,26 @@ internal sealed record GeneratedCase(CheckedRule Rule, CheckedBound Bound, int? 
         }
 
         Give(context, element, Rule.Quantity, value);
-        var book = Laygate.Rules.Merging.RuleBook.Build(General(), [], Catalogue, LaygateAssumptions.Set());
-        Assert.Empty(book.Problems);
-        return Evaluator.Evaluate(book.Book!, context, new EvaluationSettings { File = plan, CheckedOn = Date(), OnlyRule = Rule.Definition.Id }).Findings.Single(finding => finding.Address == address);
+        return Evaluator.Evaluate(book.Value, context, new EvaluationSettings { File = plan, CheckedOn = Date(), OnlyRule = Rule.Definition.Id }).Findings.Single(finding => finding.Address == address);
     }
 
     // The rule with this bound alone, in force anywhere and under no condition: conditions have cases of their own.
-    private BookDefinition General() => new()
+    private static Laygate.Rules.Merging.RuleBook Book(CheckedRule rule, CheckedBound bound)
+    {
+        var built = Laygate.Rules.Merging.RuleBook.Build(General(rule, bound), [], Catalogue, Assumptions);
+        Assert.Empty(built.Problems);
+        return built.Book!;
+    }
+
+    private static BookDefinition General(CheckedRule rule, CheckedBound bound) => new()
     {
         Edition = "generated",
-        Sources = [.. Repository.Book.General!.Sources, .. Repository.Book.Specifications.SelectMany(one => one.Sources).Where(one => Repository.Book.General.Sources.All(known => known.Id != one.Id)).DistinctBy(one => one.Id, StringComparer.Ordinal)],
+        Sources = Sources,
         Rules =
         [
-            Rule.Definition with
+            rule.Definition with
             {
-                Bounds = [Bound.Definition], When = [], Jurisdictions = [], OnDemand = false, FromStage = Stage.Release, Life = new Life(LifeState.InUse, "generated", null),
+                Bounds = [bound.Definition], When = [], Jurisdictions = [], OnDemand = false, FromStage = Stage.Release, Life = new Life(LifeState.InUse, "generated", null),
             },
         ],
     };
@@ -83,14 +95,13 @@ internal sealed record GeneratedCase(CheckedRule Rule, CheckedBound Bound, int? 
     {
         var read = new PlanReader().Read("job", File.ReadAllBytes(Path.Combine(Repository.Root, "rules", "bases", "job.yaml")), new NoPartFiles());
         var shifts = read.Plans.Select((shift, index) => JobShift.Of(
-            read.Job!.Shifts[index], new QuantityContext(shift.Plan with { Shift = shift.Plan.Shift! with { Date = Date().AddDays(index) } }, Catalogue, LaygateAssumptions.Set(), 1) { IsQuick = true }, shift.Plan));
-        return QuantityContext.Of(new JobView(read.Job!.Whole.Plan, [.. shifts], read.Job.Lots), Catalogue, LaygateAssumptions.Set(), 1);
+            read.Job!.Shifts[index], new QuantityContext(shift.Plan with { Shift = shift.Plan.Shift! with { Date = Date().AddDays(index) } }, Catalogue, Assumptions, 1) { IsQuick = true }, shift.Plan));
+        return QuantityContext.Of(new JobView(read.Job!.Whole.Plan, [.. shifts], read.Job.Lots), Catalogue, Assumptions, 1);
     }
 
     private Plan Plan(string name)
     {
-        var bytes = File.ReadAllBytes(Path.Combine(Repository.Root, "rules", "bases", $"{name}.yaml"));
-        var plan = PlanMapper.Map(YamlReader.Read(bytes).Documents[0]).Plan!;
+        var plan = Plans.GetOrAdd(name, known => PlanMapper.Map(YamlReader.Read(File.ReadAllBytes(Path.Combine(Repository.Root, "rules", "bases", $"{known}.yaml"))).Documents[0]).Plan!);
         return plan with { Shift = (plan.Shift ?? new Shift()) with { Date = Date() } };
     }
 

@@ -15,6 +15,7 @@ internal sealed class TargetList : IAsyncDisposable
     [
         new PlanTarget(isMany: false, plans), new PlanTarget(isMany: true, plans), new RuleTarget(), new SpecificationTarget(), new SourcesTarget(), new CasesTarget(), new DepartureTarget(), new SettingsTarget(),
         new PartTarget(), new SetTarget(), new ImportTarget(ImportFile.Mapping), new ImportTarget(ImportFile.Table), new ImportTarget(ImportFile.Forecast),
+        new RecordTarget(isMapping: true), new RecordTarget(isMapping: false),
         new BaselineTarget(), new ReportTarget(), new ComparisonTarget(plans), new VerificationTarget(), new HttpTarget(isJson: false, service), new HttpTarget(isJson: true, service),
         new CommandTarget("command plan", "plan.yaml", 5, SeedFiles.SmallPlans()), new CommandTarget("command settings", "laygate.yaml", 2, SeedFiles.CommandSettings()),
         new CommandTarget("command rules", "rules.yaml", 2, SeedFiles.Specifications()), new CommandTarget("command departures", "departures.yaml", 2, SeedFiles.Departures()),
