@@ -77,7 +77,8 @@ internal sealed class DraftWriter(LoadedSchema schema, UnitSystem units)
                 text.Append('\n');
                 Map(map, node!, path, indent + "  ", isFirstGiven: false);
                 break;
-            case DraftList { Items: var items } when items.TrueForAll(item => item is DraftText { Text: not null }):
+            // Measures stand on lines of their own: more are added behind the last one.
+            case DraftList { Items: var items } when path is not PartKinds.Measures && items.TrueForAll(item => item is DraftText { Text: not null }):
                 text.Append(" [").AppendJoin(", ", items.Select(item => Shown(((DraftText)item).Text!, node is null ? null : SchemaKeys.Item(node)))).Append("]\n");
                 break;
             case DraftList list:

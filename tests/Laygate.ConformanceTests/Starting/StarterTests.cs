@@ -196,6 +196,20 @@ public sealed class StarterTests
     }
 
     [Fact]
+    public void Measures_that_are_all_parts_stand_on_lines_of_their_own_so_that_more_can_be_added()
+    {
+        var answers = new StartAnswers(new Dictionary<string, string>(StringComparer.Ordinal) { ["stage"] = "submission", ["conditions"] = "none" });
+        var alone = PlanStarter.Make(Tools, Repository.Bound(), "hill-road", answers, NoParts).Text;
+        var kinds = alone.Split("\nmeasures:")[1].Split("\ndocuments:")[0].Split('\n').Select(line => line.Trim().TrimStart('-').Trim()).Where(line => line.StartsWith("kind: ", StringComparison.Ordinal))
+            .Select(line => line["kind: ".Length..].Split(' ')[0]).Distinct(StringComparer.Ordinal).ToList();
+        var files = new PartsInMemory("parts: 1\nmeasures:\n" + string.Concat(kinds.Select(kind => $"  - {{ id: our-{kind}, kind: {kind}, what: a, where: b, who: c, when: d, checked: e, reference: f }}\n")));
+        var text = PlanStarter.Make(Tools, Repository.Bound(), "hill-road", answers, FirmParts.Of("hill-road.yaml", ["firm.yaml"], files)).Text;
+        Assert.Contains("\nmeasures:\n  - ", text, StringComparison.Ordinal);
+        Assert.Contains("\n  - our-", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("measures: [", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Conditions_that_were_answered_are_written_out_and_the_others_are_no()
     {
         var answers = new StartAnswers(new Dictionary<string, string>(StringComparer.Ordinal) { ["stage"] = "release", ["conditions"] = "railway, drains" });
