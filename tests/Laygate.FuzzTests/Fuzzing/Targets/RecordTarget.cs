@@ -76,7 +76,7 @@ internal sealed class RecordTarget(bool isMapping) : Target
         var read = RecordReader.Read(folder);
         Require(read.Record is not null || read.Refused.Count > 0, "neither a record nor a refusal");
         Require(read.Refused.Concat(read.Notes).All(problem => !string.IsNullOrWhiteSpace(problem.Message) && problem.Message.Length < 2000), "a refusal without words, or of too many");
-        Places(read.Refused.Concat(read.Notes).Where(problem => problem.File.EndsWith(changed, StringComparison.Ordinal)).Select(problem => problem.Position), Seen(bytes));
+        Places(read.Refused.Concat(read.Notes).Where(problem => problem.File.EndsWith(changed, StringComparison.Ordinal)).Select(problem => problem.Position), isMapping ? bytes : Seen(bytes));
         if (read.Record is null)
         {
             return Answer.Refused;
@@ -94,6 +94,6 @@ internal sealed class RecordTarget(bool isMapping) : Target
         return read.Refused.Count > 0 && !isMapping ? Answer.Refused : Answer.Accepted;
     }
 
-    // Lines of a table may end with a single carriage return, which a text editor does not count.
+    // A single carriage return ends a line of a table, but none of a mapping, where positions are those of a text editor.
     private static byte[] Seen(byte[] bytes) => bytes.Contains((byte)'\r') ? Encoding.UTF8.GetBytes(Encoding.UTF8.GetString(bytes).ReplaceLineEndings("\n")) : bytes;
 }
