@@ -27,7 +27,7 @@ internal static class RecordsApi
         known.MapPost("/{id}/records", AddAsync).WithName("AddRecord").WithSummary("Hand in the record of the shift")
             .WithDescription("The folder of a record, record.yaml with the files that it names, as a ZIP archive or a form with files, at most 4 MiB. All is kept exactly as sent and never changed; what is corrected is handed in again. Whoever submitted the plan, and reviewers.")
             .Accepts<string>(Bodies.ArchiveTypes[0], [Bodies.ArchiveTypes[1], Bodies.Form])
-            .Produces<ShiftRecordEntry>(StatusCodes.Status201Created).Missing().ProducesProblem(StatusCodes.Status409Conflict).ProducesProblem(StatusCodes.Status413PayloadTooLarge)
+            .Produces<ShiftRecordEntry>(StatusCodes.Status201Created).Missing().ProducesProblem(StatusCodes.Status403Forbidden).ProducesProblem(StatusCodes.Status409Conflict).ProducesProblem(StatusCodes.Status413PayloadTooLarge)
             .ProducesProblem(StatusCodes.Status415UnsupportedMediaType).ProducesProblem(StatusCodes.Status422UnprocessableEntity);
         known.MapGet("/{id}/records", ListAsync).WithName("ListRecords").WithSummary("The records of the shift, the first one first").Produces<IReadOnlyList<ShiftRecordEntry>>().Missing();
         known.MapGet("/{id}/records/{record:int}/files/{**name}", FileAsync).WithName("GetRecordFile").WithSummary("One file of a record exactly as sent").Produces<string>(StatusCodes.Status200OK, StoredFiles.Bytes).Missing();

@@ -52,7 +52,7 @@ public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
         await page.GetByRole(AriaRole.Link, new() { Name = "cards in English" }).ClickAsync();
         await Assertions.Expect(page.Locator("article.card h2").First).ToContainTextAsync("Shift manager");
         await page.GoBackAsync();
-        await page.GetByLabel("File").SetInputFilesAsync(new FilePayload { Name = "rev.yaml", MimeType = "application/yaml", Buffer = System.Text.Encoding.UTF8.GetBytes(RunningService.Plan() + "# mended\n") });
+        await page.GetByLabel("File, or several").SetInputFilesAsync(new FilePayload { Name = "rev.yaml", MimeType = "application/yaml", Buffer = System.Text.Encoding.UTF8.GetBytes(RunningService.Plan() + "# mended\n") });
         await page.GetByRole(AriaRole.Button, new() { Name = "Submit the revision" }).ClickAsync();
         await ScreenedAsync(page);
         var revised = page.Url;
