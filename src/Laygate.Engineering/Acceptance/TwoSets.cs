@@ -142,7 +142,7 @@ public static class TwoSets
         var t = isAlike ? PooledT(difference, pooled, first.Count, second.Count) : WelchT(difference, first.Deviation, first.Count, second.Deviation, second.Count);
         return t is not { } distance || CriticalT(degrees, level) is not { } critical ? null : new SetComparison(
             level, ratio, criticalRatio, ChanceOfRatio(ratio, larger.Count, smaller.Count)!.Value, difference, distance, degrees, critical, ChanceOfT(distance, degrees)!.Value,
-            critical * (distance is 0 ? StandardError(isAlike, pooled, first, second) : Math.Abs(difference / distance)));
+            critical * StandardError(isAlike, pooled, first, second));
     }
 
     /// <summary>Compares split samples, result by result.</summary>

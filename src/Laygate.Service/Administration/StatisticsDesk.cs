@@ -58,12 +58,12 @@ internal sealed class StatisticsDesk(RegisterStatistics register, RegisterReader
     {
         var last = until ?? DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime);
         var first = from ?? (last.Year > 1 ? last.AddYears(-1) : last);
-        if (first > last || last == DateOnly.MaxValue)
+        if (first > last)
         {
             throw new BadHttpRequestException("The last day comes before the first. Turn them round.");
         }
 
-        var (begin, end) = (Midnight(first), Midnight(last.AddDays(1)));
+        var (begin, end) = (Midnight(first), last == DateOnly.MaxValue ? DateTimeOffset.MaxValue : Midnight(last.AddDays(1)));
         var counts = await register.CountAsync(begin, end, cancel);
         var (rules, read, left) = await RulesAsync(new SubmissionFilter { From = begin, Until = end, LatestOnly = true }, caller, cancel);
         return (new Statistics(first, last, counts.Received, counts.Superseded, counts.Waiting, DecisionTimes.Of(counts.Days), counts.Submitters, rules, read, left), counts.Days);
@@ -74,13 +74,13 @@ internal sealed class StatisticsDesk(RegisterStatistics register, RegisterReader
     private async Task<(IReadOnlyList<RuleCount> Rules, int Read, int Left)> RulesAsync(SubmissionFilter filter, Caller caller, CancellationToken cancel)
     {
         var counts = new Dictionary<string, RuleCount>(StringComparer.Ordinal);
-        var (read, left) = (0, 0);
+        var (silent, read, left) = (0, 0, 0);
         await foreach (var one in reader.ExportAsync(filter, caller, cancel))
         {
             // What neither fails nor warns adds nothing, whatever its report says.
             if (one.Report is not { Counts: { Failed: > 0 } or { Warned: > 0 } })
             {
-                read += one.Report is null ? 0 : 1;
+                silent += one.Report is null ? 0 : 1;
                 continue;
             }
 
@@ -93,7 +93,7 @@ internal sealed class StatisticsDesk(RegisterStatistics register, RegisterReader
             read++;
         }
 
-        return ([.. counts.Values.OrderByDescending(one => one.Failed).ThenByDescending(one => one.Warned).ThenBy(one => one.Rule, StringComparer.Ordinal)], read, left);
+        return ([.. counts.Values.OrderByDescending(one => one.Failed).ThenByDescending(one => one.Warned).ThenBy(one => one.Rule, StringComparer.Ordinal)], silent + read, left);
     }
 
     private static bool Add(Dictionary<string, RuleCount> counts, StoredReport report)

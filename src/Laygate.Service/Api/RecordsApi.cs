@@ -67,7 +67,17 @@ internal static class RecordsApi
 
     /// <summary>The ledger of a record.</summary>
     /// <exception cref="UnusableSetException">It has no row with a time.</exception>
-    public static LedgerReport Ledger(RecordedShift shift) => shift.Ledger(null, CheckDesk.Version) is (Report: { } report, _) ? report : throw new UnusableSetException([shift.Ledger(null, CheckDesk.Version).Problem!]);
+    public static LedgerReport Ledger(RecordedShift shift)
+    {
+        var (report, problem) = shift.Ledger(null, CheckDesk.Version);
+        return report ?? throw new UnusableSetException([problem!]);
+    }
+
+    /// <summary>One file of a record as a download; null where there is none that the caller may see.</summary>
+    public static async Task<IResult?> DownloadAsync(ShiftRecords records, string id, int record, string name, Caller caller, CancellationToken cancel) =>
+        (await records.ListAsync(id, caller, cancel)).FirstOrDefault(one => one.Upload == record)?.Files.FirstOrDefault(file => string.Equals(file.Name, name, StringComparison.Ordinal)) is { } file
+            ? TypedResults.File(file.Bytes, StoredFiles.Bytes, name.Split('/')[^1])
+            : null;
 
     private static async Task<IResult> AddAsync(HttpContext context, ShiftRecords records, RegisterReader reader, string id, CancellationToken cancel)
     {
@@ -89,9 +99,7 @@ internal static class RecordsApi
     }
 
     private static async Task<IResult> FileAsync(HttpContext context, ShiftRecords records, string id, int record, string name, CancellationToken cancel) =>
-        (await records.ListAsync(id, Callers.Need(context), cancel)).FirstOrDefault(one => one.Upload == record)?.Files.FirstOrDefault(file => string.Equals(file.Name, name, StringComparison.Ordinal)) is { } file
-            ? TypedResults.File(file.Bytes, StoredFiles.Bytes, name.Split('/')[^1])
-            : SubmissionsApi.NotThere();
+        await DownloadAsync(records, id, record, name, Callers.Need(context), cancel) ?? SubmissionsApi.NotThere();
 
     private static async Task<IResult> LedgerAsync(HttpContext context, ShiftRecords records, RegisterReader reader, CheckDesk desk, CheckPool pool, string id, int record, CancellationToken cancel)
     {

@@ -2,6 +2,14 @@
 # Verifies an export for audit: sh verify.sh [EARLIER/heads.txt], in the unpacked folder. Needs a POSIX shell and sha256sum.
 # Each line of a book names the SHA-256 of the line before it, so a line that was changed or taken out shows;
 # against the heads of an earlier export, so do lines that were taken out from the end or written anew.
+old=
+if [ -n "$1" ]; then
+  [ -r "$1" ] || { echo "$1: cannot be read"; exit 2; }
+  for book in history comments keys; do
+    grep -q "^$book [0-9][0-9]* [0-9a-f]\{64\}\$" "$1" || { echo "$1: is no heads.txt of an export, it lacks $book"; exit 2; }
+  done
+  old=$(cd "$(dirname "$1")" && pwd)/$(basename "$1")
+fi
 cd "$(dirname "$0")" || exit 2
 wrong=0
 say() { echo "$1"; wrong=1; }
@@ -15,14 +23,14 @@ for book in history comments keys; do
       *) say "$book.jsonl, line $count: does not follow the line before it" ;;
     esac
     before=$(printf '%s' "$line" | sha256sum | cut -d ' ' -f 1)
-    if [ -n "$1" ] && grep -q "^$book $count " "$1"; then
-      grep -q "^$book $count $before\$" "$1" || say "$book.jsonl, line $count: is not the line that the earlier export ended with"
+    if [ -n "$old" ] && grep -q "^$book $count " "$old"; then
+      grep -q "^$book $count $before\$" "$old" || say "$book.jsonl, line $count: is not the line that the earlier export ended with"
     fi
   done < "$book.jsonl"
   grep -q "^$book $count $before\$" heads.txt || say "$book.jsonl: does not end as heads.txt says"
-  if [ -n "$1" ]; then
-    earlier=$(sed -n "s/^$book \([0-9]*\) .*/\1/p" "$1")
-    [ "$count" -ge "${earlier:-0}" ] || say "$book.jsonl: has $count lines, the earlier export had $earlier"
+  if [ -n "$old" ]; then
+    earlier=$(sed -n "s/^$book \([0-9]*\) .*/\1/p" "$old")
+    [ "$count" -ge "$earlier" ] || say "$book.jsonl: has $count lines, the earlier export had $earlier"
   fi
   echo "$book: $count lines"
 done

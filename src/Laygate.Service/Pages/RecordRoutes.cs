@@ -27,9 +27,7 @@ internal static class RecordRoutes
     }
 
     private static async Task<IResult> FileAsync(HttpContext context, ShiftRecords records, string id, int record, string name, CancellationToken cancel) =>
-        (await records.ListAsync(id, Callers.Need(context), cancel)).FirstOrDefault(one => one.Upload == record)?.Files.FirstOrDefault(file => string.Equals(file.Name, name, StringComparison.Ordinal)) is { } file
-            ? TypedResults.File(file.Bytes, StoredFiles.Bytes, name.Split('/')[^1])
-            : TypedResults.NotFound();
+        await RecordsApi.DownloadAsync(records, id, record, name, Callers.Need(context), cancel) ?? TypedResults.NotFound();
 
     private static async Task<IResult> LedgerAsync(HttpContext context, ShiftRecords records, RegisterReader reader, CheckDesk desk, CheckPool pool, string id, int record, CancellationToken cancel)
     {

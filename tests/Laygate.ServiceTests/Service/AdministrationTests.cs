@@ -49,6 +49,9 @@ public sealed class AdministrationTests : IDisposable
         var second = await ExportAsync(chief, "second");
         var heads = Path.Combine(first, "heads.txt");
         Assert.Equal((0, ""), Verify(second, heads));
+        Assert.Equal((0, ""), Verify(second, Path.Combine("first", "heads.txt"))); // From where it is called, not from where the script lies.
+        Assert.Equal(2, Verify(second, Path.Combine("second", "none.txt")).Code);
+        Assert.Equal(2, Verify(second, Path.Combine("second", "README.txt")).Code);
         Assert.StartsWith(await File.ReadAllTextAsync(Path.Combine(first, "history.jsonl")), await File.ReadAllTextAsync(Path.Combine(second, "history.jsonl")), StringComparison.Ordinal);
 
         var history = Path.Combine(second, "history.jsonl");
@@ -130,6 +133,8 @@ public sealed class AdministrationTests : IDisposable
         Assert.DoesNotContain("<svg", await PageAsync(rita, "/statistics?from=2001-01-01&until=2001-12-31"), StringComparison.Ordinal);
         using var turned = await rita.GetAsync("/api/v1/statistics?from=2027-01-02&until=2027-01-01");
         await CheckApiTests.RefusedAsync(turned, 400);
+        using var last = await rita.GetAsync("/api/v1/statistics?until=9999-12-31");
+        Assert.Equal(HttpStatusCode.OK, last.StatusCode);
         using var odd = await rita.GetAsync("/api/v1/statistics?from=soon");
         await CheckApiTests.RefusedAsync(odd, 400);
     }
@@ -191,9 +196,9 @@ public sealed class AdministrationTests : IDisposable
         return target;
     }
 
-    private static (int Code, string Said) Verify(string export, string? heads = null)
+    private (int Code, string Said) Verify(string export, string? heads = null)
     {
-        var start = new ProcessStartInfo("sh", [Path.Combine(export, "verify.sh"), .. heads is null ? Array.Empty<string>() : [heads]]) { RedirectStandardOutput = true, UseShellExecute = false };
+        var start = new ProcessStartInfo("sh", [Path.Combine(export, "verify.sh"), .. heads is null ? Array.Empty<string>() : [heads]]) { RedirectStandardOutput = true, UseShellExecute = false, WorkingDirectory = folder };
         using var process = Process.Start(start)!;
         var said = process.StandardOutput.ReadToEnd();
         process.WaitForExit();
