@@ -69,6 +69,21 @@ public sealed class RecordVerbTests : IDisposable
         Assert.Equal(0, Run(folder, "record", Path.Combine(SourceTree.Root, Plan), "--into", "laid-out").Code);
     }
 
+    // WCAG 2.2, and at 320 CSS pixels nothing scrolls in two directions (1.4.10).
+    [SkippableTheory]
+    [InlineData("held", 1)]
+    [InlineDataOfFullRun("ledger", 0)]
+    [InlineDataOfFullRun("onward", 0, "--at", "01:20")]
+    [InlineDataOfFullRun("lots", 1, "--scheme", "ufgs-02749")]
+    public void Pages_of_a_record_are_accessible_and_fit_a_telephone(string verb, int code, params string[] more)
+    {
+        Needs.Chromium();
+        var page = Run(SourceTree.Root, [verb, Plan, Record, "--format", "html", .. more]);
+        Assert.True(code == page.Code, page.Error);
+        Assert.Empty(BrowserLook.Texts(BrowserLook.At(page.Out, "accessibility")["violations"]));
+        Assert.All(BrowserLook.At(page.Out, "overflow")["overflow"]!.AsObject(), width => Assert.Equal(0, width.Value!.GetValue<int>()));
+    }
+
     [Theory]
     [InlineData("95", 0)]
     [InlineData("94.1", 1)]
