@@ -72,7 +72,8 @@ public sealed class Screenings(RegisterDatabase database)
             var entry = Mapping.Note(context, row, result.Readable ? RegisterEvent.Screened : RegisterEvent.FailedToRead, System, database.Now, null, report.Hash, claim.Screening);
             if (result.Changes is { } changes)
             {
-                (entry.Tell, entry.Changes) = changes.Any ? (NoticeEvent.ScreenedAgain, changes) : (null, null);
+                // Nothing is told of a screening that says the same again.
+                (entry.Tell, entry.Changes) = (changes.Any ? NoticeEvent.ScreenedAgain : null, changes);
             }
         },
         cancel,

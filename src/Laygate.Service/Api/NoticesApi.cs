@@ -22,7 +22,7 @@ internal static class NoticesApi
 {
     public static void MapNotices(this IEndpointRouteBuilder api)
     {
-        var known = api.MapGroup("/notices").RequireAuthorization(AccessSetup.Known).WithTags("notices").ProducesProblem(StatusCodes.Status401Unauthorized);
+        var known = api.MapGroup("/notices").RequireAuthorization(AccessSetup.Known).WithTags("notices").ProducesProblem(StatusCodes.Status401Unauthorized).ProducesProblem(StatusCodes.Status403Forbidden);
         known.MapGet("", (HttpContext context, Subscriptions store, CancellationToken cancel) => store.OfAsync(Callers.Need(context), cancel)).WithName("ListNotices").WithSummary("Your notices by mail").Produces<IReadOnlyList<Subscription>>();
         known.MapPost("", AddAsync).WithName("AskForNotices").WithSummary("Ask for notices by mail")
             .WithDescription("Submitters are told of their own submissions, reviewers of all. A notice holds the title, counts and a link, nothing else of a plan. A contract is known once a plan was read: of its first revision `submitted` is told to those alone who ask for all contracts.")
