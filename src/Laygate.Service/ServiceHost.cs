@@ -138,7 +138,7 @@ internal static class ServiceHost
         services.AddSingleton<QueuePages>();
         services.AddSingleton<Bell>();
         services.AddSingleton<Subscriptions>();
-        services.AddSingleton<NoticeQueue>();
+        services.AddSingleton<OutgoingNotices>();
         services.AddSingleton<WebhookSender>();
         services.AddSingleton<MailSender>();
         services.AddSingleton<NoticeSender>();

@@ -34,7 +34,7 @@ internal static class NoticesApi
         administrators.MapPost("/webhooks", SetAsync).WithName("SetWebhook").WithSummary("Set a webhook")
             .WithDescription("Requests are signed by the open specification Standard Webhooks (`webhook-id`, `webhook-timestamp`, `webhook-signature`; HMAC-SHA256). The answer is the only place where a secret made by the service stands.")
             .Produces<SetWebhook>(StatusCodes.Status201Created).ProducesProblem(StatusCodes.Status400BadRequest).ProducesProblem(StatusCodes.Status409Conflict);
-        administrators.MapGet("/notices/failed", (NoticeQueue queue, CancellationToken cancel) => queue.FailedAsync(cancel)).WithName("ListFailedNotices").WithSummary($"Notices that were given up, the latest first, at most {NoticeQueue.MostListed}").Produces<IReadOnlyList<FailedNotice>>();
+        administrators.MapGet("/notices/failed", (OutgoingNotices queue, CancellationToken cancel) => queue.FailedAsync(cancel)).WithName("ListFailedNotices").WithSummary($"Notices that were given up, the latest first, at most {OutgoingNotices.MostListed}").Produces<IReadOnlyList<FailedNotice>>();
         administrators.MapPost("/notices/failed/{id}/again", AgainAsync).WithName("SendNoticeAgain").WithSummary("Send a notice again that was given up, under the same id")
             .Produces(StatusCodes.Status204NoContent).ProducesProblem(StatusCodes.Status400BadRequest).ProducesProblem(StatusCodes.Status409Conflict).Missing();
     }
@@ -54,7 +54,7 @@ internal static class NoticesApi
         return TypedResults.NoContent();
     }
 
-    private static async Task<IResult> AgainAsync(NoticeQueue queue, string id, CancellationToken cancel)
+    private static async Task<IResult> AgainAsync(OutgoingNotices queue, string id, CancellationToken cancel)
     {
         await queue.AgainAsync(id, cancel);
         return TypedResults.NoContent();

@@ -14,7 +14,7 @@ internal static class AdministrationRoutes
     public static void MapAdministrationPages(this IEndpointRouteBuilder app)
     {
         var administrators = app.MapGroup("/administration").RequireAuthorization(AccessSetup.Administrators);
-        administrators.MapGet("", (HttpContext context, AccessKeys keys, PreviewDesk previews, NoticeQueue notices, CancellationToken cancel) => KeysAsync(context, keys, (previews, notices), null, StatusCodes.Status200OK, cancel));
+        administrators.MapGet("", (HttpContext context, AccessKeys keys, PreviewDesk previews, OutgoingNotices notices, CancellationToken cancel) => KeysAsync(context, keys, (previews, notices), null, StatusCodes.Status200OK, cancel));
         administrators.MapPost("/keys", IssueAsync);
         administrators.MapPost("/keys/{id}/revoke", RevokeAsync);
         administrators.MapGet("/audit", AdministrationApi.Audit);
@@ -24,12 +24,12 @@ internal static class AdministrationRoutes
         reviewers.MapPost("/screenings", ScreenAsync);
     }
 
-    private static async Task<IResult> KeysAsync(HttpContext context, AccessKeys keys, (PreviewDesk Previews, NoticeQueue Notices) desks, KeyDraft? draft, int status, CancellationToken cancel) => PageResults.Page<AdministrationPage>(
+    private static async Task<IResult> KeysAsync(HttpContext context, AccessKeys keys, (PreviewDesk Previews, OutgoingNotices Notices) desks, KeyDraft? draft, int status, CancellationToken cancel) => PageResults.Page<AdministrationPage>(
         context,
         PageRoutes.Values(("Keys", await keys.ListAsync(cancel)), ("Outdated", await desks.Previews.CountAsync(cancel)), ("GivenUp", (await desks.Notices.FailedAsync(cancel)).Count), ("Draft", draft ?? new KeyDraft())),
         status);
 
-    private static async Task<IResult> IssueAsync(HttpContext context, AccessKeys keys, PreviewDesk previews, NoticeQueue notices, CancellationToken cancel)
+    private static async Task<IResult> IssueAsync(HttpContext context, AccessKeys keys, PreviewDesk previews, OutgoingNotices notices, CancellationToken cancel)
     {
         var form = await FormGuard.ReadAsync(context.Request, cancel);
         var (name, end) = (form["name"].ToString(), form["ends"].ToString());

@@ -18,7 +18,7 @@ internal static class NoticeRoutes
         known.MapPost("", AddAsync);
         known.MapPost("/{id}/end", (HttpContext context, Subscriptions store, string id, CancellationToken cancel) => EndAsync(context, store, id, Own, cancel));
         var administrators = app.MapGroup(All).RequireAuthorization(AccessSetup.Administrators);
-        administrators.MapGet("", (HttpContext context, Subscriptions store, NoticeQueue queue, CancellationToken cancel) => AllAsync(context, store, queue, new NoticeDraft(), StatusCodes.Status200OK, cancel));
+        administrators.MapGet("", (HttpContext context, Subscriptions store, OutgoingNotices queue, CancellationToken cancel) => AllAsync(context, store, queue, new NoticeDraft(), StatusCodes.Status200OK, cancel));
         administrators.MapPost("", SetAsync);
         administrators.MapPost("/{id}/end", (HttpContext context, Subscriptions store, string id, CancellationToken cancel) => EndAsync(context, store, id, All, cancel));
         administrators.MapPost("/failed/{id}/again", AgainAsync);
@@ -29,7 +29,7 @@ internal static class NoticeRoutes
         PageRoutes.Values(("Mine", await store.OfAsync(Callers.Need(context), cancel)), ("HasMail", desk.HasMail), ("Domains", desk.Domains), ("Draft", draft)),
         status);
 
-    private static async Task<IResult> AllAsync(HttpContext context, Subscriptions store, NoticeQueue queue, NoticeDraft draft, int status, CancellationToken cancel) => PageResults.Page<WebhooksPage>(
+    private static async Task<IResult> AllAsync(HttpContext context, Subscriptions store, OutgoingNotices queue, NoticeDraft draft, int status, CancellationToken cancel) => PageResults.Page<WebhooksPage>(
         context,
         PageRoutes.Values(("Webhooks", await store.AllAsync(Channel.Webhook, cancel)), ("Mails", await store.AllAsync(Channel.Mail, cancel)), ("Failed", await queue.FailedAsync(cancel)), ("Draft", draft)),
         status);
@@ -48,7 +48,7 @@ internal static class NoticeRoutes
         }
     }
 
-    private static async Task<IResult> SetAsync(HttpContext context, Subscriptions store, NoticeQueue queue, NoticeDesk desk, CancellationToken cancel)
+    private static async Task<IResult> SetAsync(HttpContext context, Subscriptions store, OutgoingNotices queue, NoticeDesk desk, CancellationToken cancel)
     {
         var form = await FormGuard.ReadAsync(context.Request, cancel);
         var draft = NoticeDraft.Of(form);
@@ -70,7 +70,7 @@ internal static class NoticeRoutes
         return TypedResults.Redirect(then);
     }
 
-    private static async Task<IResult> AgainAsync(HttpContext context, Subscriptions store, NoticeQueue queue, string id, CancellationToken cancel)
+    private static async Task<IResult> AgainAsync(HttpContext context, Subscriptions store, OutgoingNotices queue, string id, CancellationToken cancel)
     {
         _ = await FormGuard.ReadAsync(context.Request, cancel);
         try

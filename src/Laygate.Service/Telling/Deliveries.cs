@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Net.Http.Headers;
 using System.Net.Sockets;
 using Laygate.Register;
-using Laygate.Service.Checking;
 using Laygate.Service.Settings;
 using MailKit;
 using MailKit.Net.Smtp;

@@ -5,7 +5,7 @@ using Microsoft.Extensions.Options;
 namespace Laygate.Service.Telling;
 
 /// <summary>Sends what is due, one notice a time.</summary>
-internal sealed class NoticeSender(NoticeQueue queue, WebhookSender webhooks, MailSender mails, ILogger<NoticeSender> log)
+internal sealed class NoticeSender(OutgoingNotices queue, WebhookSender webhooks, MailSender mails, ILogger<NoticeSender> log)
 {
     /// <summary>Sends one notice that is due.</summary>
     /// <param name="cancel">Ends it; the notice is handed back.</param>
@@ -47,7 +47,7 @@ internal sealed class NoticeSender(NoticeQueue queue, WebhookSender webhooks, Ma
 }
 
 /// <summary>Sends notices while the service runs. A receiver that is slow or down holds up neither the service nor other receivers.</summary>
-internal sealed class NoticeWorker(NoticeQueue queue, NoticeSender sender, IOptions<ServiceSettings> options, TimeProvider clock, ILogger<NoticeWorker> log) : BackgroundService
+internal sealed class NoticeWorker(OutgoingNotices queue, NoticeSender sender, IOptions<ServiceSettings> options, TimeProvider clock, ILogger<NoticeWorker> log) : BackgroundService
 {
     // Notices on their way at the same time, each to another receiver.
     private const int Slots = 8;

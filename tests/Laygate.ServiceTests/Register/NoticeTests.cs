@@ -102,12 +102,12 @@ public sealed class NoticeTests(Stores stores)
         var opened = await Opened.NewAsync(settings, clock);
         await HookAsync(new Subscriptions(opened.Database), "https://hook.example.org/", NoticeEvent.Submitted);
         await opened.SubmitAsync();
-        var dying = new NoticeQueue(new Opened(settings, clock, 2, Moment.NoticeBeforeCommit).Database);
-        var first = (await new NoticeQueue(opened.Database).ClaimAsync(default))!;
+        var dying = new OutgoingNotices(new Opened(settings, clock, 2, Moment.NoticeBeforeCommit).Database);
+        var first = (await new OutgoingNotices(opened.Database).ClaimAsync(default))!;
         await Assert.ThrowsAsync<DiedException>(() => dying.SentAsync(first, default));
-        var queue = new NoticeQueue(opened.Database);
+        var queue = new OutgoingNotices(opened.Database);
         Assert.Null(await queue.ClaimAsync(default));
-        clock.Move(NoticeQueue.Lease);
+        clock.Move(OutgoingNotices.Lease);
         var second = (await queue.ClaimAsync(default))!;
         Assert.Equal((first.Id, first.Attempt + 1), (second.Id, second.Attempt));
         Assert.False(await queue.SentAsync(first, default), "an older claim writes nothing");
@@ -149,7 +149,7 @@ public sealed class NoticeTests(Stores stores)
         var opened = await Opened.NewAsync(stores.New(engine), clock);
         await HookAsync(new Subscriptions(opened.Database), "https://hook.example.org/", NoticeEvent.Submitted);
         await opened.SubmitAsync();
-        var queue = new NoticeQueue(opened.Database);
+        var queue = new OutgoingNotices(opened.Database);
         var (tries, waited, id) = (0, TimeSpan.Zero, string.Empty);
         for (var step = TimeSpan.FromMinutes(1); (await queue.FailedAsync(default)).Count == 0; clock.Move(step), waited += step)
         {
@@ -162,7 +162,7 @@ public sealed class NoticeTests(Stores stores)
             Assert.True(waited < TimeSpan.FromDays(3), "it ends");
         }
 
-        Assert.Equal(NoticeQueue.Attempts, tries);
+        Assert.Equal(OutgoingNotices.Attempts, tries);
         Assert.InRange(waited, TimeSpan.FromHours(44.5), TimeSpan.FromHours(45)); // By hand: 1 + 5 + 30 min, 2 + 6 + 12 + 24 h.
         var failed = Assert.Single(await queue.FailedAsync(default));
         Assert.Equal((id, "HTTP 500.", 8L), (failed.Id, failed.Reason, failed.Attempts));
@@ -220,7 +220,7 @@ public sealed class NoticeTests(Stores stores)
     // In the order in which they were due; whoever gets one at the same moment is waited for.
     private static async Task<List<NoticeClaim>> DrainAsync(Opened opened)
     {
-        var (queue, sent) = (new NoticeQueue(opened.Database), new List<NoticeClaim>());
+        var (queue, sent) = (new OutgoingNotices(opened.Database), new List<NoticeClaim>());
         while (await queue.ClaimAsync(default) is { } claim)
         {
             sent.Add(claim);

@@ -108,9 +108,9 @@ public sealed class TellingTests(Stores stores)
 
         Assert.Single(receiver.Came);
         Assert.Empty(await new Subscriptions(opened.Database).AllAsync(Channel.Webhook, default));
-        var failed = Assert.Single(await new NoticeQueue(opened.Database).FailedAsync(default));
+        var failed = Assert.Single(await new OutgoingNotices(opened.Database).FailedAsync(default));
         Assert.StartsWith("HTTP 410", failed.Reason, StringComparison.Ordinal);
-        Assert.Equal(Refusal.WrongState, (await Assert.ThrowsAsync<RefusedException>(() => new NoticeQueue(opened.Database).AgainAsync(failed.Id, default))).Refusal);
+        Assert.Equal(Refusal.WrongState, (await Assert.ThrowsAsync<RefusedException>(() => new OutgoingNotices(opened.Database).AgainAsync(failed.Id, default))).Refusal);
     }
 
     [Theory]
@@ -155,7 +155,7 @@ public sealed class TellingTests(Stores stores)
         await opened.ScreenAllAsync(result: Opened.Result() with { Plan = new PlanName("a", Title, null), Failing = new SeverityCounts(1, 0, 0) });
         Assert.True(await Sender(opened, office).SendOneAsync(default));
         var mail = Assert.Single(office.Mails);
-        Assert.Equal(["office@example.org"], mail.To.Mailboxes.Select(box => box.Address));
+        Assert.Equal(["office@example.org"], mail.To.Mailboxes.Select(box => box.Address), StringComparer.Ordinal);
         Assert.Empty(mail.Bcc);
         Assert.DoesNotContain('\n', mail.Subject!);
         Assert.Contains("Straße", mail.Subject, StringComparison.Ordinal);
@@ -188,7 +188,7 @@ public sealed class TellingTests(Stores stores)
         clock.Move(TimeSpan.FromMinutes(1));
         Assert.Equal(!forGood, await sender.SendOneAsync(default));
         Assert.Equal(forGood ? 0 : 1, office.Mails.Count);
-        Assert.Equal(forGood ? [string.Create(CultureInfo.InvariantCulture, $"SMTP {code}: the recipient is not taken.")] : [], (await new NoticeQueue(opened.Database).FailedAsync(default)).Select(one => one.Reason), StringComparer.Ordinal);
+        Assert.Equal(forGood ? [string.Create(CultureInfo.InvariantCulture, $"SMTP {code}: the recipient is not taken.")] : [], (await new OutgoingNotices(opened.Database).FailedAsync(default)).Select(one => one.Reason), StringComparer.Ordinal);
     }
 
     [Fact]
@@ -212,7 +212,7 @@ public sealed class TellingTests(Stores stores)
         await opened.SubmitAsync();
         var options = Options.Create(new ServiceSettings { Mail = new MailSettings { Host = "127.0.0.1", Port = ServiceProcess.FreePort(), From = "laygate@example.org", Security = MailSecurity.None } });
         using var hooks = new WebhookSender(options, clock);
-        var sender = new NoticeSender(new NoticeQueue(opened.Database), hooks, new MailSender(options, clock), NullLogger<NoticeSender>.Instance);
+        var sender = new NoticeSender(new OutgoingNotices(opened.Database), hooks, new MailSender(options, clock), NullLogger<NoticeSender>.Instance);
         Assert.True(await sender.SendOneAsync(default));
         Assert.Equal(2, (await ClaimLaterAsync(opened)).Attempt);
         await opened.ScreenedAsync("plan: b");
@@ -243,7 +243,7 @@ public sealed class TellingTests(Stores stores)
         Assert.Equal("submission.screened", said.RootElement.GetProperty("type").GetString());
         var data = said.RootElement.GetProperty("data");
         Assert.Equal($"https://plans.example.org/submissions/{id}", data.GetProperty("link").GetString());
-        Assert.Equal(["counts", "failing", "link", "revision", "series", "state", "submission", "title"], data.EnumerateObject().Select(one => one.Name).Order(StringComparer.Ordinal));
+        Assert.Equal(["counts", "failing", "link", "revision", "series", "state", "submission", "title"], data.EnumerateObject().Select(one => one.Name).Order(StringComparer.Ordinal), StringComparer.Ordinal);
         Assert.Equal(data.GetProperty("counts").GetProperty("failed").GetInt32(), data.GetProperty("failing").EnumerateObject().Sum(one => one.Value.GetInt32()) + await WithoutSeverityAsync(ada, id));
     }
 
@@ -277,7 +277,7 @@ public sealed class TellingTests(Stores stores)
 
         receiver.Status = status;
         await opened.SubmitAsync("plan: again");
-        var queue = new NoticeQueue(opened.Database);
+        var queue = new OutgoingNotices(opened.Database);
         var sender = Sender(opened, settings => settings.Webhooks.Seconds = status == 0 ? 0.5 : 15);
         while ((await queue.FailedAsync(default)).Count == 0)
         {
@@ -290,7 +290,7 @@ public sealed class TellingTests(Stores stores)
 
     private async Task<NoticeClaim> ClaimLaterAsync(Opened opened)
     {
-        var queue = new NoticeQueue(opened.Database);
+        var queue = new OutgoingNotices(opened.Database);
         Assert.Null(await queue.ClaimAsync(default));
         clock.Move(TimeSpan.FromMinutes(1));
         return (await queue.ClaimAsync(default))!;
@@ -312,7 +312,7 @@ public sealed class TellingTests(Stores stores)
         var settings = new ServiceSettings { PublicAddress = "https://plans.example.org/", Webhooks = new WebhookSettings { PlainHttp = true, PrivateAddresses = true } };
         change?.Invoke(settings);
         var options = Options.Create(settings);
-        return new NoticeSender(new NoticeQueue(opened.Database), new WebhookSender(options, clock), new MailSender(options, clock), NullLogger<NoticeSender>.Instance);
+        return new NoticeSender(new OutgoingNotices(opened.Database), new WebhookSender(options, clock), new MailSender(options, clock), NullLogger<NoticeSender>.Instance);
     }
 
     private NoticeSender Sender(Opened opened, PostOffice office, MailSecurity security = MailSecurity.None) => Sender(

@@ -7,7 +7,7 @@ namespace Laygate.Register;
 /// Notices on their way. A sender takes one for the time of a lease; when the sender dies the lease ends and another sends it again under the same id. So each notice is
 /// delivered at least once, or given up in sight of the administrator; a receiver that keeps the ids of what it has drops what comes twice.
 /// </summary>
-public sealed class NoticeQueue(RegisterDatabase database)
+public sealed class OutgoingNotices(RegisterDatabase database)
 {
     /// <summary>Most notices given up that are listed.</summary>
     public const int MostListed = 200;
