@@ -14,7 +14,7 @@ internal static class AdministrationRoutes
     public static void MapAdministrationPages(this IEndpointRouteBuilder app)
     {
         var administrators = app.MapGroup("/administration").RequireAuthorization(AccessSetup.Administrators);
-        administrators.MapGet("", (HttpContext context, AccessKeys keys, PreviewDesk previews, CancellationToken cancel) => KeysAsync(context, keys, previews, null, StatusCodes.Status200OK, cancel));
+        administrators.MapGet("", (HttpContext context, AccessKeys keys, PreviewDesk previews, OutgoingNotices notices, CancellationToken cancel) => KeysAsync(context, keys, (previews, notices), null, StatusCodes.Status200OK, cancel));
         administrators.MapPost("/keys", IssueAsync);
         administrators.MapPost("/keys/{id}/revoke", RevokeAsync);
         administrators.MapGet("/audit", AdministrationApi.Audit);
@@ -24,35 +24,35 @@ internal static class AdministrationRoutes
         reviewers.MapPost("/screenings", ScreenAsync);
     }
 
-    private static async Task<IResult> KeysAsync(HttpContext context, AccessKeys keys, PreviewDesk previews, KeyDraft? draft, int status, CancellationToken cancel) => PageResults.Page<AdministrationPage>(
+    private static async Task<IResult> KeysAsync(HttpContext context, AccessKeys keys, (PreviewDesk Previews, OutgoingNotices Notices) desks, KeyDraft? draft, int status, CancellationToken cancel) => PageResults.Page<AdministrationPage>(
         context,
-        PageRoutes.Values(("Keys", await keys.ListAsync(cancel)), ("Outdated", await previews.CountAsync(cancel)), ("Draft", draft ?? new KeyDraft())),
+        PageRoutes.Values(("Keys", await keys.ListAsync(cancel)), ("Outdated", await desks.Previews.CountAsync(cancel)), ("GivenUp", (await desks.Notices.FailedAsync(cancel)).Count), ("Draft", draft ?? new KeyDraft())),
         status);
 
-    private static async Task<IResult> IssueAsync(HttpContext context, AccessKeys keys, PreviewDesk previews, CancellationToken cancel)
+    private static async Task<IResult> IssueAsync(HttpContext context, AccessKeys keys, PreviewDesk previews, OutgoingNotices notices, CancellationToken cancel)
     {
         var form = await FormGuard.ReadAsync(context.Request, cancel);
         var (name, end) = (form["name"].ToString(), form["ends"].ToString());
         var draft = new KeyDraft { Name = name, Role = form["role"], Ends = end };
         if (!Enum.TryParse<Role>(form["role"], out var role) || !Enum.IsDefined(role))
         {
-            return await KeysAsync(context, keys, previews, draft with { Wrong = "Choose a role." }, StatusCodes.Status400BadRequest, cancel);
+            return await KeysAsync(context, keys, (previews, notices), draft with { Wrong = "Choose a role." }, StatusCodes.Status400BadRequest, cancel);
         }
 
         if (end.Length > 0 && !DateOnly.TryParseExact(end, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out _))
         {
-            return await KeysAsync(context, keys, previews, draft with { Wrong = "Give the last day as year-month-day, or leave it out." }, StatusCodes.Status400BadRequest, cancel);
+            return await KeysAsync(context, keys, (previews, notices), draft with { Wrong = "Give the last day as year-month-day, or leave it out." }, StatusCodes.Status400BadRequest, cancel);
         }
 
         try
         {
             // The last day counts to its end, UTC.
             DateTimeOffset? until = end.Length == 0 ? null : new DateTimeOffset(DateOnly.ParseExact(end, "yyyy-MM-dd", CultureInfo.InvariantCulture), TimeOnly.MaxValue, TimeSpan.Zero);
-            return await KeysAsync(context, keys, previews, new KeyDraft { Issued = await keys.IssueAsync(name, role, until, Callers.Need(context), cancel) }, StatusCodes.Status200OK, cancel);
+            return await KeysAsync(context, keys, (previews, notices), new KeyDraft { Issued = await keys.IssueAsync(name, role, until, Callers.Need(context), cancel) }, StatusCodes.Status200OK, cancel);
         }
         catch (RefusedException refused)
         {
-            return await KeysAsync(context, keys, previews, draft with { Wrong = refused.Message }, Refusals.StatusOf(refused), cancel);
+            return await KeysAsync(context, keys, (previews, notices), draft with { Wrong = refused.Message }, Refusals.StatusOf(refused), cancel);
         }
     }
 

@@ -9,8 +9,8 @@ namespace Laygate.ServiceTests.Register;
 [Collection(SharedStores.Name)]
 public sealed class KeptTests(Stores stores)
 {
-    // State, the queue and what is forgotten after 30 days; of a key its end is written once (a trigger of its own, see KeyTests).
-    private static readonly string[] Changing = ["submissions", "jobs", "idempotency", "access_keys"];
+    // State, the queue, notices on their way and what is forgotten after 30 days; of a key its end is written once (a trigger of its own, see KeyTests).
+    private static readonly string[] Changing = ["submissions", "jobs", "idempotency", "access_keys", "subscriptions", "notices"];
 
     private readonly TestClock clock = new();
 
