@@ -1,5 +1,4 @@
 using System.CommandLine;
-using Laygate.Checking;
 using Laygate.Checking.Records;
 using Laygate.Cli.Arguments;
 using Laygate.Cli.Checking;
