@@ -35,6 +35,12 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
 
     public DbSet<IdempotencyRow> Idempotency => Set<IdempotencyRow>();
 
+    public DbSet<SessionRow> Sessions => Set<SessionRow>();
+
+    public DbSet<KeptFormRow> KeptForms => Set<KeptFormRow>();
+
+    public DbSet<ProtectionKeyRow> ProtectionKeys => Set<ProtectionKeyRow>();
+
     /// <summary>SQL of one due piece of work that nobody holds; parameter: now in ticks.</summary>
     protected abstract string DueSql { get; }
 
@@ -125,7 +131,25 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
             row.HasOne<KeyRow>().WithMany().HasForeignKey(one => one.KeyId).OnDelete(DeleteBehavior.Restrict);
         });
         modelBuilder.Entity<IdempotencyRow>().HasKey(one => new { one.Caller, one.Key });
+        SignedIn(modelBuilder);
         PlainNames(modelBuilder);
+    }
+
+    private static void SignedIn(ModelBuilder modelBuilder)
+    {
+        modelBuilder.Entity<SessionRow>(row =>
+        {
+            row.HasKey(one => one.Id);
+            row.HasIndex(one => one.SecretHash).IsUnique();
+            row.HasIndex(one => one.Caller);
+            row.HasOne<KeyRow>().WithMany().HasForeignKey(one => one.KeyId).OnDelete(DeleteBehavior.Restrict);
+        });
+        modelBuilder.Entity<KeptFormRow>(row =>
+        {
+            row.HasKey(one => new { one.Session, one.Page });
+            row.HasOne<SessionRow>().WithMany().HasForeignKey(one => one.Session).OnDelete(DeleteBehavior.Cascade);
+        });
+        modelBuilder.Entity<ProtectionKeyRow>().HasKey(one => one.Entry);
     }
 
     private static Microsoft.EntityFrameworkCore.Metadata.Builders.EntityTypeBuilder<T> Owned<T>(ModelBuilder model)
@@ -157,6 +181,9 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
                 nameof(HistoryRow) => "history",
                 nameof(KeyRow) => "access_keys",
                 nameof(KeyHistoryRow) => "key_history",
+                nameof(SessionRow) => "sessions",
+                nameof(KeptFormRow) => "kept_forms",
+                nameof(ProtectionKeyRow) => "protection_keys",
                 _ => "idempotency",
             });
             foreach (var property in entity.GetProperties())
