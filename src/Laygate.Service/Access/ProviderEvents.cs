@@ -26,13 +26,19 @@ internal static class ProviderEvents
             return Task.CompletedTask;
         },
         OnTicketReceived = context => AdmitAsync(context, settings),
-        OnAccessDenied = context => RefuseAsync(context, context.Properties, SignInFault.Denied, null),
-        OnRemoteFailure = context => RefuseAsync(context, context.Properties, SignInFault.Of(context.Failure), context.Failure),
+        OnAccessDenied = context => RefuseAsync(context, context.Properties?.RedirectUri, SignInFault.Denied, null),
+        OnRemoteFailure = context => RefuseAsync(context, context.Properties?.RedirectUri, SignInFault.Of(context.Failure), context.Failure),
         OnRedirectToIdentityProviderForSignOut = context =>
         {
             // Of a form a browser follows no redirect to another site that the policy of the page does not name; the page after it leads there.
             context.ProtocolMessage.IdTokenHint = context.Properties.GetString(SessionAuthentication.Hint);
             context.HttpContext.Items[ProviderSignIn.EndAddress] = context.ProtocolMessage.IssuerAddress.Length > 0 ? context.ProtocolMessage.CreateLogoutRequestUrl() : null;
+            context.HandleResponse();
+            return Task.CompletedTask;
+        },
+        OnSignedOutCallbackRedirect = context =>
+        {
+            context.Response.Redirect("/sign-in?left=true");
             context.HandleResponse();
             return Task.CompletedTask;
         },
@@ -47,13 +53,13 @@ internal static class ProviderEvents
             return;
         }
 
-        await RefuseAsync(context, context.Properties, ProviderCallers.Subject(context.Principal!) is null ? SignInFault.NoSubject : SignInFault.NoRole, null);
+        await RefuseAsync(context, context.ReturnUri, ProviderCallers.Subject(context.Principal!) is null ? SignInFault.NoSubject : SignInFault.NoRole, null);
     }
 
-    private static async Task RefuseAsync(HandleRequestContext<RemoteAuthenticationOptions> context, AuthenticationProperties? way, SignInFault fault, Exception? error)
+    private static async Task RefuseAsync(HandleRequestContext<RemoteAuthenticationOptions> context, string? to, SignInFault fault, Exception? error)
     {
         Log.SignInFailed(context.HttpContext.RequestServices.GetRequiredService<ILogger<Telemetry>>(), fault.Reason, error?.GetType().Name ?? "none");
-        await SignInPages.Fault(context.HttpContext, fault, LocalAddress.Of(way?.RedirectUri)).ExecuteAsync(context.HttpContext);
+        await SignInPages.Fault(context.HttpContext, fault, LocalAddress.Of(to)).ExecuteAsync(context.HttpContext);
         context.HandleResponse();
     }
 }

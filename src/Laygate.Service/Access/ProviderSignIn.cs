@@ -69,7 +69,6 @@ internal static class ProviderSignIn
         options.SignInScheme = SessionAuthentication.Name;
         options.CallbackPath = Back;
         options.SignedOutCallbackPath = Left;
-        options.SignedOutRedirectUri = "/sign-in?left=true";
 
         // A signing out that starts at the provider comes in a frame, to which browsers give no cookie of ours.
         options.RemoteSignOutPath = default;

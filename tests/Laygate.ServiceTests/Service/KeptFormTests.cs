@@ -67,14 +67,24 @@ public sealed class KeptFormTests(ProviderService one) : IClassFixture<ProviderS
         Assert.Contains($"name=\"to\" value=\"/submissions/{id}?sort=age\"", late.Text, StringComparison.Ordinal);
         Assert.Equal(version, await VersionAsync(id));
 
-        // Who signs in as somebody else in this browser does not see it, nor takes it away.
-        Assert.DoesNotContain("a second one", (await browser.SignInAsync("olga", $"/submissions/{id}?sort=age")).Text, StringComparison.Ordinal);
+        // Who signs in as somebody else in this browser does not see it; who sent it finds it in the form.
+        using (var olga = new TestBrowser(one.Running.Address) { Session = browser.Session })
+        {
+            Assert.DoesNotContain("a second one", (await olga.SignInAsync("olga", $"/submissions/{id}")).Text, StringComparison.Ordinal);
+        }
+
+        page = byKey ? await browser.SignInWithKeyAsync(key, $"/submissions/{id}?sort=age") : await browser.SignInAsync("rita", $"/submissions/{id}?sort=age");
+        Assert.Equal(($"/submissions/{id}?sort=age", Said), (page.Address.PathAndQuery, page.Written("comment")));
+        Assert.Equal(version, await VersionAsync(id));
+        await browser.PostAsync($"/submissions/{id}/decision", ("token", page.Token), ("version", version.ToString(System.Globalization.CultureInfo.InvariantCulture)), ("verdict", "Returned"), ("comment", page.Written("comment")));
+        Assert.Equal(string.Empty, (await browser.GetAsync($"/submissions/{id}")).Written("comment"));
+        Assert.NotEqual(version, await VersionAsync(id));
     }
 
     [Fact]
     public async Task What_was_written_comes_back_on_each_page_with_forms()
     {
-        var (id, version) = await SubmittedAsync("concept-fifteen-lines.yaml");
+        var (id, version) = await SubmittedAsync("moor-road-thin-overlay.yaml");
         using var browser = new TestBrowser(one.Running.Address);
         await browser.SignInAsync("adam");
         var token = await browser.TokenAsync();
@@ -118,7 +128,8 @@ public sealed class KeptFormTests(ProviderService one) : IClassFixture<ProviderS
         var late = await browser.PostAsync("/check", ("token", token), ("do", "submit"), ("name", "night.yaml"), ("kept-name", "night.yaml"), ("kept", Convert.ToBase64String(System.Text.Encoding.UTF8.GetBytes(plan))));
         Assert.Equal(HttpStatusCode.Unauthorized, late.Status);
         var page = await browser.SignInAsync("sam");
-        var carried = Regex.Matches(page.Text[page.Text.IndexOf("class=\"row actions\"", StringComparison.Ordinal)..], "<input type=\"hidden\" name=\"(?<name>[a-z-]+)\" value=\"(?<value>[^\"]*)\"", RegexOptions.None, Patience.Longest)
+        var at = page.Text.IndexOf("class=\"row actions\"", StringComparison.Ordinal);
+        var carried = Regex.Matches(page.Text[at..page.Text.IndexOf("</form>", at, StringComparison.Ordinal)], "<input type=\"hidden\" name=\"(?<name>[a-z-]+)\" value=\"(?<value>[^\"]*)\"", RegexOptions.None, Patience.Longest)
             .Select(match => (match.Groups["name"].Value, WebUtility.HtmlDecode(match.Groups["value"].Value)));
         var submitted = await browser.PostAsync("/check", [.. carried, ("do", "submit")]);
         Assert.Equal(HttpStatusCode.Redirect, submitted.Status);

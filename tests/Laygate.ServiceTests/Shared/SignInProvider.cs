@@ -119,20 +119,24 @@ internal sealed class SignInProvider : IAsyncDisposable
         app.UseAuthentication();
         app.UseAuthorization();
         app.MapGet("/who", () => Results.Content("<!DOCTYPE html><html lang=\"en\"><title>Who are you?</title><form method=\"post\"><label>Name <input name=\"who\"></label><button>Go on</button></form></html>", "text/html"));
-        app.MapPost("/who", async (HttpContext context) =>
-        {
-            var form = await context.Request.ReadFormAsync();
-            await context.SignInAsync(new ClaimsPrincipal(new ClaimsIdentity([new Claim(ClaimTypes.Name, form["who"].ToString())], "who")));
-            return Results.Redirect(context.Request.Query["ReturnUrl"].ToString());
-        });
-        app.MapMethods("/authorize", ["GET", "POST"], AuthorizeAsync);
-        app.MapPost("/token", TokenAsync);
-        app.MapMethods("/userinfo", ["GET", "POST"], UserInfoAsync);
-        app.MapMethods("/leave", ["GET", "POST"], async (HttpContext context) =>
-        {
-            await context.SignOutAsync(CookieAuthenticationDefaults.AuthenticationScheme);
-            return Results.SignOut(new AuthenticationProperties { RedirectUri = "/" }, [OpenIddictServerAspNetCoreDefaults.AuthenticationScheme]);
-        });
+        app.MapPost("/who", (Delegate)WhoAsync);
+        app.MapMethods("/authorize", ["GET", "POST"], (Delegate)AuthorizeAsync);
+        app.MapPost("/token", (Delegate)TokenAsync);
+        app.MapMethods("/userinfo", ["GET", "POST"], (Delegate)UserInfoAsync);
+        app.MapMethods("/leave", ["GET", "POST"], (Delegate)LeaveAsync);
+    }
+
+    private static async Task<IResult> WhoAsync(HttpContext context)
+    {
+        var form = await context.Request.ReadFormAsync();
+        await context.SignInAsync(new ClaimsPrincipal(new ClaimsIdentity([new Claim(ClaimTypes.Name, form["who"].ToString())], "who")));
+        return Results.Redirect(context.Request.Query["ReturnUrl"].ToString());
+    }
+
+    private static async Task<IResult> LeaveAsync(HttpContext context)
+    {
+        await context.SignOutAsync(CookieAuthenticationDefaults.AuthenticationScheme);
+        return Results.SignOut(new AuthenticationProperties { RedirectUri = "/" }, [OpenIddictServerAspNetCoreDefaults.AuthenticationScheme]);
     }
 
     private static async Task<IResult> AuthorizeAsync(HttpContext context)

@@ -89,5 +89,10 @@ internal sealed record Page(Uri Address, HttpStatusCode Status, string? To, stri
     }
 
     /// <summary>What stands in a field of several lines.</summary>
-    public string Written(string name) => WebUtility.HtmlDecode(Regex.Match(Text, $"<textarea[^>]* name=\"{Regex.Escape(name)}\"[^>]*>\n?(?<text>[^<]*)</textarea>", RegexOptions.None, Patience.Longest).Groups["text"].Value);
+    public string Written(string name)
+    {
+        // A browser drops the first line end of such a field, and only that.
+        var text = WebUtility.HtmlDecode(Regex.Match(Text, $"<textarea[^>]* name=\"{Regex.Escape(name)}\"[^>]*>(?<text>[^<]*)</textarea>", RegexOptions.None, Patience.Longest).Groups["text"].Value);
+        return text.StartsWith('\n') ? text[1..] : text;
+    }
 }
