@@ -18,6 +18,9 @@ public static class CallerText
     /// <summary>Most characters of what is searched for.</summary>
     public const int LongestSearch = 200;
 
+    /// <summary>Most characters of the address of a mail or a webhook.</summary>
+    public const int LongestTarget = 500;
+
     private const int LongestIdempotencyKey = 200;
     private const int LongestTitle = 300;
 
@@ -35,6 +38,10 @@ public static class CallerText
     internal static void Id(string text) => Line(text, LongestId, "An id");
 
     internal static void Name(string text) => Line(text, LongestName, "The name of a key");
+
+    internal static void Target(string text) => Line(text, LongestTarget, "The address");
+
+    internal static void Contract(string text) => Line(text, LongestTitle, "The contract");
 
     internal static void IdempotencyKey(string text) => Line(text, LongestIdempotencyKey, "An idempotency key");
 

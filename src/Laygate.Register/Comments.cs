@@ -50,7 +50,8 @@ public sealed class Comments(RegisterDatabase database)
                     LeavesOpen = leavesOpen,
                 };
                 context.Comments.Add(comment);
-                Mapping.Note(context, row, RegisterEvent.Commented, caller, comment.At, FormattableString.Invariant($"{finding.Rule} {finding.Address}: {(leavesOpen ? "open" : "answered")}"));
+                var entry = Mapping.Note(context, row, RegisterEvent.Commented, caller, comment.At, FormattableString.Invariant($"{finding.Rule} {finding.Address}: {(leavesOpen ? "open" : "answered")}"));
+                entry.Tell = leavesOpen ? NoticeEvent.CommentOpen : null;
                 return ToComment(comment, row.Revision);
             },
             Moment.DecisionBeforeCommit,

@@ -45,6 +45,9 @@ public enum Moment
 
     /// <summary>A decision is committed, its acknowledgement not sent.</summary>
     DecisionCommitted,
+
+    /// <summary>A notice is sent, but that is not committed.</summary>
+    NoticeBeforeCommit,
 }
 
 /// <summary>Is told of each moment at which a process may die.</summary>

@@ -143,6 +143,12 @@ public sealed record ScreeningResult(byte[] Json, bool Readable, string BookHash
     /// <summary>What the report says for the queue.</summary>
     public QueueFacts? Queue { get; init; }
 
+    /// <summary>How many findings fail, by severity.</summary>
+    public SeverityCounts? Failing { get; init; }
+
+    /// <summary>What it says otherwise than the screening before; null where there is none before, or none that can be compared.</summary>
+    public ScreeningChanges? Changes { get; init; }
+
     /// <summary>The documents of the screening, as they were made.</summary>
     public IReadOnlyList<KeptDocument> Documents { get; init; } = [];
 
@@ -205,6 +211,9 @@ public sealed record Claim(string SubmissionId, long Number, int Screening, long
 {
     /// <summary>The files that came with the plan, in their order.</summary>
     public IReadOnlyList<HandedFile> Files { get; init; } = [];
+
+    /// <summary>The latest report before this screening; null when there is none.</summary>
+    public StoredReport? Before { get; init; }
 }
 
 /// <summary>Which submissions are listed; null: all.</summary>

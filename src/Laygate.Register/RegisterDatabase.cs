@@ -100,6 +100,7 @@ public sealed class RegisterDatabase(RegisterSettings settings, TimeProvider clo
         await using var context = Open();
         await using IDbContextTransaction transaction = await context.Database.BeginTransactionAsync(cancel);
         var result = await work(context);
+        await Outbox.FillAsync(context, this, cancel);
         await context.SaveChangesAsync(cancel);
         Reach(before);
         await transaction.CommitAsync(cancel);

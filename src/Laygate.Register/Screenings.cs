@@ -69,7 +69,12 @@ public sealed class Screenings(RegisterDatabase database)
             (row.Stage, row.ShiftDate, row.Contract) = (CallerText.Title(result.Queue?.Stage), result.Queue?.ShiftDate, CallerText.Title(result.Queue?.Contract));
             (row.Worst, row.WorstRank) = (CallerText.Title(result.Queue?.Worst), result.Queue?.WorstRank);
             row.SearchText = Mapping.SearchText(row);
-            Mapping.Note(context, row, result.Readable ? RegisterEvent.Screened : RegisterEvent.FailedToRead, System, database.Now, null, report.Hash, claim.Screening);
+            var entry = Mapping.Note(context, row, result.Readable ? RegisterEvent.Screened : RegisterEvent.FailedToRead, System, database.Now, null, report.Hash, claim.Screening);
+            if (result.Changes is { } changes)
+            {
+                // Nothing is told of a screening that says the same again.
+                (entry.Tell, entry.Changes) = (changes.Any ? NoticeEvent.ScreenedAgain : null, changes);
+            }
         },
         cancel,
         Moment.ReportBeforeCommit,
@@ -132,7 +137,12 @@ public sealed class Screenings(RegisterDatabase database)
         Mapping.Note(context, row, RegisterEvent.Claimed, System, now, screening: job.Screening);
         var files = row.Files == 0 ? [] : await context.Files.AsNoTracking().Where(file => file.Number == row.Number).OrderBy(file => file.Place)
             .Select(file => new HandedFile(file.Name, file.Bytes)).ToListAsync(cancel);
-        return (new Claim(row.Id, row.Number, job.Screening, job.Attempt, row.FileName, text.Text, job.DueAt) { Files = files }, false);
+        var before = await context.Reports.AsNoTracking().FirstOrDefaultAsync(one => one.Number == row.Number && one.Screening == row.ReportScreening, cancel);
+        return (new Claim(row.Id, row.Number, job.Screening, job.Attempt, row.FileName, text.Text, job.DueAt)
+        {
+            Files = files,
+            Before = before is null ? null : new StoredReport(RegisterReader.Summary(before), before.Json),
+        }, false);
     }
 
     private static async Task<SubmissionRow> HeldAsync(RegisterContext context, long number, CancellationToken cancel)

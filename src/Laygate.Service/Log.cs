@@ -47,4 +47,10 @@ internal static partial class Log
 
     [LoggerMessage(12, LogLevel.Warning, "Others on this machine may look into the folder of Laygate:Data. Take their rights: chmod 700")]
     public static partial void DataOpen(ILogger log);
+
+    [LoggerMessage(20, LogLevel.Information, "Notice {Notice}, attempt {Attempt}: {Outcome}")]
+    public static partial void Told(ILogger log, string notice, long attempt, string outcome);
+
+    [LoggerMessage(21, LogLevel.Warning, "Notices cannot be reached: {Error}")]
+    public static partial void NoticesUnreachable(ILogger log, string error);
 }

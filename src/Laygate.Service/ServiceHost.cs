@@ -7,6 +7,7 @@ using Laygate.Service.Api;
 using Laygate.Service.Checking;
 using Laygate.Service.Pages;
 using Laygate.Service.Settings;
+using Laygate.Service.Telling;
 using Laygate.Service.Watching;
 using Laygate.Service.Work;
 using Microsoft.AspNetCore.DataProtection;
@@ -145,6 +146,13 @@ internal static class ServiceHost
         services.AddSingleton<AdministrationDesk>();
         services.AddSingleton<QueuePages>();
         services.AddSingleton<Bell>();
+        services.AddSingleton<Subscriptions>();
+        services.AddSingleton<OutgoingNotices>();
+        services.AddSingleton<WebhookSender>();
+        services.AddSingleton<MailSender>();
+        services.AddSingleton<NoticeSender>();
+        services.AddSingleton<NoticeDesk>();
+        services.AddHostedService<NoticeWorker>();
         services.AddHostedService<ScreeningWorker>();
         services.AddHostedService<InboxWatcher>();
         services.AddHostedService<QueueWatch>();
@@ -223,6 +231,7 @@ internal static class ServiceHost
         api.MapKnowledge();
         api.MapKeys();
         api.MapAdministration();
+        api.MapNotices();
         app.MapPages();
     }
 }

@@ -11,6 +11,8 @@ internal sealed class SqliteContext(DbContextOptions<SqliteContext> options) : R
     // The one write lock of SQLite is held from the start of each transaction (BEGIN IMMEDIATE), so rows need none.
     protected override string DueSql => "SELECT * FROM jobs WHERE state IN ('Queued', 'Leased') AND due_at <= {0} ORDER BY due_at, number LIMIT 1";
 
+    protected override string DueNoticeSql => Due(string.Empty);
+
     protected override string JobSql => "SELECT * FROM jobs WHERE number = {0} AND screening = {1}";
 
     protected override string SubmissionSql => "SELECT * FROM submissions WHERE id = {0}";
@@ -28,6 +30,8 @@ internal sealed class PostgreSqlContext(DbContextOptions<PostgreSqlContext> opti
 {
     protected override string DueSql =>
         "SELECT * FROM jobs WHERE state IN ('Queued', 'Leased') AND due_at <= {0} ORDER BY due_at, number LIMIT 1 FOR UPDATE SKIP LOCKED";
+
+    protected override string DueNoticeSql => Due(" FOR UPDATE OF n SKIP LOCKED");
 
     protected override string JobSql => "SELECT * FROM jobs WHERE number = {0} AND screening = {1} FOR UPDATE";
 

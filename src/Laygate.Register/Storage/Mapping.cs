@@ -61,14 +61,18 @@ internal static class Mapping
         NeedsPerson = result.Counts.NeedsPerson,
         Passed = result.Counts.Passed,
         Departed = result.Counts.Departed,
+        FailedA = result.Failing?.A,
+        FailedB = result.Failing?.B,
+        FailedC = result.Failing?.C,
     };
 
     /// <summary>Writes an entry of the history and moves the submission on.</summary>
-    public static void Note(RegisterContext context, SubmissionRow row, RegisterEvent what, Caller who, DateTimeOffset at, string? comment = null, string? reportHash = null, int? screening = null, bool onOwn = false, string? openComments = null)
+    /// <returns>The entry, so that a caller can say otherwise what notices tell of it.</returns>
+    public static HistoryRow Note(RegisterContext context, SubmissionRow row, RegisterEvent what, Caller who, DateTimeOffset at, string? comment = null, string? reportHash = null, int? screening = null, bool onOwn = false, string? openComments = null)
     {
         row.Version++;
         row.ChangedAt = at;
-        context.History.Add(new HistoryRow
+        var entry = new HistoryRow
         {
             Number = row.Number,
             At = at,
@@ -80,6 +84,9 @@ internal static class Mapping
             Screening = screening,
             OnOwn = onOwn,
             OpenComments = openComments,
-        });
+            Tell = Outbox.Told(what),
+        };
+        context.History.Add(entry);
+        return entry;
     }
 }

@@ -41,8 +41,15 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
 
     public DbSet<ProtectionKeyRow> ProtectionKeys => Set<ProtectionKeyRow>();
 
+    public DbSet<SubscriptionRow> Subscriptions => Set<SubscriptionRow>();
+
+    public DbSet<NoticeRow> Notices => Set<NoticeRow>();
+
     /// <summary>SQL of one due piece of work that nobody holds; parameter: now in ticks.</summary>
     protected abstract string DueSql { get; }
+
+    /// <summary>SQL of one due notice that nobody sends and whose receiver gets no other one now; parameter: now in ticks.</summary>
+    protected abstract string DueNoticeSql { get; }
 
     /// <summary>SQL of one piece of work; parameters: number and screening.</summary>
     protected abstract string JobSql { get; }
@@ -66,6 +73,10 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
     public async Task<JobRow?> DueJobAsync(DateTimeOffset now, CancellationToken cancel) =>
         (await Jobs.FromSqlRaw(DueSql, now.UtcTicks).ToListAsync(cancel)).SingleOrDefault();
 
+    /// <summary>One notice that is due and that nobody sends; it stays the caller's until the transaction ends.</summary>
+    public async Task<NoticeRow?> DueNoticeAsync(DateTimeOffset now, CancellationToken cancel) =>
+        (await Notices.FromSqlRaw(DueNoticeSql, now.UtcTicks).ToListAsync(cancel)).SingleOrDefault();
+
     /// <summary>A piece of work, held until the transaction ends.</summary>
     public async Task<JobRow?> HeldJobAsync(long number, int screening, CancellationToken cancel) =>
         (await Jobs.FromSqlRaw(JobSql, number, screening).ToListAsync(cancel)).SingleOrDefault();
@@ -84,6 +95,9 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
         configurationBuilder.Properties<JobState>().HaveConversion<string>();
         configurationBuilder.Properties<KeyEvent>().HaveConversion<string>();
         configurationBuilder.Properties<Role>().HaveConversion<string>();
+        configurationBuilder.Properties<Channel>().HaveConversion<string>();
+        configurationBuilder.Properties<NoticeEvent>().HaveConversion<string>();
+        configurationBuilder.Properties<NoticeState>().HaveConversion<string>();
     }
 
     /// <inheritdoc/>
@@ -131,9 +145,25 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
             row.HasOne<KeyRow>().WithMany().HasForeignKey(one => one.KeyId).OnDelete(DeleteBehavior.Restrict);
         });
         modelBuilder.Entity<IdempotencyRow>().HasKey(one => new { one.Caller, one.Key });
+        modelBuilder.Entity<SubscriptionRow>().HasKey(one => one.Id);
+        modelBuilder.Entity<NoticeRow>(row =>
+        {
+            row.HasKey(one => one.Id);
+            row.HasOne(one => one.What).WithMany().HasForeignKey(one => one.Entry).OnDelete(DeleteBehavior.Restrict);
+            row.HasOne<SubscriptionRow>().WithMany().HasForeignKey(one => one.Subscription).OnDelete(DeleteBehavior.Restrict);
+            row.HasIndex(one => new { one.Entry, one.Subscription }).IsUnique();
+            row.Property(one => one.Attempt).IsConcurrencyToken();
+            row.HasIndex(one => new { one.DueAt, one.Entry }).HasFilter("\"state\" IN ('Waiting', 'Sending')");
+        });
         SignedIn(modelBuilder);
         PlainNames(modelBuilder);
     }
+
+    /// <summary>SQL of a due notice whose receiver gets no other one now, so that a slow receiver holds up nobody else.</summary>
+    /// <param name="holds">What holds the row.</param>
+    protected static string Due(string holds) =>
+        "SELECT n.* FROM notices n WHERE n.state IN ('Waiting', 'Sending') AND n.due_at <= {0} AND NOT EXISTS "
+        + "(SELECT 1 FROM notices o WHERE o.subscription = n.subscription AND o.state = 'Sending' AND o.due_at > {0}) ORDER BY n.due_at, n.entry LIMIT 1" + holds;
 
     private static void SignedIn(ModelBuilder modelBuilder)
     {
@@ -184,6 +214,8 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
                 nameof(SessionRow) => "sessions",
                 nameof(KeptFormRow) => "kept_forms",
                 nameof(ProtectionKeyRow) => "protection_keys",
+                nameof(SubscriptionRow) => "subscriptions",
+                nameof(NoticeRow) => "notices",
                 _ => "idempotency",
             });
             foreach (var property in entity.GetProperties())

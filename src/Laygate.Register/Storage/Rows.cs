@@ -1,3 +1,5 @@
+using System.ComponentModel.DataAnnotations.Schema;
+
 namespace Laygate.Register.Storage;
 
 internal sealed class SubmissionRow
@@ -117,6 +119,13 @@ internal sealed class ReportRow
     public int Passed { get; set; }
 
     public int Departed { get; set; }
+
+    // Of what fails, by severity; null in reports of an earlier version.
+    public int? FailedA { get; set; }
+
+    public int? FailedB { get; set; }
+
+    public int? FailedC { get; set; }
 }
 
 // What was said on a finding; a thread is what has one series, plan, rule and address.
@@ -241,6 +250,13 @@ internal sealed class HistoryRow
     public bool OnOwn { get; set; }
 
     public string? OpenComments { get; set; }
+
+    // What notices tell of it, until it is written; null: nothing.
+    [NotMapped]
+    public NoticeEvent? Tell { get; set; }
+
+    [NotMapped]
+    public ScreeningChanges? Changes { get; set; }
 }
 
 internal sealed class KeyRow

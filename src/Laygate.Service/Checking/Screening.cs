@@ -2,6 +2,7 @@ using Laygate.Reading.Parts;
 using Laygate.Reading.Sets;
 using Laygate.Register;
 using Laygate.Reporting.Json;
+using Laygate.Rules.Definitions;
 using Laygate.Rules.Results;
 
 namespace Laygate.Service.Checking;
@@ -38,11 +39,16 @@ internal sealed class Screening(CheckDesk desk)
                 reports.Sum(report => report.Counts.Departed)),
             first is null ? null : new PlanName(first.PlanId, first.PlanTitle, first.Revision))
         {
+            Failing = Severities([.. reports.SelectMany(report => report.Findings).Where(finding => finding.Status == Status.Fail)]),
             Documents = Documents.Of(result, sheets),
             Queue = QueueWords.Of(result),
             Pictures = Pictures.Of(result),
         };
     }
+
+    private static SeverityCounts Severities(IReadOnlyList<Finding> failing) => new(Of(failing, Severity.A), Of(failing, Severity.B), Of(failing, Severity.C));
+
+    private static int Of(IReadOnlyList<Finding> failing, Severity severity) => failing.Count(finding => finding.Severity == severity);
 
     /// <summary>What a stored plan can use: the files that came with it, and nothing else.</summary>
     /// <param name="name">Name of the plan in its set.</param>

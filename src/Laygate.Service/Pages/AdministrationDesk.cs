@@ -5,7 +5,7 @@ using Laygate.Service.Administration;
 namespace Laygate.Service.Pages;
 
 /// <summary>The page for administrators, put together from what the register holds, and the end of sessions.</summary>
-internal sealed class AdministrationDesk(AccessKeys keys, Sessions sessions, PreviewDesk previews, KeptForms kept, ILogger<Telemetry> log)
+internal sealed class AdministrationDesk(AccessKeys keys, Sessions sessions, PreviewDesk previews, OutgoingNotices notices, KeptForms kept, ILogger<Telemetry> log)
 {
     private const string Path = "/administration";
 
@@ -16,7 +16,7 @@ internal sealed class AdministrationDesk(AccessKeys keys, Sessions sessions, Pre
     /// <param name="cancel">Ends it.</param>
     public async Task<IResult> ShowAsync(HttpContext context, KeyDraft draft, int status, CancellationToken cancel) => PageResults.Page<AdministrationPage>(
         context,
-        PageRoutes.Values(("Keys", await keys.ListAsync(cancel)), ("Sessions", await sessions.ListAsync(cancel)), ("Outdated", await previews.CountAsync(cancel)), ("Draft", draft)),
+        PageRoutes.Values(("Keys", await keys.ListAsync(cancel)), ("Sessions", await sessions.ListAsync(cancel)), ("Outdated", await previews.CountAsync(cancel)), ("GivenUp", (await notices.FailedAsync(cancel)).Count), ("Draft", draft)),
         status);
 
     /// <summary>The key that was asked for before and not issued.</summary>

@@ -21,7 +21,7 @@ internal static class FormPages
     {
         ["check"] => new FormPage("/", "/"),
         ["screenings"] => new FormPage("/screenings", "/screenings"),
-        ["administration", _, ..] => new FormPage("/administration", "/administration"),
+        ["administration", "keys" or "sessions", ..] => new FormPage("/administration", "/administration"),
         ["submissions", "return" or "keep"] => Listed("/submissions", form),
         ["submissions", _, _] when form["back"] == "list" => Listed("/submissions", form),
         ["submissions", var id, _] => Listed(Submission(id), form),

@@ -29,6 +29,7 @@ internal static class PageRoutes
         app.MapGet("/rules/{id}", Rule).RequireAuthorization(AccessSetup.Checkers);
         app.MapSubmissionPages();
         app.MapAdministrationPages();
+        app.MapNoticePages();
     }
 
     /// <summary>Parameters of a page.</summary>

@@ -54,6 +54,15 @@ public sealed class ServiceSettings
     /// <summary>Whether a reviewer may decide on what the same key has submitted; the history then says so.</summary>
     public bool OwnDecisions { get; set; }
 
+    /// <summary>Address under which people reach the service, for links in notices; empty: links name the path alone.</summary>
+    public string PublicAddress { get; set; } = string.Empty;
+
+    /// <summary>The mail server through which notices go.</summary>
+    public MailSettings Mail { get; set; } = new();
+
+    /// <summary>Where webhooks may lead.</summary>
+    public WebhookSettings Webhooks { get; set; } = new();
+
     /// <summary>Folder that is watched for plans; empty: none.</summary>
     public string Inbox { get; set; } = string.Empty;
 

@@ -27,6 +27,9 @@ internal sealed class SettingsCheck : IValidateOptions<ServiceSettings>
             .. Range(nameof(options.SessionHours), options.SessionHours, 1, 168),
             .. When(options.SessionIdleMinutes > options.SessionHours * 60, "Laygate:SessionIdleMinutes is longer than Laygate:SessionHours; it must not be."),
             .. Provider(options),
+            .. When(options.PublicAddress.Length > 0 && !(Uri.TryCreate(options.PublicAddress, UriKind.Absolute, out var address) && address.Scheme is "http" or "https" && address.Query.Length == 0), "Laygate:PublicAddress is no address such as https://plans.example.org."),
+            .. Mail(options.Mail),
+            .. Range("Webhooks:Seconds", options.Webhooks.Seconds, 0.1, 60),
         ];
         return wrong.Count > 0 ? ValidateOptionsResult.Fail(wrong) : ValidateOptionsResult.Success;
     }
@@ -51,6 +54,17 @@ internal sealed class SettingsCheck : IValidateOptions<ServiceSettings>
     private static bool IsProvider(ServiceSettings options) =>
         Uri.TryCreate(options.Authority, UriKind.Absolute, out var address)
         && (string.Equals(address.Scheme, Uri.UriSchemeHttps, StringComparison.Ordinal) || (string.Equals(address.Scheme, Uri.UriSchemeHttp, StringComparison.Ordinal) && options.IsLoopbackAuthority));
+
+    private static IEnumerable<string> Mail(MailSettings mail) =>
+    [
+        .. Range("Mail:Port", mail.Port, 1, 65_535),
+        .. Range("Mail:Seconds", mail.Seconds, 0.1, 120),
+        .. When(!Enum.IsDefined(mail.Security), $"Laygate:Mail:Security must be one of: {string.Join(", ", Enum.GetNames<MailSecurity>())}."),
+        .. When(mail.Host.Length > 0 && !MimeKit.MailboxAddress.TryParse(mail.From, out _), "Laygate:Mail:From must be the address that notices come from."),
+        .. When(mail.User.Length > 0 && mail.Security == MailSecurity.None, "Laygate:Mail:Security is None: the password would travel in the clear. Use StartTls or Tls, or a relay that asks for no password."),
+        .. When(mail.User.Length > 0 && (mail.Password.Length > 0) == (mail.PasswordFile.Length > 0), "Laygate:Mail:User needs either Laygate:Mail:PasswordFile or Laygate:Mail:Password."),
+        .. When(mail.PasswordFile.Length > 0 && !File.Exists(mail.PasswordFile), "Laygate:Mail:PasswordFile names no file."),
+    ];
 
     private static string[] Range(string name, double value, double low, double high) =>
         When(!(value >= low && value <= high), FormattableString.Invariant($"Laygate:{name} is {value}; it must be between {low} and {high}."));

@@ -1,6 +1,7 @@
 using Laygate.Register;
 using Laygate.Service.Checking;
 using Laygate.Service.Settings;
+using Laygate.Service.Telling;
 using Microsoft.Extensions.Options;
 
 namespace Laygate.Service.Work;
@@ -95,7 +96,8 @@ internal sealed class ScreeningWorker(
     private ScreeningResult Run(Claim claim, CancellationToken cancel)
     {
         using var measured = telemetry.Check("screening");
-        return screening.Run(claim, cancel);
+        var result = screening.Run(claim, cancel);
+        return claim.Before is { } before ? result with { Changes = RescreenChanges.Between(before, result.Json) } : result;
     }
 
     // A lease that is lost ends the work: someone else does it now.

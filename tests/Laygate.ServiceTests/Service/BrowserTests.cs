@@ -1,5 +1,7 @@
 using Laygate.Register;
 using Laygate.ServiceTests.Shared;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
 
 namespace Laygate.ServiceTests.Service;
@@ -93,6 +95,7 @@ public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
         await RunningService.ScreenedAsync(api, set);
         using var written = await api.PostAsync($"/api/v1/submissions/{revision}/comments", new StringContent("{\"rule\":\"SAF-083\",\"address\":\"site\",\"text\":\"Which step?\"}", System.Text.Encoding.UTF8, "application/json"));
         Assert.True(written.IsSuccessStatusCode);
+        await GiveUpANoticeAsync(api, revision);
         var unreadable = await RunningService.SubmitAsync(api, "plan: [");
         await RunningService.ScreenedAsync(api, unreadable);
         var reviewer = await one.Running.KeyAsync("Rea", Role.Reviewer);
@@ -118,9 +121,13 @@ public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
                 await FitsAsync(page, button, width);
             }
 
-            await CheckAsync(page, "/administration");
-            await PictureAsync(page, $"administration {width}");
-            await FitsAsync(page, "/administration", width);
+            foreach (var address in new[] { "/administration", "/administration/notices", "/notices" })
+            {
+                await CheckAsync(page, address);
+                await PictureAsync(page, $"{address.Replace('/', '_')} {width}");
+                await FitsAsync(page, address, width);
+            }
+
             await page.GetByRole(AriaRole.Button, new() { Name = "Sign out" }).ClickAsync();
             await SignInAsync(page, reviewer);
             await page.GotoAsync($"/submissions/{revision}?sort=shift");
@@ -219,6 +226,19 @@ public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
         await TabAsync(page, page.GetByRole(AriaRole.Button, new() { Name = "Return", Exact = true }));
         await page.Keyboard.PressAsync("Enter");
         await Assertions.Expect(page.Locator(".decided")).ToContainTextAsync("Say more.");
+    }
+
+    // Notices of each kind on the pages: asked for, and given up.
+    private async Task GiveUpANoticeAsync(HttpClient api, string submission)
+    {
+        var (chief, subscriptions) = (new Caller("chief", "Chief", Role.Administrator), one.Running.Services.GetRequiredService<Subscriptions>());
+        await subscriptions.AddAsync(new NewSubscription(Channel.Webhook, "https://127.0.0.1/a/long/way/that/a/narrow/screen/has/to/break/somewhere", [NoticeEvent.CommentOpen], null, "whsec_c2VjcmV0"), chief, default);
+        using var asked = await api.PostAsync("/api/v1/notices", new StringContent("{\"address\":\"office@example.org\",\"events\":[\"returned\",\"screened_again\"],\"contract\":\"nowhere\"}", System.Text.Encoding.UTF8, "application/json"));
+        Assert.True(asked.IsSuccessStatusCode, await asked.Content.ReadAsStringAsync());
+        using var written = await api.PostAsync($"/api/v1/submissions/{submission}/comments", new StringContent("{\"rule\":\"SAF-083\",\"address\":\"site\",\"text\":\"And this one?\"}", System.Text.Encoding.UTF8, "application/json"));
+        Assert.True(written.IsSuccessStatusCode);
+        await using var context = one.Running.Services.GetRequiredService<RegisterDatabase>().Open();
+        Assert.Equal(1, await context.Database.ExecuteSqlRawAsync("UPDATE notices SET state = 'Failed', reason = 'HTTP 500.', done_at = at"));
     }
 
     // Goes on by the tabulator until something is focused; all that is passed must be seen, not lie under what stays in view (WCAG 2.2, 2.4.11).

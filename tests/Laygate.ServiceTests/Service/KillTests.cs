@@ -107,6 +107,9 @@ public sealed class KillTests(Stores stores)
         var database = new RegisterDatabase(settings, TimeProvider.System, new SystemSecrets(), new NoMoments());
         var keys = new AccessKeys(database);
         await database.MigrateAsync(cancel => keys.FirstAdministratorAsync(cancel), default);
+
+        // To an address that the service refuses to reach: each notice is tried and waits.
+        await new Subscriptions(database).AddAsync(new NewSubscription(Channel.Webhook, "https://127.0.0.1/", [NoticeEvent.Submitted, NoticeEvent.Screened], null, "whsec_c2VjcmV0"), Caller.Machine, default);
         return (await keys.IssueAsync("load", Role.Submitter, null, Caller.Machine, default)).Secret;
     }
 
@@ -160,6 +163,7 @@ public sealed class KillTests(Stores stores)
         }
 
         Assert.Equal(0, await NumberAsync(context, "SELECT count(*) AS \"Value\" FROM submissions s WHERE (SELECT count(*) FROM reports r WHERE r.number = s.number) <> 1"));
+        Assert.Equal(0, await NumberAsync(context, "SELECT count(*) AS \"Value\" FROM history h WHERE h.event IN ('Received', 'Screened') AND (SELECT count(*) FROM notices n WHERE n.entry = h.entry) <> 1"));
         Assert.Equal(0, await NumberAsync(context, "SELECT count(*) AS \"Value\" FROM submissions s WHERE (SELECT count(*) FROM history h WHERE h.number = s.number AND h.event = 'Screened') <> 1"));
         Assert.Equal(0, await NumberAsync(context, "SELECT count(*) AS \"Value\" FROM submissions s WHERE (SELECT count(*) FROM texts t WHERE t.number = s.number) <> 1"));
         Assert.Equal(0, await NumberAsync(context, "SELECT count(*) AS \"Value\" FROM submissions s WHERE (SELECT count(*) FROM files f WHERE f.number = s.number) <> s.files"));

@@ -399,6 +399,74 @@ namespace Laygate.Register.Migrations.PostgreSql
                     b.ToTable("access_keys");
                 });
 
+            modelBuilder.Entity("Laygate.Register.Storage.NoticeRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasColumnType("text")
+                        .HasColumnName("id");
+
+                    b.Property<long>("At")
+                        .HasColumnType("bigint")
+                        .HasColumnName("at");
+
+                    b.Property<long>("Attempt")
+                        .IsConcurrencyToken()
+                        .HasColumnType("bigint")
+                        .HasColumnName("attempt");
+
+                    b.Property<long?>("DoneAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("done_at");
+
+                    b.Property<long>("DueAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("due_at");
+
+                    b.Property<long>("Entry")
+                        .HasColumnType("bigint")
+                        .HasColumnName("entry");
+
+                    b.Property<string>("Event")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("event");
+
+                    b.Property<string>("Facts")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("facts");
+
+                    b.Property<int>("Failures")
+                        .HasColumnType("integer")
+                        .HasColumnName("failures");
+
+                    b.Property<string>("Reason")
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("state");
+
+                    b.Property<string>("Subscription")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("subscription");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Subscription");
+
+                    b.HasIndex("DueAt", "Entry")
+                        .HasFilter("\"state\" IN ('Waiting', 'Sending')");
+
+                    b.HasIndex("Entry", "Subscription")
+                        .IsUnique();
+
+                    b.ToTable("notices");
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.PictureRow", b =>
                 {
                     b.Property<long>("Number")
@@ -516,6 +584,18 @@ namespace Laygate.Register.Migrations.PostgreSql
                     b.Property<int>("Failed")
                         .HasColumnType("integer")
                         .HasColumnName("failed");
+
+                    b.Property<int?>("FailedA")
+                        .HasColumnType("integer")
+                        .HasColumnName("failed_a");
+
+                    b.Property<int?>("FailedB")
+                        .HasColumnType("integer")
+                        .HasColumnName("failed_b");
+
+                    b.Property<int?>("FailedC")
+                        .HasColumnType("integer")
+                        .HasColumnName("failed_c");
 
                     b.Property<string>("Hash")
                         .IsRequired()
@@ -760,6 +840,63 @@ namespace Laygate.Register.Migrations.PostgreSql
                     b.ToTable("submissions");
                 });
 
+            modelBuilder.Entity("Laygate.Register.Storage.SubscriptionRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasColumnType("text")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Channel")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("channel");
+
+                    b.Property<string>("Contract")
+                        .HasColumnType("text")
+                        .HasColumnName("contract");
+
+                    b.Property<long>("CreatedAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("created_at");
+
+                    b.Property<long?>("EndedAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("ended_at");
+
+                    b.Property<string>("Events")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("events");
+
+                    b.Property<string>("Owner")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("owner");
+
+                    b.Property<string>("OwnerName")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("owner_name");
+
+                    b.Property<string>("OwnerRole")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("owner_role");
+
+                    b.Property<string>("Secret")
+                        .HasColumnType("text")
+                        .HasColumnName("secret");
+
+                    b.Property<string>("Target")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("target");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("subscriptions");
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.TextRow", b =>
                 {
                     b.Property<long>("Number")
@@ -846,6 +983,23 @@ namespace Laygate.Register.Migrations.PostgreSql
                         .HasForeignKey("KeyId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("Laygate.Register.Storage.NoticeRow", b =>
+                {
+                    b.HasOne("Laygate.Register.Storage.HistoryRow", "What")
+                        .WithMany()
+                        .HasForeignKey("Entry")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Laygate.Register.Storage.SubscriptionRow", null)
+                        .WithMany()
+                        .HasForeignKey("Subscription")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.Navigation("What");
                 });
 
             modelBuilder.Entity("Laygate.Register.Storage.PictureRow", b =>

@@ -388,6 +388,74 @@ namespace Laygate.Register.Migrations.Sqlite
                     b.ToTable("access_keys");
                 });
 
+            modelBuilder.Entity("Laygate.Register.Storage.NoticeRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("at");
+
+                    b.Property<long>("Attempt")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("attempt");
+
+                    b.Property<long?>("DoneAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("done_at");
+
+                    b.Property<long>("DueAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("due_at");
+
+                    b.Property<long>("Entry")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("entry");
+
+                    b.Property<string>("Event")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("event");
+
+                    b.Property<string>("Facts")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("facts");
+
+                    b.Property<int>("Failures")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("failures");
+
+                    b.Property<string>("Reason")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("reason");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("state");
+
+                    b.Property<string>("Subscription")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("subscription");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Subscription");
+
+                    b.HasIndex("DueAt", "Entry")
+                        .HasFilter("\"state\" IN ('Waiting', 'Sending')");
+
+                    b.HasIndex("Entry", "Subscription")
+                        .IsUnique();
+
+                    b.ToTable("notices");
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.PictureRow", b =>
                 {
                     b.Property<long>("Number")
@@ -503,6 +571,18 @@ namespace Laygate.Register.Migrations.Sqlite
                     b.Property<int>("Failed")
                         .HasColumnType("INTEGER")
                         .HasColumnName("failed");
+
+                    b.Property<int?>("FailedA")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("failed_a");
+
+                    b.Property<int?>("FailedB")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("failed_b");
+
+                    b.Property<int?>("FailedC")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("failed_c");
 
                     b.Property<string>("Hash")
                         .IsRequired()
@@ -745,6 +825,63 @@ namespace Laygate.Register.Migrations.Sqlite
                     b.ToTable("submissions");
                 });
 
+            modelBuilder.Entity("Laygate.Register.Storage.SubscriptionRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Channel")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("channel");
+
+                    b.Property<string>("Contract")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("contract");
+
+                    b.Property<long>("CreatedAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("created_at");
+
+                    b.Property<long?>("EndedAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("ended_at");
+
+                    b.Property<string>("Events")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("events");
+
+                    b.Property<string>("Owner")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("owner");
+
+                    b.Property<string>("OwnerName")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("owner_name");
+
+                    b.Property<string>("OwnerRole")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("owner_role");
+
+                    b.Property<string>("Secret")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("secret");
+
+                    b.Property<string>("Target")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("target");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("subscriptions");
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.TextRow", b =>
                 {
                     b.Property<long>("Number")
@@ -831,6 +968,23 @@ namespace Laygate.Register.Migrations.Sqlite
                         .HasForeignKey("KeyId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("Laygate.Register.Storage.NoticeRow", b =>
+                {
+                    b.HasOne("Laygate.Register.Storage.HistoryRow", "What")
+                        .WithMany()
+                        .HasForeignKey("Entry")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Laygate.Register.Storage.SubscriptionRow", null)
+                        .WithMany()
+                        .HasForeignKey("Subscription")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.Navigation("What");
                 });
 
             modelBuilder.Entity("Laygate.Register.Storage.PictureRow", b =>

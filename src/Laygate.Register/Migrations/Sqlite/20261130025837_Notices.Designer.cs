@@ -5,35 +5,30 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Migrations;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
-using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 
 #nullable disable
 
-namespace Laygate.Register.Migrations.PostgreSql
+namespace Laygate.Register.Migrations.Sqlite
 {
-    [DbContext(typeof(PostgreSqlContext))]
-    [Migration("20261130030301_Sessions")]
-    partial class Sessions
+    [DbContext(typeof(SqliteContext))]
+    [Migration("20261130025837_Notices")]
+    partial class Notices
     {
         /// <inheritdoc />
         protected override void BuildTargetModel(ModelBuilder modelBuilder)
         {
 #pragma warning disable 612, 618
-            modelBuilder
-                .HasAnnotation("ProductVersion", "10.0.15")
-                .HasAnnotation("Relational:MaxIdentifierLength", 63);
-
-            NpgsqlModelBuilderExtensions.UseIdentityByDefaultColumns(modelBuilder);
+            modelBuilder.HasAnnotation("ProductVersion", "10.0.15");
 
             modelBuilder.Entity("Laygate.Register.Storage.ArchiveRow", b =>
                 {
                     b.Property<long>("Number")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("number");
 
                     b.Property<byte[]>("Bytes")
                         .IsRequired()
-                        .HasColumnType("bytea")
+                        .HasColumnType("BLOB")
                         .HasColumnName("bytes");
 
                     b.HasKey("Number");
@@ -45,56 +40,54 @@ namespace Laygate.Register.Migrations.PostgreSql
                 {
                     b.Property<long>("Entry")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("entry");
-
-                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Entry"));
 
                     b.Property<string>("Address")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("address");
 
                     b.Property<long>("At")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("at");
 
                     b.Property<string>("By")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("by");
 
                     b.Property<string>("ByName")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("by_name");
 
                     b.Property<bool>("LeavesOpen")
-                        .HasColumnType("boolean")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("leaves_open");
 
                     b.Property<long>("Number")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("number");
 
                     b.Property<string>("Plan")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("plan");
 
                     b.Property<string>("Rule")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("rule");
 
                     b.Property<string>("Series")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("series");
 
                     b.Property<string>("Text")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("text");
 
                     b.HasKey("Entry");
@@ -109,29 +102,29 @@ namespace Laygate.Register.Migrations.PostgreSql
             modelBuilder.Entity("Laygate.Register.Storage.DocumentRow", b =>
                 {
                     b.Property<long>("Number")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("number");
 
                     b.Property<int>("Screening")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("screening");
 
                     b.Property<string>("Name")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("name");
 
                     b.Property<byte[]>("Bytes")
                         .IsRequired()
-                        .HasColumnType("bytea")
+                        .HasColumnType("BLOB")
                         .HasColumnName("bytes");
 
                     b.Property<string>("Policy")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("policy");
 
                     b.Property<string>("Type")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("type");
 
                     b.HasKey("Number", "Screening", "Name");
@@ -142,21 +135,21 @@ namespace Laygate.Register.Migrations.PostgreSql
             modelBuilder.Entity("Laygate.Register.Storage.FileRow", b =>
                 {
                     b.Property<long>("Number")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("number");
 
                     b.Property<int>("Place")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("place");
 
                     b.Property<byte[]>("Bytes")
                         .IsRequired()
-                        .HasColumnType("bytea")
+                        .HasColumnType("BLOB")
                         .HasColumnName("bytes");
 
                     b.Property<string>("Name")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("name");
 
                     b.HasKey("Number", "Place");
@@ -168,52 +161,50 @@ namespace Laygate.Register.Migrations.PostgreSql
                 {
                     b.Property<long>("Entry")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("entry");
 
-                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Entry"));
-
                     b.Property<long>("At")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("at");
 
                     b.Property<string>("By")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("by");
 
                     b.Property<string>("ByName")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("by_name");
 
                     b.Property<string>("Comment")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("comment");
 
                     b.Property<string>("Event")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("event");
 
                     b.Property<long>("Number")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("number");
 
                     b.Property<bool>("OnOwn")
-                        .HasColumnType("boolean")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("on_own");
 
                     b.Property<string>("OpenComments")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("open_comments");
 
                     b.Property<string>("ReportHash")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("report_hash");
 
                     b.Property<int?>("Screening")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("screening");
 
                     b.HasKey("Entry");
@@ -226,25 +217,25 @@ namespace Laygate.Register.Migrations.PostgreSql
             modelBuilder.Entity("Laygate.Register.Storage.IdempotencyRow", b =>
                 {
                     b.Property<string>("Caller")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("caller");
 
                     b.Property<string>("Key")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("key");
 
                     b.Property<long>("At")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("at");
 
                     b.Property<string>("ContentHash")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("content_hash");
 
                     b.Property<string>("SubmissionId")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("submission_id");
 
                     b.HasKey("Caller", "Key");
@@ -255,32 +246,32 @@ namespace Laygate.Register.Migrations.PostgreSql
             modelBuilder.Entity("Laygate.Register.Storage.JobRow", b =>
                 {
                     b.Property<long>("Number")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("number");
 
                     b.Property<int>("Screening")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("screening");
 
                     b.Property<long>("Attempt")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("attempt");
 
                     b.Property<long>("DueAt")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("due_at");
 
                     b.Property<int>("Failures")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("failures");
 
                     b.Property<string>("State")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("state");
 
                     b.Property<string>("Worker")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("worker");
 
                     b.HasKey("Number", "Screening");
@@ -291,61 +282,35 @@ namespace Laygate.Register.Migrations.PostgreSql
                     b.ToTable("jobs");
                 });
 
-            modelBuilder.Entity("Laygate.Register.Storage.KeptFormRow", b =>
-                {
-                    b.Property<string>("Session")
-                        .HasColumnType("text")
-                        .HasColumnName("session");
-
-                    b.Property<string>("Page")
-                        .HasColumnType("text")
-                        .HasColumnName("page");
-
-                    b.Property<long>("At")
-                        .HasColumnType("bigint")
-                        .HasColumnName("at");
-
-                    b.Property<byte[]>("Fields")
-                        .IsRequired()
-                        .HasColumnType("bytea")
-                        .HasColumnName("fields");
-
-                    b.HasKey("Session", "Page");
-
-                    b.ToTable("kept_forms");
-                });
-
             modelBuilder.Entity("Laygate.Register.Storage.KeyHistoryRow", b =>
                 {
                     b.Property<long>("Entry")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("entry");
 
-                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Entry"));
-
                     b.Property<long>("At")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("at");
 
                     b.Property<string>("By")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("by");
 
                     b.Property<string>("ByName")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("by_name");
 
                     b.Property<string>("Event")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("event");
 
                     b.Property<string>("KeyId")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("key_id");
 
                     b.HasKey("Entry");
@@ -359,39 +324,39 @@ namespace Laygate.Register.Migrations.PostgreSql
             modelBuilder.Entity("Laygate.Register.Storage.KeyRow", b =>
                 {
                     b.Property<string>("Id")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("id");
 
                     b.Property<long>("CreatedAt")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("created_at");
 
                     b.Property<long?>("ExpiresAt")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("expires_at");
 
                     b.Property<string>("Name")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("name");
 
                     b.Property<string>("Prefix")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("prefix");
 
                     b.Property<long?>("RevokedAt")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("revoked_at");
 
                     b.Property<string>("Role")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("role");
 
                     b.Property<byte[]>("SecretHash")
                         .IsRequired()
-                        .HasColumnType("bytea")
+                        .HasColumnType("BLOB")
                         .HasColumnName("secret_hash");
 
                     b.HasKey("Id");
@@ -402,19 +367,87 @@ namespace Laygate.Register.Migrations.PostgreSql
                     b.ToTable("access_keys");
                 });
 
+            modelBuilder.Entity("Laygate.Register.Storage.NoticeRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("at");
+
+                    b.Property<long>("Attempt")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("attempt");
+
+                    b.Property<long?>("DoneAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("done_at");
+
+                    b.Property<long>("DueAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("due_at");
+
+                    b.Property<long>("Entry")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("entry");
+
+                    b.Property<string>("Event")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("event");
+
+                    b.Property<string>("Facts")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("facts");
+
+                    b.Property<int>("Failures")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("failures");
+
+                    b.Property<string>("Reason")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("reason");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("state");
+
+                    b.Property<string>("Subscription")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("subscription");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Subscription");
+
+                    b.HasIndex("DueAt", "Entry")
+                        .HasFilter("\"state\" IN ('Waiting', 'Sending')");
+
+                    b.HasIndex("Entry", "Subscription")
+                        .IsUnique();
+
+                    b.ToTable("notices");
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.PictureRow", b =>
                 {
                     b.Property<long>("Number")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("number");
 
                     b.Property<int>("Screening")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("screening");
 
                     b.Property<byte[]>("Bytes")
                         .IsRequired()
-                        .HasColumnType("bytea")
+                        .HasColumnType("BLOB")
                         .HasColumnName("bytes");
 
                     b.HasKey("Number", "Screening");
@@ -422,66 +455,42 @@ namespace Laygate.Register.Migrations.PostgreSql
                     b.ToTable("pictures");
                 });
 
-            modelBuilder.Entity("Laygate.Register.Storage.ProtectionKeyRow", b =>
-                {
-                    b.Property<long>("Entry")
-                        .ValueGeneratedOnAdd()
-                        .HasColumnType("bigint")
-                        .HasColumnName("entry");
-
-                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Entry"));
-
-                    b.Property<string>("Name")
-                        .IsRequired()
-                        .HasColumnType("text")
-                        .HasColumnName("name");
-
-                    b.Property<string>("Xml")
-                        .IsRequired()
-                        .HasColumnType("text")
-                        .HasColumnName("xml");
-
-                    b.HasKey("Entry");
-
-                    b.ToTable("protection_keys");
-                });
-
             modelBuilder.Entity("Laygate.Register.Storage.RecordFileRow", b =>
                 {
                     b.Property<long>("Number")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("number");
 
                     b.Property<int>("Upload")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("upload");
 
                     b.Property<int>("Place")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("place");
 
                     b.Property<long>("At")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("at");
 
                     b.Property<string>("By")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("by");
 
                     b.Property<string>("ByName")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("by_name");
 
                     b.Property<byte[]>("Bytes")
                         .IsRequired()
-                        .HasColumnType("bytea")
+                        .HasColumnType("BLOB")
                         .HasColumnName("bytes");
 
                     b.Property<string>("Name")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("name");
 
                     b.HasKey("Number", "Upload", "Place");
@@ -492,67 +501,79 @@ namespace Laygate.Register.Migrations.PostgreSql
             modelBuilder.Entity("Laygate.Register.Storage.ReportRow", b =>
                 {
                     b.Property<long>("Number")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("number");
 
                     b.Property<int>("Screening")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("screening");
 
                     b.Property<long>("At")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("at");
 
                     b.Property<long>("Attempt")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("attempt");
 
                     b.Property<string>("BookHash")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("book_hash");
 
                     b.Property<int>("Departed")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("departed");
 
                     b.Property<int>("Failed")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("failed");
+
+                    b.Property<int?>("FailedA")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("failed_a");
+
+                    b.Property<int?>("FailedB")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("failed_b");
+
+                    b.Property<int?>("FailedC")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("failed_c");
 
                     b.Property<string>("Hash")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("hash");
 
                     b.Property<byte[]>("Json")
                         .IsRequired()
-                        .HasColumnType("bytea")
+                        .HasColumnType("BLOB")
                         .HasColumnName("json");
 
                     b.Property<int>("NeedsPerson")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("needs_person");
 
                     b.Property<int>("NotAssessed")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("not_assessed");
 
                     b.Property<int>("Passed")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("passed");
 
                     b.Property<string>("ProgramVersion")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("program_version");
 
                     b.Property<bool>("Readable")
-                        .HasColumnType("boolean")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("readable");
 
                     b.Property<int>("Warned")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("warned");
 
                     b.HasKey("Number", "Screening");
@@ -560,192 +581,128 @@ namespace Laygate.Register.Migrations.PostgreSql
                     b.ToTable("reports");
                 });
 
-            modelBuilder.Entity("Laygate.Register.Storage.SessionRow", b =>
-                {
-                    b.Property<string>("Id")
-                        .HasColumnType("text")
-                        .HasColumnName("id");
-
-                    b.Property<string>("Caller")
-                        .IsRequired()
-                        .HasColumnType("text")
-                        .HasColumnName("caller");
-
-                    b.Property<long?>("EndedAt")
-                        .HasColumnType("bigint")
-                        .HasColumnName("ended_at");
-
-                    b.Property<long>("EndsAt")
-                        .HasColumnType("bigint")
-                        .HasColumnName("ends_at");
-
-                    b.Property<byte[]>("Hint")
-                        .HasColumnType("bytea")
-                        .HasColumnName("hint");
-
-                    b.Property<string>("KeyId")
-                        .HasColumnType("text")
-                        .HasColumnName("key_id");
-
-                    b.Property<string>("Name")
-                        .IsRequired()
-                        .HasColumnType("text")
-                        .HasColumnName("name");
-
-                    b.Property<long>("OpenedAt")
-                        .HasColumnType("bigint")
-                        .HasColumnName("opened_at");
-
-                    b.Property<string>("Role")
-                        .IsRequired()
-                        .HasColumnType("text")
-                        .HasColumnName("role");
-
-                    b.Property<byte[]>("SecretHash")
-                        .IsRequired()
-                        .HasColumnType("bytea")
-                        .HasColumnName("secret_hash");
-
-                    b.Property<long>("SeenAt")
-                        .HasColumnType("bigint")
-                        .HasColumnName("seen_at");
-
-                    b.HasKey("Id");
-
-                    b.HasIndex("Caller");
-
-                    b.HasIndex("KeyId");
-
-                    b.HasIndex("SecretHash")
-                        .IsUnique();
-
-                    b.ToTable("sessions");
-                });
-
             modelBuilder.Entity("Laygate.Register.Storage.SubmissionRow", b =>
                 {
                     b.Property<long>("Number")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("number");
 
-                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Number"));
-
                     b.Property<string>("ArchiveName")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("archive_name");
 
                     b.Property<string>("Assignee")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("assignee");
 
                     b.Property<string>("AssigneeName")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("assignee_name");
 
                     b.Property<long>("ChangedAt")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("changed_at");
 
                     b.Property<string>("Contract")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("contract");
 
                     b.Property<string>("FileName")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("file_name");
 
                     b.Property<int>("Files")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("files");
 
                     b.Property<string>("Id")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("id");
 
                     b.Property<bool>("IsLatest")
-                        .HasColumnType("boolean")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("is_latest");
 
                     b.Property<string>("PlanId")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("plan_id");
 
                     b.Property<string>("PlanRevision")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("plan_revision");
 
                     b.Property<string>("PlanTitle")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("plan_title");
 
                     b.Property<long>("ReceivedAt")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("received_at");
 
                     b.Property<int?>("ReportScreening")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("report_screening");
 
                     b.Property<int>("Revision")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("revision");
 
                     b.Property<string>("RevisionOf")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("revision_of");
 
                     b.Property<string>("SearchText")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("search_text");
 
                     b.Property<string>("Series")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("series");
 
                     b.Property<DateOnly?>("ShiftDate")
-                        .HasColumnType("date")
+                        .HasColumnType("TEXT")
                         .HasColumnName("shift_date");
 
                     b.Property<string>("Stage")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("stage");
 
                     b.Property<string>("State")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("state");
 
                     b.Property<string>("Submitter")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("submitter");
 
                     b.Property<string>("SubmitterName")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("submitter_name");
 
                     b.Property<string>("TextHash")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("text_hash");
 
                     b.Property<long>("Version")
                         .IsConcurrencyToken()
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("version");
 
                     b.Property<string>("Worst")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("worst");
 
                     b.Property<int?>("WorstRank")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("worst_rank");
 
                     b.HasKey("Number");
@@ -763,15 +720,72 @@ namespace Laygate.Register.Migrations.PostgreSql
                     b.ToTable("submissions");
                 });
 
+            modelBuilder.Entity("Laygate.Register.Storage.SubscriptionRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Channel")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("channel");
+
+                    b.Property<string>("Contract")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("contract");
+
+                    b.Property<long>("CreatedAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("created_at");
+
+                    b.Property<long?>("EndedAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("ended_at");
+
+                    b.Property<string>("Events")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("events");
+
+                    b.Property<string>("Owner")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("owner");
+
+                    b.Property<string>("OwnerName")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("owner_name");
+
+                    b.Property<string>("OwnerRole")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("owner_role");
+
+                    b.Property<string>("Secret")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("secret");
+
+                    b.Property<string>("Target")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("target");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("subscriptions");
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.TextRow", b =>
                 {
                     b.Property<long>("Number")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("number");
 
                     b.Property<byte[]>("Text")
                         .IsRequired()
-                        .HasColumnType("bytea")
+                        .HasColumnType("BLOB")
                         .HasColumnName("text");
 
                     b.HasKey("Number");
@@ -833,15 +847,6 @@ namespace Laygate.Register.Migrations.PostgreSql
                         .IsRequired();
                 });
 
-            modelBuilder.Entity("Laygate.Register.Storage.KeptFormRow", b =>
-                {
-                    b.HasOne("Laygate.Register.Storage.SessionRow", null)
-                        .WithMany()
-                        .HasForeignKey("Session")
-                        .OnDelete(DeleteBehavior.Cascade)
-                        .IsRequired();
-                });
-
             modelBuilder.Entity("Laygate.Register.Storage.KeyHistoryRow", b =>
                 {
                     b.HasOne("Laygate.Register.Storage.KeyRow", null)
@@ -849,6 +854,23 @@ namespace Laygate.Register.Migrations.PostgreSql
                         .HasForeignKey("KeyId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("Laygate.Register.Storage.NoticeRow", b =>
+                {
+                    b.HasOne("Laygate.Register.Storage.HistoryRow", "What")
+                        .WithMany()
+                        .HasForeignKey("Entry")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Laygate.Register.Storage.SubscriptionRow", null)
+                        .WithMany()
+                        .HasForeignKey("Subscription")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.Navigation("What");
                 });
 
             modelBuilder.Entity("Laygate.Register.Storage.PictureRow", b =>
@@ -876,14 +898,6 @@ namespace Laygate.Register.Migrations.PostgreSql
                         .HasForeignKey("Number")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
-                });
-
-            modelBuilder.Entity("Laygate.Register.Storage.SessionRow", b =>
-                {
-                    b.HasOne("Laygate.Register.Storage.KeyRow", null)
-                        .WithMany()
-                        .HasForeignKey("KeyId")
-                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("Laygate.Register.Storage.TextRow", b =>

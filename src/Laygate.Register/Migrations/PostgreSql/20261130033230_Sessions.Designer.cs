@@ -5,30 +5,35 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Migrations;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
+using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 
 #nullable disable
 
-namespace Laygate.Register.Migrations.Sqlite
+namespace Laygate.Register.Migrations.PostgreSql
 {
-    [DbContext(typeof(SqliteContext))]
-    [Migration("20261130030250_Sessions")]
+    [DbContext(typeof(PostgreSqlContext))]
+    [Migration("20261130033230_Sessions")]
     partial class Sessions
     {
         /// <inheritdoc />
         protected override void BuildTargetModel(ModelBuilder modelBuilder)
         {
 #pragma warning disable 612, 618
-            modelBuilder.HasAnnotation("ProductVersion", "10.0.15");
+            modelBuilder
+                .HasAnnotation("ProductVersion", "10.0.15")
+                .HasAnnotation("Relational:MaxIdentifierLength", 63);
+
+            NpgsqlModelBuilderExtensions.UseIdentityByDefaultColumns(modelBuilder);
 
             modelBuilder.Entity("Laygate.Register.Storage.ArchiveRow", b =>
                 {
                     b.Property<long>("Number")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("number");
 
                     b.Property<byte[]>("Bytes")
                         .IsRequired()
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("bytes");
 
                     b.HasKey("Number");
@@ -40,54 +45,56 @@ namespace Laygate.Register.Migrations.Sqlite
                 {
                     b.Property<long>("Entry")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("entry");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Entry"));
 
                     b.Property<string>("Address")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("address");
 
                     b.Property<long>("At")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("at");
 
                     b.Property<string>("By")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("by");
 
                     b.Property<string>("ByName")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("by_name");
 
                     b.Property<bool>("LeavesOpen")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("leaves_open");
 
                     b.Property<long>("Number")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("number");
 
                     b.Property<string>("Plan")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("plan");
 
                     b.Property<string>("Rule")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("rule");
 
                     b.Property<string>("Series")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("series");
 
                     b.Property<string>("Text")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("text");
 
                     b.HasKey("Entry");
@@ -102,29 +109,29 @@ namespace Laygate.Register.Migrations.Sqlite
             modelBuilder.Entity("Laygate.Register.Storage.DocumentRow", b =>
                 {
                     b.Property<long>("Number")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("number");
 
                     b.Property<int>("Screening")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("screening");
 
                     b.Property<string>("Name")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("name");
 
                     b.Property<byte[]>("Bytes")
                         .IsRequired()
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("bytes");
 
                     b.Property<string>("Policy")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("policy");
 
                     b.Property<string>("Type")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("type");
 
                     b.HasKey("Number", "Screening", "Name");
@@ -135,21 +142,21 @@ namespace Laygate.Register.Migrations.Sqlite
             modelBuilder.Entity("Laygate.Register.Storage.FileRow", b =>
                 {
                     b.Property<long>("Number")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("number");
 
                     b.Property<int>("Place")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("place");
 
                     b.Property<byte[]>("Bytes")
                         .IsRequired()
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("bytes");
 
                     b.Property<string>("Name")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("name");
 
                     b.HasKey("Number", "Place");
@@ -161,50 +168,52 @@ namespace Laygate.Register.Migrations.Sqlite
                 {
                     b.Property<long>("Entry")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("entry");
 
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Entry"));
+
                     b.Property<long>("At")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("at");
 
                     b.Property<string>("By")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("by");
 
                     b.Property<string>("ByName")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("by_name");
 
                     b.Property<string>("Comment")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("comment");
 
                     b.Property<string>("Event")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("event");
 
                     b.Property<long>("Number")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("number");
 
                     b.Property<bool>("OnOwn")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("on_own");
 
                     b.Property<string>("OpenComments")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("open_comments");
 
                     b.Property<string>("ReportHash")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("report_hash");
 
                     b.Property<int?>("Screening")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("screening");
 
                     b.HasKey("Entry");
@@ -217,25 +226,25 @@ namespace Laygate.Register.Migrations.Sqlite
             modelBuilder.Entity("Laygate.Register.Storage.IdempotencyRow", b =>
                 {
                     b.Property<string>("Caller")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("caller");
 
                     b.Property<string>("Key")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("key");
 
                     b.Property<long>("At")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("at");
 
                     b.Property<string>("ContentHash")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("content_hash");
 
                     b.Property<string>("SubmissionId")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("submission_id");
 
                     b.HasKey("Caller", "Key");
@@ -246,32 +255,32 @@ namespace Laygate.Register.Migrations.Sqlite
             modelBuilder.Entity("Laygate.Register.Storage.JobRow", b =>
                 {
                     b.Property<long>("Number")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("number");
 
                     b.Property<int>("Screening")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("screening");
 
                     b.Property<long>("Attempt")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("attempt");
 
                     b.Property<long>("DueAt")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("due_at");
 
                     b.Property<int>("Failures")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("failures");
 
                     b.Property<string>("State")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("state");
 
                     b.Property<string>("Worker")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("worker");
 
                     b.HasKey("Number", "Screening");
@@ -285,20 +294,20 @@ namespace Laygate.Register.Migrations.Sqlite
             modelBuilder.Entity("Laygate.Register.Storage.KeptFormRow", b =>
                 {
                     b.Property<string>("Session")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("session");
 
                     b.Property<string>("Page")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("page");
 
                     b.Property<long>("At")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("at");
 
                     b.Property<byte[]>("Fields")
                         .IsRequired()
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("fields");
 
                     b.HasKey("Session", "Page");
@@ -310,31 +319,33 @@ namespace Laygate.Register.Migrations.Sqlite
                 {
                     b.Property<long>("Entry")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("entry");
 
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Entry"));
+
                     b.Property<long>("At")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("at");
 
                     b.Property<string>("By")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("by");
 
                     b.Property<string>("ByName")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("by_name");
 
                     b.Property<string>("Event")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("event");
 
                     b.Property<string>("KeyId")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("key_id");
 
                     b.HasKey("Entry");
@@ -348,39 +359,39 @@ namespace Laygate.Register.Migrations.Sqlite
             modelBuilder.Entity("Laygate.Register.Storage.KeyRow", b =>
                 {
                     b.Property<string>("Id")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("id");
 
                     b.Property<long>("CreatedAt")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("created_at");
 
                     b.Property<long?>("ExpiresAt")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("expires_at");
 
                     b.Property<string>("Name")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("name");
 
                     b.Property<string>("Prefix")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("prefix");
 
                     b.Property<long?>("RevokedAt")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("revoked_at");
 
                     b.Property<string>("Role")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("role");
 
                     b.Property<byte[]>("SecretHash")
                         .IsRequired()
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("secret_hash");
 
                     b.HasKey("Id");
@@ -391,19 +402,87 @@ namespace Laygate.Register.Migrations.Sqlite
                     b.ToTable("access_keys");
                 });
 
+            modelBuilder.Entity("Laygate.Register.Storage.NoticeRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasColumnType("text")
+                        .HasColumnName("id");
+
+                    b.Property<long>("At")
+                        .HasColumnType("bigint")
+                        .HasColumnName("at");
+
+                    b.Property<long>("Attempt")
+                        .IsConcurrencyToken()
+                        .HasColumnType("bigint")
+                        .HasColumnName("attempt");
+
+                    b.Property<long?>("DoneAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("done_at");
+
+                    b.Property<long>("DueAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("due_at");
+
+                    b.Property<long>("Entry")
+                        .HasColumnType("bigint")
+                        .HasColumnName("entry");
+
+                    b.Property<string>("Event")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("event");
+
+                    b.Property<string>("Facts")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("facts");
+
+                    b.Property<int>("Failures")
+                        .HasColumnType("integer")
+                        .HasColumnName("failures");
+
+                    b.Property<string>("Reason")
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("state");
+
+                    b.Property<string>("Subscription")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("subscription");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Subscription");
+
+                    b.HasIndex("DueAt", "Entry")
+                        .HasFilter("\"state\" IN ('Waiting', 'Sending')");
+
+                    b.HasIndex("Entry", "Subscription")
+                        .IsUnique();
+
+                    b.ToTable("notices");
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.PictureRow", b =>
                 {
                     b.Property<long>("Number")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("number");
 
                     b.Property<int>("Screening")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("screening");
 
                     b.Property<byte[]>("Bytes")
                         .IsRequired()
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("bytes");
 
                     b.HasKey("Number", "Screening");
@@ -415,17 +494,19 @@ namespace Laygate.Register.Migrations.Sqlite
                 {
                     b.Property<long>("Entry")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("entry");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Entry"));
 
                     b.Property<string>("Name")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("name");
 
                     b.Property<string>("Xml")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("xml");
 
                     b.HasKey("Entry");
@@ -436,39 +517,39 @@ namespace Laygate.Register.Migrations.Sqlite
             modelBuilder.Entity("Laygate.Register.Storage.RecordFileRow", b =>
                 {
                     b.Property<long>("Number")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("number");
 
                     b.Property<int>("Upload")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("upload");
 
                     b.Property<int>("Place")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("place");
 
                     b.Property<long>("At")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("at");
 
                     b.Property<string>("By")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("by");
 
                     b.Property<string>("ByName")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("by_name");
 
                     b.Property<byte[]>("Bytes")
                         .IsRequired()
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("bytes");
 
                     b.Property<string>("Name")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("name");
 
                     b.HasKey("Number", "Upload", "Place");
@@ -479,67 +560,79 @@ namespace Laygate.Register.Migrations.Sqlite
             modelBuilder.Entity("Laygate.Register.Storage.ReportRow", b =>
                 {
                     b.Property<long>("Number")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("number");
 
                     b.Property<int>("Screening")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("screening");
 
                     b.Property<long>("At")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("at");
 
                     b.Property<long>("Attempt")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("attempt");
 
                     b.Property<string>("BookHash")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("book_hash");
 
                     b.Property<int>("Departed")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("departed");
 
                     b.Property<int>("Failed")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("failed");
+
+                    b.Property<int?>("FailedA")
+                        .HasColumnType("integer")
+                        .HasColumnName("failed_a");
+
+                    b.Property<int?>("FailedB")
+                        .HasColumnType("integer")
+                        .HasColumnName("failed_b");
+
+                    b.Property<int?>("FailedC")
+                        .HasColumnType("integer")
+                        .HasColumnName("failed_c");
 
                     b.Property<string>("Hash")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("hash");
 
                     b.Property<byte[]>("Json")
                         .IsRequired()
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("json");
 
                     b.Property<int>("NeedsPerson")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("needs_person");
 
                     b.Property<int>("NotAssessed")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("not_assessed");
 
                     b.Property<int>("Passed")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("passed");
 
                     b.Property<string>("ProgramVersion")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("program_version");
 
                     b.Property<bool>("Readable")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("readable");
 
                     b.Property<int>("Warned")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("warned");
 
                     b.HasKey("Number", "Screening");
@@ -550,51 +643,51 @@ namespace Laygate.Register.Migrations.Sqlite
             modelBuilder.Entity("Laygate.Register.Storage.SessionRow", b =>
                 {
                     b.Property<string>("Id")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("id");
 
                     b.Property<string>("Caller")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("caller");
 
                     b.Property<long?>("EndedAt")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("ended_at");
 
                     b.Property<long>("EndsAt")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("ends_at");
 
                     b.Property<byte[]>("Hint")
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("hint");
 
                     b.Property<string>("KeyId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("key_id");
 
                     b.Property<string>("Name")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("name");
 
                     b.Property<long>("OpenedAt")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("opened_at");
 
                     b.Property<string>("Role")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("role");
 
                     b.Property<byte[]>("SecretHash")
                         .IsRequired()
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("secret_hash");
 
                     b.Property<long>("SeenAt")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("seen_at");
 
                     b.HasKey("Id");
@@ -613,124 +706,126 @@ namespace Laygate.Register.Migrations.Sqlite
                 {
                     b.Property<long>("Number")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("number");
 
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Number"));
+
                     b.Property<string>("ArchiveName")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("archive_name");
 
                     b.Property<string>("Assignee")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("assignee");
 
                     b.Property<string>("AssigneeName")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("assignee_name");
 
                     b.Property<long>("ChangedAt")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("changed_at");
 
                     b.Property<string>("Contract")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("contract");
 
                     b.Property<string>("FileName")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("file_name");
 
                     b.Property<int>("Files")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("files");
 
                     b.Property<string>("Id")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("id");
 
                     b.Property<bool>("IsLatest")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("is_latest");
 
                     b.Property<string>("PlanId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("plan_id");
 
                     b.Property<string>("PlanRevision")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("plan_revision");
 
                     b.Property<string>("PlanTitle")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("plan_title");
 
                     b.Property<long>("ReceivedAt")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("received_at");
 
                     b.Property<int?>("ReportScreening")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("report_screening");
 
                     b.Property<int>("Revision")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("revision");
 
                     b.Property<string>("RevisionOf")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("revision_of");
 
                     b.Property<string>("SearchText")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("search_text");
 
                     b.Property<string>("Series")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("series");
 
                     b.Property<DateOnly?>("ShiftDate")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("date")
                         .HasColumnName("shift_date");
 
                     b.Property<string>("Stage")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("stage");
 
                     b.Property<string>("State")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("state");
 
                     b.Property<string>("Submitter")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("submitter");
 
                     b.Property<string>("SubmitterName")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("submitter_name");
 
                     b.Property<string>("TextHash")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("text_hash");
 
                     b.Property<long>("Version")
                         .IsConcurrencyToken()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("version");
 
                     b.Property<string>("Worst")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("worst");
 
                     b.Property<int?>("WorstRank")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("worst_rank");
 
                     b.HasKey("Number");
@@ -748,15 +843,72 @@ namespace Laygate.Register.Migrations.Sqlite
                     b.ToTable("submissions");
                 });
 
+            modelBuilder.Entity("Laygate.Register.Storage.SubscriptionRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasColumnType("text")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Channel")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("channel");
+
+                    b.Property<string>("Contract")
+                        .HasColumnType("text")
+                        .HasColumnName("contract");
+
+                    b.Property<long>("CreatedAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("created_at");
+
+                    b.Property<long?>("EndedAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("ended_at");
+
+                    b.Property<string>("Events")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("events");
+
+                    b.Property<string>("Owner")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("owner");
+
+                    b.Property<string>("OwnerName")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("owner_name");
+
+                    b.Property<string>("OwnerRole")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("owner_role");
+
+                    b.Property<string>("Secret")
+                        .HasColumnType("text")
+                        .HasColumnName("secret");
+
+                    b.Property<string>("Target")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("target");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("subscriptions");
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.TextRow", b =>
                 {
                     b.Property<long>("Number")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("number");
 
                     b.Property<byte[]>("Text")
                         .IsRequired()
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("text");
 
                     b.HasKey("Number");
@@ -834,6 +986,23 @@ namespace Laygate.Register.Migrations.Sqlite
                         .HasForeignKey("KeyId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("Laygate.Register.Storage.NoticeRow", b =>
+                {
+                    b.HasOne("Laygate.Register.Storage.HistoryRow", "What")
+                        .WithMany()
+                        .HasForeignKey("Entry")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Laygate.Register.Storage.SubscriptionRow", null)
+                        .WithMany()
+                        .HasForeignKey("Subscription")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.Navigation("What");
                 });
 
             modelBuilder.Entity("Laygate.Register.Storage.PictureRow", b =>
