@@ -10,7 +10,7 @@ internal static class QueueRoutes
     {
         known.MapGet("", (HttpContext context, QueuePages pages, string? decided, CancellationToken cancel) =>
             pages.ShowAsync(context, QueueQuery.Of(context.Request.Query, Callers.Need(context)), decided, null, StatusCodes.Status200OK, cancel));
-        known.MapPost("/keep", (HttpContext context, ReviewDesk desk, CancellationToken cancel) => desk.KeepAsync(context, cancel));
+        known.MapPost("/keep", (HttpContext context, ReviewDesk desk, CancellationToken cancel) => desk.KeepAsync(context, null, cancel));
     }
 }
 

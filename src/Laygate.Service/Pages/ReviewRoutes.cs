@@ -106,7 +106,7 @@ internal static class ReviewRoutes
 }
 
 /// <summary>What is done from a page on which somebody may have written: that is kept first, whatever becomes of the rest.</summary>
-internal sealed class ReviewDesk(KeptForms kept, DetailPages pages)
+internal sealed class ReviewDesk(KeptForms kept, DetailPages pages, RegisterReader reader)
 {
     /// <summary>Takes a submission or gives it back.</summary>
     public async Task<IResult> AssignAsync(HttpContext context, Func<string, long, Caller, CancellationToken, Task<Submission>> assign, string id, CancellationToken cancel)
@@ -126,8 +126,14 @@ internal sealed class ReviewDesk(KeptForms kept, DetailPages pages)
     }
 
     /// <summary>Keeps what is written and does nothing else.</summary>
-    public async Task<IResult> KeepAsync(HttpContext context, CancellationToken cancel) =>
-        TypedResults.LocalRedirect(await KeepAsync(context, await FormGuard.ReadAsync(context.Request, cancel), cancel));
+    /// <param name="context">The request.</param>
+    /// <param name="id">Id of the submission on whose page it is written; null: on the list.</param>
+    /// <param name="cancel">Ends it.</param>
+    public async Task<IResult> KeepAsync(HttpContext context, string? id, CancellationToken cancel)
+    {
+        var form = await FormGuard.ReadAsync(context.Request, cancel);
+        return id is not null && await reader.FindAsync(id, Callers.Need(context), cancel) is null ? TypedResults.NotFound() : TypedResults.LocalRedirect(await KeepAsync(context, form, cancel));
+    }
 
     private async Task<string> KeepAsync(HttpContext context, IFormCollection form, CancellationToken cancel)
     {

@@ -22,7 +22,7 @@ internal static class SubmissionRoutes
         known.MapComments();
         known.MapGet("/{id}/beside/{other}", BesideAsync);
         known.MapPost("/{id}/revision", ReviseAsync);
-        known.MapPost("/{id}/keep", (HttpContext context, ReviewDesk desk, string id, CancellationToken cancel) => desk.KeepAsync(context, cancel));
+        known.MapPost("/{id}/keep", (HttpContext context, ReviewDesk desk, string id, CancellationToken cancel) => desk.KeepAsync(context, id, cancel));
         app.MapGroup("/submissions").RequireAuthorization(AccessSetup.Reviewers).MapReview();
     }
 

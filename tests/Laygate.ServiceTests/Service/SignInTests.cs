@@ -6,6 +6,7 @@ using System.Text.RegularExpressions;
 using Laygate.Register;
 using Laygate.Service.Access;
 using Laygate.ServiceTests.Shared;
+using Microsoft.AspNetCore.Authentication.OpenIdConnect;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace Laygate.ServiceTests.Service;
@@ -201,7 +202,8 @@ public sealed class SignInTests(ProviderService one) : IClassFixture<ProviderSer
     [Fact]
     public async Task A_public_client_signs_in_without_a_secret_and_the_names_of_the_provider_count_for_roles()
     {
-        await using var service = await RunningService.StartAsync(null, "Authority=" + one.Provider.Issuer, "ClientId=public", "ReviewerNames:0=staff", "SubmitterNames:0=visitor", "RequestsPerMinute=100000");
+        await using var service = await RunningService.StartAsync(
+            null, services => services.Configure<OpenIdConnectOptions>(ProviderSignIn.Name, options => options.BackchannelTimeout = Patience.Longest), "Authority=" + one.Provider.Issuer, "ClientId=public", "ReviewerNames:0=staff", "SubmitterNames:0=visitor", "RequestsPerMinute=100000");
         await one.Provider.RegisterAsync(service.Address, "public", null);
         using var rita = new TestBrowser(service.Address);
         Assert.Contains("Rita of the office (reviewer)", (await rita.SignInAsync("rita")).Text, StringComparison.Ordinal);

@@ -30,7 +30,7 @@ public sealed class ProviderService : IAsyncLifetime
     /// <summary>One more service on the same register.</summary>
     internal Task<RunningService> StartAsync(params string[] settings) => RunningService.StartAsync(
         folder,
-        services => services.PostConfigure<OpenIdConnectOptions>(ProviderSignIn.Name, options => options.Backchannel = new HttpClient(Line, disposeHandler: false)),
+        services => services.Configure<OpenIdConnectOptions>(ProviderSignIn.Name, options => (options.BackchannelHttpHandler, options.BackchannelTimeout) = (Line, Patience.Longest)),
         [
             "Authority=" + Provider.Issuer, "Audience=" + SignInProvider.Audience, "ClientId=" + SignInProvider.ClientId, "ClientSecret=" + SignInProvider.ClientSecret, "RequestsPerMinute=100000", .. settings,
         ]);
