@@ -34,7 +34,7 @@ internal sealed class SessionAuthentication(
     protected override async Task HandleSignInAsync(ClaimsPrincipal user, AuthenticationProperties? properties)
     {
         var caller = Callers.Of(user) ?? throw new InvalidOperationException("Nobody signs in.");
-        var byKey = user.Identity?.AuthenticationType == KeyAuthentication.Name;
+        var byKey = string.Equals(user.Identity?.AuthenticationType, KeyAuthentication.Name, StringComparison.Ordinal);
         var secret = await sessions.OpenAsync(caller, byKey, properties?.GetString(Hint), SessionCookie.Of(Request), Context.RequestAborted);
         SessionCookie.Set(Context, secret);
         Log.SignedIn(Logger, caller.Id, byKey ? "a key" : "the provider");

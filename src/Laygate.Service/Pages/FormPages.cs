@@ -44,5 +44,5 @@ internal static class FormPages
     public static bool IsText(string name) => !Chosen.Contains(name, StringComparer.Ordinal);
 
     private static FormPage Listed(string path, IFormCollection form) =>
-        new(path, form["list"].ToString() is { Length: > 0 } list && list[0] == '?' && LocalAddress.Of(path + list) is var whole && whole != LocalAddress.Start ? whole : path);
+        new(path, form["list"].ToString() is { Length: > 0 } list && list[0] == '?' && LocalAddress.Of(path + list) is var whole && whole.Length > 1 ? whole : path);
 }

@@ -88,7 +88,7 @@ public sealed class SessionTests(Stores stores)
         Assert.Equal(["b"], (await kept.ReadAsync(second, "/page", default))["comment"]);
         Assert.Equal(["late"], (await kept.ReadAsync(second, "/other", default))["comment"]);
         Assert.Empty(await kept.ReadAsync(first, "/page", default));
-        Assert.True(await kept.KeepAsync(second, "/page", new Dictionary<string, string[]>(), default));
+        Assert.True(await kept.KeepAsync(second, "/page", new Dictionary<string, string[]>(StringComparer.Ordinal), default));
         Assert.Empty(await kept.ReadAsync(second, "/page", default));
         Assert.False(await kept.KeepAsync(new string('a', 43), "/page", Fields("c"), default));
         Assert.False(await kept.KeepAsync(null, "/page", Fields("c"), default));
