@@ -59,7 +59,7 @@ public sealed class SessionTests(Stores stores)
         var ends = await opened.Keys.IssueAsync("Ends", Role.Submitter, clock.GetUtcNow().AddMinutes(30), Caller.Machine, default);
         var revoked = await opened.Keys.IssueAsync("Revoked", Role.Reviewer, null, Caller.Machine, default);
         var (one, two) = (await OpenAsync(ends), await OpenAsync(revoked));
-        Assert.Equal(["Ends", "Revoked"], (await sessions.ListAsync(default)).Select(session => session.Caller.Name));
+        Assert.Equal(["Ends", "Revoked"], (await sessions.ListAsync(default)).Select(session => session.Caller.Name).ToArray());
         Assert.True((await sessions.FindAsync(one, default))!.ByKey);
         await opened.Keys.RevokeAsync(revoked.Key.Id, Caller.Machine, default);
         Assert.Null(await sessions.FindAsync(two, default));

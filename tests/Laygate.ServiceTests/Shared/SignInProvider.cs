@@ -54,8 +54,8 @@ internal sealed class SignInProvider : IAsyncDisposable
         // Another name than that of the service, so that a browser takes the two for two sites.
         var issuer = $"http://localhost:{ServiceProcess.FreePort()}";
         var store = $"Data Source=file:{Guid.NewGuid():N}?mode=memory&cache=shared";
-        var held = new SqliteConnection(store);
-        await held.OpenAsync();
+        var connection = new SqliteConnection(store);
+        await connection.OpenAsync();
         var key = RSA.Create(2048);
         var builder = WebApplication.CreateSlimBuilder();
         builder.Logging.ClearProviders();
@@ -66,15 +66,15 @@ internal sealed class SignInProvider : IAsyncDisposable
         builder.Services.AddOpenIddict()
             .AddCore(options => options.UseEntityFrameworkCore().UseDbContext<DbContext>())
             .AddServer(options => Configure(options, issuer, key));
-        var app = builder.Build();
-        Map(app);
-        await using (var scope = app.Services.CreateAsyncScope())
+        var built = builder.Build();
+        Map(built);
+        await using (var scope = built.Services.CreateAsyncScope())
         {
             await scope.ServiceProvider.GetRequiredService<DbContext>().Database.EnsureCreatedAsync();
         }
 
-        await app.StartAsync();
-        return new SignInProvider(app, held, key, issuer);
+        await built.StartAsync();
+        return new SignInProvider(built, connection, key, issuer);
     }
 
     /// <summary>Makes a service known.</summary>
