@@ -75,7 +75,12 @@ public sealed class SignInTests(ProviderService one) : IClassFixture<ProviderSer
         using var line = new HttpClient();
         using var asked = await line.PostAsync(new Uri(one.Provider.Issuer + "/token"), new FormUrlEncodedContent(new Dictionary<string, string>(StringComparer.Ordinal)
         {
-            ["grant_type"] = "password", ["username"] = "rita", ["password"] = "any", ["client_id"] = SignInProvider.ClientId, ["client_secret"] = SignInProvider.ClientSecret, ["scope"] = "profile",
+            ["grant_type"] = "password",
+            ["username"] = "rita",
+            ["password"] = "any",
+            ["client_id"] = SignInProvider.ClientId,
+            ["client_secret"] = SignInProvider.ClientSecret,
+            ["scope"] = "profile",
         }));
         using var program = one.Running.Client((await RunningService.JsonAsync(asked)).GetProperty("access_token").GetString());
         var id = await RunningService.SubmitAsync(program, RunningService.Plan("concept-fifteen-lines.yaml"));
