@@ -43,7 +43,7 @@ public sealed class SignInBrowserTests(ProviderService one) : IClassFixture<Prov
         await Assertions.Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("Your session has ended");
         await page.GetByRole(AriaRole.Link, new() { Name = "Sign in with your organisation" }).ClickAsync();
         await Assertions.Expect(decision).ToHaveValueAsync("Say how long, in min.");
-        Assert.EndsWith($"/submissions/{id}?sort=shift", page.Url, StringComparison.Ordinal);
+        Assert.EndsWith($"/submissions/{id}?state=open&sort=shift", page.Url, StringComparison.Ordinal);
         await page.GetByRole(AriaRole.Button, new() { Name = "Return", Exact = true }).ClickAsync();
         await Assertions.Expect(page.GetByRole(AriaRole.Status).First).ToContainTextAsync("Recorded.");
 
