@@ -137,6 +137,8 @@ internal static class ServiceHost
         services.AddSingleton<DetailPages>();
         services.AddSingleton<QueuePages>();
         services.AddSingleton<Bell>();
+        services.AddSingleton<Retention>();
+        services.AddHostedService<RetentionWorker>();
         services.AddSingleton<Subscriptions>();
         services.AddSingleton<OutgoingNotices>();
         services.AddSingleton<WebhookSender>();

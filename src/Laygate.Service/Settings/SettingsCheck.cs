@@ -25,6 +25,7 @@ internal sealed class SettingsCheck : IValidateOptions<ServiceSettings>
             .. When(!Enum.IsDefined(options.AcceptFailing), $"Laygate:AcceptFailing must be one of: {string.Join(", ", Enum.GetNames<Laygate.Register.FailingAcceptance>())}."),
             .. When(options.PublicAddress.Length > 0 && !(Uri.TryCreate(options.PublicAddress, UriKind.Absolute, out var address) && address.Scheme is "http" or "https" && address.Query.Length == 0), "Laygate:PublicAddress is no address such as https://plans.example.org."),
             .. Mail(options.Mail),
+            .. Range("Retention:Years", options.Retention.Years, 0, 100),
             .. Range("Webhooks:Seconds", options.Webhooks.Seconds, 0.1, 60),
             .. When(options.Authority.Length > 0 && options.Audience.Length == 0, "Laygate:Authority needs Laygate:Audience, or tokens made for others would be accepted."),
         ];
