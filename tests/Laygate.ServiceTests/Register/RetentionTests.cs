@@ -50,7 +50,7 @@ public sealed class RetentionTests(Stores stores)
         Assert.StartsWith("replaced 8: 6 names, 2 texts", said.Comment, StringComparison.Ordinal);
         Assert.Equal(["Ada"], (await opened.Reader.RevisionsAsync(open.Series, Opened.Reviewer, default)).Select(row => row.SubmitterName).Distinct(StringComparer.Ordinal), StringComparer.Ordinal);
         Assert.Equal(["Ada"], (await opened.Reader.RevisionsAsync(fresh.Series, Opened.Reviewer, default)).Select(row => row.SubmitterName).Distinct(StringComparer.Ordinal), StringComparer.Ordinal);
-        Assert.Empty((await opened.Reader.ListAsync(new SubmissionFilter { Search = "ada" }, null, 50, Opened.Reviewer, default)).Items.Where(row => row.Series == closed.Series));
+        Assert.DoesNotContain((await opened.Reader.ListAsync(new SubmissionFilter { Search = "ada" }, null, 50, Opened.Reviewer, default)).Items, row => row.Series == closed.Series);
 
         Assert.Equal((0, 0), await retention.ReplaceAsync(FiveYears, default));
         Assert.Equal(after, await EverythingAsync(opened, closed));
