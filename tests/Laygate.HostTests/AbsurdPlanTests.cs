@@ -10,17 +10,17 @@ public sealed class AbsurdPlanTests
 
     [Theory]
     [InlineData("to: 12672 ft|tonnage: 1863 short ton", "to: 9999999999 ft|tonnage: 1470170453 short ton")]
-    [InlineData("nameplate: 280 short ton/h, planned: 240 short ton/h", "nameplate: 100000000 short ton/h, planned: 100000000 short ton/h")]
-    [InlineData("speed: 23 ft/min", "speed: 100000000 ft/min")]
-    [InlineData("capacity: 12 short ton", "capacity: 100000000 short ton")]
+    [InlineDataOfFullRun("nameplate: 280 short ton/h, planned: 240 short ton/h", "nameplate: 100000000 short ton/h, planned: 100000000 short ton/h")]
+    [InlineDataOfFullRun("speed: 23 ft/min", "speed: 100000000 ft/min")]
+    [InlineDataOfFullRun("capacity: 12 short ton", "capacity: 100000000 short ton")]
     [InlineData("count: 18, payload: 20 short ton", "count: 1999999999, payload: 0.001 short ton")]
-    [InlineData("passes: 5", "passes: 1999999999")]
-    [InlineData("haul_out: 28 min, haul_out_bad: 38 min", "haul_out: 99999999 min, haul_out_bad: 99999999 min")]
-    [InlineData("done_within: 26 min", "done_within: 999999999 min")]
-    [InlineData("after: 2.5 h", "after: 99999999 h")]
-    [InlineData("thickness: 2.0 in|thickness_lowest: 1.75 in", "thickness: 99999999 in|thickness_lowest: 1.75 in")]
-    [InlineData("width: 12 ft", "width: 99999999 ft")]
-    [InlineData("silo_at_start: 100 short ton, silo_capacity: 200 short ton", "silo_at_start: 100000000 short ton, silo_capacity: 200000000 short ton")]
+    [InlineDataOfFullRun("passes: 5", "passes: 1999999999")]
+    [InlineDataOfFullRun("haul_out: 28 min, haul_out_bad: 38 min", "haul_out: 99999999 min, haul_out_bad: 99999999 min")]
+    [InlineDataOfFullRun("done_within: 26 min", "done_within: 999999999 min")]
+    [InlineDataOfFullRun("after: 2.5 h", "after: 99999999 h")]
+    [InlineDataOfFullRun("thickness: 2.0 in|thickness_lowest: 1.75 in", "thickness: 99999999 in|thickness_lowest: 1.75 in")]
+    [InlineDataOfFullRun("width: 12 ft", "width: 99999999 ft")]
+    [InlineDataOfFullRun("silo_at_start: 100 short ton, silo_capacity: 200 short ton", "silo_at_start: 100000000 short ton, silo_capacity: 200000000 short ton")]
     public void Figures_out_of_all_measure_take_no_memory_out_of_all_measure(string find, string put)
     {
         var plan = File.ReadAllText(Path.Combine(SourceTree.Root, "examples", "county-route-us.yaml"));

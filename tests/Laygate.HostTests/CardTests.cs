@@ -168,11 +168,11 @@ public sealed class CardTests
 
     /// <summary>At most two sides of A5 a role besides its list of loads, for every example; the first example of the README has at most 22 in all.</summary>
     [SkippableTheory]
-    [InlineData("examples/quay-road-hot-on-hot.yaml", "examples/particular/port-of-tamarel.yaml", 22)]
+    [InlineDataOfFullRun("examples/quay-road-hot-on-hot.yaml", "examples/particular/port-of-tamarel.yaml", 22)]
     [InlineData("examples/county-route-us.yaml", "us-wa", 0)]
-    [InlineData("examples/moor-road-thin-overlay.yaml", "us-wa", 0)]
-    [InlineData("examples/moor-road-thin-overlay.yaml", "de", 0)]
-    [InlineData("examples/concept-fifteen-lines.yaml", null, 0)]
+    [InlineDataOfFullRun("examples/moor-road-thin-overlay.yaml", "us-wa", 0)]
+    [InlineDataOfFullRun("examples/moor-road-thin-overlay.yaml", "de", 0)]
+    [InlineDataOfFullRun("examples/concept-fifteen-lines.yaml", null, 0)]
     public void A_role_has_at_most_two_sides_besides_its_loads(string plan, string? rules, int most)
     {
         foreach (var language in CardTexts.Languages)

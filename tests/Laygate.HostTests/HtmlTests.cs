@@ -130,7 +130,7 @@ public sealed class HtmlTests
             Assert.Contains("Could not be read", unread, StringComparison.Ordinal);
             Assert.Contains("unread.yaml:2:", unread, StringComparison.Ordinal);
             Assert.DoesNotContain("<figure", unread, StringComparison.Ordinal);
-            foreach (var page in (string[])[cold, unread, Page(folder, "cold.yaml", "unread.yaml")])
+            foreach (var page in new[] { cold, unread, Page(folder, "cold.yaml", "unread.yaml") }.Usual(3))
             {
                 Assert.DoesNotContain("NaN", page, StringComparison.Ordinal);
                 var look = BrowserLook.At(page, "accessibility");
@@ -197,10 +197,10 @@ public sealed class HtmlTests
     }
 
     [SkippableTheory]
-    [InlineData("quay")]
+    [InlineDataOfFullRun("quay")]
     [InlineData("moor")]
-    [InlineData("concept")]
-    [InlineData("hand-made")]
+    [InlineDataOfFullRun("concept")]
+    [InlineDataOfFullRun("hand-made")]
     public void Accessibility_checker_finds_nothing_and_nothing_is_requested(string which)
     {
         var look = BrowserLook.At(Example(which), "accessibility");
@@ -224,11 +224,11 @@ public sealed class HtmlTests
     /// <summary>On A4 nothing is cut off at the side, plots, findings and rows stay whole, what was opened is printed, and what nobody opened costs no sheet.</summary>
     [SkippableTheory]
     [InlineData("quay", 12)]
-    [InlineData("moor", 20)]
-    [InlineData("county", 12)]
-    [InlineData("concept", 12)]
-    [InlineData("silent", 20)]
-    [InlineData("hand-made", 12)]
+    [InlineDataOfFullRun("moor", 20)]
+    [InlineDataOfFullRun("county", 12)]
+    [InlineDataOfFullRun("concept", 12)]
+    [InlineDataOfFullRun("silent", 20)]
+    [InlineDataOfFullRun("hand-made", 12)]
     public void Print_fits_its_pages(string which, int most)
     {
         var look = BrowserLook.At(Example(which), "print");
@@ -243,9 +243,9 @@ public sealed class HtmlTests
     /// <summary>What decides, and whether each hour does, is seen before anybody scrolls (1280 × 900 px).</summary>
     [SkippableTheory]
     [InlineData("quay", true)]
-    [InlineData("moor", true)]
-    [InlineData("county", true)]
-    [InlineData("concept", false)]
+    [InlineDataOfFullRun("moor", true)]
+    [InlineDataOfFullRun("county", true)]
+    [InlineDataOfFullRun("concept", false)]
     public void The_first_screen_is_the_decision(string which, bool hasHours)
     {
         var look = BrowserLook.At(Example(which), "first");
@@ -326,7 +326,7 @@ public sealed class HtmlTests
         Assert.Contains("docs/pictures/report.png", File.ReadAllText(Path.Combine(SourceTree.Root, "README.md")), StringComparison.Ordinal);
     }
 
-    public static TheoryData<string> Examples => ["quay", "moor", "county", "concept", "hand-made"];
+    public static TheoryData<string> Examples => [.. new[] { "quay", "moor", "county", "concept", "hand-made" }.Usual(3)];
 
     private static string Example(string which) => which switch
     {

@@ -69,6 +69,36 @@ public sealed class RecordVerbTests : IDisposable
         Assert.Equal(0, Run(folder, "record", Path.Combine(SourceTree.Root, Plan), "--into", "laid-out").Code);
     }
 
+    [Fact]
+    public void All_records_below_a_folder_teach_and_a_shift_twice_teaches_nothing()
+    {
+        const string Job = "examples/cressing-lane/job.yaml", Monday = "examples/cressing-lane/records/monday";
+        var learnt = Path.Combine(folder, "night-works.yaml");
+        var twice = Run(SourceTree.Root, "measured", Job, Monday, Job, Monday, "--learn", learnt);
+        Assert.Equal(2, twice.Code);
+        Assert.Contains("stands in the list more than once", twice.Error, StringComparison.Ordinal);
+        Assert.False(File.Exists(learnt));
+        Assert.Equal(0, Run(SourceTree.Root, "measured", "--folder", "examples/cressing-lane", "--learn", learnt).Code);
+        Assert.Contains("- id: night-works", File.ReadAllText(learnt), StringComparison.Ordinal);
+        Assert.Equal(2, Run(SourceTree.Root, "measured", "--folder", "schemas").Code);
+        Assert.Equal(2, Run(SourceTree.Root, "measured", "--folder", "examples", Job, Monday).Code);
+    }
+
+    // WCAG 2.2, and at 320 CSS pixels nothing scrolls in two directions (1.4.10).
+    [SkippableTheory]
+    [InlineData("held", 1)]
+    [InlineDataOfFullRun("ledger", 0)]
+    [InlineDataOfFullRun("onward", 0, "--at", "01:20")]
+    [InlineDataOfFullRun("lots", 1, "--scheme", "ufgs-02749")]
+    public void Pages_of_a_record_are_accessible_and_fit_a_telephone(string verb, int code, params string[] more)
+    {
+        Needs.Chromium();
+        var page = Run(SourceTree.Root, [verb, Plan, Record, "--format", "html", .. more]);
+        Assert.True(code == page.Code, page.Error);
+        Assert.Empty(BrowserLook.Texts(BrowserLook.At(page.Out, "accessibility")["violations"]));
+        Assert.All(BrowserLook.At(page.Out, "overflow")["overflow"]!.AsObject(), width => Assert.Equal(0, width.Value!.GetValue<int>()));
+    }
+
     [Theory]
     [InlineData("95", 0)]
     [InlineData("94.1", 1)]

@@ -25,6 +25,12 @@ public static class Learning
         return new LearnReport(id, fit, from, fit.MayBeStored ? With(fit, shifts, from, id, today) : null);
     }
 
+    /// <summary>The id of a plan whose shift stands in the list more than once: left out, it would be predicted by itself; null where each stands once.</summary>
+    /// <param name="shifts">Plans with the records of their shifts.</param>
+    public static string? Twice(IReadOnlyList<RecordedShift> shifts) => shifts
+        .GroupBy(shift => HashOf(shift.Record), StringComparer.Ordinal).Concat(shifts.GroupBy(shift => $"{shift.Identity.Id} {shift.Context.Plan.Shift?.Date:yyyy-MM-dd}", StringComparer.Ordinal))
+        .FirstOrDefault(same => same.Count() > 1)?.First().Identity.Id;
+
     private static LearntValues? With(MatFit fit, IReadOnlyList<RecordedShift> shifts, List<LearntShift> from, string id, DateOnly today)
     {
         var plans = shifts.Select(shift => shift.Context.Plan).ToList();

@@ -48,6 +48,9 @@ public sealed class RecordedShift
     /// <summary>The record.</summary>
     internal ShiftRecord Record => record.Record!;
 
+    /// <summary>Whether the record has temperatures of the mat.</summary>
+    public bool HasMatTemperatures => Record.Temperatures.Count > 0;
+
     /// <summary>Reads a plan and the record of its shift.</summary>
     /// <param name="tools">What reads plans.</param>
     /// <param name="file">Name of the plan.</param>

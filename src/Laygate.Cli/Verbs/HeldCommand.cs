@@ -1,5 +1,4 @@
 using System.CommandLine;
-using Laygate.Checking;
 using Laygate.Checking.Records;
 using Laygate.Cli.Arguments;
 using Laygate.Cli.Checking;
@@ -109,18 +108,14 @@ internal sealed class HeldCommand : Verb
 
     private static int Count(Host host, string all, IReadOnlyList<string> names, IReadOnlyList<string> permitted, DateOnly today, string? target)
     {
-        if (new RuleFilesOnDisk().Folder(all) is not { } folder)
-        {
-            throw new ArgumentProblem($"There is no folder `{all}`.");
-        }
-
+        var (found, left) = RecordInputs.Below(all);
         var (book, departures, problems) = Book(names, permitted, new SettingsOnDisk().For(Path.GetFullPath(all)));
         if (book is null)
         {
             return host.Streams.Refuse(problems);
         }
 
-        var report = HeldFolder.Count(new PlanTools(), folder, path => new RuleFilesOnDisk().Folder(Path.Combine(all, path)), new PartFilesOnDisk(), book, departures, today, host.Version);
+        var report = HeldFolder.Count(found, left, book, departures, today, host.Version);
         new ResultOutput(host.Streams).Write(target, RecordForms.Bytes(host.Streams, RecordForms.Terminal, () => FeedbackLines.Of(report, host.Streams.Width)));
         return report.Problems.Count > 0 ? ExitCodes.Findings : ExitCodes.Clean;
     }

@@ -51,6 +51,16 @@ internal static class RecordInputs
         return shift;
     }
 
+    /// <summary>All records below a folder with their plans, and what is wrong with the others.</summary>
+    /// <param name="name">The folder.</param>
+    /// <exception cref="ArgumentProblem">There is no such folder.</exception>
+    public static (IReadOnlyList<FoundRecord> Records, IReadOnlyList<Problem> Problems) Below(string name)
+    {
+        var disk = new RuleFilesOnDisk();
+        var folder = disk.Folder(name) ?? throw new ArgumentProblem($"There is no folder `{name}`.");
+        return RecordFolder.Find(new PlanTools(), folder, path => disk.Folder(Path.Combine(name, path)), new PartFilesOnDisk());
+    }
+
     private static IRuleFolder Folder(string plan, string record)
     {
         var folder = string.Equals(Path.GetFileName(record), RecordReader.MappingFile, StringComparison.Ordinal) ? Path.GetDirectoryName(record) is { Length: > 0 } above ? above : "." : record;

@@ -110,6 +110,18 @@ internal sealed class FastCooling
         return learnt?.At(weather, question) is not { } other ? answers[index] : questions.HighIsWorse[index] ? Math.Max(answers[index], other) : Math.Min(answers[index], other);
     }
 
+    /// <summary>The answer to a question at one moment of laying with its band; null where it is not asked of this body or cannot be answered.</summary>
+    public MatBand? BandAt(MatWeather weather, string question)
+    {
+        if (questions.Find(question) is not { } index || Expected(weather, CoolingSettings.Default) is not { } answers || Sampled(weather, Unbounded, isBounded: false).Answers is not { } samples)
+        {
+            return null;
+        }
+
+        var own = MatBand.Of(answers[index], samples.Around(index, answers[index]), MatCooling.LongestRolling);
+        return learnt?.BandAt(weather, question) is { } other ? own.Careful(other, questions.HighIsWorse[index]) : own;
+    }
+
     private WorstMoment? Worst(int index)
     {
         if (known is null)

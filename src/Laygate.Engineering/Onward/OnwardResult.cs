@@ -63,7 +63,9 @@ public sealed record OnwardCourse(string Course, string Mix, LedgerFigure OnMach
 /// <summary>Densification window of what is laid at a moment.</summary>
 /// <param name="At">The moment.</param>
 /// <param name="Seconds">The window, s.</param>
-public sealed record WindowAt(DateTimeOffset At, double Seconds);
+/// <param name="Low">Its low end over what is not known of mat and weather, s; never above the window.</param>
+/// <param name="High">Its high end, s; never below the window.</param>
+public sealed record WindowAt(DateTimeOffset At, double Seconds, double Low, double High);
 
 /// <summary>What can be changed from now on.</summary>
 public enum OnwardLever

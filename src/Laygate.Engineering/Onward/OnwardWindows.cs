@@ -27,7 +27,9 @@ internal sealed class OnwardWindows(QuantityContext tonight)
 
         var cooling = MatCooling.Of(tonight).While(pass);
         return [.. moments.Distinct().Where(moment => weather.Parts.Any(part => part[0] <= moment && moment <= part[^1]))
-            .Select(moment => (At: moment, Window: cooling.At(weather.At(moment), $"window {id}"))).Where(one => one.Window is { } window && double.IsFinite(window)).Select(one => new WindowAt(one.At, one.Window!.Value))];
+            .Select(moment => (At: moment, Window: cooling.BandAt(weather.At(moment), $"window {id}")))
+            .Where(one => one.Window?.Expected is not null)
+            .Select(one => new WindowAt(one.At, one.Window!.Expected!.Value, Math.Min(one.Window.Low, one.Window.Expected.Value), Math.Max(one.Window.High, one.Window.Expected.Value)))];
     }
 
     /// <summary>Time from the screed of a course to its last densifying pass, s; null where the plan does not tell it.</summary>

@@ -89,7 +89,9 @@ public sealed record OnwardCallShape(int Loads, LedgerFigureShape Mass, DateTime
 /// <summary>Densification window of what is laid at a moment.</summary>
 /// <param name="At">The moment.</param>
 /// <param name="Minutes">The window, min.</param>
-public sealed record OnwardWindowShape(DateTimeOffset At, double Minutes);
+/// <param name="Low">Its low end over what is not known of mat and weather, min.</param>
+/// <param name="High">Its high end, min.</param>
+public sealed record OnwardWindowShape(DateTimeOffset At, double Minutes, double Low, double High);
 
 /// <summary>One course.</summary>
 /// <param name="Course">Its id.</param>

@@ -34,17 +34,27 @@ public static class FeedbackLines
             page.Flow(0, 2, [new TextSpan(TextStyle.Quiet, $"{PlainText.Show(record.Folder)}: plan {PlainText.Show(record.PlanId)}")]);
         }
 
-        foreach (var problem in report.Problems)
-        {
-            page.Flow(0, 2, [new TextSpan(TextStyle.Plain, "Not counted: " + LedgerWords.Row(problem))]);
-        }
-
+        List<TerminalLine> left = [.. page.Take(), .. NotCounted(report.Problems, width)];
         foreach (var sentence in Caution.Brief)
         {
             page.Flow(0, 2, [new TextSpan(TextStyle.Quiet, sentence)]);
         }
 
-        return [.. lines, .. page.Take()];
+        return [.. lines, .. left, .. page.Take()];
+    }
+
+    /// <summary>Records below a folder that were not used.</summary>
+    /// <param name="problems">What is wrong with them.</param>
+    /// <param name="width">Width of the terminal.</param>
+    public static IReadOnlyList<TerminalLine> NotCounted(IReadOnlyList<Problem> problems, int width)
+    {
+        var page = new Page(width, cuts: false);
+        foreach (var problem in problems)
+        {
+            page.Flow(0, 2, [new TextSpan(TextStyle.Plain, "Not counted: " + LedgerWords.Row(problem))]);
+        }
+
+        return [.. page.Take()];
     }
 
     private static string Says(FeedbackReport report) => string.Create(CultureInfo.InvariantCulture,

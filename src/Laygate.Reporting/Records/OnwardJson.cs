@@ -40,7 +40,7 @@ public static class OnwardJson
     private static OnwardCourseShape Of(OnwardCourse course) => new(
         course.Course, course.Mix, RecordShapes.Figure(course.OnMachine), Of(course.OnSite), Of(course.OnRoad), course.LastsUntil,
         new OnwardCallShape(course.ToCall.Loads, RecordShapes.Figure(course.ToCall.Mass), course.ToCall.First, course.ToCall.Last, RecordShapes.Maybe(course.ToCall.LastMass)),
-        [.. course.Windows.Select(window => new OnwardWindowShape(window.At, window.Seconds / 60))], course.RolledWithin / 60);
+        [.. course.Windows.Select(window => new OnwardWindowShape(window.At, window.Seconds / 60, window.Low / 60, window.High / 60))], course.RolledWithin / 60);
 
     private static OnwardLoadsShape Of(LoadsOut loads) => new(loads.Loads, RecordShapes.Figure(loads.Mass), loads.Oldest / 60, loads.Ticket);
 

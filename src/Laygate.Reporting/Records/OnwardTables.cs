@@ -51,9 +51,12 @@ internal static class OnwardTables
             lines.Add(("lasts until", $"{LedgerNumbers.Time(lasts)} if no truck came"));
         }
 
-        lines.AddRange(course.Windows.Select(window => ("window", $"{OnwardWords.Minutes(window.Seconds)} to densify what is laid at {LedgerNumbers.Time(window.At)}{(course.RolledWithin is { } within ? $"; the plan needs {OnwardWords.Minutes(within)}{(window.Seconds < within ? ": too short" : string.Empty)}" : string.Empty)}")));
+        lines.AddRange(course.Windows.Select(window => ("window", $"{OnwardWords.Window(window)} to densify what is laid at {LedgerNumbers.Time(window.At)}{Needs(course.RolledWithin, window)}")));
         return lines;
     }
+
+    private static string Needs(double? rolledWithin, WindowAt window) => rolledWithin is not { } within ? string.Empty
+        : $"; the plan needs {OnwardWords.Minutes(within)}{(window.Seconds < within ? ": too short" : window.Low < within ? ": too short at the low end" : string.Empty)}";
 
     /// <summary>Changes that were tried.</summary>
     public static IReadOnlyList<(string Name, string Value)> Tried(OnwardResult result) =>

@@ -29,11 +29,17 @@ internal static class OnwardWords
         }
 
         says.AddRange(result.Courses.Where(course => course.ToCall.Loads > 0 || course.OnRoad.Loads + course.OnSite.Loads > 0).Select(course => $"{PlainText.Show(course.Course)}: {Call(course.ToCall)}."));
-        says.AddRange(result.Courses.Where(course => course.RolledWithin is { } within && course.Windows is [var now, ..] && now.Seconds < within).Select(course =>
-            $"{PlainText.Show(course.Course)}: what is laid now can be densified for {Minutes(course.Windows[0].Seconds)}, and the plan needs {Minutes(course.RolledWithin!.Value)}: roll sooner, or stop."));
+        says.AddRange(result.Courses.Select(Rolling).OfType<string>());
         says.Add(Change(result));
         return says;
     }
+
+    /// <summary>A window with its range.</summary>
+    public static string Window(WindowAt window) => $"{Minutes(window.Seconds)} ({Math.Round(window.Low / 60).ToString(CultureInfo.InvariantCulture)} to {Minutes(window.High)})";
+
+    // A window that is long enough on average only is a reason to roll sooner, too: nobody sees tonight's heat before the passes are due.
+    private static string? Rolling(OnwardCourse course) => course is not { RolledWithin: { } within, Windows: [var now, ..] } || now.Low >= within ? null
+        : $"{PlainText.Show(course.Course)}: what is laid now can be densified for {Window(now)}, and the plan needs {Minutes(within)}: {(now.Seconds < within ? "roll sooner, or stop" : "keep the rollers close, measure the mat, and stop if it is colder than computed")}.";
 
     /// <summary>Title and numbers of a plan.</summary>
     public static string Plan(OnwardReport report) =>

@@ -19,13 +19,9 @@ public sealed class StarterTests
         get
         {
             var data = new TheoryData<string, string, string>();
-            foreach (var kind in Words.Of<JobKind>())
+            foreach (var (kind, stage, units) in (from kind in Words.Of<JobKind>() from stage in Words.Of<Stage>() from units in new[] { "metric", "us" } select (kind, stage, units)).Usual(3))
             {
-                foreach (var stage in Words.Of<Stage>())
-                {
-                    data.Add(kind, stage, "metric");
-                    data.Add(kind, stage, "us");
-                }
+                data.Add(kind, stage, units);
             }
 
             return data;

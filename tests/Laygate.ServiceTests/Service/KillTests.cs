@@ -13,7 +13,7 @@ namespace Laygate.ServiceTests.Service;
 [Collection(SharedStores.Name)]
 public sealed class KillTests(Stores stores)
 {
-    private static int Kills => int.TryParse(Environment.GetEnvironmentVariable("LAYGATE_KILLS"), NumberStyles.None, CultureInfo.InvariantCulture, out var kills) ? kills : 3;
+    private static int Kills => int.TryParse(Environment.GetEnvironmentVariable("LAYGATE_KILLS"), NumberStyles.None, CultureInfo.InvariantCulture, out var kills) ? kills : FullRun.IsAsked ? 3 : 1;
 
     [SkippableTheory]
     [InlineData(Engine.Sqlite)]

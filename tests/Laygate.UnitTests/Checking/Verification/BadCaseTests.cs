@@ -42,6 +42,9 @@ public sealed class BadCaseTests
     [InlineData("width: 3.5 m", "witdh: 3.5 m", "witdh", "no input of paver-speed named `witdh`")]
     [InlineData("supply: 150 t/h, ", "", "inputs: {density", "needs the input `supply`")]
     [InlineData("supply: 150 t/h", "supply: 150 t/h, width: 2 m", "width: 2 m", "given for all rows already")]
+    [InlineData("supply: 150 t/h", "supply: [150 t/h, 160 t/h]", "supply", "`supply` is one value")]
+    [InlineData("name: paver-speed\n  inputs: {width: 3.5 m, thickness: 50 mm}\n", "name: lot-mean\n  inputs: {results: 4}\n", "results", "`results` is a list")]
+    [InlineData("name: paver-speed\n  inputs: {width: 3.5 m, thickness: 50 mm}\n", "name: lot-mean\n  inputs: {results: [4, 5 m]}\n", "5 m", "a number without a unit")]
     [InlineData("unit: m/min", "unit: t/h", "t/h", "no unit for a speed")]
     [InlineData("tolerance: 0.0006 m/min", "tolerance: 0.0006", "0.0006", "")]
     public void Formula_case(string old, string replacement, string place, string message)
