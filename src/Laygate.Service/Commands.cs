@@ -1,6 +1,7 @@
 using Laygate.Register;
 using Laygate.Service.Checking;
 using Laygate.Service.Settings;
+using Microsoft.AspNetCore.DataProtection;
 using Microsoft.Extensions.Options;
 
 namespace Laygate.Service;
@@ -61,6 +62,12 @@ internal static class Commands
         return services.GetRequiredService<RegisterDatabase>().MigrateAsync(
             async stop =>
             {
+                // Under the lock: replicas that start together then have the same keys for the way through a provider.
+                if (services.GetService<ProtectionKeys>() is not null)
+                {
+                    _ = services.GetRequiredService<IDataProtectionProvider>().CreateProtector("start").Protect([0]);
+                }
+
                 if (await keys.FirstAdministratorAsync(stop) is { } first)
                 {
                     await console.WriteLineAsync($"First administrator's key, shown only now: {first.Secret}");

@@ -36,6 +36,15 @@ internal static partial class Log
     [LoggerMessage(11, LogLevel.Warning, "The cookie of signing in is not marked Secure: the service itself speaks plain HTTP. Behind a proxy with TLS, set ASPNETCORE_FORWARDEDHEADERS_ENABLED=true and let the proxy pass X-Forwarded-Proto")]
     public static partial void CookieNotSecure(ILogger log);
 
+    [LoggerMessage(30, LogLevel.Information, "{Caller} has signed in by {Means}")]
+    public static partial void SignedIn(ILogger log, string caller, string means);
+
+    [LoggerMessage(31, LogLevel.Warning, "A signing in at the provider failed: {Reason} ({Error})")]
+    public static partial void SignInFailed(ILogger log, string reason, string error);
+
+    [LoggerMessage(32, LogLevel.Information, "{By} has ended {Sessions} sessions, {Session} and those of the same person: {OfPerson}")]
+    public static partial void SessionsEnded(ILogger log, string by, int sessions, string session, bool ofPerson);
+
     [LoggerMessage(12, LogLevel.Warning, "Others on this machine may look into the folder of Laygate:Data. Take their rights: chmod 700")]
     public static partial void DataOpen(ILogger log);
 

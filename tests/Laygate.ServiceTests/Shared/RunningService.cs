@@ -56,6 +56,14 @@ internal sealed class RunningService : IAsyncDisposable
         return (await keys.IssueAsync(name, role, null, Caller.Machine, default)).Secret;
     }
 
+    /// <summary>The cookie of a session that is opened with a key, as the header names it.</summary>
+    public async Task<string> CookieAsync(string key)
+    {
+        using var client = Client();
+        using var answer = await client.PostAsync("/sign-in", new FormUrlEncodedContent([KeyValuePair.Create("key", key)]));
+        return answer.Headers.GetValues("Set-Cookie").Single().Split(';')[0];
+    }
+
     public HttpClient Client(string? key = null)
     {
         var client = new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false, UseCookies = false }) { BaseAddress = Address, Timeout = Patience.Longest };

@@ -320,6 +320,30 @@ namespace Laygate.Register.Migrations.PostgreSql
                     b.ToTable("jobs");
                 });
 
+            modelBuilder.Entity("Laygate.Register.Storage.KeptFormRow", b =>
+                {
+                    b.Property<string>("Session")
+                        .HasColumnType("text")
+                        .HasColumnName("session");
+
+                    b.Property<string>("Page")
+                        .HasColumnType("text")
+                        .HasColumnName("page");
+
+                    b.Property<long>("At")
+                        .HasColumnType("bigint")
+                        .HasColumnName("at");
+
+                    b.Property<byte[]>("Fields")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("fields");
+
+                    b.HasKey("Session", "Page");
+
+                    b.ToTable("kept_forms");
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.KeyHistoryRow", b =>
                 {
                     b.Property<long>("Entry")
@@ -511,6 +535,30 @@ namespace Laygate.Register.Migrations.PostgreSql
                     b.ToTable("pictures");
                 });
 
+            modelBuilder.Entity("Laygate.Register.Storage.ProtectionKeyRow", b =>
+                {
+                    b.Property<long>("Entry")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("entry");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Entry"));
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("name");
+
+                    b.Property<string>("Xml")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("xml");
+
+                    b.HasKey("Entry");
+
+                    b.ToTable("protection_keys");
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.RecordFileRow", b =>
                 {
                     b.Property<long>("Number")
@@ -635,6 +683,68 @@ namespace Laygate.Register.Migrations.PostgreSql
                     b.HasKey("Number", "Screening");
 
                     b.ToTable("reports");
+                });
+
+            modelBuilder.Entity("Laygate.Register.Storage.SessionRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasColumnType("text")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Caller")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("caller");
+
+                    b.Property<long?>("EndedAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("ended_at");
+
+                    b.Property<long>("EndsAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("ends_at");
+
+                    b.Property<byte[]>("Hint")
+                        .HasColumnType("bytea")
+                        .HasColumnName("hint");
+
+                    b.Property<string>("KeyId")
+                        .HasColumnType("text")
+                        .HasColumnName("key_id");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("name");
+
+                    b.Property<long>("OpenedAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("opened_at");
+
+                    b.Property<string>("Role")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("role");
+
+                    b.Property<byte[]>("SecretHash")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("secret_hash");
+
+                    b.Property<long>("SeenAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("seen_at");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Caller");
+
+                    b.HasIndex("KeyId");
+
+                    b.HasIndex("SecretHash")
+                        .IsUnique();
+
+                    b.ToTable("sessions");
                 });
 
             modelBuilder.Entity("Laygate.Register.Storage.SubmissionRow", b =>
@@ -905,6 +1015,15 @@ namespace Laygate.Register.Migrations.PostgreSql
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("Laygate.Register.Storage.KeptFormRow", b =>
+                {
+                    b.HasOne("Laygate.Register.Storage.SessionRow", null)
+                        .WithMany()
+                        .HasForeignKey("Session")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.KeyHistoryRow", b =>
                 {
                     b.HasOne("Laygate.Register.Storage.KeyRow", null)
@@ -956,6 +1075,14 @@ namespace Laygate.Register.Migrations.PostgreSql
                         .HasForeignKey("Number")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("Laygate.Register.Storage.SessionRow", b =>
+                {
+                    b.HasOne("Laygate.Register.Storage.KeyRow", null)
+                        .WithMany()
+                        .HasForeignKey("KeyId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("Laygate.Register.Storage.TextRow", b =>

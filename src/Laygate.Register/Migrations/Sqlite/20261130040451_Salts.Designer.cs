@@ -5,35 +5,30 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Migrations;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
-using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 
 #nullable disable
 
-namespace Laygate.Register.Migrations.PostgreSql
+namespace Laygate.Register.Migrations.Sqlite
 {
-    [DbContext(typeof(PostgreSqlContext))]
-    [Migration("20261130032830_Salts")]
+    [DbContext(typeof(SqliteContext))]
+    [Migration("20261130040451_Salts")]
     partial class Salts
     {
         /// <inheritdoc />
         protected override void BuildTargetModel(ModelBuilder modelBuilder)
         {
 #pragma warning disable 612, 618
-            modelBuilder
-                .HasAnnotation("ProductVersion", "10.0.15")
-                .HasAnnotation("Relational:MaxIdentifierLength", 63);
-
-            NpgsqlModelBuilderExtensions.UseIdentityByDefaultColumns(modelBuilder);
+            modelBuilder.HasAnnotation("ProductVersion", "10.0.15");
 
             modelBuilder.Entity("Laygate.Register.Storage.ArchiveRow", b =>
                 {
                     b.Property<long>("Number")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("number");
 
                     b.Property<byte[]>("Bytes")
                         .IsRequired()
-                        .HasColumnType("bytea")
+                        .HasColumnType("BLOB")
                         .HasColumnName("bytes");
 
                     b.HasKey("Number");
@@ -45,72 +40,70 @@ namespace Laygate.Register.Migrations.PostgreSql
                 {
                     b.Property<long>("Entry")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("entry");
-
-                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Entry"));
 
                     b.Property<string>("Address")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("address");
 
                     b.Property<long>("At")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("at");
 
                     b.Property<string>("By")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("by");
 
                     b.Property<string>("ByName")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("by_name");
 
                     b.Property<bool>("LeavesOpen")
-                        .HasColumnType("boolean")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("leaves_open");
 
                     b.Property<string>("NameDigest")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("name_digest");
 
                     b.Property<string>("NameSalt")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("name_salt");
 
                     b.Property<long>("Number")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("number");
 
                     b.Property<string>("Plan")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("plan");
 
                     b.Property<string>("Rule")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("rule");
 
                     b.Property<string>("Series")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("series");
 
                     b.Property<string>("Text")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("text");
 
                     b.Property<string>("TextDigest")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("text_digest");
 
                     b.Property<string>("TextSalt")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("text_salt");
 
                     b.HasKey("Entry");
@@ -125,29 +118,29 @@ namespace Laygate.Register.Migrations.PostgreSql
             modelBuilder.Entity("Laygate.Register.Storage.DocumentRow", b =>
                 {
                     b.Property<long>("Number")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("number");
 
                     b.Property<int>("Screening")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("screening");
 
                     b.Property<string>("Name")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("name");
 
                     b.Property<byte[]>("Bytes")
                         .IsRequired()
-                        .HasColumnType("bytea")
+                        .HasColumnType("BLOB")
                         .HasColumnName("bytes");
 
                     b.Property<string>("Policy")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("policy");
 
                     b.Property<string>("Type")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("type");
 
                     b.HasKey("Number", "Screening", "Name");
@@ -158,21 +151,21 @@ namespace Laygate.Register.Migrations.PostgreSql
             modelBuilder.Entity("Laygate.Register.Storage.FileRow", b =>
                 {
                     b.Property<long>("Number")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("number");
 
                     b.Property<int>("Place")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("place");
 
                     b.Property<byte[]>("Bytes")
                         .IsRequired()
-                        .HasColumnType("bytea")
+                        .HasColumnType("BLOB")
                         .HasColumnName("bytes");
 
                     b.Property<string>("Name")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("name");
 
                     b.HasKey("Number", "Place");
@@ -184,68 +177,66 @@ namespace Laygate.Register.Migrations.PostgreSql
                 {
                     b.Property<long>("Entry")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("entry");
 
-                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Entry"));
-
                     b.Property<long>("At")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("at");
 
                     b.Property<string>("By")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("by");
 
                     b.Property<string>("ByName")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("by_name");
 
                     b.Property<string>("Comment")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("comment");
 
                     b.Property<string>("CommentDigest")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("comment_digest");
 
                     b.Property<string>("CommentSalt")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("comment_salt");
 
                     b.Property<string>("Event")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("event");
 
                     b.Property<string>("NameDigest")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("name_digest");
 
                     b.Property<string>("NameSalt")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("name_salt");
 
                     b.Property<long>("Number")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("number");
 
                     b.Property<bool>("OnOwn")
-                        .HasColumnType("boolean")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("on_own");
 
                     b.Property<string>("OpenComments")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("open_comments");
 
                     b.Property<string>("ReportHash")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("report_hash");
 
                     b.Property<int?>("Screening")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("screening");
 
                     b.HasKey("Entry");
@@ -258,25 +249,25 @@ namespace Laygate.Register.Migrations.PostgreSql
             modelBuilder.Entity("Laygate.Register.Storage.IdempotencyRow", b =>
                 {
                     b.Property<string>("Caller")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("caller");
 
                     b.Property<string>("Key")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("key");
 
                     b.Property<long>("At")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("at");
 
                     b.Property<string>("ContentHash")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("content_hash");
 
                     b.Property<string>("SubmissionId")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("submission_id");
 
                     b.HasKey("Caller", "Key");
@@ -287,32 +278,32 @@ namespace Laygate.Register.Migrations.PostgreSql
             modelBuilder.Entity("Laygate.Register.Storage.JobRow", b =>
                 {
                     b.Property<long>("Number")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("number");
 
                     b.Property<int>("Screening")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("screening");
 
                     b.Property<long>("Attempt")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("attempt");
 
                     b.Property<long>("DueAt")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("due_at");
 
                     b.Property<int>("Failures")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("failures");
 
                     b.Property<string>("State")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("state");
 
                     b.Property<string>("Worker")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("worker");
 
                     b.HasKey("Number", "Screening");
@@ -323,45 +314,67 @@ namespace Laygate.Register.Migrations.PostgreSql
                     b.ToTable("jobs");
                 });
 
+            modelBuilder.Entity("Laygate.Register.Storage.KeptFormRow", b =>
+                {
+                    b.Property<string>("Session")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("session");
+
+                    b.Property<string>("Page")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("page");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("at");
+
+                    b.Property<byte[]>("Fields")
+                        .IsRequired()
+                        .HasColumnType("BLOB")
+                        .HasColumnName("fields");
+
+                    b.HasKey("Session", "Page");
+
+                    b.ToTable("kept_forms");
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.KeyHistoryRow", b =>
                 {
                     b.Property<long>("Entry")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("entry");
 
-                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Entry"));
-
                     b.Property<long>("At")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("at");
 
                     b.Property<string>("By")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("by");
 
                     b.Property<string>("ByName")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("by_name");
 
                     b.Property<string>("Event")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("event");
 
                     b.Property<string>("KeyId")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("key_id");
 
                     b.Property<string>("NameDigest")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("name_digest");
 
                     b.Property<string>("NameSalt")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("name_salt");
 
                     b.HasKey("Entry");
@@ -375,47 +388,47 @@ namespace Laygate.Register.Migrations.PostgreSql
             modelBuilder.Entity("Laygate.Register.Storage.KeyRow", b =>
                 {
                     b.Property<string>("Id")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("id");
 
                     b.Property<long>("CreatedAt")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("created_at");
 
                     b.Property<long?>("ExpiresAt")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("expires_at");
 
                     b.Property<string>("Name")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("name");
 
                     b.Property<string>("NameDigest")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("name_digest");
 
                     b.Property<string>("NameSalt")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("name_salt");
 
                     b.Property<string>("Prefix")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("prefix");
 
                     b.Property<long?>("RevokedAt")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("revoked_at");
 
                     b.Property<string>("Role")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("role");
 
                     b.Property<byte[]>("SecretHash")
                         .IsRequired()
-                        .HasColumnType("bytea")
+                        .HasColumnType("BLOB")
                         .HasColumnName("secret_hash");
 
                     b.HasKey("Id");
@@ -429,56 +442,56 @@ namespace Laygate.Register.Migrations.PostgreSql
             modelBuilder.Entity("Laygate.Register.Storage.NoticeRow", b =>
                 {
                     b.Property<string>("Id")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("id");
 
                     b.Property<long>("At")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("at");
 
                     b.Property<long>("Attempt")
                         .IsConcurrencyToken()
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("attempt");
 
                     b.Property<long?>("DoneAt")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("done_at");
 
                     b.Property<long>("DueAt")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("due_at");
 
                     b.Property<long>("Entry")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("entry");
 
                     b.Property<string>("Event")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("event");
 
                     b.Property<string>("Facts")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("facts");
 
                     b.Property<int>("Failures")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("failures");
 
                     b.Property<string>("Reason")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("reason");
 
                     b.Property<string>("State")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("state");
 
                     b.Property<string>("Subscription")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("subscription");
 
                     b.HasKey("Id");
@@ -497,16 +510,16 @@ namespace Laygate.Register.Migrations.PostgreSql
             modelBuilder.Entity("Laygate.Register.Storage.PictureRow", b =>
                 {
                     b.Property<long>("Number")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("number");
 
                     b.Property<int>("Screening")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("screening");
 
                     b.Property<byte[]>("Bytes")
                         .IsRequired()
-                        .HasColumnType("bytea")
+                        .HasColumnType("BLOB")
                         .HasColumnName("bytes");
 
                     b.HasKey("Number", "Screening");
@@ -514,42 +527,64 @@ namespace Laygate.Register.Migrations.PostgreSql
                     b.ToTable("pictures");
                 });
 
+            modelBuilder.Entity("Laygate.Register.Storage.ProtectionKeyRow", b =>
+                {
+                    b.Property<long>("Entry")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("entry");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name");
+
+                    b.Property<string>("Xml")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("xml");
+
+                    b.HasKey("Entry");
+
+                    b.ToTable("protection_keys");
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.RecordFileRow", b =>
                 {
                     b.Property<long>("Number")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("number");
 
                     b.Property<int>("Upload")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("upload");
 
                     b.Property<int>("Place")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("place");
 
                     b.Property<long>("At")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("at");
 
                     b.Property<string>("By")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("by");
 
                     b.Property<string>("ByName")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("by_name");
 
                     b.Property<byte[]>("Bytes")
                         .IsRequired()
-                        .HasColumnType("bytea")
+                        .HasColumnType("BLOB")
                         .HasColumnName("bytes");
 
                     b.Property<string>("Name")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("name");
 
                     b.HasKey("Number", "Upload", "Place");
@@ -560,79 +595,79 @@ namespace Laygate.Register.Migrations.PostgreSql
             modelBuilder.Entity("Laygate.Register.Storage.ReportRow", b =>
                 {
                     b.Property<long>("Number")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("number");
 
                     b.Property<int>("Screening")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("screening");
 
                     b.Property<long>("At")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("at");
 
                     b.Property<long>("Attempt")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("attempt");
 
                     b.Property<string>("BookHash")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("book_hash");
 
                     b.Property<int>("Departed")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("departed");
 
                     b.Property<int>("Failed")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("failed");
 
                     b.Property<int?>("FailedA")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("failed_a");
 
                     b.Property<int?>("FailedB")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("failed_b");
 
                     b.Property<int?>("FailedC")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("failed_c");
 
                     b.Property<string>("Hash")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("hash");
 
                     b.Property<byte[]>("Json")
                         .IsRequired()
-                        .HasColumnType("bytea")
+                        .HasColumnType("BLOB")
                         .HasColumnName("json");
 
                     b.Property<int>("NeedsPerson")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("needs_person");
 
                     b.Property<int>("NotAssessed")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("not_assessed");
 
                     b.Property<int>("Passed")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("passed");
 
                     b.Property<string>("ProgramVersion")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("program_version");
 
                     b.Property<bool>("Readable")
-                        .HasColumnType("boolean")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("readable");
 
                     b.Property<int>("Warned")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("warned");
 
                     b.HasKey("Number", "Screening");
@@ -640,130 +675,190 @@ namespace Laygate.Register.Migrations.PostgreSql
                     b.ToTable("reports");
                 });
 
+            modelBuilder.Entity("Laygate.Register.Storage.SessionRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Caller")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("caller");
+
+                    b.Property<long?>("EndedAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("ended_at");
+
+                    b.Property<long>("EndsAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("ends_at");
+
+                    b.Property<byte[]>("Hint")
+                        .HasColumnType("BLOB")
+                        .HasColumnName("hint");
+
+                    b.Property<string>("KeyId")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("key_id");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name");
+
+                    b.Property<long>("OpenedAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("opened_at");
+
+                    b.Property<string>("Role")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("role");
+
+                    b.Property<byte[]>("SecretHash")
+                        .IsRequired()
+                        .HasColumnType("BLOB")
+                        .HasColumnName("secret_hash");
+
+                    b.Property<long>("SeenAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("seen_at");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Caller");
+
+                    b.HasIndex("KeyId");
+
+                    b.HasIndex("SecretHash")
+                        .IsUnique();
+
+                    b.ToTable("sessions");
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.SubmissionRow", b =>
                 {
                     b.Property<long>("Number")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("number");
 
-                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Number"));
-
                     b.Property<string>("ArchiveName")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("archive_name");
 
                     b.Property<string>("Assignee")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("assignee");
 
                     b.Property<string>("AssigneeName")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("assignee_name");
 
                     b.Property<long>("ChangedAt")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("changed_at");
 
                     b.Property<string>("Contract")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("contract");
 
                     b.Property<string>("FileName")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("file_name");
 
                     b.Property<int>("Files")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("files");
 
                     b.Property<string>("Id")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("id");
 
                     b.Property<bool>("IsLatest")
-                        .HasColumnType("boolean")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("is_latest");
 
                     b.Property<string>("PlanId")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("plan_id");
 
                     b.Property<string>("PlanRevision")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("plan_revision");
 
                     b.Property<string>("PlanTitle")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("plan_title");
 
                     b.Property<long>("ReceivedAt")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("received_at");
 
                     b.Property<int?>("ReportScreening")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("report_screening");
 
                     b.Property<int>("Revision")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("revision");
 
                     b.Property<string>("RevisionOf")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("revision_of");
 
                     b.Property<string>("SearchText")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("search_text");
 
                     b.Property<string>("Series")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("series");
 
                     b.Property<DateOnly?>("ShiftDate")
-                        .HasColumnType("date")
+                        .HasColumnType("TEXT")
                         .HasColumnName("shift_date");
 
                     b.Property<string>("Stage")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("stage");
 
                     b.Property<string>("State")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("state");
 
                     b.Property<string>("Submitter")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("submitter");
 
                     b.Property<string>("SubmitterName")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("submitter_name");
 
                     b.Property<string>("TextHash")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("text_hash");
 
                     b.Property<long>("Version")
                         .IsConcurrencyToken()
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("version");
 
                     b.Property<string>("Worst")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("worst");
 
                     b.Property<int?>("WorstRank")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("worst_rank");
 
                     b.HasKey("Number");
@@ -784,53 +879,53 @@ namespace Laygate.Register.Migrations.PostgreSql
             modelBuilder.Entity("Laygate.Register.Storage.SubscriptionRow", b =>
                 {
                     b.Property<string>("Id")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("id");
 
                     b.Property<string>("Channel")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("channel");
 
                     b.Property<string>("Contract")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("contract");
 
                     b.Property<long>("CreatedAt")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("created_at");
 
                     b.Property<long?>("EndedAt")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("ended_at");
 
                     b.Property<string>("Events")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("events");
 
                     b.Property<string>("Owner")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("owner");
 
                     b.Property<string>("OwnerName")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("owner_name");
 
                     b.Property<string>("OwnerRole")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("owner_role");
 
                     b.Property<string>("Secret")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("secret");
 
                     b.Property<string>("Target")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("target");
 
                     b.HasKey("Id");
@@ -841,12 +936,12 @@ namespace Laygate.Register.Migrations.PostgreSql
             modelBuilder.Entity("Laygate.Register.Storage.TextRow", b =>
                 {
                     b.Property<long>("Number")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("number");
 
                     b.Property<byte[]>("Text")
                         .IsRequired()
-                        .HasColumnType("bytea")
+                        .HasColumnType("BLOB")
                         .HasColumnName("text");
 
                     b.HasKey("Number");
@@ -908,6 +1003,15 @@ namespace Laygate.Register.Migrations.PostgreSql
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("Laygate.Register.Storage.KeptFormRow", b =>
+                {
+                    b.HasOne("Laygate.Register.Storage.SessionRow", null)
+                        .WithMany()
+                        .HasForeignKey("Session")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.KeyHistoryRow", b =>
                 {
                     b.HasOne("Laygate.Register.Storage.KeyRow", null)
@@ -959,6 +1063,14 @@ namespace Laygate.Register.Migrations.PostgreSql
                         .HasForeignKey("Number")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("Laygate.Register.Storage.SessionRow", b =>
+                {
+                    b.HasOne("Laygate.Register.Storage.KeyRow", null)
+                        .WithMany()
+                        .HasForeignKey("KeyId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("Laygate.Register.Storage.TextRow", b =>

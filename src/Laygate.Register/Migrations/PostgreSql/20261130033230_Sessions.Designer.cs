@@ -5,30 +5,35 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Migrations;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
+using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 
 #nullable disable
 
-namespace Laygate.Register.Migrations.Sqlite
+namespace Laygate.Register.Migrations.PostgreSql
 {
-    [DbContext(typeof(SqliteContext))]
-    [Migration("20261130032822_Salts")]
-    partial class Salts
+    [DbContext(typeof(PostgreSqlContext))]
+    [Migration("20261130033230_Sessions")]
+    partial class Sessions
     {
         /// <inheritdoc />
         protected override void BuildTargetModel(ModelBuilder modelBuilder)
         {
 #pragma warning disable 612, 618
-            modelBuilder.HasAnnotation("ProductVersion", "10.0.15");
+            modelBuilder
+                .HasAnnotation("ProductVersion", "10.0.15")
+                .HasAnnotation("Relational:MaxIdentifierLength", 63);
+
+            NpgsqlModelBuilderExtensions.UseIdentityByDefaultColumns(modelBuilder);
 
             modelBuilder.Entity("Laygate.Register.Storage.ArchiveRow", b =>
                 {
                     b.Property<long>("Number")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("number");
 
                     b.Property<byte[]>("Bytes")
                         .IsRequired()
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("bytes");
 
                     b.HasKey("Number");
@@ -40,71 +45,57 @@ namespace Laygate.Register.Migrations.Sqlite
                 {
                     b.Property<long>("Entry")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("entry");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Entry"));
 
                     b.Property<string>("Address")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("address");
 
                     b.Property<long>("At")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("at");
 
                     b.Property<string>("By")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("by");
 
                     b.Property<string>("ByName")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("by_name");
 
                     b.Property<bool>("LeavesOpen")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("leaves_open");
 
-                    b.Property<string>("NameDigest")
-                        .HasColumnType("TEXT")
-                        .HasColumnName("name_digest");
-
-                    b.Property<string>("NameSalt")
-                        .HasColumnType("TEXT")
-                        .HasColumnName("name_salt");
-
                     b.Property<long>("Number")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("number");
 
                     b.Property<string>("Plan")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("plan");
 
                     b.Property<string>("Rule")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("rule");
 
                     b.Property<string>("Series")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("series");
 
                     b.Property<string>("Text")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("text");
-
-                    b.Property<string>("TextDigest")
-                        .HasColumnType("TEXT")
-                        .HasColumnName("text_digest");
-
-                    b.Property<string>("TextSalt")
-                        .HasColumnType("TEXT")
-                        .HasColumnName("text_salt");
 
                     b.HasKey("Entry");
 
@@ -118,29 +109,29 @@ namespace Laygate.Register.Migrations.Sqlite
             modelBuilder.Entity("Laygate.Register.Storage.DocumentRow", b =>
                 {
                     b.Property<long>("Number")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("number");
 
                     b.Property<int>("Screening")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("screening");
 
                     b.Property<string>("Name")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("name");
 
                     b.Property<byte[]>("Bytes")
                         .IsRequired()
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("bytes");
 
                     b.Property<string>("Policy")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("policy");
 
                     b.Property<string>("Type")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("type");
 
                     b.HasKey("Number", "Screening", "Name");
@@ -151,21 +142,21 @@ namespace Laygate.Register.Migrations.Sqlite
             modelBuilder.Entity("Laygate.Register.Storage.FileRow", b =>
                 {
                     b.Property<long>("Number")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("number");
 
                     b.Property<int>("Place")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("place");
 
                     b.Property<byte[]>("Bytes")
                         .IsRequired()
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("bytes");
 
                     b.Property<string>("Name")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("name");
 
                     b.HasKey("Number", "Place");
@@ -177,66 +168,52 @@ namespace Laygate.Register.Migrations.Sqlite
                 {
                     b.Property<long>("Entry")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("entry");
 
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Entry"));
+
                     b.Property<long>("At")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("at");
 
                     b.Property<string>("By")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("by");
 
                     b.Property<string>("ByName")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("by_name");
 
                     b.Property<string>("Comment")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("comment");
-
-                    b.Property<string>("CommentDigest")
-                        .HasColumnType("TEXT")
-                        .HasColumnName("comment_digest");
-
-                    b.Property<string>("CommentSalt")
-                        .HasColumnType("TEXT")
-                        .HasColumnName("comment_salt");
 
                     b.Property<string>("Event")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("event");
 
-                    b.Property<string>("NameDigest")
-                        .HasColumnType("TEXT")
-                        .HasColumnName("name_digest");
-
-                    b.Property<string>("NameSalt")
-                        .HasColumnType("TEXT")
-                        .HasColumnName("name_salt");
-
                     b.Property<long>("Number")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("number");
 
                     b.Property<bool>("OnOwn")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("on_own");
 
                     b.Property<string>("OpenComments")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("open_comments");
 
                     b.Property<string>("ReportHash")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("report_hash");
 
                     b.Property<int?>("Screening")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("screening");
 
                     b.HasKey("Entry");
@@ -249,25 +226,25 @@ namespace Laygate.Register.Migrations.Sqlite
             modelBuilder.Entity("Laygate.Register.Storage.IdempotencyRow", b =>
                 {
                     b.Property<string>("Caller")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("caller");
 
                     b.Property<string>("Key")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("key");
 
                     b.Property<long>("At")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("at");
 
                     b.Property<string>("ContentHash")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("content_hash");
 
                     b.Property<string>("SubmissionId")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("submission_id");
 
                     b.HasKey("Caller", "Key");
@@ -278,32 +255,32 @@ namespace Laygate.Register.Migrations.Sqlite
             modelBuilder.Entity("Laygate.Register.Storage.JobRow", b =>
                 {
                     b.Property<long>("Number")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("number");
 
                     b.Property<int>("Screening")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("screening");
 
                     b.Property<long>("Attempt")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("attempt");
 
                     b.Property<long>("DueAt")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("due_at");
 
                     b.Property<int>("Failures")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("failures");
 
                     b.Property<string>("State")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("state");
 
                     b.Property<string>("Worker")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("worker");
 
                     b.HasKey("Number", "Screening");
@@ -314,44 +291,62 @@ namespace Laygate.Register.Migrations.Sqlite
                     b.ToTable("jobs");
                 });
 
+            modelBuilder.Entity("Laygate.Register.Storage.KeptFormRow", b =>
+                {
+                    b.Property<string>("Session")
+                        .HasColumnType("text")
+                        .HasColumnName("session");
+
+                    b.Property<string>("Page")
+                        .HasColumnType("text")
+                        .HasColumnName("page");
+
+                    b.Property<long>("At")
+                        .HasColumnType("bigint")
+                        .HasColumnName("at");
+
+                    b.Property<byte[]>("Fields")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("fields");
+
+                    b.HasKey("Session", "Page");
+
+                    b.ToTable("kept_forms");
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.KeyHistoryRow", b =>
                 {
                     b.Property<long>("Entry")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("entry");
 
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Entry"));
+
                     b.Property<long>("At")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("at");
 
                     b.Property<string>("By")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("by");
 
                     b.Property<string>("ByName")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("by_name");
 
                     b.Property<string>("Event")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("event");
 
                     b.Property<string>("KeyId")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("key_id");
-
-                    b.Property<string>("NameDigest")
-                        .HasColumnType("TEXT")
-                        .HasColumnName("name_digest");
-
-                    b.Property<string>("NameSalt")
-                        .HasColumnType("TEXT")
-                        .HasColumnName("name_salt");
 
                     b.HasKey("Entry");
 
@@ -364,47 +359,39 @@ namespace Laygate.Register.Migrations.Sqlite
             modelBuilder.Entity("Laygate.Register.Storage.KeyRow", b =>
                 {
                     b.Property<string>("Id")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("id");
 
                     b.Property<long>("CreatedAt")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("created_at");
 
                     b.Property<long?>("ExpiresAt")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("expires_at");
 
                     b.Property<string>("Name")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("name");
-
-                    b.Property<string>("NameDigest")
-                        .HasColumnType("TEXT")
-                        .HasColumnName("name_digest");
-
-                    b.Property<string>("NameSalt")
-                        .HasColumnType("TEXT")
-                        .HasColumnName("name_salt");
 
                     b.Property<string>("Prefix")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("prefix");
 
                     b.Property<long?>("RevokedAt")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("revoked_at");
 
                     b.Property<string>("Role")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("role");
 
                     b.Property<byte[]>("SecretHash")
                         .IsRequired()
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("secret_hash");
 
                     b.HasKey("Id");
@@ -418,56 +405,56 @@ namespace Laygate.Register.Migrations.Sqlite
             modelBuilder.Entity("Laygate.Register.Storage.NoticeRow", b =>
                 {
                     b.Property<string>("Id")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("id");
 
                     b.Property<long>("At")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("at");
 
                     b.Property<long>("Attempt")
                         .IsConcurrencyToken()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("attempt");
 
                     b.Property<long?>("DoneAt")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("done_at");
 
                     b.Property<long>("DueAt")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("due_at");
 
                     b.Property<long>("Entry")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("entry");
 
                     b.Property<string>("Event")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("event");
 
                     b.Property<string>("Facts")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("facts");
 
                     b.Property<int>("Failures")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("failures");
 
                     b.Property<string>("Reason")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("reason");
 
                     b.Property<string>("State")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("state");
 
                     b.Property<string>("Subscription")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("subscription");
 
                     b.HasKey("Id");
@@ -486,16 +473,16 @@ namespace Laygate.Register.Migrations.Sqlite
             modelBuilder.Entity("Laygate.Register.Storage.PictureRow", b =>
                 {
                     b.Property<long>("Number")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("number");
 
                     b.Property<int>("Screening")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("screening");
 
                     b.Property<byte[]>("Bytes")
                         .IsRequired()
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("bytes");
 
                     b.HasKey("Number", "Screening");
@@ -503,42 +490,66 @@ namespace Laygate.Register.Migrations.Sqlite
                     b.ToTable("pictures");
                 });
 
+            modelBuilder.Entity("Laygate.Register.Storage.ProtectionKeyRow", b =>
+                {
+                    b.Property<long>("Entry")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("entry");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Entry"));
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("name");
+
+                    b.Property<string>("Xml")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("xml");
+
+                    b.HasKey("Entry");
+
+                    b.ToTable("protection_keys");
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.RecordFileRow", b =>
                 {
                     b.Property<long>("Number")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("number");
 
                     b.Property<int>("Upload")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("upload");
 
                     b.Property<int>("Place")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("place");
 
                     b.Property<long>("At")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("at");
 
                     b.Property<string>("By")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("by");
 
                     b.Property<string>("ByName")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("by_name");
 
                     b.Property<byte[]>("Bytes")
                         .IsRequired()
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("bytes");
 
                     b.Property<string>("Name")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("name");
 
                     b.HasKey("Number", "Upload", "Place");
@@ -549,79 +560,79 @@ namespace Laygate.Register.Migrations.Sqlite
             modelBuilder.Entity("Laygate.Register.Storage.ReportRow", b =>
                 {
                     b.Property<long>("Number")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("number");
 
                     b.Property<int>("Screening")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("screening");
 
                     b.Property<long>("At")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("at");
 
                     b.Property<long>("Attempt")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("attempt");
 
                     b.Property<string>("BookHash")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("book_hash");
 
                     b.Property<int>("Departed")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("departed");
 
                     b.Property<int>("Failed")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("failed");
 
                     b.Property<int?>("FailedA")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("failed_a");
 
                     b.Property<int?>("FailedB")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("failed_b");
 
                     b.Property<int?>("FailedC")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("failed_c");
 
                     b.Property<string>("Hash")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("hash");
 
                     b.Property<byte[]>("Json")
                         .IsRequired()
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("json");
 
                     b.Property<int>("NeedsPerson")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("needs_person");
 
                     b.Property<int>("NotAssessed")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("not_assessed");
 
                     b.Property<int>("Passed")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("passed");
 
                     b.Property<string>("ProgramVersion")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("program_version");
 
                     b.Property<bool>("Readable")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("readable");
 
                     b.Property<int>("Warned")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("warned");
 
                     b.HasKey("Number", "Screening");
@@ -629,128 +640,192 @@ namespace Laygate.Register.Migrations.Sqlite
                     b.ToTable("reports");
                 });
 
+            modelBuilder.Entity("Laygate.Register.Storage.SessionRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasColumnType("text")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Caller")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("caller");
+
+                    b.Property<long?>("EndedAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("ended_at");
+
+                    b.Property<long>("EndsAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("ends_at");
+
+                    b.Property<byte[]>("Hint")
+                        .HasColumnType("bytea")
+                        .HasColumnName("hint");
+
+                    b.Property<string>("KeyId")
+                        .HasColumnType("text")
+                        .HasColumnName("key_id");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("name");
+
+                    b.Property<long>("OpenedAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("opened_at");
+
+                    b.Property<string>("Role")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("role");
+
+                    b.Property<byte[]>("SecretHash")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("secret_hash");
+
+                    b.Property<long>("SeenAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("seen_at");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Caller");
+
+                    b.HasIndex("KeyId");
+
+                    b.HasIndex("SecretHash")
+                        .IsUnique();
+
+                    b.ToTable("sessions");
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.SubmissionRow", b =>
                 {
                     b.Property<long>("Number")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("number");
 
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Number"));
+
                     b.Property<string>("ArchiveName")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("archive_name");
 
                     b.Property<string>("Assignee")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("assignee");
 
                     b.Property<string>("AssigneeName")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("assignee_name");
 
                     b.Property<long>("ChangedAt")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("changed_at");
 
                     b.Property<string>("Contract")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("contract");
 
                     b.Property<string>("FileName")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("file_name");
 
                     b.Property<int>("Files")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("files");
 
                     b.Property<string>("Id")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("id");
 
                     b.Property<bool>("IsLatest")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("is_latest");
 
                     b.Property<string>("PlanId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("plan_id");
 
                     b.Property<string>("PlanRevision")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("plan_revision");
 
                     b.Property<string>("PlanTitle")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("plan_title");
 
                     b.Property<long>("ReceivedAt")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("received_at");
 
                     b.Property<int?>("ReportScreening")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("report_screening");
 
                     b.Property<int>("Revision")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("revision");
 
                     b.Property<string>("RevisionOf")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("revision_of");
 
                     b.Property<string>("SearchText")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("search_text");
 
                     b.Property<string>("Series")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("series");
 
                     b.Property<DateOnly?>("ShiftDate")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("date")
                         .HasColumnName("shift_date");
 
                     b.Property<string>("Stage")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("stage");
 
                     b.Property<string>("State")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("state");
 
                     b.Property<string>("Submitter")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("submitter");
 
                     b.Property<string>("SubmitterName")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("submitter_name");
 
                     b.Property<string>("TextHash")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("text_hash");
 
                     b.Property<long>("Version")
                         .IsConcurrencyToken()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("version");
 
                     b.Property<string>("Worst")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("worst");
 
                     b.Property<int?>("WorstRank")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("worst_rank");
 
                     b.HasKey("Number");
@@ -771,53 +846,53 @@ namespace Laygate.Register.Migrations.Sqlite
             modelBuilder.Entity("Laygate.Register.Storage.SubscriptionRow", b =>
                 {
                     b.Property<string>("Id")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("id");
 
                     b.Property<string>("Channel")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("channel");
 
                     b.Property<string>("Contract")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("contract");
 
                     b.Property<long>("CreatedAt")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("created_at");
 
                     b.Property<long?>("EndedAt")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("ended_at");
 
                     b.Property<string>("Events")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("events");
 
                     b.Property<string>("Owner")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("owner");
 
                     b.Property<string>("OwnerName")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("owner_name");
 
                     b.Property<string>("OwnerRole")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("owner_role");
 
                     b.Property<string>("Secret")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("secret");
 
                     b.Property<string>("Target")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("target");
 
                     b.HasKey("Id");
@@ -828,12 +903,12 @@ namespace Laygate.Register.Migrations.Sqlite
             modelBuilder.Entity("Laygate.Register.Storage.TextRow", b =>
                 {
                     b.Property<long>("Number")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("number");
 
                     b.Property<byte[]>("Text")
                         .IsRequired()
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("text");
 
                     b.HasKey("Number");
@@ -895,6 +970,15 @@ namespace Laygate.Register.Migrations.Sqlite
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("Laygate.Register.Storage.KeptFormRow", b =>
+                {
+                    b.HasOne("Laygate.Register.Storage.SessionRow", null)
+                        .WithMany()
+                        .HasForeignKey("Session")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.KeyHistoryRow", b =>
                 {
                     b.HasOne("Laygate.Register.Storage.KeyRow", null)
@@ -946,6 +1030,14 @@ namespace Laygate.Register.Migrations.Sqlite
                         .HasForeignKey("Number")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("Laygate.Register.Storage.SessionRow", b =>
+                {
+                    b.HasOne("Laygate.Register.Storage.KeyRow", null)
+                        .WithMany()
+                        .HasForeignKey("KeyId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("Laygate.Register.Storage.TextRow", b =>
