@@ -51,6 +51,12 @@ internal static partial class Log
     [LoggerMessage(20, LogLevel.Information, "Notice {Notice}, attempt {Attempt}: {Outcome}")]
     public static partial void Told(ILogger log, string notice, long attempt, string outcome);
 
+    [LoggerMessage(22, LogLevel.Information, "Names were replaced in {Series} series and {Keys} keys")]
+    public static partial void Replaced(ILogger log, int series, int keys);
+
+    [LoggerMessage(23, LogLevel.Warning, "Names could not be replaced now: {Error}")]
+    public static partial void NotReplaced(ILogger log, string error);
+
     [LoggerMessage(21, LogLevel.Warning, "Notices cannot be reached: {Error}")]
     public static partial void NoticesUnreachable(ILogger log, string error);
 }

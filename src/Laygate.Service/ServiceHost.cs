@@ -146,6 +146,8 @@ internal static class ServiceHost
         services.AddSingleton<AdministrationDesk>();
         services.AddSingleton<QueuePages>();
         services.AddSingleton<Bell>();
+        services.AddSingleton<Retention>();
+        services.AddHostedService<RetentionWorker>();
         services.AddSingleton<Subscriptions>();
         services.AddSingleton<OutgoingNotices>();
         services.AddSingleton<WebhookSender>();

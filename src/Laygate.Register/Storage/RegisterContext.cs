@@ -7,6 +7,9 @@ namespace Laygate.Register.Storage;
 /// <summary>The tables. Both databases have the same ones; each has its own migrations.</summary>
 internal abstract class RegisterContext(DbContextOptions options) : DbContext(options)
 {
+    /// <summary>What writes notices and digests beside what is saved; null for the tool that writes migrations.</summary>
+    public RegisterDatabase? Owner { get; init; }
+
     public DbSet<SubmissionRow> Submissions => Set<SubmissionRow>();
 
     public DbSet<TextRow> Texts => Set<TextRow>();
@@ -84,6 +87,19 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
     /// <summary>A submission, held until the transaction ends.</summary>
     public async Task<SubmissionRow?> HeldAsync(string id, CancellationToken cancel) =>
         (await Submissions.FromSqlRaw(SubmissionSql, id).ToListAsync(cancel)).SingleOrDefault();
+
+    /// <inheritdoc/>
+    public override async Task<int> SaveChangesAsync(bool acceptAllChangesOnSuccess, CancellationToken cancellationToken = default)
+    {
+        // Here, so that nothing is saved without them, however often a transaction saves.
+        if (Owner is { } owner)
+        {
+            await Outbox.FillAsync(this, owner, cancellationToken);
+            Seals.Fill(this, owner);
+        }
+
+        return await base.SaveChangesAsync(acceptAllChangesOnSuccess, cancellationToken);
+    }
 
     /// <inheritdoc/>
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder)

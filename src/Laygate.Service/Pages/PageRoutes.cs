@@ -30,6 +30,7 @@ internal static class PageRoutes
         app.MapSubmissionPages();
         app.MapAdministrationPages();
         app.MapNoticePages();
+        app.MapRetentionPages();
     }
 
     /// <summary>Parameters of a page.</summary>

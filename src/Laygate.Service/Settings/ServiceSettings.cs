@@ -63,6 +63,9 @@ public sealed class ServiceSettings
     /// <summary>Where webhooks may lead.</summary>
     public WebhookSettings Webhooks { get; set; } = new();
 
+    /// <summary>How long names of people are kept.</summary>
+    public RetentionSettings Retention { get; set; } = new();
+
     /// <summary>Folder that is watched for plans; empty: none.</summary>
     public string Inbox { get; set; } = string.Empty;
 

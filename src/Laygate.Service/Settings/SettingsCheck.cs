@@ -29,6 +29,7 @@ internal sealed class SettingsCheck : IValidateOptions<ServiceSettings>
             .. Provider(options),
             .. When(options.PublicAddress.Length > 0 && !(Uri.TryCreate(options.PublicAddress, UriKind.Absolute, out var address) && address.Scheme is "http" or "https" && address.Query.Length == 0), "Laygate:PublicAddress is no address such as https://plans.example.org."),
             .. Mail(options.Mail),
+            .. Range("Retention:Years", options.Retention.Years, 0, 100),
             .. Range("Webhooks:Seconds", options.Webhooks.Seconds, 0.1, 60),
         ];
         return wrong.Count > 0 ? ValidateOptionsResult.Fail(wrong) : ValidateOptionsResult.Success;

@@ -140,7 +140,7 @@ public sealed class OneService : IAsyncLifetime
 
     public async Task InitializeAsync()
     {
-        Running = await RunningService.StartAsync(null, "RequestsPerMinute=100000", "Mail:Host=127.0.0.1", "Mail:Security=None", "Mail:From=laygate@example.org");
+        Running = await RunningService.StartAsync(null, "RequestsPerMinute=100000", "Mail:Host=127.0.0.1", "Mail:Security=None", "Mail:From=laygate@example.org", "Retention:Years=1");
         Ada = Running.Client(await Running.KeyAsync("Ada of the class", Role.Submitter));
         Bo = Running.Client(await Running.KeyAsync("Bo of the class", Role.Submitter));
         Reviewer = Running.Client(await Running.KeyAsync("Rita of the class", Role.Reviewer));

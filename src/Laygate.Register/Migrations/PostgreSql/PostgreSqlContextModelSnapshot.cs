@@ -70,6 +70,14 @@ namespace Laygate.Register.Migrations.PostgreSql
                         .HasColumnType("boolean")
                         .HasColumnName("leaves_open");
 
+                    b.Property<string>("NameDigest")
+                        .HasColumnType("text")
+                        .HasColumnName("name_digest");
+
+                    b.Property<string>("NameSalt")
+                        .HasColumnType("text")
+                        .HasColumnName("name_salt");
+
                     b.Property<long>("Number")
                         .HasColumnType("bigint")
                         .HasColumnName("number");
@@ -93,6 +101,14 @@ namespace Laygate.Register.Migrations.PostgreSql
                         .IsRequired()
                         .HasColumnType("text")
                         .HasColumnName("text");
+
+                    b.Property<string>("TextDigest")
+                        .HasColumnType("text")
+                        .HasColumnName("text_digest");
+
+                    b.Property<string>("TextSalt")
+                        .HasColumnType("text")
+                        .HasColumnName("text_salt");
 
                     b.HasKey("Entry");
 
@@ -188,10 +204,26 @@ namespace Laygate.Register.Migrations.PostgreSql
                         .HasColumnType("text")
                         .HasColumnName("comment");
 
+                    b.Property<string>("CommentDigest")
+                        .HasColumnType("text")
+                        .HasColumnName("comment_digest");
+
+                    b.Property<string>("CommentSalt")
+                        .HasColumnType("text")
+                        .HasColumnName("comment_salt");
+
                     b.Property<string>("Event")
                         .IsRequired()
                         .HasColumnType("text")
                         .HasColumnName("event");
+
+                    b.Property<string>("NameDigest")
+                        .HasColumnType("text")
+                        .HasColumnName("name_digest");
+
+                    b.Property<string>("NameSalt")
+                        .HasColumnType("text")
+                        .HasColumnName("name_salt");
 
                     b.Property<long>("Number")
                         .HasColumnType("bigint")
@@ -345,6 +377,14 @@ namespace Laygate.Register.Migrations.PostgreSql
                         .HasColumnType("text")
                         .HasColumnName("key_id");
 
+                    b.Property<string>("NameDigest")
+                        .HasColumnType("text")
+                        .HasColumnName("name_digest");
+
+                    b.Property<string>("NameSalt")
+                        .HasColumnType("text")
+                        .HasColumnName("name_salt");
+
                     b.HasKey("Entry");
 
                     b.HasIndex("KeyId", "Event")
@@ -371,6 +411,14 @@ namespace Laygate.Register.Migrations.PostgreSql
                         .IsRequired()
                         .HasColumnType("text")
                         .HasColumnName("name");
+
+                    b.Property<string>("NameDigest")
+                        .HasColumnType("text")
+                        .HasColumnName("name_digest");
+
+                    b.Property<string>("NameSalt")
+                        .HasColumnType("text")
+                        .HasColumnName("name_salt");
 
                     b.Property<string>("Prefix")
                         .IsRequired()

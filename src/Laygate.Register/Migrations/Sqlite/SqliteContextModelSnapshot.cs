@@ -63,6 +63,14 @@ namespace Laygate.Register.Migrations.Sqlite
                         .HasColumnType("INTEGER")
                         .HasColumnName("leaves_open");
 
+                    b.Property<string>("NameDigest")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name_digest");
+
+                    b.Property<string>("NameSalt")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name_salt");
+
                     b.Property<long>("Number")
                         .HasColumnType("INTEGER")
                         .HasColumnName("number");
@@ -86,6 +94,14 @@ namespace Laygate.Register.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT")
                         .HasColumnName("text");
+
+                    b.Property<string>("TextDigest")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("text_digest");
+
+                    b.Property<string>("TextSalt")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("text_salt");
 
                     b.HasKey("Entry");
 
@@ -179,10 +195,26 @@ namespace Laygate.Register.Migrations.Sqlite
                         .HasColumnType("TEXT")
                         .HasColumnName("comment");
 
+                    b.Property<string>("CommentDigest")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("comment_digest");
+
+                    b.Property<string>("CommentSalt")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("comment_salt");
+
                     b.Property<string>("Event")
                         .IsRequired()
                         .HasColumnType("TEXT")
                         .HasColumnName("event");
+
+                    b.Property<string>("NameDigest")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name_digest");
+
+                    b.Property<string>("NameSalt")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name_salt");
 
                     b.Property<long>("Number")
                         .HasColumnType("INTEGER")
@@ -334,6 +366,14 @@ namespace Laygate.Register.Migrations.Sqlite
                         .HasColumnType("TEXT")
                         .HasColumnName("key_id");
 
+                    b.Property<string>("NameDigest")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name_digest");
+
+                    b.Property<string>("NameSalt")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name_salt");
+
                     b.HasKey("Entry");
 
                     b.HasIndex("KeyId", "Event")
@@ -360,6 +400,14 @@ namespace Laygate.Register.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT")
                         .HasColumnName("name");
+
+                    b.Property<string>("NameDigest")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name_digest");
+
+                    b.Property<string>("NameSalt")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name_salt");
 
                     b.Property<string>("Prefix")
                         .IsRequired()
