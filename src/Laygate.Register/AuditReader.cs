@@ -17,42 +17,60 @@ public sealed record AuditEnd(long History, long Comments, long Keys);
 /// <param name="Series">Id of the first revision.</param>
 /// <param name="Revision">Number of the revision.</param>
 /// <param name="Said">What happened.</param>
-public sealed record AuditEvent(long Number, string Submission, long Place, string Series, int Revision, HistoryEntry Said);
+/// <param name="Name">The name of who did it.</param>
+/// <param name="Comment">What a person said; null when nothing was said, or by the program.</param>
+public sealed record AuditEvent(long Number, string Submission, long Place, string Series, int Revision, HistoryEntry Said, SealedText Name, SealedText? Comment);
 
 /// <summary>A comment with the submission on which it was written.</summary>
 /// <param name="Number">Its number in its book.</param>
 /// <param name="Submission">Id of the submission.</param>
 /// <param name="Said">What was written.</param>
-public sealed record AuditComment(long Number, string Submission, FindingComment Said);
+/// <param name="Name">The name of who wrote it.</param>
+/// <param name="Text">What was written.</param>
+public sealed record AuditComment(long Number, string Submission, FindingComment Said, SealedText Name, SealedText Text);
 
 /// <summary>What was done to a key.</summary>
 /// <param name="Number">Its number in its book.</param>
 /// <param name="Key">Id of the key.</param>
 /// <param name="Name">Name of its owner.</param>
 /// <param name="Role">What it may do.</param>
-/// <param name="Event"><c>issued</c> or <c>revoked</c>.</param>
+/// <param name="Event"><c>issued</c>, <c>revoked</c> or <c>namereplaced</c>.</param>
 /// <param name="Said">When and by whom.</param>
-public sealed record AuditKey(long Number, string Key, string Name, Role Role, string Event, KeyAct Said);
+/// <param name="ByName">The name of who did it.</param>
+public sealed record AuditKey(long Number, string Key, SealedText Name, Role Role, string Event, KeyAct Said, SealedText ByName);
+
+/// <summary>A name or a text with its digest, which books are chained over.</summary>
+/// <param name="Value">The text, or the word that has replaced it.</param>
+/// <param name="Salt">Its salt; null once it was replaced.</param>
+/// <param name="Digest">Its digest, see <see cref="SaltedText"/>.</param>
+public sealed record SealedText(string Value, string? Salt, string Digest);
 
 /// <summary>
-/// Reads the books of the register from their first entry: histories, comments, keys. The database lets nobody change or remove an entry, so a later reading begins
-/// with all that an earlier one held.
+/// Reads the books of the register from their first entry: histories, comments, keys. The database lets nobody change or remove an entry, but for a name or a text that was replaced
+/// together with its salt: its digest stays. So the digests of a later reading begin with all that an earlier one held.
 /// </summary>
 public sealed class AuditReader(RegisterDatabase database)
 {
     private const int PageSize = 500;
 
     /// <summary>Where the books end now. No entry that comes later gets a smaller number: whoever writes at this moment is waited for.</summary>
-    public Task<AuditEnd> EndAsync(CancellationToken cancel) => database.InTransactionAsync(
-        async context =>
-        {
-            await context.HoldBooksAsync(cancel);
-            return new AuditEnd(
-                await context.History.MaxAsync(row => (long?)row.Entry, cancel) ?? 0,
-                await context.Comments.MaxAsync(row => (long?)row.Entry, cancel) ?? 0,
-                await context.KeyHistory.MaxAsync(row => (long?)row.Entry, cancel) ?? 0);
-        },
-        cancel);
+    public async Task<AuditEnd> EndAsync(CancellationToken cancel)
+    {
+        var end = await database.InTransactionAsync(
+            async context =>
+            {
+                await context.HoldBooksAsync(cancel);
+                return new AuditEnd(
+                    await context.History.MaxAsync(row => (long?)row.Entry, cancel) ?? 0,
+                    await context.Comments.MaxAsync(row => (long?)row.Entry, cancel) ?? 0,
+                    await context.KeyHistory.MaxAsync(row => (long?)row.Entry, cancel) ?? 0);
+            },
+            cancel);
+
+        // Replicas of an earlier version may still write beside this one.
+        await Seals.AllAsync(database, cancel);
+        return end;
+    }
 
     /// <summary>The histories of all submissions, in the order in which they were written.</summary>
     /// <param name="end">Where to end.</param>
@@ -60,7 +78,7 @@ public sealed class AuditReader(RegisterDatabase database)
     public IAsyncEnumerable<AuditEvent> HistoryAsync(AuditEnd end, CancellationToken cancel) => PagesAsync(
         (context, after) => context.History.AsNoTracking().Where(row => row.Entry > after && row.Entry <= end.History).OrderBy(row => row.Entry).Take(PageSize)
             .Join(context.Submissions, row => row.Number, one => one.Number, (row, one) => new { Row = row, One = one }).OrderBy(pair => pair.Row.Entry),
-        pair => new AuditEvent(pair.Row.Entry, pair.One.Id, pair.One.Number, pair.One.Series, pair.One.Revision, Mapping.ToEntry(pair.Row)),
+        pair => new AuditEvent(pair.Row.Entry, pair.One.Id, pair.One.Number, pair.One.Series, pair.One.Revision, Mapping.ToEntry(pair.Row), new SealedText(pair.Row.ByName, pair.Row.NameSalt, pair.Row.NameDigest!), pair.Row.CommentDigest is { } said ? new SealedText(pair.Row.Comment!, pair.Row.CommentSalt, said) : null),
         one => one.Number,
         cancel);
 
@@ -70,7 +88,7 @@ public sealed class AuditReader(RegisterDatabase database)
     public IAsyncEnumerable<AuditComment> CommentsAsync(AuditEnd end, CancellationToken cancel) => PagesAsync(
         (context, after) => context.Comments.AsNoTracking().Where(row => row.Entry > after && row.Entry <= end.Comments).OrderBy(row => row.Entry).Take(PageSize)
             .Join(context.Submissions, row => row.Number, one => one.Number, (row, one) => new { Row = row, One = one }).OrderBy(pair => pair.Row.Entry),
-        pair => new AuditComment(pair.Row.Entry, pair.One.Id, Comments.ToComment(pair.Row, pair.One.Revision)),
+        pair => new AuditComment(pair.Row.Entry, pair.One.Id, Comments.ToComment(pair.Row, pair.One.Revision), new SealedText(pair.Row.ByName, pair.Row.NameSalt, pair.Row.NameDigest!), new SealedText(pair.Row.Text, pair.Row.TextSalt, pair.Row.TextDigest!)),
         one => one.Number,
         cancel);
 
@@ -80,7 +98,7 @@ public sealed class AuditReader(RegisterDatabase database)
     public IAsyncEnumerable<AuditKey> KeysAsync(AuditEnd end, CancellationToken cancel) => PagesAsync(
         (context, after) => context.KeyHistory.AsNoTracking().Where(row => row.Entry > after && row.Entry <= end.Keys).OrderBy(row => row.Entry).Take(PageSize)
             .Join(context.Keys, row => row.KeyId, key => key.Id, (row, key) => new { Row = row, Key = key }).OrderBy(pair => pair.Row.Entry),
-        pair => new AuditKey(pair.Row.Entry, pair.Key.Id, pair.Key.Name, pair.Key.Role, pair.Row.Event.ToString().ToLowerInvariant(), new KeyAct(pair.Row.At, pair.Row.By, pair.Row.ByName)),
+        pair => new AuditKey(pair.Row.Entry, pair.Key.Id, new SealedText(pair.Key.Name, pair.Key.NameSalt, pair.Key.NameDigest!), pair.Key.Role, pair.Row.Event.ToString().ToLowerInvariant(), new KeyAct(pair.Row.At, pair.Row.By, pair.Row.ByName), new SealedText(pair.Row.ByName, pair.Row.NameSalt, pair.Row.NameDigest!)),
         one => one.Number,
         cancel);
 

@@ -48,6 +48,9 @@ public enum Moment
 
     /// <summary>A notice is sent, but that is not committed.</summary>
     NoticeBeforeCommit,
+
+    /// <summary>Names of a series are replaced, but that is not committed.</summary>
+    ReplacedBeforeCommit,
 }
 
 /// <summary>Is told of each moment at which a process may die.</summary>

@@ -70,9 +70,19 @@ public sealed class RegisterDatabase(RegisterSettings settings, TimeProvider clo
     /// <summary>Whether an exception comes from the database at all, away or not.</summary>
     public static bool IsOfDatabase(Exception error) => error is System.Data.Common.DbException or DbUpdateException || IsAway(error);
 
+    /// <summary>Takes what was replaced out of the log beside a SQLite register, too; PostgreSQL does so by itself in time.</summary>
+    internal async Task WipeAsync(CancellationToken cancel)
+    {
+        if (Settings.Engine == Engine.Sqlite)
+        {
+            await using var context = Open();
+            await context.Database.ExecuteSqlRawAsync("PRAGMA wal_checkpoint(TRUNCATE)", cancel);
+        }
+    }
+
     internal RegisterContext Open() => Settings.Engine == Engine.Sqlite
-        ? new SqliteContext(SqliteContext.Options(connection))
-        : new PostgreSqlContext(PostgreSqlContext.Options(connection));
+        ? new SqliteContext(SqliteContext.Options(connection)) { Owner = this }
+        : new PostgreSqlContext(PostgreSqlContext.Options(connection)) { Owner = this };
 
     internal void Reach(Moment? moment)
     {
@@ -100,7 +110,6 @@ public sealed class RegisterDatabase(RegisterSettings settings, TimeProvider clo
         await using var context = Open();
         await using IDbContextTransaction transaction = await context.Database.BeginTransactionAsync(cancel);
         var result = await work(context);
-        await Outbox.FillAsync(context, this, cancel);
         await context.SaveChangesAsync(cancel);
         Reach(before);
         await transaction.CommitAsync(cancel);
@@ -128,6 +137,7 @@ public sealed class RegisterDatabase(RegisterSettings settings, TimeProvider clo
             await context.Database.MigrateAsync(cancel);
         }
 
+        await Seals.AllAsync(this, cancel);
         await firstUse(cancel);
     }
 
@@ -142,6 +152,7 @@ public sealed class RegisterDatabase(RegisterSettings settings, TimeProvider clo
             await context.Database.MigrateAsync(cancel);
         }
 
+        await Seals.AllAsync(this, cancel);
         await firstUse(cancel);
         await holder.Database.ExecuteSqlAsync($"SELECT pg_advisory_unlock({MigrationLock})", cancel);
     }

@@ -40,6 +40,12 @@ public sealed record RegisterSettings(Engine Engine, string Connection)
     /// <summary>How long an idempotency key is remembered.</summary>
     public TimeSpan IdempotencyFor { get; init; } = TimeSpan.FromDays(30);
 
+    /// <summary>After how long without use a session of a browser ends.</summary>
+    public TimeSpan SessionIdle { get; init; } = TimeSpan.FromHours(1);
+
+    /// <summary>After how long a session ends, however much it is used.</summary>
+    public TimeSpan SessionLength { get; init; } = TimeSpan.FromHours(12);
+
     /// <summary>What accepting a plan with failures needs beside a comment.</summary>
     public FailingAcceptance AcceptFailing { get; init; } = FailingAcceptance.Comment;
 

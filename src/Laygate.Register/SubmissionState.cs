@@ -84,6 +84,9 @@ public enum RegisterEvent
 
     /// <summary>The record of a shift was handed in.</summary>
     Recorded,
+
+    /// <summary>Names, or names and comments, were replaced because the time for which they are kept was over.</summary>
+    NamesReplaced,
 }
 
 /// <summary>What a reviewer may decide.</summary>

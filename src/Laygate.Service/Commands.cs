@@ -1,6 +1,7 @@
 using Laygate.Register;
 using Laygate.Service.Checking;
 using Laygate.Service.Settings;
+using Microsoft.AspNetCore.DataProtection;
 using Microsoft.Extensions.Options;
 
 namespace Laygate.Service;
@@ -13,6 +14,7 @@ internal static class Commands
         Laygate.Service health              ask the running service whether it is ready; 0: yes, 1: no
         Laygate.Service key NAME ROLE       issue a key (submitter, reviewer or administrator) and print it once
         Laygate.Service backup FILE         copy a SQLite register while it is in use
+        Laygate.Service retention           replace names that are due by the settings; with --dry-run: only say which
 
         Settings: appsettings.json, or environment variables such as Laygate__Data. See docs/service.md.
 
@@ -29,6 +31,8 @@ internal static class Commands
                 ["health"] => await HealthAsync(),
                 ["key", var name, var role] when Access.Callers.RoleOf(role) is { } known => await KeyAsync(name, known),
                 ["backup", var path] => await BackUpAsync(path),
+                ["retention"] => await RetainAsync(dry: false),
+                ["retention", "--dry-run"] => await RetainAsync(dry: true),
                 ["--help"] or ["help"] => Explain(asked: true),
                 _ when args.Length == 0 || args[0].StartsWith("--", StringComparison.Ordinal) => await ServeAsync(args),
                 _ => Explain(asked: false),
@@ -58,6 +62,12 @@ internal static class Commands
         return services.GetRequiredService<RegisterDatabase>().MigrateAsync(
             async stop =>
             {
+                // Under the lock: replicas that start together then have the same keys for the way through a provider.
+                if (services.GetService<ProtectionKeys>() is not null)
+                {
+                    _ = services.GetRequiredService<IDataProtectionProvider>().CreateProtector("start").Protect([0]);
+                }
+
                 if (await keys.FirstAdministratorAsync(stop) is { } first)
                 {
                     await console.WriteLineAsync($"First administrator's key, shown only now: {first.Secret}");
@@ -139,6 +149,29 @@ internal static class Commands
     {
         await using var app = ServiceHost.Build([]);
         await app.Services.GetRequiredService<RegisterDatabase>().BackUpAsync(path, CancellationToken.None);
+        return 0;
+    }
+
+    private static async Task<int> RetainAsync(bool dry)
+    {
+        await using var app = ServiceHost.Build([]);
+        await OpenAsync(app.Services, Console.Error, CancellationToken.None);
+        var (rule, retention) = (app.Services.GetRequiredService<IOptions<ServiceSettings>>().Value.Retention.Rule, app.Services.GetRequiredService<Retention>());
+        if (rule.Years == 0)
+        {
+            await Console.Out.WriteLineAsync("Nothing is ever replaced: Laygate:Retention:Years is 0.");
+        }
+        else if (dry)
+        {
+            var due = await retention.DueAsync(rule, CancellationToken.None);
+            await Console.Out.WriteLineAsync(FormattableString.Invariant($"{due.Series.Count}{(due.Series.Count == Retention.Most ? " or more" : "")} series are due, {due.Series.Sum(one => one.Names)} names and {due.Series.Sum(one => one.Texts)} comments in them; {due.Keys} keys."));
+        }
+        else
+        {
+            var (series, keys) = await retention.ReplaceAsync(rule, CancellationToken.None);
+            await Console.Out.WriteLineAsync(FormattableString.Invariant($"Replaced in {series} series and {keys} keys."));
+        }
+
         return 0;
     }
 

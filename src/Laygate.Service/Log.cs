@@ -36,11 +36,26 @@ internal static partial class Log
     [LoggerMessage(11, LogLevel.Warning, "The cookie of signing in is not marked Secure: the service itself speaks plain HTTP. Behind a proxy with TLS, set ASPNETCORE_FORWARDEDHEADERS_ENABLED=true and let the proxy pass X-Forwarded-Proto")]
     public static partial void CookieNotSecure(ILogger log);
 
+    [LoggerMessage(30, LogLevel.Information, "{Caller} has signed in by {Means}")]
+    public static partial void SignedIn(ILogger log, string caller, string means);
+
+    [LoggerMessage(31, LogLevel.Warning, "A signing in at the provider failed: {Reason} ({Error})")]
+    public static partial void SignInFailed(ILogger log, string reason, string error);
+
+    [LoggerMessage(32, LogLevel.Information, "{By} has ended {Sessions} sessions, {Session} and those of the same person: {OfPerson}")]
+    public static partial void SessionsEnded(ILogger log, string by, int sessions, string session, bool ofPerson);
+
     [LoggerMessage(12, LogLevel.Warning, "Others on this machine may look into the folder of Laygate:Data. Take their rights: chmod 700")]
     public static partial void DataOpen(ILogger log);
 
     [LoggerMessage(20, LogLevel.Information, "Notice {Notice}, attempt {Attempt}: {Outcome}")]
     public static partial void Told(ILogger log, string notice, long attempt, string outcome);
+
+    [LoggerMessage(22, LogLevel.Information, "Names were replaced in {Series} series and {Keys} keys")]
+    public static partial void Replaced(ILogger log, int series, int keys);
+
+    [LoggerMessage(23, LogLevel.Warning, "Names could not be replaced now: {Error}")]
+    public static partial void NotReplaced(ILogger log, string error);
 
     [LoggerMessage(21, LogLevel.Warning, "Notices cannot be reached: {Error}")]
     public static partial void NoticesUnreachable(ILogger log, string error);

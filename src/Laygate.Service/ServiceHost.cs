@@ -55,7 +55,7 @@ internal static class ServiceHost
         AddMeasures(builder);
         AddRegister(builder.Services);
         builder.AddAccess(settings);
-        AddWeb(builder.Services);
+        AddWeb(builder.Services, settings);
         change?.Invoke(builder.Services);
         var app = builder.Build();
         Map(app);
@@ -90,6 +90,10 @@ internal static class ServiceHost
         // Both quote what they work on: texts of plans in commands, and what an exception says.
         .MinimumLevel.Override("Microsoft.EntityFrameworkCore", LogEventLevel.Fatal)
         .MinimumLevel.Override("Microsoft.AspNetCore.Diagnostics.ExceptionHandlerMiddleware", LogEventLevel.Fatal)
+
+        // It quotes what a provider or a stranger sends; a line of our own says what happened. Of the other, that its keys lie in the register as they are is known.
+        .MinimumLevel.Override("Microsoft.AspNetCore.Authentication.OpenIdConnect", LogEventLevel.Fatal)
+        .MinimumLevel.Override("Microsoft.AspNetCore.DataProtection", LogEventLevel.Error)
         .Enrich.FromLogContext()
         .WithoutPaths()
         .WriteTo.Console(new RenderedCompactJsonFormatter()));
@@ -122,6 +126,9 @@ internal static class ServiceHost
         services.AddSingleton<RegisterReader>();
         services.AddSingleton<Screenings>();
         services.AddSingleton<AccessKeys>();
+        services.AddSingleton<Sessions>();
+        services.AddSingleton<KeptForms>();
+        services.AddSingleton<FormRescue>();
         services.AddSingleton<CheckDesk>();
         services.AddSingleton<CheckPool>();
         services.AddSingleton<Screening>();
@@ -135,8 +142,12 @@ internal static class ServiceHost
         services.AddSingleton<PreviewDesk>();
         services.AddSingleton<FindingTalk>();
         services.AddSingleton<DetailPages>();
+        services.AddSingleton<ReviewDesk>();
+        services.AddSingleton<AdministrationDesk>();
         services.AddSingleton<QueuePages>();
         services.AddSingleton<Bell>();
+        services.AddSingleton<Retention>();
+        services.AddHostedService<RetentionWorker>();
         services.AddSingleton<Subscriptions>();
         services.AddSingleton<OutgoingNotices>();
         services.AddSingleton<WebhookSender>();
@@ -157,9 +168,11 @@ internal static class ServiceHost
         MaxFailures = settings.MaxFailures,
         AcceptFailing = settings.AcceptFailing,
         OwnDecisions = settings.OwnDecisions,
+        SessionIdle = TimeSpan.FromMinutes(settings.SessionIdleMinutes),
+        SessionLength = TimeSpan.FromHours(settings.SessionHours),
     };
 
-    private static void AddWeb(IServiceCollection services)
+    private static void AddWeb(IServiceCollection services, ServiceSettings settings)
     {
         services.AddSingleton(_ => Written.Blocks());
         services.AddProblemDetails();
@@ -168,8 +181,16 @@ internal static class ServiceHost
         services.AddOpenApi("v1", OpenApiSetup.Configure);
         services.AddRazorComponents();
 
-        // Forms guard themselves, so nothing rests on keys that replicas would have to share and a disk would have to hold.
-        services.AddDataProtection().UseEphemeralDataProtectionProvider();
+        // Forms guard themselves, so nothing rests on keys that replicas would have to share and a disk would have to hold; only the way through a provider does.
+        if (settings.ClientId.Length > 0)
+        {
+            ProviderSignIn.AddKeyRing(services);
+        }
+        else
+        {
+            services.AddDataProtection().UseEphemeralDataProtectionProvider();
+        }
+
         services.ConfigureHttpJsonOptions(options =>
         {
             options.SerializerOptions.PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower;
@@ -189,13 +210,17 @@ internal static class ServiceHost
         app.UseSerilogRequestLogging(RequestLog.Configure);
         app.Use(RequestLog.Break);
         app.UseExceptionHandler();
+        app.Use(Border.Scheme);
         app.Use(Border.Texts);
-        app.UseStatusCodePages(async pages => await PageResults.ForStatus(pages.HttpContext).ExecuteAsync(pages.HttpContext));
+        app.UseStatusCodePages(async pages => await (await PageResults.ForStatusAsync(pages.HttpContext)).ExecuteAsync(pages.HttpContext));
         app.Use(Heads.Ask);
         app.UseRouting();
         app.Use(RequestLog.Keep);
         app.Use(Heads.Answer);
         app.Use(Border.Cookies);
+
+        // The way back from a provider is answered before anybody is known: its rate is counted by address.
+        app.UseWhen(context => context.Request.Path.StartsWithSegments(ProviderSignIn.Back, StringComparison.Ordinal), way => way.UseRateLimiter());
         app.UseAuthentication();
         app.UseRateLimiter();
         app.UseAuthorization();

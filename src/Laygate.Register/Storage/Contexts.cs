@@ -57,7 +57,7 @@ internal sealed class PostgreSqlDesign : IDesignTimeDbContextFactory<PostgreSqlC
     public PostgreSqlContext CreateDbContext(string[] args) => new(PostgreSqlContext.Options("Host=localhost"));
 }
 
-/// <summary>A commit that was acknowledged survives the loss of power, whatever the library was built with.</summary>
+/// <summary>A commit that was acknowledged survives the loss of power, and what was replaced is written over, whatever the library was built with.</summary>
 internal sealed class FullDurability : DbConnectionInterceptor
 {
     public override void ConnectionOpened(DbConnection connection, ConnectionEndEventData eventData) => Set(connection);
@@ -71,7 +71,7 @@ internal sealed class FullDurability : DbConnectionInterceptor
     private static void Set(DbConnection connection)
     {
         using var command = connection.CreateCommand();
-        command.CommandText = "PRAGMA synchronous=FULL; PRAGMA foreign_keys=ON";
+        command.CommandText = "PRAGMA synchronous=FULL; PRAGMA foreign_keys=ON; PRAGMA secure_delete=ON";
         command.ExecuteNonQuery();
     }
 }

@@ -7,6 +7,9 @@ namespace Laygate.Register.Storage;
 /// <summary>The tables. Both databases have the same ones; each has its own migrations.</summary>
 internal abstract class RegisterContext(DbContextOptions options) : DbContext(options)
 {
+    /// <summary>What writes notices and digests beside what is saved; null for the tool that writes migrations.</summary>
+    public RegisterDatabase? Owner { get; init; }
+
     public DbSet<SubmissionRow> Submissions => Set<SubmissionRow>();
 
     public DbSet<TextRow> Texts => Set<TextRow>();
@@ -34,6 +37,12 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
     public DbSet<KeyHistoryRow> KeyHistory => Set<KeyHistoryRow>();
 
     public DbSet<IdempotencyRow> Idempotency => Set<IdempotencyRow>();
+
+    public DbSet<SessionRow> Sessions => Set<SessionRow>();
+
+    public DbSet<KeptFormRow> KeptForms => Set<KeptFormRow>();
+
+    public DbSet<ProtectionKeyRow> ProtectionKeys => Set<ProtectionKeyRow>();
 
     public DbSet<SubscriptionRow> Subscriptions => Set<SubscriptionRow>();
 
@@ -78,6 +87,19 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
     /// <summary>A submission, held until the transaction ends.</summary>
     public async Task<SubmissionRow?> HeldAsync(string id, CancellationToken cancel) =>
         (await Submissions.FromSqlRaw(SubmissionSql, id).ToListAsync(cancel)).SingleOrDefault();
+
+    /// <inheritdoc/>
+    public override async Task<int> SaveChangesAsync(bool acceptAllChangesOnSuccess, CancellationToken cancellationToken = default)
+    {
+        // Here, so that nothing is saved without them, however often a transaction saves.
+        if (Owner is { } owner)
+        {
+            await Outbox.FillAsync(this, owner, cancellationToken);
+            Seals.Fill(this, owner);
+        }
+
+        return await base.SaveChangesAsync(acceptAllChangesOnSuccess, cancellationToken);
+    }
 
     /// <inheritdoc/>
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder)
@@ -149,6 +171,7 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
             row.Property(one => one.Attempt).IsConcurrencyToken();
             row.HasIndex(one => new { one.DueAt, one.Entry }).HasFilter("\"state\" IN ('Waiting', 'Sending')");
         });
+        SignedIn(modelBuilder);
         PlainNames(modelBuilder);
     }
 
@@ -157,6 +180,23 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
     protected static string Due(string holds) =>
         "SELECT n.* FROM notices n WHERE n.state IN ('Waiting', 'Sending') AND n.due_at <= {0} AND NOT EXISTS "
         + "(SELECT 1 FROM notices o WHERE o.subscription = n.subscription AND o.state = 'Sending' AND o.due_at > {0}) ORDER BY n.due_at, n.entry LIMIT 1" + holds;
+
+    private static void SignedIn(ModelBuilder modelBuilder)
+    {
+        modelBuilder.Entity<SessionRow>(row =>
+        {
+            row.HasKey(one => one.Id);
+            row.HasIndex(one => one.SecretHash).IsUnique();
+            row.HasIndex(one => one.Caller);
+            row.HasOne<KeyRow>().WithMany().HasForeignKey(one => one.KeyId).OnDelete(DeleteBehavior.Restrict);
+        });
+        modelBuilder.Entity<KeptFormRow>(row =>
+        {
+            row.HasKey(one => new { one.Session, one.Page });
+            row.HasOne<SessionRow>().WithMany().HasForeignKey(one => one.Session).OnDelete(DeleteBehavior.Cascade);
+        });
+        modelBuilder.Entity<ProtectionKeyRow>().HasKey(one => one.Entry);
+    }
 
     private static Microsoft.EntityFrameworkCore.Metadata.Builders.EntityTypeBuilder<T> Owned<T>(ModelBuilder model)
         where T : class
@@ -187,6 +227,9 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
                 nameof(HistoryRow) => "history",
                 nameof(KeyRow) => "access_keys",
                 nameof(KeyHistoryRow) => "key_history",
+                nameof(SessionRow) => "sessions",
+                nameof(KeptFormRow) => "kept_forms",
+                nameof(ProtectionKeyRow) => "protection_keys",
                 nameof(SubscriptionRow) => "subscriptions",
                 nameof(NoticeRow) => "notices",
                 _ => "idempotency",

@@ -152,6 +152,14 @@ internal sealed class CommentRow
     public required string Text { get; set; }
 
     public bool LeavesOpen { get; set; }
+
+    public string? NameSalt { get; set; }
+
+    public string? NameDigest { get; set; }
+
+    public string? TextSalt { get; set; }
+
+    public string? TextDigest { get; set; }
 }
 
 // A file of the record of a shift, exactly as it came.
@@ -251,6 +259,15 @@ internal sealed class HistoryRow
 
     public string? OpenComments { get; set; }
 
+    public string? NameSalt { get; set; }
+
+    public string? NameDigest { get; set; }
+
+    // Of a comment that a person wrote; the program's own words have none.
+    public string? CommentSalt { get; set; }
+
+    public string? CommentDigest { get; set; }
+
     // What notices tell of it, until it is written; null: nothing.
     [NotMapped]
     public NoticeEvent? Tell { get; set; }
@@ -276,12 +293,17 @@ internal sealed class KeyRow
     public DateTimeOffset? ExpiresAt { get; set; }
 
     public DateTimeOffset? RevokedAt { get; set; }
+
+    public string? NameSalt { get; set; }
+
+    public string? NameDigest { get; set; }
 }
 
 internal enum KeyEvent
 {
     Issued,
     Revoked,
+    NameReplaced,
 }
 
 internal sealed class KeyHistoryRow
@@ -297,6 +319,10 @@ internal sealed class KeyHistoryRow
     public required string By { get; set; }
 
     public required string ByName { get; set; }
+
+    public string? NameSalt { get; set; }
+
+    public string? NameDigest { get; set; }
 }
 
 internal sealed class IdempotencyRow

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Security.Claims;
 using System.Threading.RateLimiting;
 using Laygate.Register;
 using Laygate.Service.Api;
@@ -27,15 +26,18 @@ internal static class AccessSetup
 
     private const string Any = "Any";
 
-    // OpenID Connect Core 1.0, 2: a subject has at most 255 characters.
-    private const int LongestSubject = 255;
-
     public static void AddAccess(this WebApplicationBuilder builder, ServiceSettings settings)
     {
         var authentication = builder.Services.AddAuthentication(Any)
             .AddPolicyScheme(Any, null, policy => policy.ForwardDefaultSelector = context => SchemeOf(context, settings))
-            .AddScheme<AuthenticationSchemeOptions, KeyAuthentication>(KeyAuthentication.Name, null);
-        if (settings.Authority.Length > 0)
+            .AddScheme<AuthenticationSchemeOptions, KeyAuthentication>(KeyAuthentication.Name, null)
+            .AddScheme<AuthenticationSchemeOptions, SessionAuthentication>(SessionAuthentication.Name, null);
+        if (settings.ClientId.Length > 0)
+        {
+            ProviderSignIn.Add(authentication, builder.Services, settings, ServiceHost.SpeaksTls(builder.Configuration));
+        }
+
+        if (settings.TakesTokens)
         {
             authentication.AddJwtBearer(options => Tokens(options, settings));
 
@@ -63,14 +65,15 @@ internal static class AccessSetup
     }
 
     private static string SchemeOf(HttpContext context, ServiceSettings settings) =>
-        settings.Authority.Length > 0 && KeyAuthentication.SecretOf(context.Request) is { Length: > 0 } secret && !secret.StartsWith(AccessKeys.Mark, StringComparison.Ordinal)
-            ? JwtBearerDefaults.AuthenticationScheme
-            : KeyAuthentication.Name;
+        context.Request.Headers.Authorization.Count == 0 ? SessionAuthentication.Name
+        : settings.TakesTokens && KeyAuthentication.SecretOf(context.Request) is { Length: > 0 } secret && !secret.StartsWith(AccessKeys.Mark, StringComparison.Ordinal) ? JwtBearerDefaults.AuthenticationScheme
+        : KeyAuthentication.Name;
 
     private static void Tokens(JwtBearerOptions options, ServiceSettings settings)
     {
         options.Authority = settings.Authority;
         options.Audience = settings.Audience;
+        options.RequireHttpsMetadata = !settings.IsLoopbackAuthority;
         options.MapInboundClaims = false;
 
         // A new signing key is asked for when a token names it, though not at every such token; one that was taken back stops working soon.
@@ -81,15 +84,13 @@ internal static class AccessSetup
         {
             OnTokenValidated = context =>
             {
-                var user = context.Principal!;
-                var id = user.FindFirstValue("sub");
-                if (id is not { Length: > 0 and <= LongestSubject } || !CallerText.IsLine(id) || Callers.RoleOf(user.FindFirstValue(settings.RoleClaim)) is not { } role)
+                if (ProviderCallers.Of(context.Principal!, settings) is not { } caller)
                 {
                     context.Fail("The token names no subject or no role of ours.");
                     return Task.CompletedTask;
                 }
 
-                context.Principal = Callers.Principal(new Caller("token:" + id, CallerText.Shown(user.FindFirstValue("name") ?? id), role), JwtBearerDefaults.AuthenticationScheme);
+                context.Principal = Callers.Principal(caller, JwtBearerDefaults.AuthenticationScheme);
                 return Task.CompletedTask;
             },
         };

@@ -26,7 +26,7 @@ internal static class Border
     {
         var request = context.Request;
         if (!request.Path.StartsWithSegments("/api", StringComparison.OrdinalIgnoreCase) || IsSafe(request.Method)
-            || request.Headers.Authorization.Count > 0 || !request.Cookies.ContainsKey(KeyAuthentication.Cookie))
+            || request.Headers.Authorization.Count > 0 || SessionCookie.Of(request) is null)
         {
             return next(context);
         }
@@ -49,14 +49,25 @@ internal static class Border
         var request = context.Request;
         return CallerText.IsLine(request.Path.Value ?? string.Empty)
             && request.Query.All(pair => CallerText.IsLine(pair.Key) && pair.Value.All(value => CallerText.IsLine(value ?? string.Empty)))
-            && CallerText.IsLine(request.Cookies[KeyAuthentication.Cookie] ?? string.Empty)
+            && CallerText.IsLine(SessionCookie.Of(request) ?? string.Empty)
             ? next(context)
             : throw new BadHttpRequestException("The address, its query or the cookie holds control characters. Take them out.");
     }
 
-    /// <summary>Whether a cookie can be marked Secure: the caller speaks TLS, with us or with the proxy before us.</summary>
-    public static bool IsSecure(HttpRequest request) =>
-        request.IsHttps || string.Equals(request.Headers["X-Forwarded-Proto"].ToString().Split(',')[0].Trim(), "https", StringComparison.OrdinalIgnoreCase);
+    /// <summary>
+    /// Takes the word of the proxy that its caller speaks TLS: a cookie is then marked Secure, and a provider leads back there. Who says so without a proxy harms only its own
+    /// session.
+    /// </summary>
+    public static Task Scheme(HttpContext context, RequestDelegate next)
+    {
+        var request = context.Request;
+        if (!request.IsHttps && string.Equals(request.Headers["X-Forwarded-Proto"].ToString().Split(',')[0].Trim(), Uri.UriSchemeHttps, StringComparison.OrdinalIgnoreCase))
+        {
+            request.Scheme = Uri.UriSchemeHttps;
+        }
+
+        return next(context);
+    }
 
     private static bool IsSafe(string method) => HttpMethods.IsGet(method) || HttpMethods.IsHead(method) || HttpMethods.IsOptions(method) || HttpMethods.IsTrace(method);
 }

@@ -6,15 +6,12 @@ using Microsoft.Extensions.Options;
 
 namespace Laygate.Service.Access;
 
-/// <summary>Knows callers by a key: in the header <c>Authorization: Bearer</c>, or in the cookie that signing in sets.</summary>
+/// <summary>Knows callers by a key in the header <c>Authorization: Bearer</c>.</summary>
 internal sealed class KeyAuthentication(
     IOptionsMonitor<AuthenticationSchemeOptions> options, ILoggerFactory logger, UrlEncoder encoder, AccessKeys keys) : AuthenticationHandler<AuthenticationSchemeOptions>(options, logger, encoder)
 {
     /// <summary>Name of the scheme.</summary>
     public const string Name = "Key";
-
-    /// <summary>Name of the cookie.</summary>
-    public const string Cookie = "laygate";
 
     private const string Bearer = "Bearer ";
 
@@ -22,9 +19,7 @@ internal sealed class KeyAuthentication(
     public static string? SecretOf(HttpRequest request)
     {
         var header = request.Headers.Authorization.ToString();
-        return header.StartsWith(Bearer, StringComparison.OrdinalIgnoreCase) ? header[Bearer.Length..].Trim()
-            : header.Length == 0 ? request.Cookies[Cookie]
-            : null;
+        return header.StartsWith(Bearer, StringComparison.OrdinalIgnoreCase) ? header[Bearer.Length..].Trim() : null;
     }
 
     protected override async Task<AuthenticateResult> HandleAuthenticateAsync()

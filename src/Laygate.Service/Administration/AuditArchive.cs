@@ -34,8 +34,9 @@ internal sealed class AuditArchive(AuditReader audit, RegisterReader reader, Shi
         var files = await ContentsAsync(zip, end, cancel);
         var heads = new StringBuilder();
         await BookAsync(zip, "history", audit.HistoryAsync(end, cancel), one => Line(one, files.GetValueOrDefault(one.Number, [])), heads, cancel);
-        await BookAsync(zip, "comments", audit.CommentsAsync(end, cancel), one => new { one.Submission, one.Said.Revision, one.Said.At, one.Said.By, one.Said.ByName, one.Said.Finding, one.Said.Text, one.Said.LeavesOpen }, heads, cancel);
-        await BookAsync(zip, "keys", audit.KeysAsync(end, cancel), one => new { one.Key, one.Name, Role = one.Role.ToString().ToLowerInvariant(), one.Event, one.Said.At, one.Said.By, one.Said.ByName }, heads, cancel);
+        await BookAsync(zip, "comments", audit.CommentsAsync(end, cancel), one => new { one.Submission, one.Said.Revision, one.Said.At, one.Said.By, ByNameDigest = one.Name.Digest, one.Said.Finding, TextDigest = one.Text.Digest, one.Said.LeavesOpen }, heads, cancel);
+        await BookAsync(zip, "keys", audit.KeysAsync(end, cancel), one => new { one.Key, NameDigest = one.Name.Digest, Role = one.Role.ToString().ToLowerInvariant(), one.Event, one.Said.At, one.Said.By, ByNameDigest = one.ByName.Digest }, heads, cancel);
+        await PartsAsync(zip, end, cancel);
         await AddAsync(zip, "heads.txt", heads.ToString(), cancel);
         await AddAsync(zip, "verify.sh", Script, cancel);
         await AddAsync(zip, "README.txt", Readme(clock.GetUtcNow()), cancel);
@@ -69,8 +70,11 @@ internal sealed class AuditArchive(AuditReader audit, RegisterReader reader, Shi
         one.Said.At,
         Event = JsonNamingPolicy.SnakeCaseLower.ConvertName(one.Said.Event.ToString()),
         one.Said.By,
-        one.Said.ByName,
-        one.Said.Comment,
+        ByNameDigest = one.Name.Digest,
+
+        // What the program itself says stands as it is.
+        Comment = one.Comment is null ? one.Said.Comment : null,
+        CommentDigest = one.Comment?.Digest,
         one.Said.Screening,
         one.Said.ReportHash,
         one.Said.OnOwn,
@@ -145,6 +149,37 @@ internal sealed class AuditArchive(AuditReader audit, RegisterReader reader, Shi
         heads.Append(CultureInfo.InvariantCulture, $"{name} {book.Count} {book.Head}\n");
     }
 
+    // Names and what people wrote, beside the books: a part that was replaced has no line here, and its digest stays in its book.
+    private async Task PartsAsync(ZipArchive zip, AuditEnd end, CancellationToken cancel)
+    {
+        await using var output = await zip.CreateEntry("parts.txt").OpenAsync(cancel);
+        await foreach (var one in audit.HistoryAsync(end, cancel))
+        {
+            await PartAsync(output, one.Name, cancel);
+            await PartAsync(output, one.Comment, cancel);
+        }
+
+        await foreach (var one in audit.CommentsAsync(end, cancel))
+        {
+            await PartAsync(output, one.Name, cancel);
+            await PartAsync(output, one.Text, cancel);
+        }
+
+        await foreach (var one in audit.KeysAsync(end, cancel))
+        {
+            await PartAsync(output, one.Name, cancel);
+            await PartAsync(output, one.ByName, cancel);
+        }
+    }
+
+    private static async Task PartAsync(Stream output, SealedText? part, CancellationToken cancel)
+    {
+        if (part?.Salt is { } salt)
+        {
+            await output.WriteAsync(Encoding.ASCII.GetBytes($"{part.Digest} {salt} {SaltedText.Literal(part.Value)}\n"), cancel);
+        }
+    }
+
     private static async Task AddAsync(ZipArchive zip, string name, string text, CancellationToken cancel)
     {
         await using var entry = await zip.CreateEntry(name).OpenAsync(cancel);
@@ -157,10 +192,14 @@ internal sealed class AuditArchive(AuditReader audit, RegisterReader reader, Shi
         history.jsonl   what happened to each submission, in the order in which it was written
         comments.jsonl  what was written on findings
         keys.jsonl      which keys were issued and revoked, and by whom
+        parts.txt       names, and what people wrote: digest, salt, text. The digest is the SHA-256 of salt and text as they stand there; the books hold digests alone
         content/        plans, files, reports, documents and records of shifts, each named by its SHA-256; history.jsonl says what each one is
         heads.txt       for each book its number of lines and the SHA-256 of the last one: keep it elsewhere
         verify.sh       sh verify.sh             lines and files are as they were written
                         sh verify.sh OLD.txt     and begin with all that an earlier export held; OLD.txt is its heads.txt
+
+        A name or a text that the register has replaced has no line in parts.txt any more; history.jsonl says when, how many and by which setting (event names_replaced).
+        Its digest stays, so the books still follow each other; without its salt the digest tells nobody what it was.
 
         Each line begins with the SHA-256 of the line before it (64 zeros at the first). Who can write to the database can still make a whole register anew: only
         heads that were kept elsewhere show that.

@@ -63,6 +63,19 @@ internal static class Refusals
         }
 
         var (status, title, detail) = Of(error);
+        if (status == StatusCodes.Status401Unauthorized && !IsForPrograms(context))
+        {
+            context.Response.StatusCode = status;
+            await (await Pages.SignInPages.NeededAsync(context)).ExecuteAsync(context);
+            return;
+        }
+
+        if (error is Pages.EarlierFormException)
+        {
+            await (await Pages.SignInPages.EarlierAsync(context)).ExecuteAsync(context);
+            return;
+        }
+
         if (status is StatusCodes.Status503ServiceUnavailable or StatusCodes.Status429TooManyRequests)
         {
             context.Response.Headers.RetryAfter = "2";
@@ -78,7 +91,8 @@ internal static class Refusals
     public static IResult Answer(HttpContext context, int status, string title, string detail) =>
         IsForPrograms(context) ? Problem(status, title, detail) : Pages.PageResults.Refusal(context, status, title, detail);
 
-    private static bool IsForPrograms(HttpContext context) =>
+    /// <summary>Whether an answer is for a program; otherwise it is for a browser.</summary>
+    public static bool IsForPrograms(HttpContext context) =>
         context.Request.Path.StartsWithSegments("/api", StringComparison.OrdinalIgnoreCase) || !context.Request.Headers.Accept.ToString().Contains("text/html", StringComparison.OrdinalIgnoreCase);
 
     private static (int Status, string Title, string Detail) Of(Exception? error) => error switch
@@ -88,6 +102,7 @@ internal static class Refusals
         BusyException => (StatusCodes.Status429TooManyRequests, "Busy", "All places for checks are taken. Try again in a few seconds."),
         SlowSheetException slow => (StatusCodes.Status503ServiceUnavailable, "The check takes too long", slow.Message),
         TooLongException tooLong => (StatusCodes.Status503ServiceUnavailable, "The check takes too long", tooLong.Message),
+        Pages.EarlierFormException => (StatusCodes.Status400BadRequest, "From another session", "Open the page again and send the form from there."),
         BadHttpRequestException { StatusCode: StatusCodes.Status413PayloadTooLarge } => (StatusCodes.Status413PayloadTooLarge, "Too large", "A plan has at most 1 MiB, a set of files 4 MiB. Split it, or remove what does not belong in it."),
         BadHttpRequestException { StatusCode: StatusCodes.Status408RequestTimeout } => (StatusCodes.Status408RequestTimeout, "Too slow", "The body came too slowly. Send it again."),
         BadHttpRequestException { InnerException: null } bad => (bad.StatusCode, Title(bad.StatusCode), bad.Message),

@@ -1,5 +1,5 @@
 #!/bin/sh
-# Verifies an export for audit: sh verify.sh [EARLIER/heads.txt], in the unpacked folder. Needs a POSIX shell and sha256sum.
+# Verifies an export for audit: sh verify.sh [EARLIER/heads.txt], in the unpacked folder. Needs a POSIX shell with grep, sed and awk, and sha256sum.
 # Each line of a book names the SHA-256 of the line before it, so a line that was changed or taken out shows;
 # against the heads of an earlier export, so do lines that were taken out from the end or written anew.
 old=
@@ -34,6 +34,17 @@ for book in history comments keys; do
   fi
   echo "$book: $count lines"
 done
+# Names and texts: each digest of the books has its text in parts.txt, unless the register has replaced it and says so.
+while IFS=' ' read -r digest salt text; do
+  [ "$(printf '%s' "$salt$text" | sha256sum | cut -d ' ' -f 1)" = "$digest" ] || say "parts.txt: $digest is not what was written"
+done < parts.txt
+lacking() { grep -oh '_digest":"[0-9a-f]\{64\}' "$@" | cut -d '"' -f 3 | sort -u | awk 'FILENAME == "parts.txt" { known[$1]; next } !($1 in known) { n++ } END { print n + 0 }' parts.txt -; }
+lack=$(lacking history.jsonl comments.jsonl)
+replaced=$(sed -n 's/.*"event":"names_replaced".*"comment":"replaced \([0-9]*\):.*/\1/p' history.jsonl | awk '{ n += $1 } END { print n + 0 }')
+[ "$lack" -le "$replaced" ] || say "parts.txt: $lack names and texts are missing, the history says that $replaced were replaced"
+keys=$(lacking keys.jsonl)
+[ "$keys" -le $((3 * $(grep -c '"event":"namereplaced"' keys.jsonl))) ] || say "parts.txt: $keys names of keys.jsonl are missing, it says that fewer were replaced"
+[ $((lack + keys)) -eq 0 ] || echo "$((lack + keys)) names and texts were replaced and are proved by their digests alone."
 for name in $(grep -o '"file":"content/[0-9a-f]\{64\}[.a-z]*"' history.jsonl | cut -d '"' -f 4 | sort -u); do
   hash=${name#content/}
   [ -f "$name" ] || { say "$name: is missing"; continue; }

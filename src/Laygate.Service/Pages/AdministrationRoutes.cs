@@ -11,12 +11,16 @@ namespace Laygate.Service.Pages;
 /// <summary>Pages for those who look after the register: keys, screenings under changed rules, counts, the export for audit.</summary>
 internal static class AdministrationRoutes
 {
+    private const string Screenings = "/screenings";
+
     public static void MapAdministrationPages(this IEndpointRouteBuilder app)
     {
         var administrators = app.MapGroup("/administration").RequireAuthorization(AccessSetup.Administrators);
-        administrators.MapGet("", (HttpContext context, AccessKeys keys, PreviewDesk previews, OutgoingNotices notices, CancellationToken cancel) => KeysAsync(context, keys, (previews, notices), null, StatusCodes.Status200OK, cancel));
+        administrators.MapGet("", async (HttpContext context, AdministrationDesk desk, CancellationToken cancel) => await desk.ShowAsync(context, await desk.KeptAsync(context, cancel), StatusCodes.Status200OK, cancel));
         administrators.MapPost("/keys", IssueAsync);
         administrators.MapPost("/keys/{id}/revoke", RevokeAsync);
+        administrators.MapPost("/sessions/{id}/end", (HttpContext context, AdministrationDesk desk, string id, CancellationToken cancel) => desk.EndAsync(context, id, false, cancel));
+        administrators.MapPost("/sessions/{id}/end-all", (HttpContext context, AdministrationDesk desk, string id, CancellationToken cancel) => desk.EndAsync(context, id, true, cancel));
         administrators.MapGet("/audit", AdministrationApi.Audit);
         var reviewers = app.MapGroup("").RequireAuthorization(AccessSetup.Reviewers);
         reviewers.MapGet("/statistics", StatisticsAsync);
@@ -24,41 +28,38 @@ internal static class AdministrationRoutes
         reviewers.MapPost("/screenings", ScreenAsync);
     }
 
-    private static async Task<IResult> KeysAsync(HttpContext context, AccessKeys keys, (PreviewDesk Previews, OutgoingNotices Notices) desks, KeyDraft? draft, int status, CancellationToken cancel) => PageResults.Page<AdministrationPage>(
-        context,
-        PageRoutes.Values(("Keys", await keys.ListAsync(cancel)), ("Outdated", await desks.Previews.CountAsync(cancel)), ("GivenUp", (await desks.Notices.FailedAsync(cancel)).Count), ("Draft", draft ?? new KeyDraft())),
-        status);
-
-    private static async Task<IResult> IssueAsync(HttpContext context, AccessKeys keys, PreviewDesk previews, OutgoingNotices notices, CancellationToken cancel)
+    private static async Task<IResult> IssueAsync(HttpContext context, AdministrationDesk desk, AccessKeys keys, CancellationToken cancel)
     {
         var form = await FormGuard.ReadAsync(context.Request, cancel);
         var (name, end) = (form["name"].ToString(), form["ends"].ToString());
         var draft = new KeyDraft { Name = name, Role = form["role"], Ends = end };
         if (!Enum.TryParse<Role>(form["role"], out var role) || !Enum.IsDefined(role))
         {
-            return await KeysAsync(context, keys, (previews, notices), draft with { Wrong = "Choose a role." }, StatusCodes.Status400BadRequest, cancel);
+            return await desk.ShowAsync(context, draft with { Wrong = "Choose a role." }, StatusCodes.Status400BadRequest, cancel);
         }
 
         if (end.Length > 0 && !DateOnly.TryParseExact(end, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out _))
         {
-            return await KeysAsync(context, keys, (previews, notices), draft with { Wrong = "Give the last day as year-month-day, or leave it out." }, StatusCodes.Status400BadRequest, cancel);
+            return await desk.ShowAsync(context, draft with { Wrong = "Give the last day as year-month-day, or leave it out." }, StatusCodes.Status400BadRequest, cancel);
         }
 
         try
         {
             // The last day counts to its end, UTC.
             DateTimeOffset? until = end.Length == 0 ? null : new DateTimeOffset(DateOnly.ParseExact(end, "yyyy-MM-dd", CultureInfo.InvariantCulture), TimeOnly.MaxValue, TimeSpan.Zero);
-            return await KeysAsync(context, keys, (previews, notices), new KeyDraft { Issued = await keys.IssueAsync(name, role, until, Callers.Need(context), cancel) }, StatusCodes.Status200OK, cancel);
+            var issued = await keys.IssueAsync(name, role, until, Callers.Need(context), cancel);
+            await desk.KeepAsync(context, null, cancel);
+            return await desk.ShowAsync(context, new KeyDraft { Issued = issued }, StatusCodes.Status200OK, cancel);
         }
         catch (RefusedException refused)
         {
-            return await KeysAsync(context, keys, (previews, notices), draft with { Wrong = refused.Message }, Refusals.StatusOf(refused), cancel);
+            return await desk.ShowAsync(context, draft with { Wrong = refused.Message }, Refusals.StatusOf(refused), cancel);
         }
     }
 
-    private static async Task<IResult> RevokeAsync(HttpContext context, AccessKeys keys, string id, CancellationToken cancel)
+    private static async Task<IResult> RevokeAsync(HttpContext context, AdministrationDesk desk, AccessKeys keys, string id, CancellationToken cancel)
     {
-        _ = await FormGuard.ReadAsync(context.Request, cancel);
+        await desk.KeepAsync(context, await FormGuard.ReadAsync(context.Request, cancel), cancel);
         _ = await keys.RevokeAsync(id, Callers.Need(context), cancel);
         return TypedResults.Redirect("/administration");
     }
@@ -69,10 +70,13 @@ internal static class AdministrationRoutes
         return PageResults.Page<StatisticsPage>(context, PageRoutes.Values(("Counted", counts), ("Days", days)));
     }
 
-    private static async Task<IResult> PreviewAsync(HttpContext context, PreviewDesk desk, int? skip, CancellationToken cancel) =>
-        PageResults.Page<ScreeningsPage>(context, PageRoutes.Values(("Previewed", await desk.ListAsync(skip ?? 0, Callers.Need(context), cancel))));
+    private static async Task<IResult> PreviewAsync(HttpContext context, PreviewDesk desk, KeptForms kept, int? skip, CancellationToken cancel)
+    {
+        var written = await kept.ReadAsync(SessionCookie.Of(context.Request), Screenings, cancel);
+        return PageResults.Page<ScreeningsPage>(context, PageRoutes.Values(("Previewed", await desk.ListAsync(skip ?? 0, Callers.Need(context), cancel)), ("Said", written.GetValueOrDefault("comment")?[0])));
+    }
 
-    private static async Task<IResult> ScreenAsync(HttpContext context, SubmissionRegister register, CheckDesk desk, PreviewDesk previews, Bell bell, CancellationToken cancel)
+    private static async Task<IResult> ScreenAsync(HttpContext context, SubmissionRegister register, CheckDesk desk, PreviewDesk previews, KeptForms kept, Bell bell, CancellationToken cancel)
     {
         var form = await FormGuard.ReadAsync(context.Request, cancel);
         var caller = Callers.Need(context);
@@ -80,6 +84,7 @@ internal static class AdministrationRoutes
         {
             var ids = await register.RescreenOpenAsync(desk.Book.Hash, form["comment"].ToString(), caller, cancel);
             bell.Ring();
+            await kept.KeepAsync(SessionCookie.Of(context.Request), Screenings, new Dictionary<string, string[]>(StringComparer.Ordinal), cancel);
             return PageResults.Page<ScreeningsPage>(context, PageRoutes.Values(("Previewed", new ScreeningPreviews(0, 0, [])), ("Asked", ids.Count)));
         }
         catch (RefusedException refused)

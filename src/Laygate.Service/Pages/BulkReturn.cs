@@ -5,4 +5,5 @@ namespace Laygate.Service.Pages;
 /// <param name="Refused">Name of each other one, and why not.</param>
 /// <param name="Chosen">Ids of those that stay chosen.</param>
 /// <param name="Comment">The comment as it was written, where some stay chosen.</param>
-public sealed record BulkReturn(int Done, IReadOnlyList<(string Name, string Why)> Refused, IReadOnlyList<string> Chosen, string Comment);
+/// <param name="IsKept">Whether nothing was sent: it comes from before.</param>
+public sealed record BulkReturn(int Done, IReadOnlyList<(string Name, string Why)> Refused, IReadOnlyList<string> Chosen, string Comment, bool IsKept = false);

@@ -11,22 +11,26 @@ internal static partial class CommentRoutes
 {
     public static void MapComments(this IEndpointRouteBuilder known) => known.MapPost("/{id}/comments", WriteAsync);
 
-    private static async Task<IResult> WriteAsync(HttpContext context, DetailPages pages, FindingTalk talk, string id, CancellationToken cancel)
+    private static async Task<IResult> WriteAsync(HttpContext context, DetailPages pages, FindingTalk talk, KeptForms kept, string id, string? at, CancellationToken cancel)
     {
         var form = await FormGuard.ReadAsync(context.Request, cancel);
         var caller = Callers.Need(context);
-        var list = QueueQuery.Of(form["list"], caller);
-        var (finding, said) = (new FindingKey(form["in"].ToString(), form["rule"].ToString(), form["address"].ToString()), form["comment"].ToString());
+        var (finding, leavesOpen) = PageTexts.Pressed(form) ?? throw new BadHttpRequestException("The form does not say on which finding you write. Open the page again.");
+        var (list, texts, written) = (QueueQuery.Of(form["list"], caller), FormPages.Texts(form), PageTexts.Of(form));
+        var (secret, page) = (SessionCookie.Of(context.Request), FormPages.Submission(id));
         try
         {
-            await talk.AddAsync(id, finding, said, form["open"] == "true", caller, cancel);
+            await talk.AddAsync(id, finding, written.Comments.GetValueOrDefault(finding), leavesOpen, caller, cancel);
         }
         catch (RefusedException refused) when (refused.Refusal != Refusal.NotFound)
         {
-            return await pages.ShowAsync(context, id, list, new Drafts(null, new CommentDraft(finding, refused.Message, said)), Refusals.StatusOf(refused), cancel);
+            await kept.KeepAsync(secret, page, texts, cancel);
+            return await pages.ShowAsync(context, id, list, written.Drafts(notWritten: (finding, refused.Message)), Refusals.StatusOf(refused), cancel);
         }
 
-        var place = form["at"].ToString();
+        texts.Remove(PageTexts.Said + PageTexts.NameOf(finding));
+        await kept.KeepAsync(secret, page, texts, cancel);
+        var place = at ?? string.Empty;
         return TypedResults.Redirect($"/submissions/{Uri.EscapeDataString(id)}{list?.Text}{(IsPlace().IsMatch(place) ? "#" + place : string.Empty)}");
     }
 

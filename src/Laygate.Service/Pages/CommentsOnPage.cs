@@ -5,18 +5,16 @@ namespace Laygate.Service.Pages;
 
 /// <summary>A comment that was not written, so that its form can be shown again with nothing lost.</summary>
 /// <param name="Finding">The finding.</param>
-/// <param name="Error">Why not, and what to do.</param>
+/// <param name="Error">Why not, and what to do; null: it was not sent.</param>
 /// <param name="Text">The comment as it was written.</param>
-public sealed record CommentDraft(FindingKey Finding, string Error, string Text);
+public sealed record CommentDraft(FindingKey Finding, string? Error, string Text);
 
 /// <summary>The comments on the findings of a page.</summary>
 /// <param name="Id">Id of the submission.</param>
 /// <param name="Said">All comments of the series up to this revision, the oldest first.</param>
 /// <param name="MayWrite">Whether the reader may write.</param>
-/// <param name="Token">What the forms carry.</param>
-/// <param name="List">The list from which the page was opened; null: from none.</param>
-/// <param name="Draft">A comment that was not written; null: none.</param>
-public sealed record CommentsOnPage(string Id, IReadOnlyList<FindingComment> Said, bool MayWrite, string? Token, string? List, CommentDraft? Draft)
+/// <param name="Drafts">Comments that were not written.</param>
+public sealed record CommentsOnPage(string Id, IReadOnlyList<FindingComment> Said, bool MayWrite, IReadOnlyList<CommentDraft> Drafts)
 {
     private readonly ILookup<FindingKey, FindingComment> threads = Said.ToLookup(comment => comment.Finding);
 

@@ -6,17 +6,19 @@ using Laygate.Service.Checking;
 namespace Laygate.Service.Pages;
 
 /// <summary>The page of one submission, put together from what the register holds.</summary>
-internal sealed class DetailPages(RegisterReader reader, Comments comments, ShiftRecords records, RegisterSettings settings)
+internal sealed class DetailPages(RegisterReader reader, Comments comments, ShiftRecords records, KeptForms kept, RegisterSettings settings)
 {
     /// <summary>The page; it says why what was written on it was not taken, where something is given.</summary>
     /// <param name="context">The request.</param>
     /// <param name="id">Id of the submission.</param>
     /// <param name="list">The list from which it was opened; null: from none.</param>
-    /// <param name="drafts">What was written and not taken; null: nothing.</param>
+    /// <param name="drafts">What was written and not taken; null: what was kept of an earlier time.</param>
     /// <param name="status">Status of the answer.</param>
     /// <param name="cancel">Ends it.</param>
-    public async Task<IResult> ShowAsync(HttpContext context, string id, QueueQuery? list, Drafts? drafts, int status, CancellationToken cancel)
+    /// <param name="undone">Why something else was not done; null: nothing else was asked for.</param>
+    public async Task<IResult> ShowAsync(HttpContext context, string id, QueueQuery? list, Drafts? drafts, int status, CancellationToken cancel, string? undone = null)
     {
+        drafts ??= PageTexts.Of(await kept.ReadAsync(SessionCookie.Of(context.Request), FormPages.Submission(id), cancel)).Drafts(isKept: true);
         var caller = Callers.Need(context);
         if (await reader.WithReportAsync(id, caller, cancel) is not { } shown || await reader.TextAsync(id, caller, cancel) is not { } text)
         {
@@ -43,7 +45,8 @@ internal sealed class DetailPages(RegisterReader reader, Comments comments, Shif
                 ("Next", list is null ? null : await reader.NextAsync(id, list.Filter(caller), list.Order, list.Descending, caller, cancel)),
                 ("Recorded", context.Request.Query["decided"] is [{ Length: > 0 } decided] ? await reader.FindAsync(decided, caller, cancel) : null),
                 ("Drafts", drafts),
-                ("Said", new CommentsOnPage(id, await comments.ListAsync(one.Series, one.Revision, caller, cancel), one.Latest && shown.Report is not null, FormGuard.TokenOf(context.Request), list?.Text, drafts?.Comment))),
+                ("Undone", undone),
+                ("Said", new CommentsOnPage(id, await comments.ListAsync(one.Series, one.Revision, caller, cancel), one.Latest && shown.Report is not null, drafts.Comments))),
             status);
     }
 

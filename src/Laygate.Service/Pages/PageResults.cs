@@ -30,12 +30,17 @@ internal static class PageResults
         status);
 
     /// <summary>What to say when there is nothing but a status.</summary>
-    public static IResult ForStatus(HttpContext context)
+    public static async Task<IResult> ForStatusAsync(HttpContext context)
     {
+        if (context.Response.StatusCode == StatusCodes.Status401Unauthorized && !Api.Refusals.IsForPrograms(context))
+        {
+            return await SignInPages.NeededAsync(context);
+        }
+
         var (title, detail) = context.Response.StatusCode switch
         {
             StatusCodes.Status401Unauthorized => ("Who are you?", "Send a key: Authorization: Bearer …, or sign in."),
-            StatusCodes.Status403Forbidden => ("Not allowed", "Your key does not permit this."),
+            StatusCodes.Status403Forbidden => ("Not allowed", "Your role does not permit this."),
             StatusCodes.Status404NotFound => ("Not found", "There is nothing here."),
             StatusCodes.Status405MethodNotAllowed => ("Not this way", "This address does not take that method."),
             StatusCodes.Status415UnsupportedMediaType => ("No plan", $"Send the plan as one of: {string.Join(", ", Api.Bodies.PlanTypes)}."),

@@ -22,16 +22,15 @@ internal static class PageRoutes
     public static void MapPages(this IEndpointRouteBuilder app)
     {
         app.MapGet("/laygate.css", () => TypedResults.Text(Style, "text/css", System.Text.Encoding.UTF8));
-        app.MapGet("/", Start);
+        app.MapGet("/", StartAsync);
         app.MapPost("/check", CheckAsync).RequireAuthorization(AccessSetup.Checkers);
-        app.MapGet("/sign-in", (HttpContext context) => PageResults.Page<SignInPage>(context, Values()));
-        app.MapPost("/sign-in", SignInAsync);
-        app.MapPost("/sign-out", SignOutAsync);
+        app.MapSignIn();
         app.MapGet("/rules", (HttpContext context, CheckDesk desk) => PageResults.Page<RulesPage>(context, Values(("Book", desk.Book)))).RequireAuthorization(AccessSetup.Checkers);
         app.MapGet("/rules/{id}", Rule).RequireAuthorization(AccessSetup.Checkers);
         app.MapSubmissionPages();
         app.MapAdministrationPages();
         app.MapNoticePages();
+        app.MapRetentionPages();
     }
 
     /// <summary>Parameters of a page.</summary>
@@ -64,17 +63,20 @@ internal static class PageRoutes
         return new Sent("plan.yaml", await Bodies.ReadAsync(text, Bodies.LargestPlan, cancel));
     }
 
-    private static IResult Start(HttpContext context, CheckDesk desk, IOptions<ServiceSettings> settings) => PageResults.Page<CheckPage>(context, Values(
+    private static async Task<IResult> StartAsync(HttpContext context, CheckDesk desk, IOptions<ServiceSettings> settings, KeptForms kept, CancellationToken cancel) => PageResults.Page<CheckPage>(context, Values(
         ("MayCheck", settings.Value.AnonymousChecks || Callers.Of(context.User) is not null),
+        ("Written", Callers.Of(context.User) is null ? null : await kept.ReadAsync(SessionCookie.Of(context.Request), LocalAddress.Start, cancel)),
         ("Specifications", (IReadOnlyList<(string, string)>)[.. desk.Pack.Specifications.Where(one => !one.IsUnread).Select(one => (one.Name, one.Title))])));
 
-    private static async Task<IResult> CheckAsync(HttpContext context, CheckDesk desk, CheckPool pool, SubmissionRegister register, Bell bell, CancellationToken cancel)
+    private static async Task<IResult> CheckAsync(HttpContext context, CheckDesk desk, CheckPool pool, SubmissionRegister register, KeptForms kept, Bell bell, CancellationToken cancel)
     {
         var form = await FormGuard.ReadAsync(context.Request, cancel);
+        var caller = form["do"] == "submit" ? Callers.Need(context) : null;
         var sent = await SentAsync(form, cancel);
-        if (form["do"] == "submit")
+        await kept.KeepAsync(SessionCookie.Of(context.Request), LocalAddress.Start, new Dictionary<string, string[]>(StringComparer.Ordinal), cancel);
+        if (caller is not null)
         {
-            var (submission, _) = await register.SubmitAsync(sent.Submission(null, null), Callers.Need(context), cancel);
+            var (submission, _) = await register.SubmitAsync(sent.Submission(null, null), caller, cancel);
             bell.Ring();
             return TypedResults.Redirect($"/submissions/{submission.Id}");
         }
@@ -118,29 +120,6 @@ internal static class PageRoutes
             ? PageResults.Page<SheetPage>(context, Values(("Failing", failing)), StatusCodes.Status409Conflict)
             : Answers.Sheets(context, Answers.Html, result.Sheets, plan.Language);
     }
-
-    private static async Task<IResult> SignInAsync(HttpContext context, AccessKeys keys, CancellationToken cancel)
-    {
-        // The cookie of an earlier session does not count here.
-        var form = await FormGuard.ReadAsync(context.Request, cancel, withToken: false);
-        var secret = form["key"].ToString().Trim();
-        if (await keys.FindAsync(secret, cancel) is null)
-        {
-            return PageResults.Page<SignInPage>(context, Values(("Wrong", true)), StatusCodes.Status401Unauthorized);
-        }
-
-        context.Response.Cookies.Append(KeyAuthentication.Cookie, secret, Options(context));
-        return TypedResults.Redirect("/");
-    }
-
-    private static async Task<IResult> SignOutAsync(HttpContext context, CancellationToken cancel)
-    {
-        _ = await FormGuard.ReadAsync(context.Request, cancel);
-        context.Response.Cookies.Delete(KeyAuthentication.Cookie, Options(context));
-        return TypedResults.Redirect("/");
-    }
-
-    private static CookieOptions Options(HttpContext context) => new() { HttpOnly = true, SameSite = Microsoft.AspNetCore.Http.SameSiteMode.Strict, Secure = Border.IsSecure(context.Request), Path = "/" };
 
     private static IResult Rule(HttpContext context, CheckDesk desk, string id)
     {

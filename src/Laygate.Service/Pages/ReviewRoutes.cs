@@ -15,43 +15,38 @@ internal static class ReviewRoutes
     public static void MapReview(this IEndpointRouteBuilder reviewers)
     {
         reviewers.MapPost("/{id}/decision", DecideAsync);
-        reviewers.MapPost("/{id}/take", (HttpContext context, SubmissionRegister register, string id, CancellationToken cancel) => AssignAsync(context, register.TakeAsync, id, cancel));
-        reviewers.MapPost("/{id}/release", (HttpContext context, SubmissionRegister register, string id, CancellationToken cancel) => AssignAsync(context, register.ReleaseAsync, id, cancel));
+        reviewers.MapPost("/{id}/take", (HttpContext context, ReviewDesk desk, SubmissionRegister register, string id, CancellationToken cancel) => desk.AssignAsync(context, register.TakeAsync, id, cancel));
+        reviewers.MapPost("/{id}/release", (HttpContext context, ReviewDesk desk, SubmissionRegister register, string id, CancellationToken cancel) => desk.AssignAsync(context, register.ReleaseAsync, id, cancel));
         reviewers.MapPost("/return", ReturnAsync);
     }
 
-    private static async Task<IResult> DecideAsync(HttpContext context, DetailPages pages, SubmissionRegister register, RegisterReader reader, FindingTalk talk, string id, CancellationToken cancel)
+    private static async Task<IResult> DecideAsync(HttpContext context, DetailPages pages, SubmissionRegister register, RegisterReader reader, FindingTalk talk, KeptForms kept, string id, CancellationToken cancel)
     {
         var form = await FormGuard.ReadAsync(context.Request, cancel);
         var caller = Callers.Need(context);
-        var (said, list) = (form["comment"].ToString(), QueueQuery.Of(form["list"], caller));
+        var (said, list, texts, written) = (form["comment"].ToString(), QueueQuery.Of(form["list"], caller), FormPages.Texts(form), PageTexts.Of(form));
+        var (secret, page) = (SessionCookie.Of(context.Request), FormPages.Submission(id));
         if (!Enum.TryParse<Verdict>(form["verdict"], out var verdict) || !Enum.IsDefined(verdict) || Version(form) is not { } version)
         {
-            return await pages.ShowAsync(context, id, list, new Drafts(new DecisionDraft("Choose a decision.", said), null), StatusCodes.Status400BadRequest, cancel);
+            return await pages.ShowAsync(context, id, list, written.Drafts(notDecided: "Choose a decision."), StatusCodes.Status400BadRequest, cancel);
         }
 
         try
         {
             var next = list is null ? null : await reader.NextAsync(id, list.Filter(caller), list.Order, list.Descending, caller, cancel);
             await register.DecideAsync(id, version, verdict, said, caller, cancel, await talk.OpenAsync(id, caller, cancel));
+            texts.Remove("comment");
+            await kept.KeepAsync(secret, page, texts, cancel);
             return TypedResults.Redirect(list is null ? $"/submissions/{Uri.EscapeDataString(id)}" : $"/submissions{(next is null ? string.Empty : "/" + next)}{list.Text}&decided={Uri.EscapeDataString(id)}");
         }
         catch (RefusedException refused) when (refused.Refusal != Refusal.NotFound)
         {
-            return await pages.ShowAsync(context, id, list, new Drafts(new DecisionDraft(refused.Message, said), null), Refusals.StatusOf(refused), cancel);
+            await kept.KeepAsync(secret, page, texts, cancel);
+            return await pages.ShowAsync(context, id, list, written.Drafts(notDecided: refused.Message), Refusals.StatusOf(refused), cancel);
         }
     }
 
-    private static async Task<IResult> AssignAsync(HttpContext context, Func<string, long, Caller, CancellationToken, Task<Submission>> assign, string id, CancellationToken cancel)
-    {
-        var form = await FormGuard.ReadAsync(context.Request, cancel);
-        var caller = Callers.Need(context);
-        await assign(id, Version(form) ?? -1, caller, cancel);
-        var list = QueueQuery.Of(form["list"], caller)?.Text;
-        return TypedResults.Redirect(form["back"] == "list" ? $"/submissions{list}" : $"/submissions/{Uri.EscapeDataString(id)}{list}");
-    }
-
-    private static async Task<IResult> ReturnAsync(HttpContext context, QueuePages pages, SubmissionRegister register, RegisterReader reader, CancellationToken cancel)
+    private static async Task<IResult> ReturnAsync(HttpContext context, QueuePages pages, SubmissionRegister register, RegisterReader reader, KeptForms kept, CancellationToken cancel)
     {
         var form = await FormGuard.ReadAsync(context.Request, cancel);
         var caller = Callers.Need(context);
@@ -72,6 +67,7 @@ internal static class ReviewRoutes
             refused.Add(("nothing", "choose what to return."));
         }
 
+        await kept.KeepAsync(SessionCookie.Of(context.Request), "/submissions", refused.Count > 0 ? FormPages.Texts(form) : [], cancel);
         return await pages.ShowAsync(
             context,
             QueueQuery.Of(form["list"], caller) ?? QueueQuery.Usual(caller),
@@ -107,4 +103,42 @@ internal static class ReviewRoutes
     }
 
     private static long? Version(IFormCollection form) => long.TryParse(form["version"], NumberStyles.None, CultureInfo.InvariantCulture, out var version) ? version : null;
+}
+
+/// <summary>What is done from a page on which somebody may have written: that is kept first, whatever becomes of the rest.</summary>
+internal sealed class ReviewDesk(KeptForms kept, DetailPages pages, RegisterReader reader)
+{
+    /// <summary>Takes a submission or gives it back.</summary>
+    public async Task<IResult> AssignAsync(HttpContext context, Func<string, long, Caller, CancellationToken, Task<Submission>> assign, string id, CancellationToken cancel)
+    {
+        var form = await FormGuard.ReadAsync(context.Request, cancel);
+        var caller = Callers.Need(context);
+        var page = await KeepAsync(context, form, cancel);
+        try
+        {
+            await assign(id, long.TryParse(form["seen"], NumberStyles.None, CultureInfo.InvariantCulture, out var seen) ? seen : -1, caller, cancel);
+            return TypedResults.LocalRedirect(page);
+        }
+        catch (RefusedException refused) when (refused.Refusal != Refusal.NotFound)
+        {
+            return await pages.ShowAsync(context, id, QueueQuery.Of(form["list"], caller), null, Refusals.StatusOf(refused), cancel, refused.Message);
+        }
+    }
+
+    /// <summary>Keeps what is written and does nothing else.</summary>
+    /// <param name="context">The request.</param>
+    /// <param name="id">Id of the submission on whose page it is written; null: on the list.</param>
+    /// <param name="cancel">Ends it.</param>
+    public async Task<IResult> KeepAsync(HttpContext context, string? id, CancellationToken cancel)
+    {
+        var form = await FormGuard.ReadAsync(context.Request, cancel);
+        return id is not null && await reader.FindAsync(id, Callers.Need(context), cancel) is null ? TypedResults.NotFound() : TypedResults.LocalRedirect(await KeepAsync(context, form, cancel));
+    }
+
+    private async Task<string> KeepAsync(HttpContext context, IFormCollection form, CancellationToken cancel)
+    {
+        var page = FormPages.Of(context.Request.Path, form)!;
+        await kept.KeepAsync(SessionCookie.Of(context.Request), page.Path, FormPages.Texts(form), cancel);
+        return page.Address;
+    }
 }

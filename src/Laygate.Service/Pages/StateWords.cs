@@ -42,6 +42,7 @@ internal static class StateWords
         RegisterEvent.Taken => "taken by a reviewer",
         RegisterEvent.Commented => "written on",
         RegisterEvent.Recorded => "record of the shift handed in",
+        RegisterEvent.NamesReplaced => "names replaced",
         RegisterEvent.Released => "given back to the queue",
         _ => "a later revision was submitted",
     };

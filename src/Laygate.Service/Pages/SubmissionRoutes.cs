@@ -22,6 +22,7 @@ internal static class SubmissionRoutes
         known.MapComments();
         known.MapGet("/{id}/beside/{other}", BesideAsync);
         known.MapPost("/{id}/revision", ReviseAsync);
+        known.MapPost("/{id}/keep", (HttpContext context, ReviewDesk desk, string id, CancellationToken cancel) => desk.KeepAsync(context, id, cancel));
         app.MapGroup("/submissions").RequireAuthorization(AccessSetup.Reviewers).MapReview();
     }
 
@@ -58,11 +59,21 @@ internal static class SubmissionRoutes
         return PageResults.Page<BesidePage>(context, PageRoutes.Values(("Left", left), ("Right", right), ("Changes", changes), ("Files", TextParts.Of(texts))));
     }
 
-    private static async Task<IResult> ReviseAsync(HttpContext context, SubmissionRegister register, Bell bell, string id, CancellationToken cancel)
+    private static async Task<IResult> ReviseAsync(HttpContext context, SubmissionRegister register, Bell bell, DetailPages pages, KeptForms kept, string id, CancellationToken cancel)
     {
-        var sent = await PageRoutes.SentAsync(await FormGuard.ReadAsync(context.Request, cancel), cancel);
+        var form = await FormGuard.ReadAsync(context.Request, cancel);
+        var (secret, page, texts) = (SessionCookie.Of(context.Request), FormPages.Submission(id), FormPages.Texts(form));
+        await kept.KeepAsync(secret, page, texts, cancel);
+        if (!form.Files.GetFiles("file").Any(file => file.FileName.Length > 0) && form["plan"].Count == 0)
+        {
+            return await pages.ShowAsync(context, id, null, PageTexts.Of(form).Drafts(), StatusCodes.Status400BadRequest, cancel, "Choose the file of the revision first.");
+        }
+
+        var sent = await PageRoutes.SentAsync(form, cancel);
         var (submission, _) = await register.SubmitAsync(sent.Submission(id, null), Callers.Need(context), cancel);
         bell.Ring();
+        texts.Remove("name");
+        await kept.KeepAsync(secret, page, texts, cancel);
         return TypedResults.Redirect($"/submissions/{submission.Id}");
     }
 }

@@ -63,18 +63,57 @@ public sealed class ServiceSettings
     /// <summary>Where webhooks may lead.</summary>
     public WebhookSettings Webhooks { get; set; } = new();
 
+    /// <summary>How long names of people are kept.</summary>
+    public RetentionSettings Retention { get; set; } = new();
+
     /// <summary>Folder that is watched for plans; empty: none.</summary>
     public string Inbox { get; set; } = string.Empty;
 
     /// <summary>How long size and time of a file must stand still before it is read, s.</summary>
     public double InboxSettleSeconds { get; set; } = 2;
 
-    /// <summary>Address of an identity provider whose bearer tokens are accepted; empty: none.</summary>
+    /// <summary>Address of the identity provider (its issuer); empty: none.</summary>
     public string Authority { get; set; } = string.Empty;
 
-    /// <summary>Audience that its tokens must name.</summary>
+    /// <summary>Audience that its bearer tokens must name; empty: none is accepted.</summary>
     public string Audience { get; set; } = string.Empty;
 
-    /// <summary>Claim that names the role: submitter, reviewer or administrator.</summary>
+    /// <summary>Claim that names the role: submitter, reviewer or administrator, or the names that the provider has for them.</summary>
     public string RoleClaim { get; set; } = "role";
+
+    /// <summary>Claim that names the person as shown; the subject where it is missing.</summary>
+    public string NameClaim { get; set; } = "name";
+
+    /// <summary>Under which id the provider knows this service; empty: nobody signs in there.</summary>
+    public string ClientId { get; set; } = string.Empty;
+
+    /// <summary>The secret that belongs to <see cref="ClientId"/>; empty: the provider knows the service as a public client.</summary>
+    public string ClientSecret { get; set; } = string.Empty;
+
+    /// <summary>Scopes that are asked for beside openid and profile, such as one that brings the claim of the role.</summary>
+    public IReadOnlyList<string> Scopes { get; set; } = [];
+
+    /// <summary>What the claim of the role holds for submitters; when any of the three lists has an entry, our own words count no more.</summary>
+    public IReadOnlyList<string> SubmitterNames { get; set; } = [];
+
+    /// <summary>What the claim of the role holds for reviewers.</summary>
+    public IReadOnlyList<string> ReviewerNames { get; set; } = [];
+
+    /// <summary>What the claim of the role holds for administrators.</summary>
+    public IReadOnlyList<string> AdministratorNames { get; set; } = [];
+
+    /// <summary>After how long without use a session of a browser ends, min.</summary>
+    public double SessionIdleMinutes { get; set; } = 60;
+
+    /// <summary>After how long a session ends, however much it is used, h.</summary>
+    public double SessionHours { get; set; } = 12;
+
+    /// <summary>Whether bearer tokens of the provider are accepted.</summary>
+    internal bool TakesTokens => Authority.Length > 0 && Audience.Length > 0;
+
+    /// <summary>Whether the provider has names of its own for roles.</summary>
+    internal bool MapsRoles => SubmitterNames.Count + ReviewerNames.Count + AdministratorNames.Count > 0;
+
+    /// <summary>Whether the provider runs on this very machine, where nothing travels in the clear.</summary>
+    internal bool IsLoopbackAuthority => Uri.TryCreate(Authority, UriKind.Absolute, out var address) && address.IsLoopback;
 }

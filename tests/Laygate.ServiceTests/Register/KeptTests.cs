@@ -9,8 +9,9 @@ namespace Laygate.ServiceTests.Register;
 [Collection(SharedStores.Name)]
 public sealed class KeptTests(Stores stores)
 {
-    // State, the queue, notices on their way and what is forgotten after 30 days; of a key its end is written once (a trigger of its own, see KeyTests).
-    private static readonly string[] Changing = ["submissions", "jobs", "idempotency", "access_keys", "subscriptions", "notices"];
+    // State, the queue, notices on their way and what is forgotten after 30 days; of a key its end is written once (a trigger of its own, see KeyTests); sessions come and go
+    // with what was written in them, and whoever must replace the keys of the way through a provider deletes them.
+    private static readonly string[] Changing = ["submissions", "jobs", "idempotency", "access_keys", "subscriptions", "notices", "sessions", "kept_forms", "protection_keys"];
 
     private readonly TestClock clock = new();
 

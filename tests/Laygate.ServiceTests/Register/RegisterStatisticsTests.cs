@@ -66,7 +66,7 @@ public sealed class RegisterStatisticsTests(Stores stores)
         Assert.Equal(261, history.Count(entry => entry.Said.Event == RegisterEvent.Received));
         Assert.Equal(end.History, history[^1].Number);
         Assert.Equal("Which step?", Assert.Single(await audit.CommentsAsync(end, default).ToListAsync()).Said.Text);
-        Assert.Equal(("Works office", "issued"), Assert.Single(await audit.KeysAsync(end, default).Select(act => (act.Name, act.Event)).ToListAsync()));
+        Assert.Equal(("Works office", "issued"), Assert.Single(await audit.KeysAsync(end, default).Select(act => (act.Name.Value, act.Event)).ToListAsync()));
         var later = await audit.HistoryAsync(await audit.EndAsync(default), default).ToListAsync();
         Assert.Equal(history, later.Take(history.Count));
         Assert.True(later.Count > history.Count, "what came later");

@@ -10,8 +10,8 @@ public sealed class ScreeningTests(Stores stores)
 {
     private readonly TestClock clock = new();
 
-    // What comes after a screening has deaths of its own: see NoticeTests.
-    private static readonly Moment[] Elsewhere = [Moment.NoticeBeforeCommit];
+    // What comes after a screening has deaths of its own: see NoticeTests and RetentionTests.
+    private static readonly Moment[] Elsewhere = [Moment.NoticeBeforeCommit, Moment.ReplacedBeforeCommit];
 
     public static TheoryData<Engine, Moment> Deaths()
     {

@@ -81,7 +81,7 @@ public sealed class AccessMatrixTests(OneService one) : IClassFixture<OneService
     {
         var path = pattern.Replace("{documentName}", "v1", StringComparison.Ordinal).Replace("{form}", "json", StringComparison.Ordinal).Replace("{other}", id, StringComparison.Ordinal)
             .Replace("{**name}", pattern.Contains("/records/", StringComparison.Ordinal) ? "record.yaml" : "plan.yaml", StringComparison.Ordinal).Replace("{record:int}", "1", StringComparison.Ordinal).Replace("{name}", "plan.schema.json", StringComparison.Ordinal)
-            .Replace("{id}", pattern.Contains("/rules/", StringComparison.Ordinal) ? "LAY-001" : pattern.Contains("/keys/", StringComparison.Ordinal) ? "none" : id, StringComparison.Ordinal);
+            .Replace("{id}", pattern.Contains("/rules/", StringComparison.Ordinal) ? "LAY-001" : pattern.Contains("/keys/", StringComparison.Ordinal) || pattern.Contains("/sessions/", StringComparison.Ordinal) ? "none" : id, StringComparison.Ordinal);
         var request = new HttpRequestMessage(new HttpMethod(method), path);
         if (!pattern.StartsWith("/api", StringComparison.Ordinal))
         {
@@ -90,7 +90,7 @@ public sealed class AccessMatrixTests(OneService one) : IClassFixture<OneService
 
         if (method is not ("GET" or "DELETE"))
         {
-            request.Content = !pattern.StartsWith("/api", StringComparison.Ordinal) ? new MultipartFormDataContent { { new StringContent("a: 1"), "plan" }, { new StringContent("LAY-000"), "rule" }, { new StringContent("nowhere"), "address" }, { new StringContent("x"), "comment" } }
+            request.Content = !pattern.StartsWith("/api", StringComparison.Ordinal) ? new MultipartFormDataContent { { new StringContent("a: 1"), "plan" }, { new StringContent("x"), "comment" }, { new StringContent("true"), Laygate.Service.Pages.PageTexts.Open + Laygate.Service.Pages.PageTexts.NameOf(new("", "LAY-000", "nowhere")) } }
                 : pattern is "/api/v1/checks" or "/api/v1/sheets" or "/api/v1/submissions" ? RunningService.Yaml("a: 1")
                 : pattern.EndsWith("/records", StringComparison.Ordinal) ? RecordApiTests.Form([RecordApiTests.Small[1]])
                 : pattern.EndsWith("/comments", StringComparison.Ordinal) ? new StringContent("{\"rule\":\"LAY-000\",\"address\":\"nowhere\",\"text\":\"x\"}", Encoding.UTF8, "application/json")

@@ -5,6 +5,7 @@ using System.Net.Http.Json;
 using System.Text.RegularExpressions;
 using Laygate.Register;
 using Laygate.ServiceTests.Shared;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace Laygate.ServiceTests.Service;
 
@@ -58,7 +59,7 @@ public sealed class AdministrationTests : IDisposable
         var lines = await File.ReadAllLinesAsync(history);
         await File.WriteAllTextAsync(history, string.Concat(lines.Where((_, index) => index != 1).Select(line => line + "\n")));
         Assert.Contains("line 2: does not follow the line before it", Verify(second).Said, StringComparison.Ordinal);
-        await File.WriteAllTextAsync(history, string.Concat(lines.Select(line => line.Replace("Seen.", "Sawn.", StringComparison.Ordinal) + "\n")));
+        await File.WriteAllTextAsync(history, string.Concat(lines.Select(line => line.Replace("accepted_with_departures", "accepted", StringComparison.Ordinal) + "\n")));
         Assert.Contains("does not end as heads.txt says", Verify(second).Said, StringComparison.Ordinal);
         await File.WriteAllTextAsync(history, string.Concat(lines.Select(line => line + "\n")));
         var report = Directory.GetFiles(Path.Combine(second, "content"), "*.json").Single();
@@ -73,6 +74,62 @@ public sealed class AdministrationTests : IDisposable
         // The end was taken out and the rest made to fit: only heads that were kept elsewhere show it.
         Assert.Equal(0, Verify(first).Code);
         Assert.Contains("the earlier export had", Verify(first, Path.Combine(second, "heads.txt")).Said, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task An_export_after_names_were_replaced_goes_on_where_an_earlier_one_ended_and_holds_no_name()
+    {
+        var clock = new TestClock();
+        await using var running = await RunningService.StartAsync(null, services => services.AddSingleton<TimeProvider>(clock));
+        using var otto = running.Client(await running.KeyAsync("Otto Ünal", Role.Submitter));
+        using var chief = running.Client(running.Administrator);
+        var id = await RunningService.SubmitAsync(otto, RunningService.Plan("concept-fifteen-lines.yaml"));
+        await RunningService.ScreenedAsync(otto, id);
+        using var returned = await DecideAsync(chief, id, "returned", "Otto said \"later\".\nHe did.");
+        Assert.Equal(HttpStatusCode.OK, returned.StatusCode);
+        var first = await ExportAsync(chief, "first");
+        Assert.Equal((0, ""), Verify(first));
+        var names = (await File.ReadAllLinesAsync(Path.Combine(first, "parts.txt"))).Where(line => line.Contains("Otto", StringComparison.Ordinal)).ToList();
+        Assert.Equal(3, names.Count); // Who submitted it, why it was returned, and the name of the key.
+
+        clock.Move(TimeSpan.FromDays(6 * 365.25));
+        var rule = new RetentionRule(5, Texts: true);
+        var retention = running.Services.GetRequiredService<Retention>();
+        Assert.Equal((1, 0), await retention.ReplaceAsync(rule, default));
+        using (var page = await chief.GetAsync($"/api/v1/submissions/{id}/history"))
+        {
+            Assert.DoesNotContain("Otto", await page.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+        }
+
+        foreach (var key in (await running.Services.GetRequiredService<AccessKeys>().ListAsync(default)).Where(key => key.Role == Role.Submitter))
+        {
+            await running.Services.GetRequiredService<AccessKeys>().RevokeAsync(key.Id, Caller.Machine, default);
+        }
+
+        clock.Move(TimeSpan.FromDays(6 * 365.25));
+        Assert.Equal((0, 1), await retention.ReplaceAsync(rule, default));
+        var second = await ExportAsync(chief, "second");
+        Assert.Equal((0, ""), Verify(second, Path.Combine(first, "heads.txt")));
+        foreach (var file in new[] { "history.jsonl", "comments.jsonl", "keys.jsonl", "parts.txt" })
+        {
+            Assert.DoesNotContain("Otto", await File.ReadAllTextAsync(Path.Combine(second, file)), StringComparison.Ordinal);
+        }
+
+        // Digests stay in the books, salts are gone, and all else still has its text.
+        var (books, parts) = (await File.ReadAllTextAsync(Path.Combine(second, "history.jsonl")) + await File.ReadAllTextAsync(Path.Combine(second, "keys.jsonl")), await File.ReadAllTextAsync(Path.Combine(second, "parts.txt")));
+        Assert.All(names, line => Assert.Contains(line.Split(' ')[0], books, StringComparison.Ordinal));
+        Assert.All(names, line => Assert.DoesNotContain(line.Split(' ')[0], parts, StringComparison.Ordinal));
+        Assert.All(names, line => Assert.DoesNotContain(line.Split(' ')[1], parts, StringComparison.Ordinal));
+        Assert.Contains("\"Laygate\"", parts, StringComparison.Ordinal);
+
+        // A name that was taken out by somebody else, or written otherwise, shows.
+        var whole = await File.ReadAllLinesAsync(Path.Combine(first, "parts.txt"));
+        await File.WriteAllTextAsync(Path.Combine(first, "parts.txt"), string.Concat(whole.Except(names, StringComparer.Ordinal).Select(line => line + "\n")));
+        Assert.Contains("the history says that 0 were replaced", Verify(first).Said, StringComparison.Ordinal);
+        await File.WriteAllTextAsync(Path.Combine(first, "parts.txt"), string.Concat(whole.Select(line => line.Replace("Otto", "Emil", StringComparison.Ordinal) + "\n")));
+        Assert.Contains("is not what was written", Verify(first).Said, StringComparison.Ordinal);
+        await File.WriteAllTextAsync(Path.Combine(second, "history.jsonl"), string.Concat((await File.ReadAllLinesAsync(Path.Combine(second, "history.jsonl"))).Where(line => !line.Contains("names_replaced", StringComparison.Ordinal)).Select(line => line + "\n")));
+        Assert.NotEqual(0, Verify(second).Code);
     }
 
     [Fact]

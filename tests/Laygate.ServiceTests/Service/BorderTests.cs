@@ -11,6 +11,8 @@ namespace Laygate.ServiceTests.Service;
 /// <summary>What a request may not do although its caller may: a page of the same site that uses the reader's cookie, a browser that only asks.</summary>
 public sealed class BorderTests(OneService one) : IClassFixture<OneService>
 {
+    private string? cookie;
+
     [Theory]
     [InlineData("same-site", null, "text/plain")]
     [InlineData("cross-site", null, "text/plain")]
@@ -66,7 +68,17 @@ public sealed class BorderTests(OneService one) : IClassFixture<OneService>
         using var request = new HttpRequestMessage(HttpMethod.Post, "/sign-in") { Content = new FormUrlEncodedContent([KeyValuePair.Create("key", one.Running.Administrator)]) };
         request.Headers.Add("X-Forwarded-Proto", "https");
         using var answer = await one.Nobody.SendAsync(request);
-        Assert.Contains("secure", answer.Headers.GetValues("Set-Cookie").Single(), StringComparison.OrdinalIgnoreCase);
+        Assert.Matches("(?i)^__Host-laygate=[^;]+; path=/; secure; samesite=lax; httponly$", answer.Headers.GetValues("Set-Cookie").Single());
+
+        // It is good there, and its name is another without TLS.
+        foreach (var (tls, status) in new[] { (true, HttpStatusCode.OK), (false, HttpStatusCode.Unauthorized) })
+        {
+            using var next = new HttpRequestMessage(HttpMethod.Get, "/api/v1/submissions");
+            next.Headers.Add("Cookie", answer.Headers.GetValues("Set-Cookie").Single().Split(';')[0]);
+            next.Headers.Add("X-Forwarded-Proto", tls ? "https" : "http");
+            using var known = await one.Nobody.SendAsync(next);
+            Assert.Equal(status, known.StatusCode);
+        }
     }
 
     [Fact]
@@ -203,7 +215,7 @@ public sealed class BorderTests(OneService one) : IClassFixture<OneService>
     private async Task<HttpResponseMessage> ByCookieAsync(HttpMethod method, string address, HttpContent? content, string? site, string? origin)
     {
         using var request = new HttpRequestMessage(method, address) { Content = content };
-        request.Headers.Add("Cookie", "laygate=" + one.Running.Administrator);
+        request.Headers.Add("Cookie", cookie ??= await one.Running.CookieAsync(one.Running.Administrator));
         if (site is not null)
         {
             request.Headers.Add("Sec-Fetch-Site", site);

@@ -121,7 +121,7 @@ public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
                 await FitsAsync(page, button, width);
             }
 
-            foreach (var address in new[] { "/administration", "/administration/notices", "/notices" })
+            foreach (var address in new[] { "/administration", "/administration/notices", "/administration/retention", "/notices" })
             {
                 await CheckAsync(page, address);
                 await PictureAsync(page, $"{address.Replace('/', '_')} {width}");

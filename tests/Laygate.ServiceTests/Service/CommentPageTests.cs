@@ -1,5 +1,7 @@
 using System.Net;
 using System.Net.Http.Json;
+using Laygate.Register;
+using Laygate.Service.Pages;
 using Laygate.ServiceTests.Shared;
 
 namespace Laygate.ServiceTests.Service;
@@ -83,9 +85,10 @@ public sealed class CommentPageTests(OneService one) : IClassFixture<OneService>
 
     private static async Task<HttpResponseMessage> WriteAsync(HttpClient client, string id, string rule, string address, string text, string open = "true")
     {
-        using var request = new HttpRequestMessage(HttpMethod.Post, $"/submissions/{id}/comments")
+        var name = PageTexts.NameOf(new FindingKey(string.Empty, rule, address));
+        using var request = new HttpRequestMessage(HttpMethod.Post, $"/submissions/{id}/comments?at=p1-f1")
         {
-            Content = new FormUrlEncodedContent(new Dictionary<string, string>(StringComparer.Ordinal) { ["rule"] = rule, ["address"] = address, ["in"] = string.Empty, ["comment"] = text, ["open"] = open, ["at"] = "p1-f1" }),
+            Content = new FormUrlEncodedContent(new Dictionary<string, string>(StringComparer.Ordinal) { [PageTexts.Said + name] = text, [PageTexts.Open + name] = open }),
         };
         request.Headers.Accept.ParseAdd("text/html");
         return await client.SendAsync(request);

@@ -87,8 +87,8 @@ public sealed class QueuePageTests : IAsyncLifetime
         var list = await rita.GetStringAsync("/submissions");
         Assert.DoesNotContain($"/submissions/{id}", list, StringComparison.Ordinal);
         Assert.Contains($"/submissions/{id}", await rita.GetStringAsync("/submissions?state=any&earlier=true"), StringComparison.Ordinal);
-        var version = Regex.Match(list, $"action=\"/submissions/{revision}/take\".*?name=\"version\" value=\"(?<v>[0-9]+)\"", RegexOptions.Singleline, Patience.Longest).Groups["v"].Value;
-        using var taken = await PostAsync($"/submissions/{revision}/take", list, ("version", version), ("back", "list"));
+        var version = Regex.Match(list, $"action=\"/submissions/{revision}/take\".*?name=\"seen\" value=\"(?<v>[0-9]+)\"", RegexOptions.Singleline, Patience.Longest).Groups["v"].Value;
+        using var taken = await PostAsync($"/submissions/{revision}/take", list, ("seen", version), ("back", "list"));
         Assert.Equal(HttpStatusCode.Redirect, taken.StatusCode);
         Assert.Contains($"/submissions/{revision}", await rita.GetStringAsync("/submissions?who=me"), StringComparison.Ordinal);
         Assert.Contains("Give back", await rita.GetStringAsync("/submissions"), StringComparison.Ordinal);
@@ -112,9 +112,9 @@ public sealed class QueuePageTests : IAsyncLifetime
     // Sends what the form of a page holds, its hidden fields included where the test names none.
     private async Task<HttpResponseMessage> PostAsync(string address, string page, params (string Name, string Value)[] fields)
     {
-        var at = page.IndexOf($"action=\"{address}", StringComparison.Ordinal);
-        Assert.True(at >= 0, $"no form for {address}");
-        var inside = page[at..page.IndexOf("</form>", at, StringComparison.Ordinal)];
+        Assert.True(page.Contains($"action=\"{address}", StringComparison.Ordinal), $"no form for {address}");
+        var start = page.IndexOf(" id=\"page\"", StringComparison.Ordinal);
+        var inside = page[start..page.IndexOf("</form>", start, StringComparison.Ordinal)];
         var hidden = Regex.Matches(inside, "<input type=\"hidden\" name=\"(?<name>[a-z]+)\" value=\"(?<value>[^\"]*)\"", RegexOptions.None, Patience.Longest)
             .Select(match => (Name: match.Groups["name"].Value, Value: WebUtility.HtmlDecode(match.Groups["value"].Value)))
             .Where(field => !fields.Any(own => string.Equals(own.Name, field.Name, StringComparison.Ordinal)));

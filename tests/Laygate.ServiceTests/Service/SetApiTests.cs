@@ -150,7 +150,7 @@ public sealed class SetApiTests(OneService one) : IClassFixture<OneService>
     public async Task Several_files_are_chosen_in_the_form_of_the_page()
     {
         using var browser = one.Running.Client();
-        browser.DefaultRequestHeaders.Add("Cookie", "laygate=" + one.Running.Administrator);
+        browser.DefaultRequestHeaders.Add("Cookie", await one.Running.CookieAsync(one.Running.Administrator));
         browser.DefaultRequestHeaders.Accept.ParseAdd("text/html");
         var html = await browser.GetStringAsync("/");
         var at = html.IndexOf("name=\"token\" value=\"", StringComparison.Ordinal) + "name=\"token\" value=\"".Length;

@@ -56,6 +56,14 @@ internal sealed class RunningService : IAsyncDisposable
         return (await keys.IssueAsync(name, role, null, Caller.Machine, default)).Secret;
     }
 
+    /// <summary>The cookie of a session that is opened with a key, as the header names it.</summary>
+    public async Task<string> CookieAsync(string key)
+    {
+        using var client = Client();
+        using var answer = await client.PostAsync("/sign-in", new FormUrlEncodedContent([KeyValuePair.Create("key", key)]));
+        return answer.Headers.GetValues("Set-Cookie").Single().Split(';')[0];
+    }
+
     public HttpClient Client(string? key = null)
     {
         var client = new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false, UseCookies = false }) { BaseAddress = Address, Timeout = Patience.Longest };
@@ -132,7 +140,7 @@ public sealed class OneService : IAsyncLifetime
 
     public async Task InitializeAsync()
     {
-        Running = await RunningService.StartAsync(null, "RequestsPerMinute=100000", "Mail:Host=127.0.0.1", "Mail:Security=None", "Mail:From=laygate@example.org");
+        Running = await RunningService.StartAsync(null, "RequestsPerMinute=100000", "Mail:Host=127.0.0.1", "Mail:Security=None", "Mail:From=laygate@example.org", "Retention:Years=1");
         Ada = Running.Client(await Running.KeyAsync("Ada of the class", Role.Submitter));
         Bo = Running.Client(await Running.KeyAsync("Bo of the class", Role.Submitter));
         Reviewer = Running.Client(await Running.KeyAsync("Rita of the class", Role.Reviewer));

@@ -70,6 +70,14 @@ namespace Laygate.Register.Migrations.PostgreSql
                         .HasColumnType("boolean")
                         .HasColumnName("leaves_open");
 
+                    b.Property<string>("NameDigest")
+                        .HasColumnType("text")
+                        .HasColumnName("name_digest");
+
+                    b.Property<string>("NameSalt")
+                        .HasColumnType("text")
+                        .HasColumnName("name_salt");
+
                     b.Property<long>("Number")
                         .HasColumnType("bigint")
                         .HasColumnName("number");
@@ -93,6 +101,14 @@ namespace Laygate.Register.Migrations.PostgreSql
                         .IsRequired()
                         .HasColumnType("text")
                         .HasColumnName("text");
+
+                    b.Property<string>("TextDigest")
+                        .HasColumnType("text")
+                        .HasColumnName("text_digest");
+
+                    b.Property<string>("TextSalt")
+                        .HasColumnType("text")
+                        .HasColumnName("text_salt");
 
                     b.HasKey("Entry");
 
@@ -188,10 +204,26 @@ namespace Laygate.Register.Migrations.PostgreSql
                         .HasColumnType("text")
                         .HasColumnName("comment");
 
+                    b.Property<string>("CommentDigest")
+                        .HasColumnType("text")
+                        .HasColumnName("comment_digest");
+
+                    b.Property<string>("CommentSalt")
+                        .HasColumnType("text")
+                        .HasColumnName("comment_salt");
+
                     b.Property<string>("Event")
                         .IsRequired()
                         .HasColumnType("text")
                         .HasColumnName("event");
+
+                    b.Property<string>("NameDigest")
+                        .HasColumnType("text")
+                        .HasColumnName("name_digest");
+
+                    b.Property<string>("NameSalt")
+                        .HasColumnType("text")
+                        .HasColumnName("name_salt");
 
                     b.Property<long>("Number")
                         .HasColumnType("bigint")
@@ -288,6 +320,30 @@ namespace Laygate.Register.Migrations.PostgreSql
                     b.ToTable("jobs");
                 });
 
+            modelBuilder.Entity("Laygate.Register.Storage.KeptFormRow", b =>
+                {
+                    b.Property<string>("Session")
+                        .HasColumnType("text")
+                        .HasColumnName("session");
+
+                    b.Property<string>("Page")
+                        .HasColumnType("text")
+                        .HasColumnName("page");
+
+                    b.Property<long>("At")
+                        .HasColumnType("bigint")
+                        .HasColumnName("at");
+
+                    b.Property<byte[]>("Fields")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("fields");
+
+                    b.HasKey("Session", "Page");
+
+                    b.ToTable("kept_forms");
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.KeyHistoryRow", b =>
                 {
                     b.Property<long>("Entry")
@@ -321,6 +377,14 @@ namespace Laygate.Register.Migrations.PostgreSql
                         .HasColumnType("text")
                         .HasColumnName("key_id");
 
+                    b.Property<string>("NameDigest")
+                        .HasColumnType("text")
+                        .HasColumnName("name_digest");
+
+                    b.Property<string>("NameSalt")
+                        .HasColumnType("text")
+                        .HasColumnName("name_salt");
+
                     b.HasKey("Entry");
 
                     b.HasIndex("KeyId", "Event")
@@ -347,6 +411,14 @@ namespace Laygate.Register.Migrations.PostgreSql
                         .IsRequired()
                         .HasColumnType("text")
                         .HasColumnName("name");
+
+                    b.Property<string>("NameDigest")
+                        .HasColumnType("text")
+                        .HasColumnName("name_digest");
+
+                    b.Property<string>("NameSalt")
+                        .HasColumnType("text")
+                        .HasColumnName("name_salt");
 
                     b.Property<string>("Prefix")
                         .IsRequired()
@@ -461,6 +533,30 @@ namespace Laygate.Register.Migrations.PostgreSql
                     b.HasKey("Number", "Screening");
 
                     b.ToTable("pictures");
+                });
+
+            modelBuilder.Entity("Laygate.Register.Storage.ProtectionKeyRow", b =>
+                {
+                    b.Property<long>("Entry")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("entry");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Entry"));
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("name");
+
+                    b.Property<string>("Xml")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("xml");
+
+                    b.HasKey("Entry");
+
+                    b.ToTable("protection_keys");
                 });
 
             modelBuilder.Entity("Laygate.Register.Storage.RecordFileRow", b =>
@@ -587,6 +683,68 @@ namespace Laygate.Register.Migrations.PostgreSql
                     b.HasKey("Number", "Screening");
 
                     b.ToTable("reports");
+                });
+
+            modelBuilder.Entity("Laygate.Register.Storage.SessionRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasColumnType("text")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Caller")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("caller");
+
+                    b.Property<long?>("EndedAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("ended_at");
+
+                    b.Property<long>("EndsAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("ends_at");
+
+                    b.Property<byte[]>("Hint")
+                        .HasColumnType("bytea")
+                        .HasColumnName("hint");
+
+                    b.Property<string>("KeyId")
+                        .HasColumnType("text")
+                        .HasColumnName("key_id");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("name");
+
+                    b.Property<long>("OpenedAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("opened_at");
+
+                    b.Property<string>("Role")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("role");
+
+                    b.Property<byte[]>("SecretHash")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("secret_hash");
+
+                    b.Property<long>("SeenAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("seen_at");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Caller");
+
+                    b.HasIndex("KeyId");
+
+                    b.HasIndex("SecretHash")
+                        .IsUnique();
+
+                    b.ToTable("sessions");
                 });
 
             modelBuilder.Entity("Laygate.Register.Storage.SubmissionRow", b =>
@@ -857,6 +1015,15 @@ namespace Laygate.Register.Migrations.PostgreSql
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("Laygate.Register.Storage.KeptFormRow", b =>
+                {
+                    b.HasOne("Laygate.Register.Storage.SessionRow", null)
+                        .WithMany()
+                        .HasForeignKey("Session")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.KeyHistoryRow", b =>
                 {
                     b.HasOne("Laygate.Register.Storage.KeyRow", null)
@@ -908,6 +1075,14 @@ namespace Laygate.Register.Migrations.PostgreSql
                         .HasForeignKey("Number")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("Laygate.Register.Storage.SessionRow", b =>
+                {
+                    b.HasOne("Laygate.Register.Storage.KeyRow", null)
+                        .WithMany()
+                        .HasForeignKey("KeyId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("Laygate.Register.Storage.TextRow", b =>

@@ -63,6 +63,14 @@ namespace Laygate.Register.Migrations.Sqlite
                         .HasColumnType("INTEGER")
                         .HasColumnName("leaves_open");
 
+                    b.Property<string>("NameDigest")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name_digest");
+
+                    b.Property<string>("NameSalt")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name_salt");
+
                     b.Property<long>("Number")
                         .HasColumnType("INTEGER")
                         .HasColumnName("number");
@@ -86,6 +94,14 @@ namespace Laygate.Register.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT")
                         .HasColumnName("text");
+
+                    b.Property<string>("TextDigest")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("text_digest");
+
+                    b.Property<string>("TextSalt")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("text_salt");
 
                     b.HasKey("Entry");
 
@@ -179,10 +195,26 @@ namespace Laygate.Register.Migrations.Sqlite
                         .HasColumnType("TEXT")
                         .HasColumnName("comment");
 
+                    b.Property<string>("CommentDigest")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("comment_digest");
+
+                    b.Property<string>("CommentSalt")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("comment_salt");
+
                     b.Property<string>("Event")
                         .IsRequired()
                         .HasColumnType("TEXT")
                         .HasColumnName("event");
+
+                    b.Property<string>("NameDigest")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name_digest");
+
+                    b.Property<string>("NameSalt")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name_salt");
 
                     b.Property<long>("Number")
                         .HasColumnType("INTEGER")
@@ -279,6 +311,30 @@ namespace Laygate.Register.Migrations.Sqlite
                     b.ToTable("jobs");
                 });
 
+            modelBuilder.Entity("Laygate.Register.Storage.KeptFormRow", b =>
+                {
+                    b.Property<string>("Session")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("session");
+
+                    b.Property<string>("Page")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("page");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("at");
+
+                    b.Property<byte[]>("Fields")
+                        .IsRequired()
+                        .HasColumnType("BLOB")
+                        .HasColumnName("fields");
+
+                    b.HasKey("Session", "Page");
+
+                    b.ToTable("kept_forms");
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.KeyHistoryRow", b =>
                 {
                     b.Property<long>("Entry")
@@ -310,6 +366,14 @@ namespace Laygate.Register.Migrations.Sqlite
                         .HasColumnType("TEXT")
                         .HasColumnName("key_id");
 
+                    b.Property<string>("NameDigest")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name_digest");
+
+                    b.Property<string>("NameSalt")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name_salt");
+
                     b.HasKey("Entry");
 
                     b.HasIndex("KeyId", "Event")
@@ -336,6 +400,14 @@ namespace Laygate.Register.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT")
                         .HasColumnName("name");
+
+                    b.Property<string>("NameDigest")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name_digest");
+
+                    b.Property<string>("NameSalt")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name_salt");
 
                     b.Property<string>("Prefix")
                         .IsRequired()
@@ -450,6 +522,28 @@ namespace Laygate.Register.Migrations.Sqlite
                     b.HasKey("Number", "Screening");
 
                     b.ToTable("pictures");
+                });
+
+            modelBuilder.Entity("Laygate.Register.Storage.ProtectionKeyRow", b =>
+                {
+                    b.Property<long>("Entry")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("entry");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name");
+
+                    b.Property<string>("Xml")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("xml");
+
+                    b.HasKey("Entry");
+
+                    b.ToTable("protection_keys");
                 });
 
             modelBuilder.Entity("Laygate.Register.Storage.RecordFileRow", b =>
@@ -576,6 +670,68 @@ namespace Laygate.Register.Migrations.Sqlite
                     b.HasKey("Number", "Screening");
 
                     b.ToTable("reports");
+                });
+
+            modelBuilder.Entity("Laygate.Register.Storage.SessionRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Caller")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("caller");
+
+                    b.Property<long?>("EndedAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("ended_at");
+
+                    b.Property<long>("EndsAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("ends_at");
+
+                    b.Property<byte[]>("Hint")
+                        .HasColumnType("BLOB")
+                        .HasColumnName("hint");
+
+                    b.Property<string>("KeyId")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("key_id");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name");
+
+                    b.Property<long>("OpenedAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("opened_at");
+
+                    b.Property<string>("Role")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("role");
+
+                    b.Property<byte[]>("SecretHash")
+                        .IsRequired()
+                        .HasColumnType("BLOB")
+                        .HasColumnName("secret_hash");
+
+                    b.Property<long>("SeenAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("seen_at");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Caller");
+
+                    b.HasIndex("KeyId");
+
+                    b.HasIndex("SecretHash")
+                        .IsUnique();
+
+                    b.ToTable("sessions");
                 });
 
             modelBuilder.Entity("Laygate.Register.Storage.SubmissionRow", b =>
@@ -844,6 +1000,15 @@ namespace Laygate.Register.Migrations.Sqlite
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("Laygate.Register.Storage.KeptFormRow", b =>
+                {
+                    b.HasOne("Laygate.Register.Storage.SessionRow", null)
+                        .WithMany()
+                        .HasForeignKey("Session")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("Laygate.Register.Storage.KeyHistoryRow", b =>
                 {
                     b.HasOne("Laygate.Register.Storage.KeyRow", null)
@@ -895,6 +1060,14 @@ namespace Laygate.Register.Migrations.Sqlite
                         .HasForeignKey("Number")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("Laygate.Register.Storage.SessionRow", b =>
+                {
+                    b.HasOne("Laygate.Register.Storage.KeyRow", null)
+                        .WithMany()
+                        .HasForeignKey("KeyId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("Laygate.Register.Storage.TextRow", b =>

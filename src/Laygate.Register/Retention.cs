@@ -1,0 +1,193 @@
+using Laygate.Register.Storage;
+using Microsoft.EntityFrameworkCore;
+
+namespace Laygate.Register;
+
+/// <summary>What is replaced, and when.</summary>
+/// <param name="Years">Years without any event after the last decision; 0: nothing is ever replaced.</param>
+/// <param name="Texts">Whether comments give way, too, not only names.</param>
+public sealed record RetentionRule(int Years, bool Texts);
+
+/// <summary>A series whose names are due to be replaced.</summary>
+/// <param name="Latest">Id of its latest revision.</param>
+/// <param name="Title">What its plan calls itself.</param>
+/// <param name="Since">When something last happened to it, UTC.</param>
+/// <param name="Names">Number of places where a name stands.</param>
+/// <param name="Texts">Number of comments that would give way.</param>
+public sealed record DueSeries(string Latest, string? Title, DateTimeOffset Since, int Names, int Texts);
+
+/// <summary>What is due, or was done.</summary>
+/// <param name="Series">Series, the oldest first.</param>
+/// <param name="Keys">Number of keys that ended long ago and still have a name.</param>
+public sealed record RetentionDue(IReadOnlyList<DueSeries> Series, int Keys);
+
+/// <summary>
+/// Replaces names of people, and where a setting says so what they wrote, in the histories, comments and lists of series that were decided long ago, and names of keys that
+/// ended long ago. Each series is one transaction with an entry that says so: it may end half way, run on two replicas and run again.
+/// </summary>
+public sealed class Retention(RegisterDatabase database)
+{
+    /// <summary>Most series that are listed or replaced at once.</summary>
+    public const int Most = 200;
+
+    private static readonly SubmissionState[] Closed = [SubmissionState.Accepted, SubmissionState.AcceptedWithDepartures, SubmissionState.Returned];
+    private static readonly string[] NoPeople = [Caller.Program.Id, Caller.Machine.Id];
+
+    /// <summary>What is due now; nothing is changed.</summary>
+    /// <param name="rule">What is replaced, and when.</param>
+    /// <param name="cancel">Ends it.</param>
+    public async Task<RetentionDue> DueAsync(RetentionRule rule, CancellationToken cancel)
+    {
+        if (rule.Years == 0)
+        {
+            return new RetentionDue([], 0);
+        }
+
+        await using var context = database.Open();
+        var due = await DueRows(context, rule, Before(rule)).Take(Most).ToListAsync(cancel);
+        var series = new List<DueSeries>();
+        foreach (var row in due)
+        {
+            var (history, comments) = (History(context, row.Series), Notes(context, row.Series));
+            series.Add(new DueSeries(
+                row.Id,
+                row.PlanTitle ?? row.PlanId,
+                row.ChangedAt,
+                await Named(history).CountAsync(cancel) + await Named(comments).CountAsync(cancel),
+                rule.Texts ? await Said(history).CountAsync(cancel) + await Said(comments).CountAsync(cancel) : 0));
+        }
+
+        return new RetentionDue(series, await EndedKeys(context, Before(rule)).CountAsync(cancel));
+    }
+
+    /// <summary>Replaces what is due.</summary>
+    /// <param name="rule">What is replaced, and when.</param>
+    /// <param name="cancel">Ends it between two series.</param>
+    /// <returns>Number of series and keys that were changed.</returns>
+    public async Task<(int Series, int Keys)> ReplaceAsync(RetentionRule rule, CancellationToken cancel)
+    {
+        var (series, keys) = (0, 0);
+        if (rule.Years == 0)
+        {
+            return (series, keys);
+        }
+
+        for (var found = Most; found == Most;)
+        {
+            List<string> due;
+            await using (var context = database.Open())
+            {
+                due = await DueRows(context, rule, Before(rule)).Select(row => row.Series).Take(Most).ToListAsync(cancel);
+            }
+
+            found = due.Count;
+            foreach (var one in due)
+            {
+                series += await database.InTransactionAsync(context => ReplaceAsync(context, one, rule, cancel), Moment.ReplacedBeforeCommit, null, cancel) ? 1 : 0;
+            }
+        }
+
+        keys = await database.InTransactionAsync(context => ReplaceKeysAsync(context, Before(rule), cancel), Moment.ReplacedBeforeCommit, null, cancel);
+        await database.WipeAsync(cancel);
+        return (series, keys);
+    }
+
+    private DateTimeOffset Before(RetentionRule rule) => database.Now.AddYears(-rule.Years);
+
+    // Decided, nothing has happened to it since that day, and somewhere in the series a person is still named, or speaks.
+    private static IOrderedQueryable<SubmissionRow> DueRows(RegisterContext context, RetentionRule rule, DateTimeOffset before)
+    {
+        var texts = rule.Texts;
+        return context.Submissions.AsNoTracking()
+            .Where(row => row.IsLatest && Closed.Contains(row.State) && row.ChangedAt < before && context.Submissions.Any(one => one.Series == row.Series
+                && (context.History.Any(entry => entry.Number == one.Number && !NoPeople.Contains(entry.By) && (entry.NameSalt != null || (texts && entry.CommentSalt != null)))
+                    || context.Comments.Any(said => said.Number == one.Number && (said.NameSalt != null || (texts && said.TextSalt != null))))))
+            .OrderBy(row => row.ChangedAt).ThenBy(row => row.Number);
+    }
+
+    private static IQueryable<HistoryRow> History(RegisterContext context, string series) =>
+        context.Submissions.Where(one => one.Series == series).Join(context.History, one => one.Number, entry => entry.Number, (_, entry) => entry).Where(entry => !NoPeople.Contains(entry.By));
+
+    private static IQueryable<CommentRow> Notes(RegisterContext context, string series) => context.Comments.Where(said => said.Series == series);
+
+    private static IQueryable<HistoryRow> Named(IQueryable<HistoryRow> rows) => rows.Where(row => row.NameSalt != null);
+
+    private static IQueryable<CommentRow> Named(IQueryable<CommentRow> rows) => rows.Where(row => row.NameSalt != null);
+
+    private static IQueryable<HistoryRow> Said(IQueryable<HistoryRow> rows) => rows.Where(row => row.CommentSalt != null);
+
+    private static IQueryable<CommentRow> Said(IQueryable<CommentRow> rows) => rows.Where(row => row.TextSalt != null);
+
+    private static IQueryable<KeyRow> EndedKeys(RegisterContext context, DateTimeOffset before) =>
+        context.Keys.Where(key => key.NameSalt != null && ((key.RevokedAt != null && key.RevokedAt < before) || (key.ExpiresAt != null && key.ExpiresAt < before)));
+
+    private async Task<bool> ReplaceAsync(RegisterContext context, string series, RetentionRule rule, CancellationToken cancel)
+    {
+        // The first of the series is held, as by whoever adds a revision; then it is looked at again.
+        _ = await context.HeldAsync(series, cancel);
+        var before = Before(rule);
+        var rows = await context.Submissions.Where(row => row.Series == series).ToListAsync(cancel);
+        var latest = rows.Find(row => row.IsLatest)!;
+        if (!Closed.Contains(latest.State) || latest.ChangedAt >= before)
+        {
+            return false;
+        }
+
+        var history = await History(context, series).Where(row => row.NameSalt != null || row.CommentSalt != null).ToListAsync(cancel);
+        var comments = await Notes(context, series).Where(row => row.NameSalt != null || row.TextSalt != null).ToListAsync(cancel);
+        var (names, texts) = (Names(history, comments), rule.Texts ? Texts(history, comments) : 0);
+        if (names + texts == 0)
+        {
+            return false;
+        }
+
+        foreach (var row in rows)
+        {
+            (row.SubmitterName, row.AssigneeName) = (SaltedText.Name, row.Assignee is null ? null : SaltedText.Name);
+            row.SearchText = Mapping.SearchText(row);
+        }
+
+        var numbers = rows.ConvertAll(row => row.Number);
+        await context.RecordFiles.Where(file => numbers.Contains(file.Number) && file.ByName != SaltedText.Name).ExecuteUpdateAsync(set => set.SetProperty(file => file.ByName, SaltedText.Name), cancel);
+        Mapping.Note(
+            context,
+            latest,
+            RegisterEvent.NamesReplaced,
+            Caller.Program,
+            database.Now,
+            FormattableString.Invariant($"replaced {names + texts}: {names} names, {texts} texts; setting Retention: {rule.Years} years without an event after the decision"));
+        return true;
+    }
+
+    private static int Names(List<HistoryRow> history, List<CommentRow> comments)
+    {
+        var (entries, said) = (history.FindAll(row => row.NameSalt is not null), comments.FindAll(row => row.NameSalt is not null));
+        entries.ForEach(row => (row.ByName, row.NameSalt) = (SaltedText.Name, null));
+        said.ForEach(row => (row.ByName, row.NameSalt) = (SaltedText.Name, null));
+        return entries.Count + said.Count;
+    }
+
+    private static int Texts(List<HistoryRow> history, List<CommentRow> comments)
+    {
+        var (entries, said) = (history.FindAll(row => row.CommentSalt is not null), comments.FindAll(row => row.TextSalt is not null));
+        entries.ForEach(row => (row.Comment, row.CommentSalt) = (SaltedText.Text, null));
+        said.ForEach(row => (row.Text, row.TextSalt) = (SaltedText.Text, null));
+        return entries.Count + said.Count;
+    }
+
+    private async Task<int> ReplaceKeysAsync(RegisterContext context, DateTimeOffset before, CancellationToken cancel)
+    {
+        await context.HoldKeysAsync(cancel);
+        var keys = await EndedKeys(context, before).ToListAsync(cancel);
+        var ids = keys.ConvertAll(key => key.Id);
+        var acts = await context.KeyHistory.Where(act => ids.Contains(act.KeyId) && act.NameSalt != null && !NoPeople.Contains(act.By)).ToListAsync(cancel);
+        acts.ForEach(act => (act.ByName, act.NameSalt) = (SaltedText.Name, null));
+        foreach (var key in keys)
+        {
+            (key.Name, key.NameSalt) = (SaltedText.Name, null);
+            context.KeyHistory.Add(new KeyHistoryRow { KeyId = key.Id, At = database.Now, Event = KeyEvent.NameReplaced, By = Caller.Program.Id, ByName = Caller.Program.Name });
+        }
+
+        return keys.Count;
+    }
+}
