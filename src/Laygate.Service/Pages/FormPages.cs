@@ -10,17 +10,19 @@ internal sealed record FormPage(string Path, string Address);
 /// <summary>On which page a form stands, and what in it somebody has written.</summary>
 internal static class FormPages
 {
-    // What a form says of itself; with the name of a button goes what was pressed.
-    private static readonly string[] Own = ["token", "list", "version", "seen", "at", "back", "verdict", "do", "key", "to"];
+    // What a form says of itself; with the name of a button goes what was pressed. A secret is not kept either.
+    private static readonly string[] Own = ["token", "list", "version", "seen", "at", "back", "verdict", "do", "key", "to", "secret"];
 
     // What is chosen or carried along; it is kept where somebody has written something beside it.
-    private static readonly string[] Chosen = ["role", "language", "rules", "outlook", "kept-name"];
+    private static readonly string[] Chosen = ["role", "language", "rules", "outlook", "kept-name", "event"];
 
     /// <summary>The page of a form that was sent to a path; null where it is none of those whose text is kept.</summary>
     public static FormPage? Of(PathString path, IFormCollection form) => path.Value?.Split('/', StringSplitOptions.RemoveEmptyEntries) switch
     {
         ["check"] => new FormPage("/", "/"),
         ["screenings"] => new FormPage("/screenings", "/screenings"),
+        ["notices", ..] => new FormPage("/notices", "/notices"),
+        ["administration", "notices", ..] => new FormPage("/administration/notices", "/administration/notices"),
         ["administration", "keys" or "sessions", ..] => new FormPage("/administration", "/administration"),
         ["submissions", "return" or "keep"] => Listed("/submissions", form),
         ["submissions", _, _] when form["back"] == "list" => Listed("/submissions", form),

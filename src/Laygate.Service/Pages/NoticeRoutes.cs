@@ -2,6 +2,7 @@ using Laygate.Register;
 using Laygate.Service.Access;
 using Laygate.Service.Api;
 using Laygate.Service.Telling;
+using Microsoft.Extensions.Primitives;
 
 namespace Laygate.Service.Pages;
 
@@ -14,13 +15,15 @@ internal static class NoticeRoutes
     public static void MapNoticePages(this IEndpointRouteBuilder app)
     {
         var known = app.MapGroup(Own).RequireAuthorization(AccessSetup.Known);
-        known.MapGet("", (HttpContext context, Subscriptions store, NoticeDesk desk, CancellationToken cancel) => OwnAsync(context, store, desk, new NoticeDraft(), StatusCodes.Status200OK, cancel));
+        known.MapGet("", async (HttpContext context, Subscriptions store, NoticeDesk desk, KeptForms kept, CancellationToken cancel) =>
+            await OwnAsync(context, store, desk, await KeptAsync(context, kept, Own, cancel), StatusCodes.Status200OK, cancel));
         known.MapPost("", AddAsync);
-        known.MapPost("/{id}/end", (HttpContext context, Subscriptions store, string id, CancellationToken cancel) => EndAsync(context, store, id, Own, cancel));
+        known.MapPost("/{id}/end", (HttpContext context, Subscriptions store, KeptForms kept, string id, CancellationToken cancel) => EndAsync(context, store, kept, id, Own, cancel));
         var administrators = app.MapGroup(All).RequireAuthorization(AccessSetup.Administrators);
-        administrators.MapGet("", (HttpContext context, Subscriptions store, OutgoingNotices queue, CancellationToken cancel) => AllAsync(context, store, queue, new NoticeDraft(), StatusCodes.Status200OK, cancel));
+        administrators.MapGet("", async (HttpContext context, Subscriptions store, OutgoingNotices queue, KeptForms kept, CancellationToken cancel) =>
+            await AllAsync(context, store, queue, await KeptAsync(context, kept, All, cancel), StatusCodes.Status200OK, cancel));
         administrators.MapPost("", SetAsync);
-        administrators.MapPost("/{id}/end", (HttpContext context, Subscriptions store, string id, CancellationToken cancel) => EndAsync(context, store, id, All, cancel));
+        administrators.MapPost("/{id}/end", (HttpContext context, Subscriptions store, KeptForms kept, string id, CancellationToken cancel) => EndAsync(context, store, kept, id, All, cancel));
         administrators.MapPost("/failed/{id}/again", AgainAsync);
     }
 
@@ -34,12 +37,13 @@ internal static class NoticeRoutes
         PageRoutes.Values(("Webhooks", await store.AllAsync(Channel.Webhook, cancel)), ("Mails", await store.AllAsync(Channel.Mail, cancel)), ("Failed", await queue.FailedAsync(cancel)), ("Draft", draft)),
         status);
 
-    private static async Task<IResult> AddAsync(HttpContext context, Subscriptions store, NoticeDesk desk, CancellationToken cancel)
+    private static async Task<IResult> AddAsync(HttpContext context, Subscriptions store, NoticeDesk desk, KeptForms kept, CancellationToken cancel)
     {
         var draft = NoticeDraft.Of(await FormGuard.ReadAsync(context.Request, cancel));
         try
         {
             await desk.AddMailAsync(draft.Address, draft.Events, draft.Contract, Callers.Need(context), cancel);
+            await KeepAsync(context, kept, Own, null, cancel);
             return TypedResults.Redirect(Own);
         }
         catch (RefusedException refused)
@@ -48,13 +52,14 @@ internal static class NoticeRoutes
         }
     }
 
-    private static async Task<IResult> SetAsync(HttpContext context, Subscriptions store, OutgoingNotices queue, NoticeDesk desk, CancellationToken cancel)
+    private static async Task<IResult> SetAsync(HttpContext context, Subscriptions store, OutgoingNotices queue, NoticeDesk desk, KeptForms kept, CancellationToken cancel)
     {
         var form = await FormGuard.ReadAsync(context.Request, cancel);
         var draft = NoticeDraft.Of(form);
         try
         {
             var set = await desk.AddWebhookAsync(draft.Address, form["secret"], draft.Events, draft.Contract, Callers.Need(context), cancel);
+            await KeepAsync(context, kept, All, null, cancel);
             return await AllAsync(context, store, queue, new NoticeDraft { Set = set }, StatusCodes.Status200OK, cancel);
         }
         catch (RefusedException refused)
@@ -63,16 +68,17 @@ internal static class NoticeRoutes
         }
     }
 
-    private static async Task<IResult> EndAsync(HttpContext context, Subscriptions store, string id, string then, CancellationToken cancel)
+    private static async Task<IResult> EndAsync(HttpContext context, Subscriptions store, KeptForms kept, string id, string then, CancellationToken cancel)
     {
-        _ = await FormGuard.ReadAsync(context.Request, cancel);
+        await KeepAsync(context, kept, then, await FormGuard.ReadAsync(context.Request, cancel), cancel);
         await store.EndAsync(id, Callers.Need(context), cancel);
         return TypedResults.Redirect(then);
     }
 
-    private static async Task<IResult> AgainAsync(HttpContext context, Subscriptions store, OutgoingNotices queue, string id, CancellationToken cancel)
+    private static async Task<IResult> AgainAsync(HttpContext context, Subscriptions store, OutgoingNotices queue, KeptForms kept, string id, CancellationToken cancel)
     {
-        _ = await FormGuard.ReadAsync(context.Request, cancel);
+        var form = await FormGuard.ReadAsync(context.Request, cancel);
+        await KeepAsync(context, kept, All, form, cancel);
         try
         {
             await queue.AgainAsync(id, cancel);
@@ -80,8 +86,18 @@ internal static class NoticeRoutes
         }
         catch (RefusedException refused) when (refused.Refusal == Refusal.WrongState)
         {
-            return await AllAsync(context, store, queue, new NoticeDraft { Wrong = refused.Message }, Refusals.StatusOf(refused), cancel);
+            return await AllAsync(context, store, queue, NoticeDraft.Of(form) with { Wrong = refused.Message }, Refusals.StatusOf(refused), cancel);
         }
+    }
+
+    // What is written in the form of a page stays while another of its buttons is pressed, and after the end of the session.
+    private static Task KeepAsync(HttpContext context, KeptForms kept, string page, IFormCollection? form, CancellationToken cancel) =>
+        kept.KeepAsync(SessionCookie.Of(context.Request), page, form is null ? new Dictionary<string, string[]>(StringComparer.Ordinal) : FormPages.Texts(form), cancel);
+
+    private static async Task<NoticeDraft> KeptAsync(HttpContext context, KeptForms kept, string page, CancellationToken cancel)
+    {
+        var fields = await kept.ReadAsync(SessionCookie.Of(context.Request), page, cancel);
+        return NoticeDraft.Of(new FormCollection(fields.ToDictionary(field => field.Key, field => new StringValues(field.Value), StringComparer.Ordinal)));
     }
 }
 

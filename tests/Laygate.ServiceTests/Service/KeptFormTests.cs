@@ -96,6 +96,8 @@ public sealed class KeptFormTests(ProviderService one) : IClassFixture<ProviderS
             ("/submissions/return", [("list", "?state=any"), ("comment", "Mend all <i>"), ("chosen", id + ":1")]),
             ("/administration/keys", [("name", "New office"), ("role", "Reviewer"), ("ends", "2030-01-02")]),
             ("/screenings", [("comment", "New edition")]),
+            ("/notices", [("address", "office@example.org"), ("contract", "Lot 9 <b>"), ("event", "Returned")]),
+            ("/administration/notices/failed/msg_1/again", [("address", "https://hooks.example.org/a"), ("secret", "whsec_not_to_be_kept"), ("event", "Submitted")]),
             ("/check", [("do", "submit"), ("plan", "a: 1\r\nb: <2>\r\n"), ("outlook", "true")]),
         })
         {
@@ -111,6 +113,16 @@ public sealed class KeptFormTests(ProviderService one) : IClassFixture<ProviderS
         Assert.Contains("value=\"New office\"", page.Text, StringComparison.Ordinal);
         Assert.Contains("value=\"2030-01-02\"", page.Text, StringComparison.Ordinal);
         Assert.Matches("<option value=\"Reviewer\" selected", page.Text);
+        page = await browser.GetAsync("/administration/notices");
+        Assert.Contains("value=\"https://hooks.example.org/a\"", page.Text, StringComparison.Ordinal);
+        Assert.Matches("value=\"Submitted\" checked", page.Text);
+        Assert.DoesNotContain("whsec_not_to_be_kept", page.Text, StringComparison.Ordinal);
+
+        // Another button of the page leaves it there; what was asked for is gone from the form.
+        await browser.PostAsync("/administration/notices/none/end", ("token", page.Token), ("address", "https://hooks.example.org/b"));
+        Assert.Contains("value=\"https://hooks.example.org/b\"", (await browser.GetAsync("/administration/notices")).Text, StringComparison.Ordinal);
+        await browser.PostAsync("/administration/notices", ("token", page.Token), ("address", "https://hooks.example.org/b"), ("event", "Submitted"));
+        Assert.DoesNotContain("value=\"https://hooks.example.org/b\"", (await browser.GetAsync("/administration/notices")).Text, StringComparison.Ordinal);
         page = await browser.GetAsync("/");
         Assert.Equal("a: 1\r\nb: <2>\r\n", page.Written("plan"));
         Assert.Matches("name=\"outlook\" value=\"true\" checked", page.Text);
