@@ -64,7 +64,7 @@ public sealed class SignInBrowserTests(ProviderService one) : IClassFixture<Prov
         var chromium = Needs.Chromium();
         using var playwright = await Playwright.CreateAsync();
         await using var browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = chromium, Args = ["--no-sandbox", "--disable-dev-shm-usage"], Timeout = Patience.Milliseconds });
-        foreach (var width in new[] { 1280, 390, 320 })
+        foreach (var width in new[] { 1280, 320 }.Usual(2))
         {
             await using var context = await browser.NewContextAsync(new() { BypassCSP = true, BaseURL = one.Running.Address.ToString(), ViewportSize = new() { Width = width, Height = 800 } });
             context.SetDefaultTimeout(Patience.Milliseconds);
