@@ -11,6 +11,9 @@ internal sealed record MatBand(double? Expected, double Low, double High)
     /// <summary>The samples in the order in which they were drawn; null where some have no value.</summary>
     public IReadOnlyList<double>? Samples { get; init; }
 
+    /// <summary>The expected value with its ends, which samples do not put on its other side; null where it is not reached.</summary>
+    public (double Expected, double Low, double High)? Ends => Expected is { } expected ? (expected, Math.Min(Low, expected), Math.Max(High, expected)) : null;
+
     /// <summary>The more careful of two bands of one question: its expected value, each sample and both ends are the more unfavourable ones.</summary>
     /// <param name="other">The other band, of the same samples.</param>
     /// <param name="highIsWorse">Whether a high answer is the unfavourable one.</param>

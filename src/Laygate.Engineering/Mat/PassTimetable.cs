@@ -89,7 +89,5 @@ public sealed record PassTimetable(IReadOnlyList<PassAtPoint> Passes)
     private static bool? Inside(double? window, PlannedPass pass, double delay) => window is { } closes ? pass.Latest + delay <= closes : null;
 
     private static PassValue? Value(FastCooling cooling, PlannedPass pass, string what) =>
-        cooling.At(what, pass.Middle).Band is { Expected: { } expected } band
-            ? new PassValue(expected, Math.Min(band.Low, expected), Math.Max(band.High, expected))
-            : null;
+        cooling.At(what, pass.Middle).Band?.Ends is { } ends ? new PassValue(ends.Expected, ends.Low, ends.High) : null;
 }

@@ -27,9 +27,8 @@ internal sealed class OnwardWindows(QuantityContext tonight)
 
         var cooling = MatCooling.Of(tonight).While(pass);
         return [.. moments.Distinct().Where(moment => weather.Parts.Any(part => part[0] <= moment && moment <= part[^1]))
-            .Select(moment => (At: moment, Window: cooling.BandAt(weather.At(moment), $"window {id}")))
-            .Where(one => one.Window?.Expected is not null)
-            .Select(one => new WindowAt(one.At, one.Window!.Expected!.Value, Math.Min(one.Window.Low, one.Window.Expected.Value), Math.Max(one.Window.High, one.Window.Expected.Value)))];
+            .Select(moment => (At: moment, cooling.BandAt(weather.At(moment), $"window {id}")?.Ends))
+            .Where(one => one.Ends is not null).Select(one => new WindowAt(one.At, one.Ends!.Value.Expected, one.Ends.Value.Low, one.Ends.Value.High))];
     }
 
     /// <summary>Time from the screed of a course to its last densifying pass, s; null where the plan does not tell it.</summary>

@@ -29,7 +29,7 @@ internal static class CoolingInputs
             return Failed(found.Failure, calculation);
         }
 
-        if (band.Expected is not { } expected)
+        if (band.Ends is not { } ends)
         {
             return Answer.None(
                 AbsenceReason.OutsideRange,
@@ -37,7 +37,7 @@ internal static class CoolingInputs
                 calculation.FirstStated);
         }
 
-        var answer = calculation.Result(quantity, symbol, expression, expected, Math.Min(band.Low, expected), Math.Max(band.High, expected));
+        var answer = calculation.Result(quantity, symbol, expression, ends.Expected, ends.Low, ends.High);
         return answer with { Samples = band.Samples };
     }
 

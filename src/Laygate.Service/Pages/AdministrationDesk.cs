@@ -22,13 +22,12 @@ internal sealed class AdministrationDesk(AccessKeys keys, Sessions sessions, Pre
     /// <summary>The key that was asked for before and not issued.</summary>
     public async Task<KeyDraft> KeptAsync(HttpContext context, CancellationToken cancel)
     {
-        var fields = await kept.ReadAsync(SessionCookie.Of(context.Request), Path, cancel);
+        var fields = await kept.ReadAsync(context, Path, cancel);
         return new KeyDraft { Name = fields.GetValueOrDefault("name")?[0], Role = fields.GetValueOrDefault("role")?[0], Ends = fields.GetValueOrDefault("ends")?[0] };
     }
 
     /// <summary>Keeps what was written on the page; null: nothing any more.</summary>
-    public Task KeepAsync(HttpContext context, IFormCollection? form, CancellationToken cancel) =>
-        kept.KeepAsync(SessionCookie.Of(context.Request), Path, form is null ? [] : FormPages.Texts(form), cancel);
+    public Task KeepAsync(HttpContext context, IFormCollection? form, CancellationToken cancel) => kept.KeepAsync(context, Path, form, cancel);
 
     /// <summary>Ends a session, or all of its owner.</summary>
     public async Task<IResult> EndAsync(HttpContext context, string id, bool ofPerson, CancellationToken cancel)

@@ -72,7 +72,7 @@ internal static class AdministrationRoutes
 
     private static async Task<IResult> PreviewAsync(HttpContext context, PreviewDesk desk, KeptForms kept, int? skip, CancellationToken cancel)
     {
-        var written = await kept.ReadAsync(SessionCookie.Of(context.Request), Screenings, cancel);
+        var written = await kept.ReadAsync(context, Screenings, cancel);
         return PageResults.Page<ScreeningsPage>(context, PageRoutes.Values(("Previewed", await desk.ListAsync(skip ?? 0, Callers.Need(context), cancel)), ("Said", written.GetValueOrDefault("comment")?[0])));
     }
 
@@ -84,7 +84,7 @@ internal static class AdministrationRoutes
         {
             var ids = await register.RescreenOpenAsync(desk.Book.Hash, form["comment"].ToString(), caller, cancel);
             bell.Ring();
-            await kept.KeepAsync(SessionCookie.Of(context.Request), Screenings, new Dictionary<string, string[]>(StringComparer.Ordinal), cancel);
+            await kept.KeepAsync(context, Screenings, null, cancel);
             return PageResults.Page<ScreeningsPage>(context, PageRoutes.Values(("Previewed", new ScreeningPreviews(0, 0, [])), ("Asked", ids.Count)));
         }
         catch (RefusedException refused)

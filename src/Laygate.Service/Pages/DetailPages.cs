@@ -18,7 +18,7 @@ internal sealed class DetailPages(RegisterReader reader, Comments comments, Shif
     /// <param name="undone">Why something else was not done; null: nothing else was asked for.</param>
     public async Task<IResult> ShowAsync(HttpContext context, string id, QueueQuery? list, Drafts? drafts, int status, CancellationToken cancel, string? undone = null)
     {
-        drafts ??= PageTexts.Of(await kept.ReadAsync(SessionCookie.Of(context.Request), FormPages.Submission(id), cancel)).Drafts(isKept: true);
+        drafts ??= PageTexts.Of(await kept.ReadAsync(context, FormPages.Submission(id), cancel)).Drafts(isKept: true);
         var caller = Callers.Need(context);
         if (await reader.WithReportAsync(id, caller, cancel) is not { } shown || await reader.TextAsync(id, caller, cancel) is not { } text)
         {

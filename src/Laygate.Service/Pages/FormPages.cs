@@ -1,3 +1,4 @@
+using Laygate.Register;
 using Laygate.Service.Access;
 
 namespace Laygate.Service.Pages;
@@ -41,6 +42,14 @@ internal static class FormPages
             .ToDictionary(field => field.Key, field => field.Values, StringComparer.Ordinal);
         return fields.Keys.Any(IsText) ? fields : [];
     }
+
+    /// <summary>Keeps what is written on a page for the session of a request; without a form nothing is kept of it any more.</summary>
+    public static Task KeepAsync(this KeptForms kept, HttpContext context, string page, IFormCollection? form, CancellationToken cancel) =>
+        kept.KeepAsync(SessionCookie.Of(context.Request), page, form is null ? [] : Texts(form), cancel);
+
+    /// <summary>What is kept of a page for the session of a request.</summary>
+    public static Task<IReadOnlyDictionary<string, string[]>> ReadAsync(this KeptForms kept, HttpContext context, string page, CancellationToken cancel) =>
+        kept.ReadAsync(SessionCookie.Of(context.Request), page, cancel);
 
     /// <summary>Whether somebody writes in the field of this name.</summary>
     public static bool IsText(string name) => !Chosen.Contains(name, StringComparer.Ordinal);

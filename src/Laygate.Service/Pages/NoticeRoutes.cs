@@ -43,7 +43,7 @@ internal static class NoticeRoutes
         try
         {
             await desk.AddMailAsync(draft.Address, draft.Events, draft.Contract, Callers.Need(context), cancel);
-            await KeepAsync(context, kept, Own, null, cancel);
+            await kept.KeepAsync(context, Own, null, cancel);
             return TypedResults.Redirect(Own);
         }
         catch (RefusedException refused)
@@ -59,7 +59,7 @@ internal static class NoticeRoutes
         try
         {
             var set = await desk.AddWebhookAsync(draft.Address, form["secret"], draft.Events, draft.Contract, Callers.Need(context), cancel);
-            await KeepAsync(context, kept, All, null, cancel);
+            await kept.KeepAsync(context, All, null, cancel);
             return await AllAsync(context, store, queue, new NoticeDraft { Set = set }, StatusCodes.Status200OK, cancel);
         }
         catch (RefusedException refused)
@@ -70,7 +70,7 @@ internal static class NoticeRoutes
 
     private static async Task<IResult> EndAsync(HttpContext context, Subscriptions store, KeptForms kept, string id, string then, CancellationToken cancel)
     {
-        await KeepAsync(context, kept, then, await FormGuard.ReadAsync(context.Request, cancel), cancel);
+        await kept.KeepAsync(context, then, await FormGuard.ReadAsync(context.Request, cancel), cancel);
         await store.EndAsync(id, Callers.Need(context), cancel);
         return TypedResults.Redirect(then);
     }
@@ -78,7 +78,7 @@ internal static class NoticeRoutes
     private static async Task<IResult> AgainAsync(HttpContext context, Subscriptions store, OutgoingNotices queue, KeptForms kept, string id, CancellationToken cancel)
     {
         var form = await FormGuard.ReadAsync(context.Request, cancel);
-        await KeepAsync(context, kept, All, form, cancel);
+        await kept.KeepAsync(context, All, form, cancel);
         try
         {
             await queue.AgainAsync(id, cancel);
@@ -90,13 +90,9 @@ internal static class NoticeRoutes
         }
     }
 
-    // What is written in the form of a page stays while another of its buttons is pressed, and after the end of the session.
-    private static Task KeepAsync(HttpContext context, KeptForms kept, string page, IFormCollection? form, CancellationToken cancel) =>
-        kept.KeepAsync(SessionCookie.Of(context.Request), page, form is null ? new Dictionary<string, string[]>(StringComparer.Ordinal) : FormPages.Texts(form), cancel);
-
     private static async Task<NoticeDraft> KeptAsync(HttpContext context, KeptForms kept, string page, CancellationToken cancel)
     {
-        var fields = await kept.ReadAsync(SessionCookie.Of(context.Request), page, cancel);
+        var fields = await kept.ReadAsync(context, page, cancel);
         return NoticeDraft.Of(new FormCollection(fields.ToDictionary(field => field.Key, field => new StringValues(field.Value), StringComparer.Ordinal)));
     }
 }

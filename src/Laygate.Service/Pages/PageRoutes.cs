@@ -65,7 +65,7 @@ internal static class PageRoutes
 
     private static async Task<IResult> StartAsync(HttpContext context, CheckDesk desk, IOptions<ServiceSettings> settings, KeptForms kept, CancellationToken cancel) => PageResults.Page<CheckPage>(context, Values(
         ("MayCheck", settings.Value.AnonymousChecks || Callers.Of(context.User) is not null),
-        ("Written", Callers.Of(context.User) is null ? null : await kept.ReadAsync(SessionCookie.Of(context.Request), LocalAddress.Start, cancel)),
+        ("Written", Callers.Of(context.User) is null ? null : await kept.ReadAsync(context, LocalAddress.Start, cancel)),
         ("Specifications", (IReadOnlyList<(string, string)>)[.. desk.Pack.Specifications.Where(one => !one.IsUnread).Select(one => (one.Name, one.Title))])));
 
     private static async Task<IResult> CheckAsync(HttpContext context, CheckDesk desk, CheckPool pool, SubmissionRegister register, KeptForms kept, Bell bell, CancellationToken cancel)
@@ -73,7 +73,7 @@ internal static class PageRoutes
         var form = await FormGuard.ReadAsync(context.Request, cancel);
         var caller = form["do"] == "submit" ? Callers.Need(context) : null;
         var sent = await SentAsync(form, cancel);
-        await kept.KeepAsync(SessionCookie.Of(context.Request), LocalAddress.Start, new Dictionary<string, string[]>(StringComparer.Ordinal), cancel);
+        await kept.KeepAsync(context, LocalAddress.Start, null, cancel);
         if (caller is not null)
         {
             var (submission, _) = await register.SubmitAsync(sent.Submission(null, null), caller, cancel);

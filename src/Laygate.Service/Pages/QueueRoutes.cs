@@ -27,7 +27,7 @@ internal sealed class QueuePages(RegisterReader reader, RegisterSettings setting
     public async Task<IResult> ShowAsync(HttpContext context, QueueQuery list, string? decided, BulkReturn? returned, int status, CancellationToken cancel)
     {
         var caller = Callers.Need(context);
-        returned ??= Kept(await kept.ReadAsync(SessionCookie.Of(context.Request), "/submissions", cancel));
+        returned ??= Kept(await kept.ReadAsync(context, "/submissions", cancel));
         var queue = await reader.QueueAsync(list.Filter(caller), list.Order, list.Descending, (list.Page - 1) * QueueQuery.Size, QueueQuery.Size, caller, cancel);
         return PageResults.Page<SubmissionsPage>(
             context,

@@ -21,7 +21,7 @@ internal static class RecordRoutes
     private static async Task<IResult> AddAsync(HttpContext context, ShiftRecords records, RegisterReader reader, KeptForms kept, string id, CancellationToken cancel)
     {
         var form = await FormGuard.ReadAsync(context.Request, cancel);
-        await kept.KeepAsync(SessionCookie.Of(context.Request), FormPages.Submission(id), FormPages.Texts(form), cancel);
+        await kept.KeepAsync(context, FormPages.Submission(id), form, cancel);
         var files = Sent.Unpacked(await Sent.FilesAsync([.. form.Files.GetFiles("record").Where(file => file.FileName.Length > 0)], cancel));
         await RecordsApi.KeepAsync(records, reader, id, files, Callers.Need(context), cancel);
         return TypedResults.Redirect($"/submissions/{id}#documents");

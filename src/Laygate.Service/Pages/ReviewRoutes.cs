@@ -67,7 +67,7 @@ internal static class ReviewRoutes
             refused.Add(("nothing", "choose what to return."));
         }
 
-        await kept.KeepAsync(SessionCookie.Of(context.Request), "/submissions", refused.Count > 0 ? FormPages.Texts(form) : [], cancel);
+        await kept.KeepAsync(context, "/submissions", refused.Count > 0 ? form : null, cancel);
         return await pages.ShowAsync(
             context,
             QueueQuery.Of(form["list"], caller) ?? QueueQuery.Usual(caller),
@@ -138,7 +138,7 @@ internal sealed class ReviewDesk(KeptForms kept, DetailPages pages, RegisterRead
     private async Task<string> KeepAsync(HttpContext context, IFormCollection form, CancellationToken cancel)
     {
         var page = FormPages.Of(context.Request.Path, form)!;
-        await kept.KeepAsync(SessionCookie.Of(context.Request), page.Path, FormPages.Texts(form), cancel);
+        await kept.KeepAsync(context, page.Path, form, cancel);
         return page.Address;
     }
 }
