@@ -102,13 +102,16 @@ public sealed class OutgoingNotices(RegisterDatabase database)
             cancel);
     }
 
-    /// <summary>Forgets what was done 30 days ago: notices that were sent, dropped or given up, and subscriptions that have ended.</summary>
+    /// <summary>Forgets what was done 30 days ago: notices that were sent, dropped or given up, and subscriptions that have ended, by themselves or with the key of their owner.</summary>
     public async Task ForgetAsync(CancellationToken cancel)
     {
         var before = database.Now - KeptFor;
         await using var context = database.Open();
         await context.Notices.Where(row => row.DoneAt != null && row.DoneAt < before).ExecuteDeleteAsync(cancel);
-        await context.Subscriptions.Where(one => one.EndedAt != null && one.EndedAt < before && !context.Notices.Any(row => row.Subscription == one.Id)).ExecuteDeleteAsync(cancel);
+        await context.Subscriptions
+            .Where(one => (one.EndedAt != null && one.EndedAt < before)
+                || (one.Channel == Channel.Mail && context.Keys.Any(key => key.Id == one.Owner && ((key.RevokedAt != null && key.RevokedAt < before) || (key.ExpiresAt != null && key.ExpiresAt < before)))))
+            .Where(one => !context.Notices.Any(row => row.Subscription == one.Id)).ExecuteDeleteAsync(cancel);
     }
 
     // Asked before the one write lock of SQLite is taken.

@@ -206,6 +206,12 @@ public sealed class NoticeTests(Stores stores)
         Assert.Equal([(NoticeEvent.Screened, 1), (NoticeEvent.Submitted, 2)], sent.Select(notice => (notice.Event, notice.Facts.Revision)));
         Assert.All(sent, notice => Assert.Equal("rev@example.org", notice.To.Target));
         Assert.Empty(await subscriptions.OfAsync(Opened.Second, default));
+
+        // The address of whom nothing is sent any more is not kept.
+        clock.Move(TimeSpan.FromDays(31));
+        await new OutgoingNotices(opened.Database).ForgetAsync(default);
+        await using var context = opened.Database.Open();
+        Assert.Equal(["rev@example.org"], await context.Subscriptions.Select(row => row.Target).ToListAsync());
     }
 
     private static Task<Subscription> MailAsync(Subscriptions subscriptions, Caller owner, string address, params NoticeEvent[] events) =>
