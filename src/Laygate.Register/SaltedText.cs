@@ -21,6 +21,17 @@ public static class SaltedText
     /// <param name="text">The text.</param>
     public static string Digest(string salt, string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.ASCII.GetBytes(salt + Literal(text))));
 
+    /// <summary>The digest of a content: SHA-256 over the salt and the bytes, lower-case hex.</summary>
+    /// <param name="salt">The salt, in hex.</param>
+    /// <param name="content">The bytes.</param>
+    public static string Digest(string salt, byte[] content)
+    {
+        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        hash.AppendData(Encoding.ASCII.GetBytes(salt));
+        hash.AppendData(content);
+        return Convert.ToHexStringLower(hash.GetHashAndReset());
+    }
+
     /// <summary>A text as a JSON string of printable ASCII on one line. Written here, since no later library may write it otherwise.</summary>
     public static string Literal(string text)
     {

@@ -64,6 +64,7 @@ public sealed class Screenings(RegisterDatabase database)
             job.State = JobState.Done;
             job.Worker = null;
             row.ReportScreening = claim.Screening;
+            row.SoughtAt = null;
             row.State = result.Readable ? SubmissionState.Screened : SubmissionState.FailedToRead;
             (row.PlanId, row.PlanTitle, row.PlanRevision) = (CallerText.Title(result.Plan?.Id), CallerText.Title(result.Plan?.Title), CallerText.Title(result.Plan?.Revision));
             (row.Stage, row.ShiftDate, row.Contract) = (CallerText.Title(result.Queue?.Stage), result.Queue?.ShiftDate, CallerText.Title(result.Queue?.Contract));

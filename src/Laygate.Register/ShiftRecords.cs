@@ -64,6 +64,7 @@ public sealed class ShiftRecords(RegisterDatabase database)
         }
 
         var now = database.Now;
+        row.SoughtAt = null;
         context.RecordFiles.AddRange(files.Select((file, place) => new RecordFileRow
         {
             Number = row.Number,

@@ -85,8 +85,11 @@ public enum RegisterEvent
     /// <summary>The record of a shift was handed in.</summary>
     Recorded,
 
-    /// <summary>Names, or names and comments, were replaced because the time for which they are kept was over.</summary>
+    /// <summary>Names, or names and comments, were replaced: the time for which they are kept was over, or an administrator had it done.</summary>
     NamesReplaced,
+
+    /// <summary>An administrator had names replaced before that time; the comment says why.</summary>
+    ReplacementAsked,
 }
 
 /// <summary>What a reviewer may decide.</summary>

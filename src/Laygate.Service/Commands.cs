@@ -164,7 +164,7 @@ internal static class Commands
         else if (dry)
         {
             var due = await retention.DueAsync(rule, CancellationToken.None);
-            await Console.Out.WriteLineAsync(FormattableString.Invariant($"{due.Series.Count}{(due.Series.Count == Retention.Most ? " or more" : "")} series are due, {due.Series.Sum(one => one.Names)} names and {due.Series.Sum(one => one.Texts)} comments in them; {due.Keys} keys."));
+            await Console.Out.WriteLineAsync(FormattableString.Invariant($"{due.Series.Count}{(due.Series.Count == Retention.Most ? " or more" : "")} series are due: {due.Series.Sum(one => one.Names)} entries with a name, {due.Series.Sum(one => one.Texts)} comments, {due.Series.Sum(one => one.Plans)} plans to search; {due.Keys} keys."));
         }
         else
         {

@@ -6,6 +6,7 @@ using Laygate.Service.Administration;
 using Laygate.Service.Api;
 using Laygate.Service.Checking;
 using Laygate.Service.Pages;
+using Laygate.Service.Replacing;
 using Laygate.Service.Settings;
 using Laygate.Service.Telling;
 using Laygate.Service.Watching;
@@ -146,6 +147,8 @@ internal static class ServiceHost
         services.AddSingleton<AdministrationDesk>();
         services.AddSingleton<QueuePages>();
         services.AddSingleton<Bell>();
+        services.AddSingleton<NameRules>();
+        services.AddSingleton<INameReplacer, NameReplacer>();
         services.AddSingleton<Retention>();
         services.AddHostedService<RetentionWorker>();
         services.AddSingleton<Subscriptions>();
@@ -234,6 +237,7 @@ internal static class ServiceHost
         api.MapKeys();
         api.MapAdministration();
         api.MapNotices();
+        api.MapRetention();
         app.MapPages();
     }
 }

@@ -49,6 +49,9 @@ internal sealed record RowQuantity(string Name, CellForm Form, string Meaning)
     /// <summary>Whether a row without it is refused.</summary>
     public bool Needed { get; init; }
 
+    /// <summary>Whether it may name a person; what the register does with names looks here.</summary>
+    public bool IsPerson { get; init; }
+
     /// <summary>Whether the empty file has a column for it.</summary>
     public bool LaidOut { get; init; } = true;
 }
@@ -164,7 +167,7 @@ internal static class RecordKinds
         ]),
         new(HoldPoints, "one row for each release of a hold point",
         [
-            Needed(Text("hold_point", "id of the hold point in the plan")), When("at", "when it was released"), Date, Text("by", "who released it"), Text("evidence", "what it rests on, such as the number of a form"),
+            Needed(Text("hold_point", "id of the hold point in the plan")), When("at", "when it was released"), Date, Text("by", "who released it") with { IsPerson = true }, Text("evidence", "what it rests on, such as the number of a form"),
         ]),
     ];
 

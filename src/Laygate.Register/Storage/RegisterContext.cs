@@ -32,6 +32,8 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
 
     public DbSet<CommentRow> Comments => Set<CommentRow>();
 
+    public DbSet<ReplacementRow> Replacements => Set<ReplacementRow>();
+
     public DbSet<KeyRow> Keys => Set<KeyRow>();
 
     public DbSet<KeyHistoryRow> KeyHistory => Set<KeyHistoryRow>();
@@ -108,6 +110,7 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
         configurationBuilder.Properties<DateTimeOffset>().HaveConversion<UtcTicks>();
         configurationBuilder.Properties<SubmissionState>().HaveConversion<string>();
         configurationBuilder.Properties<RegisterEvent>().HaveConversion<string>();
+        configurationBuilder.Properties<ContentKind>().HaveConversion<string>();
         configurationBuilder.Properties<JobState>().HaveConversion<string>();
         configurationBuilder.Properties<KeyEvent>().HaveConversion<string>();
         configurationBuilder.Properties<Role>().HaveConversion<string>();
@@ -148,6 +151,10 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
         comment.HasKey(one => one.Entry);
         comment.Property(one => one.Entry).ValueGeneratedOnAdd();
         comment.HasIndex(one => new { one.Series, one.Entry });
+        var replaced = Owned<ReplacementRow>(modelBuilder);
+        replaced.HasKey(one => new { one.Entry, one.Line });
+        replaced.HasOne(one => one.Said).WithMany().HasForeignKey(one => one.Entry).OnDelete(DeleteBehavior.Restrict);
+        replaced.HasIndex(one => new { one.Number, one.Kind, one.Of, one.Place, one.Name });
         modelBuilder.Entity<KeyRow>(row =>
         {
             row.HasKey(one => one.Id);
@@ -225,6 +232,7 @@ internal abstract class RegisterContext(DbContextOptions options) : DbContext(op
                 nameof(PictureRow) => "pictures",
                 nameof(JobRow) => "jobs",
                 nameof(HistoryRow) => "history",
+                nameof(ReplacementRow) => "replacements",
                 nameof(KeyRow) => "access_keys",
                 nameof(KeyHistoryRow) => "key_history",
                 nameof(SessionRow) => "sessions",

@@ -59,18 +59,35 @@ internal sealed class SubmissionRow
     public string? Assignee { get; set; }
 
     public string? AssigneeName { get; set; }
+
+    // When its contents were last searched for names; null: not since something was added.
+    public DateTimeOffset? SoughtAt { get; set; }
+}
+
+// What is kept byte for byte: the digest is salted, so that it tells nobody what stood there once salt and content are gone.
+internal interface IContentRow
+{
+    long Number { get; }
+
+    string? Salt { get; set; }
+
+    string? Digest { get; set; }
 }
 
 // The text lies apart, so that lists do not carry it and a change of state does not write it again.
-internal sealed class TextRow
+internal sealed class TextRow : IContentRow
 {
     public long Number { get; set; }
 
     public required byte[] Text { get; set; }
+
+    public string? Salt { get; set; }
+
+    public string? Digest { get; set; }
 }
 
 // A file that came with the plan, by its place in the set.
-internal sealed class FileRow
+internal sealed class FileRow : IContentRow
 {
     public long Number { get; set; }
 
@@ -79,16 +96,24 @@ internal sealed class FileRow
     public required string Name { get; set; }
 
     public required byte[] Bytes { get; set; }
+
+    public string? Salt { get; set; }
+
+    public string? Digest { get; set; }
 }
 
-internal sealed class ArchiveRow
+internal sealed class ArchiveRow : IContentRow
 {
     public long Number { get; set; }
 
     public required byte[] Bytes { get; set; }
+
+    public string? Salt { get; set; }
+
+    public string? Digest { get; set; }
 }
 
-internal sealed class ReportRow
+internal sealed class ReportRow : IContentRow
 {
     public long Number { get; set; }
 
@@ -97,6 +122,10 @@ internal sealed class ReportRow
     public long Attempt { get; set; }
 
     public required byte[] Json { get; set; }
+
+    public string? Salt { get; set; }
+
+    public string? Digest { get; set; }
 
     public required string Hash { get; set; }
 
@@ -163,7 +192,7 @@ internal sealed class CommentRow
 }
 
 // A file of the record of a shift, exactly as it came.
-internal sealed class RecordFileRow
+internal sealed class RecordFileRow : IContentRow
 {
     public long Number { get; set; }
 
@@ -175,6 +204,10 @@ internal sealed class RecordFileRow
 
     public required byte[] Bytes { get; set; }
 
+    public string? Salt { get; set; }
+
+    public string? Digest { get; set; }
+
     public DateTimeOffset At { get; set; }
 
     public required string By { get; set; }
@@ -183,17 +216,21 @@ internal sealed class RecordFileRow
 }
 
 // The pictures of a report, kept because later rules or programs may draw others.
-internal sealed class PictureRow
+internal sealed class PictureRow : IContentRow
 {
     public long Number { get; set; }
 
     public int Screening { get; set; }
 
     public required byte[] Bytes { get; set; }
+
+    public string? Salt { get; set; }
+
+    public string? Digest { get; set; }
 }
 
 // A document as it was made at a screening: later programs word and draw otherwise.
-internal sealed class DocumentRow
+internal sealed class DocumentRow : IContentRow
 {
     public long Number { get; set; }
 
@@ -206,6 +243,10 @@ internal sealed class DocumentRow
     public string? Policy { get; set; }
 
     public required byte[] Bytes { get; set; }
+
+    public string? Salt { get; set; }
+
+    public string? Digest { get; set; }
 }
 
 internal enum JobState
@@ -274,6 +315,31 @@ internal sealed class HistoryRow
 
     [NotMapped]
     public ScreeningChanges? Changes { get; set; }
+}
+
+// That names in a content were replaced: what it was and what stands there now, by their salted digests.
+internal sealed class ReplacementRow
+{
+    public long Entry { get; set; }
+
+    // The entry of the history that says so; its number is known when both are written.
+    public HistoryRow? Said { get; set; }
+
+    public int Line { get; set; }
+
+    public long Number { get; set; }
+
+    public ContentKind Kind { get; set; }
+
+    public int Of { get; set; }
+
+    public int Place { get; set; }
+
+    public required string Name { get; set; }
+
+    public required string Before { get; set; }
+
+    public required string After { get; set; }
 }
 
 internal sealed class KeyRow

@@ -8,10 +8,14 @@ internal static class Seals
     private const int SaltBytes = 32;
     private const int Batch = 200;
 
+    // Contents may have megabytes each.
+    private const int FewContents = 8;
+
     /// <summary>Entries whose comment a person wrote; the comments of all others are the program's own words.</summary>
     public static readonly RegisterEvent[] Spoken =
     [
         RegisterEvent.Accepted, RegisterEvent.AcceptedWithDepartures, RegisterEvent.Returned, RegisterEvent.FirstAccepted, RegisterEvent.FirstAcceptedWithDepartures, RegisterEvent.ScreeningAsked,
+        RegisterEvent.ReplacementAsked,
     ];
 
     /// <summary>Seals what a transaction adds.</summary>
@@ -30,17 +34,47 @@ internal static class Seals
         await EachAsync(database, context => context.Comments.Where(row => row.NameDigest == null), cancel);
         await EachAsync(database, context => context.KeyHistory.Where(row => row.NameDigest == null), cancel);
         await EachAsync(database, context => context.Keys.Where(row => row.NameDigest == null), cancel);
+        await EachAsync(database, context => context.Texts.Where(row => row.Digest == null), cancel, FewContents);
+        await EachAsync(database, context => context.Files.Where(row => row.Digest == null), cancel, FewContents);
+        await EachAsync(database, context => context.Archives.Where(row => row.Digest == null), cancel, FewContents);
+        await EachAsync(database, context => context.RecordFiles.Where(row => row.Digest == null), cancel, FewContents);
+        await EachAsync(database, context => context.Reports.Where(row => row.Digest == null), cancel, FewContents);
+        await EachAsync(database, context => context.Pictures.Where(row => row.Digest == null), cancel, FewContents);
+        await EachAsync(database, context => context.Documents.Where(row => row.Digest == null), cancel, FewContents);
     }
 
-    private static async Task EachAsync<T>(RegisterDatabase database, Func<RegisterContext, IQueryable<T>> unsealed, CancellationToken cancel)
+    /// <summary>A content as it is read and proved: unpacked.</summary>
+    public static byte[] ContentOf(IContentRow row) => row switch
+    {
+        TextRow text => text.Text,
+        FileRow file => file.Bytes,
+        ArchiveRow archive => archive.Bytes,
+        RecordFileRow record => record.Bytes,
+        ReportRow report => report.Json,
+        PictureRow pictures => Packed.All(pictures.Bytes),
+        DocumentRow document => Packed.All(document.Bytes),
+        _ => throw new ArgumentException("There is no such content.", nameof(row)),
+    };
+
+    /// <summary>Gives a content its salt and digest anew.</summary>
+    public static void SealContent(IContentRow row, RegisterDatabase database) => (row.Salt, row.Digest) = Of(database, ContentOf(row));
+
+    /// <summary>A new salt and the digest of a content with it.</summary>
+    public static (string Salt, string Digest) Of(RegisterDatabase database, byte[] content)
+    {
+        var salt = Convert.ToHexStringLower(database.Bytes(SaltBytes));
+        return (salt, SaltedText.Digest(salt, content));
+    }
+
+    private static async Task EachAsync<T>(RegisterDatabase database, Func<RegisterContext, IQueryable<T>> unsealed, CancellationToken cancel, int batch = Batch)
         where T : class
     {
-        for (var count = Batch; count == Batch;)
+        for (var count = batch; count == batch;)
         {
             count = await database.InTransactionAsync(
                 async context =>
                 {
-                    var rows = await unsealed(context).Take(Batch).ToListAsync(cancel);
+                    var rows = await unsealed(context).Take(batch).ToListAsync(cancel);
                     rows.ForEach(row => Seal(row, database));
                     return rows.Count;
                 },
@@ -65,6 +99,9 @@ internal static class Seals
                 break;
             case KeyRow row:
                 (row.NameSalt, row.NameDigest) = Of(database, row.Name);
+                break;
+            case IContentRow row:
+                SealContent(row, database);
                 break;
         }
     }

@@ -32,6 +32,9 @@ public sealed class CardTexts
     /// <summary>All keys.</summary>
     internal IReadOnlyCollection<string> Keys => words.Keys;
 
+    /// <summary>All texts of a language, for whoever must know which words are the program's own.</summary>
+    public IEnumerable<string> All => words.Values.Concat(rules.Values).Concat(onSite.Values);
+
     /// <summary>The words of a language.</summary>
     /// <param name="language">One of <see cref="Languages"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">There is no such language.</exception>

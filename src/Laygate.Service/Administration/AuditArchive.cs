@@ -8,19 +8,27 @@ using Laygate.Service.Checking;
 
 namespace Laygate.Service.Administration;
 
-/// <summary>A file of an export, by its content.</summary>
+/// <summary>A file of an export, by the digest of what was kept first.</summary>
 /// <param name="Name">What it is called.</param>
-/// <param name="File">Its name in the archive, which is its SHA-256.</param>
-internal sealed record AuditFile(string Name, string File);
+/// <param name="Digest">Its salted digest.</param>
+internal sealed record AuditFile(string Name, string Digest);
+
+/// <summary>What a line of the history has beside its entry.</summary>
+/// <param name="Files">What was kept with it.</param>
+/// <param name="Report">The digest of the report that it is about; null where about none.</param>
+/// <param name="Replaced">Contents in which names were replaced.</param>
+internal sealed record AuditBeside(IReadOnlyList<AuditFile> Files, string? Report, IReadOnlyList<AuditReplacement> Replaced);
 
 /// <summary>
 /// Everything that the register holds, as one archive that can be verified without this program: three books of lines, each with the hash of the line before it, and
-/// the files that they name by their hash. A later export begins with the lines of an earlier one.
+/// the files whose salted digests they name. A later export begins with the lines of an earlier one.
 /// </summary>
-internal sealed class AuditArchive(AuditReader audit, RegisterReader reader, ShiftRecords records, TimeProvider clock)
+internal sealed class AuditArchive(AuditReader audit, TimeProvider clock)
 {
     // Its escapes see to it that no text that people wrote can look like a part of a line.
     private static readonly JsonSerializerOptions Plain = new() { PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower };
+
+    private static readonly AuditBeside Nothing = new([], null, []);
 
     private static readonly string Script = Asset.Text("verify-audit.sh");
 
@@ -31,9 +39,9 @@ internal sealed class AuditArchive(AuditReader audit, RegisterReader reader, Shi
     {
         var end = await audit.EndAsync(cancel);
         await using var zip = await ZipArchive.CreateAsync(output, ZipArchiveMode.Create, leaveOpen: true, entryNameEncoding: null, cancel);
-        var files = await ContentsAsync(zip, end, cancel);
+        var beside = await ContentsAsync(zip, end, cancel);
         var heads = new StringBuilder();
-        await BookAsync(zip, "history", audit.HistoryAsync(end, cancel), one => Line(one, files.GetValueOrDefault(one.Number, [])), heads, cancel);
+        await BookAsync(zip, "history", audit.HistoryAsync(end, cancel), one => Line(one, beside.GetValueOrDefault(one.Number, Nothing)), heads, cancel);
         await BookAsync(zip, "comments", audit.CommentsAsync(end, cancel), one => new { one.Submission, one.Said.Revision, one.Said.At, one.Said.By, ByNameDigest = one.Name.Digest, one.Said.Finding, TextDigest = one.Text.Digest, one.Said.LeavesOpen }, heads, cancel);
         await BookAsync(zip, "keys", audit.KeysAsync(end, cancel), one => new { one.Key, NameDigest = one.Name.Digest, Role = one.Role.ToString().ToLowerInvariant(), one.Event, one.Said.At, one.Said.By, ByNameDigest = one.ByName.Digest }, heads, cancel);
         await PartsAsync(zip, end, cancel);
@@ -43,25 +51,34 @@ internal sealed class AuditArchive(AuditReader audit, RegisterReader reader, Shi
     }
 
     // An archive takes one entry at a time, so the files come before the book that names them.
-    private async Task<Dictionary<long, IReadOnlyList<AuditFile>>> ContentsAsync(ZipArchive zip, AuditEnd end, CancellationToken cancel)
+    private async Task<Dictionary<long, AuditBeside>> ContentsAsync(ZipArchive zip, AuditEnd end, CancellationToken cancel)
     {
         var contents = new AuditContents(zip);
-        var files = new Dictionary<long, IReadOnlyList<AuditFile>>();
+        var beside = new Dictionary<long, AuditBeside>();
         var recorded = new Dictionary<string, int>(StringComparer.Ordinal);
         await foreach (var one in audit.HistoryAsync(end, cancel))
         {
             // Each record has its entry, in the order of their numbers.
-            var upload = one.Said.Event == RegisterEvent.Recorded ? recorded[one.Submission] = recorded.GetValueOrDefault(one.Submission) + 1 : 0;
-            if (await FilesAsync(one, upload, contents, cancel) is { Count: > 0 } own)
+            var record = one.Said.Event == RegisterEvent.Recorded ? recorded[one.Submission] = recorded.GetValueOrDefault(one.Submission) + 1 : 0;
+            var files = new List<AuditFile>();
+            foreach (var content in await audit.ContentsAsync(one, record, cancel))
             {
-                files.Add(one.Number, own);
+                await contents.AddAsync(content, cancel);
+                files.Add(new AuditFile(content.Name, content.First));
+            }
+
+            var own = new AuditBeside(files, await audit.ReportAsync(one, cancel), await audit.ReplacementsAsync(one, cancel));
+            if (own is not { Files.Count: 0, Report: null, Replaced.Count: 0 })
+            {
+                beside.Add(one.Number, own);
             }
         }
 
-        return files;
+        await contents.EndAsync(cancel);
+        return beside;
     }
 
-    private static object Line(AuditEvent one, IReadOnlyList<AuditFile> files) => new
+    private static object Line(AuditEvent one, AuditBeside beside) => new
     {
         one.Submission,
         Number = one.Place,
@@ -76,66 +93,12 @@ internal sealed class AuditArchive(AuditReader audit, RegisterReader reader, Shi
         Comment = one.Comment is null ? one.Said.Comment : null,
         CommentDigest = one.Comment?.Digest,
         one.Said.Screening,
-        one.Said.ReportHash,
+        beside.Report,
         one.Said.OnOwn,
         one.Said.OpenComments,
-        Files = files,
+        beside.Files,
+        beside.Replaced,
     };
-
-    // What was handed in stands at its receipt, what was made of it at the screening.
-    private async Task<IReadOnlyList<AuditFile>> FilesAsync(AuditEvent one, int upload, AuditContents files, CancellationToken cancel) => one.Said.Event switch
-    {
-        RegisterEvent.Recorded => await RecordedAsync(one.Submission, upload, files, cancel),
-        RegisterEvent.Received => await HandedInAsync(one.Submission, files, cancel),
-        RegisterEvent.Screened or RegisterEvent.FailedToRead when one.Said.Screening is { } screening => await MadeAsync(one.Submission, screening, files, cancel),
-        _ => [],
-    };
-
-    private async Task<IReadOnlyList<AuditFile>> HandedInAsync(string id, AuditContents files, CancellationToken cancel)
-    {
-        var one = (await reader.FindAsync(id, Caller.Machine, cancel))!;
-        var kept = new List<AuditFile> { await files.AddAsync(one.FileName, ".yaml", (await reader.TextAsync(id, Caller.Machine, cancel))!, cancel) };
-        foreach (var file in one.Files == 0 ? [] : await reader.FilesAsync(id, Caller.Machine, cancel))
-        {
-            kept.Add(await files.AddAsync(file.Name, ".yaml", file.Bytes, cancel));
-        }
-
-        if (one.Archive is not null && await reader.ArchiveAsync(id, Caller.Machine, cancel) is { } archive)
-        {
-            kept.Add(await files.AddAsync(archive.Name, ".zip", archive.Bytes, cancel));
-        }
-
-        return kept;
-    }
-
-    private async Task<IReadOnlyList<AuditFile>> RecordedAsync(string id, int upload, AuditContents files, CancellationToken cancel)
-    {
-        var kept = new List<AuditFile>();
-        foreach (var file in (await records.ListAsync(id, Caller.Machine, cancel)).Where(one => one.Upload == upload).SelectMany(one => one.Files))
-        {
-            kept.Add(await files.AddAsync(file.Name, file.Name.EndsWith(".csv", StringComparison.OrdinalIgnoreCase) ? ".csv" : ".yaml", file.Bytes, cancel));
-        }
-
-        return kept;
-    }
-
-    private async Task<IReadOnlyList<AuditFile>> MadeAsync(string id, int screening, AuditContents files, CancellationToken cancel)
-    {
-        var kept = new List<AuditFile>();
-        if (await reader.ReportAsync(id, screening, Caller.Machine, cancel) is { } report)
-        {
-            kept.Add(await files.AddAsync("report.json", ".json", report.Json, cancel));
-        }
-
-        foreach (var document in await reader.DocumentsAsync(id, screening, Caller.Machine, cancel))
-        {
-            using var bytes = new MemoryStream();
-            Documents.Write(document, bytes);
-            kept.Add(await files.AddAsync(document.Name, Path.GetExtension(document.Name), bytes.ToArray(), cancel));
-        }
-
-        return kept;
-    }
 
     private static async Task BookAsync<T>(ZipArchive zip, string name, IAsyncEnumerable<T> entries, Func<T, object> line, StringBuilder heads, CancellationToken cancel)
     {
@@ -193,13 +156,15 @@ internal sealed class AuditArchive(AuditReader audit, RegisterReader reader, Shi
         comments.jsonl  what was written on findings
         keys.jsonl      which keys were issued and revoked, and by whom
         parts.txt       names, and what people wrote: digest, salt, text. The digest is the SHA-256 of salt and text as they stand there; the books hold digests alone
-        content/        plans, files, reports, documents and records of shifts, each named by its SHA-256; history.jsonl says what each one is
+        content/        plans, files, reports, documents and records of shifts as they stand, each named by its digest; history.jsonl says what each one is
+        contents.txt    digest, salt, file. The digest is the SHA-256 of the salt and the bytes of the file
         heads.txt       for each book its number of lines and the SHA-256 of the last one: keep it elsewhere
         verify.sh       sh verify.sh             lines and files are as they were written
                         sh verify.sh OLD.txt     and begin with all that an earlier export held; OLD.txt is its heads.txt
 
-        A name or a text that the register has replaced has no line in parts.txt any more; history.jsonl says when, how many and by which setting (event names_replaced).
-        Its digest stays, so the books still follow each other; without its salt the digest tells nobody what it was.
+        A name or a text that the register has replaced has no line in parts.txt any more; history.jsonl says when, how many and why (event names_replaced).
+        Its digest stays, so the books still follow each other; without its salt the digest tells nobody what it was. A plan, record, report or document in which names
+        were replaced stands in content/ as it is now; the same event names the digest of what it was and of what it is.
 
         Each line begins with the SHA-256 of the line before it (64 zeros at the first). Who can write to the database can still make a whole register anew: only
         heads that were kept elsewhere show that.
@@ -223,21 +188,22 @@ internal sealed class AuditArchive(AuditReader audit, RegisterReader reader, Shi
         }
     }
 
-    /// <summary>The files of the archive, each once.</summary>
+    /// <summary>The files of the archive, each with its salt.</summary>
     private sealed class AuditContents(ZipArchive zip)
     {
-        private readonly HashSet<string> there = new(StringComparer.Ordinal);
+        private readonly StringBuilder list = new();
 
-        public async Task<AuditFile> AddAsync(string name, string ending, byte[] bytes, CancellationToken cancel)
+        public async Task AddAsync(AuditContent content, CancellationToken cancel)
         {
-            var file = $"content/{Convert.ToHexStringLower(SHA256.HashData(bytes))}{ending}";
-            if (there.Add(file))
-            {
-                await using var entry = await zip.CreateEntry(file).OpenAsync(cancel);
-                await entry.WriteAsync(bytes, cancel);
-            }
-
-            return new AuditFile(name, file);
+            var file = $"content/{content.Digest}{Ending(content.Name)}";
+            list.Append(CultureInfo.InvariantCulture, $"{content.Digest} {content.Salt} {file}\n");
+            await using var entry = await zip.CreateEntry(file).OpenAsync(cancel);
+            await entry.WriteAsync(content.Bytes, cancel);
         }
+
+        public Task EndAsync(CancellationToken cancel) => AuditArchive.AddAsync(zip, "contents.txt", list.ToString(), cancel);
+
+        // Only endings that we know: a name may hold anything.
+        private static string Ending(string name) => Path.GetExtension(name).ToLowerInvariant() is ".csv" or ".zip" or ".json" or ".html" or ".md" ? Path.GetExtension(name).ToLowerInvariant() : ".yaml";
     }
 }

@@ -45,10 +45,24 @@ replaced=$(sed -n 's/.*"event":"names_replaced".*"comment":"replaced \([0-9]*\):
 keys=$(lacking keys.jsonl)
 [ "$keys" -le $((3 * $(grep -c '"event":"namereplaced"' keys.jsonl))) ] || say "parts.txt: $keys names of keys.jsonl are missing, it says that fewer were replaced"
 [ $((lack + keys)) -eq 0 ] || echo "$((lack + keys)) names and texts were replaced and are proved by their digests alone."
-for name in $(grep -o '"file":"content/[0-9a-f]\{64\}[.a-z]*"' history.jsonl | cut -d '"' -f 4 | sort -u); do
-  hash=${name#content/}
+# Plans, records, reports and documents: each has its line in contents.txt, unless the history says that its names were replaced, and by what.
+while IFS=' ' read -r digest salt name; do
   [ -f "$name" ] || { say "$name: is missing"; continue; }
-  [ "$(sha256sum < "$name" | cut -d ' ' -f 1)" = "${hash%%.*}" ] || say "$name: is not what was kept"
-done
+  [ "$( { printf '%s' "$salt"; cat "$name"; } | sha256sum | cut -d ' ' -f 1)" = "$digest" ] || say "$name: is not what was kept"
+done < contents.txt
+lost=$(awk 'FILENAME == "contents.txt" { there[$1]; next }
+  { while (match($0, /"(before|digest|report)":"[0-9a-f]+"/)) {
+      split(substr($0, RSTART, RLENGTH), part, "\"")
+      if (part[2] == "before") gone[part[4]]; else named[part[4]]
+      $0 = substr($0, RSTART + RLENGTH)
+    } }
+  END {
+    for (one in named) if (!(one in there) && !(one in gone)) print "contents.txt: " one " is missing, and nothing says that it was replaced"
+    for (one in gone) if (one in there) print "contents.txt: " one " is there, the history says that it was replaced"
+    for (one in there) if (!(one in named)) print "contents.txt: " one " stands in no book"
+  }' contents.txt history.jsonl)
+[ -z "$lost" ] || say "$lost"
+gone=$(grep -oE '"before":"[0-9a-f]{64}"' history.jsonl | sort -u | grep -c .)
+[ "$gone" -eq 0 ] || echo "In $gone plans, records, reports and documents names were replaced; what they were is proved by their digests alone."
 [ "$wrong" -eq 0 ] && echo "All lines follow each other, and all files are those that were kept."
 exit $wrong

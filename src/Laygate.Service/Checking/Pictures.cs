@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Laygate.Register;
 using Laygate.Reporting.Plots;
 using Laygate.Rules.Results;
 

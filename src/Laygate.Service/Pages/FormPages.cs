@@ -15,7 +15,7 @@ internal static class FormPages
     private static readonly string[] Own = ["token", "list", "version", "seen", "at", "back", "verdict", "do", "key", "to", "secret"];
 
     // What is chosen or carried along; it is kept where somebody has written something beside it.
-    private static readonly string[] Chosen = ["role", "language", "rules", "outlook", "kept-name", "event"];
+    private static readonly string[] Chosen = ["role", "language", "rules", "outlook", "kept-name", "event", "texts"];
 
     /// <summary>The page of a form that was sent to a path; null where it is none of those whose text is kept.</summary>
     public static FormPage? Of(PathString path, IFormCollection form) => path.Value?.Split('/', StringSplitOptions.RemoveEmptyEntries) switch
@@ -25,6 +25,7 @@ internal static class FormPages
         ["notices", ..] => new FormPage("/notices", "/notices"),
         ["administration", "notices", ..] => new FormPage("/administration/notices", "/administration/notices"),
         ["administration", "keys" or "sessions", ..] => new FormPage("/administration", "/administration"),
+        ["administration", "retention", var id] => new FormPage(RetentionRoutes.Page(id), RetentionRoutes.Page(id)),
         ["submissions", "return" or "keep"] => Listed("/submissions", form),
         ["submissions", _, _] when form["back"] == "list" => Listed("/submissions", form),
         ["submissions", var id, _] => Listed(Submission(id), form),

@@ -43,6 +43,7 @@ internal static class StateWords
         RegisterEvent.Commented => "written on",
         RegisterEvent.Recorded => "record of the shift handed in",
         RegisterEvent.NamesReplaced => "names replaced",
+        RegisterEvent.ReplacementAsked => "had names replaced",
         RegisterEvent.Released => "given back to the queue",
         _ => "a later revision was submitted",
     };

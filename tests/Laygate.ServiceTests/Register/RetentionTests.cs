@@ -24,7 +24,7 @@ public sealed class RetentionTests(Stores stores)
     public async Task Names_and_texts_of_a_closed_series_give_way_and_everything_else_stays(Engine engine)
     {
         var opened = await Opened.NewAsync(stores.New(engine), clock);
-        var retention = new Retention(opened.Database);
+        var retention = new Retention(opened.Database, new NoNames());
         var closed = await ClosedAsync(opened);
         var open = await opened.ScreenedAsync("plan: open");
         clock.Move(TimeSpan.FromDays(6 * 365.25));
@@ -68,10 +68,10 @@ public sealed class RetentionTests(Stores stores)
         await opened.Keys.RevokeAsync(key.Key.Id, Opened.Reviewer, default);
         clock.Move(TimeSpan.FromDays(6 * 365.25));
         var before = await EverythingAsync(opened, all[0]);
-        await Assert.ThrowsAsync<DiedException>(() => new Retention(new Opened(settings, clock, 3, Moment.ReplacedBeforeCommit).Database).ReplaceAsync(FiveYears, default));
+        await Assert.ThrowsAsync<DiedException>(() => new Retention(new Opened(settings, clock, 3, Moment.ReplacedBeforeCommit).Database, new NoNames()).ReplaceAsync(FiveYears, default));
         Assert.Equal(before, await EverythingAsync(opened, all[0]));
 
-        var done = await Task.WhenAll(Enumerable.Range(0, 2).Select(replica => Task.Run(() => new Retention(new Opened(settings, clock, 20 + replica).Database).ReplaceAsync(FiveYears, default))));
+        var done = await Task.WhenAll(Enumerable.Range(0, 2).Select(replica => Task.Run(() => new Retention(new Opened(settings, clock, 20 + replica).Database, new NoNames()).ReplaceAsync(FiveYears, default))));
         Assert.Equal((3, 1), (done.Sum(one => one.Series), done.Sum(one => one.Keys)));
         foreach (var one in all)
         {
@@ -190,7 +190,7 @@ public sealed class RetentionTests(Stores stores)
         context.Model.GetEntityTypes().Single(type => type.GetTableName() == table).GetProperties().Select(property => property.GetColumnName());
 
     // Another value of the same type.
-    private static string Other(RegisterContext context, string table, string column)
+    internal static string Other(RegisterContext context, string table, string column)
     {
         var property = context.Model.GetEntityTypes().Single(type => type.GetTableName() == table).GetProperties().Single(one => one.GetColumnName() == column);
         var type = property.GetProviderClrType() ?? property.GetValueConverter()?.ProviderClrType ?? property.ClrType;
