@@ -9,6 +9,7 @@ public static class Packed
     /// <param name="write">Writes it.</param>
     public static byte[] Of(Action<Stream> write)
     {
+        ArgumentNullException.ThrowIfNull(write);
         using var bytes = new MemoryStream();
         using (var packed = new BrotliStream(bytes, CompressionLevel.Optimal, leaveOpen: true))
         {

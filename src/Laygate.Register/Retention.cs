@@ -121,7 +121,7 @@ public sealed class Retention(RegisterDatabase database, INameReplacer replacer)
             return null;
         }
 
-        var (history, comments) = (History(context, named.Series), Notes(context, named.Series));
+        var (history, comments) = (NotAsked(History(context, named.Series)), Notes(context, named.Series));
         var contents = await ContentsAsync(context, await RowsAsync(context, named.Series, cancel), cancel);
         return new SeriesNames(
             await Named(history).CountAsync(cancel) + await Named(comments).CountAsync(cancel),
@@ -169,6 +169,9 @@ public sealed class Retention(RegisterDatabase database, INameReplacer replacer)
     private static IQueryable<HistoryRow> History(RegisterContext context, string series) =>
         context.Submissions.Where(one => one.Series == series).Join(context.History, one => one.Number, entry => entry.Number, (_, entry) => entry).Where(entry => !NoPeople.Contains(entry.By));
 
+    // Who had names replaced is named until the time is over, or each asking would be a reason for the next.
+    private static IQueryable<HistoryRow> NotAsked(IQueryable<HistoryRow> rows) => rows.Where(row => row.Event != RegisterEvent.ReplacementAsked);
+
     private static IQueryable<CommentRow> Notes(RegisterContext context, string series) => context.Comments.Where(said => said.Series == series);
 
     private static IQueryable<HistoryRow> Named(IQueryable<HistoryRow> rows) => rows.Where(row => row.NameSalt != null);
@@ -203,7 +206,7 @@ public sealed class Retention(RegisterDatabase database, INameReplacer replacer)
         var rows = await RowsAsync(context, series, cancel);
         var latest = rows.Find(row => row.IsLatest)!;
         return Closed.Contains(latest.State) && latest.ChangedAt < Before(rule)
-            && await ReplaceAsync(context, rows, rule.Texts, Caller.Program, FormattableString.Invariant($"setting Retention: {rule.Years} years without an event after the decision"), cancel);
+            && await ReplaceAsync(context, rows, rule.Texts, History(context, series), FormattableString.Invariant($"setting Retention: {rule.Years} years without an event after the decision"), cancel);
     }
 
     private async Task<bool> ReplaceNowAsync(RegisterContext context, string id, string reason, bool texts, Caller caller, CancellationToken cancel)
@@ -217,7 +220,7 @@ public sealed class Retention(RegisterDatabase database, INameReplacer replacer)
             throw new RefusedException(Refusal.WrongState, "The latest revision is not decided yet. Decide on it first: until then people must know whom the plan names.");
         }
 
-        var replaced = await ReplaceAsync(context, rows, texts, Caller.Program, "asked for by an administrator; the next entry says why", cancel);
+        var replaced = await ReplaceAsync(context, rows, texts, NotAsked(History(context, named.Series)), "asked for by an administrator; the next entry says why", cancel);
         if (replaced)
         {
             Mapping.Note(context, latest, RegisterEvent.ReplacementAsked, caller, database.Now, reason);
@@ -226,10 +229,10 @@ public sealed class Retention(RegisterDatabase database, INameReplacer replacer)
         return replaced;
     }
 
-    private async Task<bool> ReplaceAsync(RegisterContext context, List<SubmissionRow> rows, bool withTexts, Caller who, string why, CancellationToken cancel)
+    private async Task<bool> ReplaceAsync(RegisterContext context, List<SubmissionRow> rows, bool withTexts, IQueryable<HistoryRow> entries, string why, CancellationToken cancel)
     {
         var (latest, series) = (rows.Find(row => row.IsLatest)!, rows[0].Series);
-        var history = await History(context, series).Where(row => row.NameSalt != null || row.CommentSalt != null).ToListAsync(cancel);
+        var history = await entries.Where(row => row.NameSalt != null || row.CommentSalt != null).ToListAsync(cancel);
         var comments = await Notes(context, series).Where(row => row.NameSalt != null || row.TextSalt != null).ToListAsync(cancel);
         var contents = await ContentsAsync(context, rows, cancel);
         rows.ForEach(row => row.SoughtAt = database.Now);
@@ -250,7 +253,7 @@ public sealed class Retention(RegisterDatabase database, INameReplacer replacer)
             context,
             latest,
             RegisterEvent.NamesReplaced,
-            who,
+            Caller.Program,
             database.Now,
             FormattableString.Invariant($"replaced {names + texts}: {names} names, {texts} texts; and the names in {changed} documents; {why}"));
         await WriteAsync(context, contents, said, cancel);
@@ -268,7 +271,7 @@ public sealed class Retention(RegisterDatabase database, INameReplacer replacer)
         await context.SaveChangesAsync(cancel);
         foreach (var one in contents)
         {
-            await one.ForgetHashesAsync(context, cancel);
+            await one.ForgetAsync(context, cancel);
         }
     }
 

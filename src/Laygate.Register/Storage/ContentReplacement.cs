@@ -76,10 +76,16 @@ internal sealed class ContentReplacement
         One.TextHash = Hash();
     }
 
-    /// <summary>Replaces what repeats the plain hash of a content, once contents are written.</summary>
-    public async Task ForgetHashesAsync(RegisterContext context, CancellationToken cancel)
+    /// <summary>Replaces what repeats the plain hash of a content, or its title, once contents are written.</summary>
+    public async Task ForgetAsync(RegisterContext context, CancellationToken cancel)
     {
         await context.Idempotency.Where(row => row.SubmissionId == One.Id).ExecuteDeleteAsync(cancel);
+        foreach (var notice in await context.Notices.AsNoTracking().Where(row => context.History.Any(entry => entry.Entry == row.Entry && entry.Number == One.Number)).ToListAsync(cancel))
+        {
+            var facts = replaced.Words(notice.Facts);
+            await context.Notices.Where(row => row.Id == notice.Id).ExecuteUpdateAsync(set => set.SetProperty(row => row.Facts, facts), cancel);
+        }
+
         foreach (var report in changes.Select(change => change.Row).OfType<ReportRow>())
         {
             var about = await context.History.Where(row => row.Number == One.Number && row.Screening == report.Screening && row.ReportHash != null).ToListAsync(cancel);

@@ -33,7 +33,7 @@ internal sealed class EncodedText
     public string Seen { get; }
 
     /// <summary>A text as it is looked for: blanks as they are counted here.</summary>
-    public static string Plain(string text) => new EncodedText(text, literal: true).Seen.Trim();
+    public static string Plain(string text) => string.Join(' ', text.Replace(SoftHyphen.ToString(), string.Empty, StringComparison.Ordinal).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 
     /// <summary>The text with other words.</summary>
     /// <param name="words">What is looked for, and what stands in its place; the first that fits counts. Only whole words are found.</param>
@@ -65,18 +65,6 @@ internal sealed class EncodedText
         }
 
         return text.Append(raw, done, raw.Length - done).ToString();
-    }
-
-    private EncodedText(string raw, bool literal)
-    {
-        _ = literal;
-        this.raw = raw;
-        for (var at = 0; at < raw.Length; at++)
-        {
-            Add(raw[at], at, at + 1);
-        }
-
-        Seen = letters.ToString();
     }
 
     private bool IsWhole(int start, int end) =>

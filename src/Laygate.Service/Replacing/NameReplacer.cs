@@ -31,7 +31,7 @@ internal sealed partial class NameReplacer(NameRules rules) : INameReplacer
         List<(string Old, string New)> words = [.. found.Names.Where(rules.IsPlain).SelectMany(NameRules.Forms).Distinct(StringComparer.Ordinal).OrderByDescending(form => form.Length).Select(form => (form, SaltedText.Name))];
         var texts = contents.Where(IsText).Select(content => (Content: content, Bytes: Text(content, found, words))).ToList();
         texts.AddRange(Archives(contents, texts));
-        words.AddRange(found.Hashes.Where(hash => hash.Length >= ShownHash).SelectMany(hash => new[] { hash, hash[..ShownHash] }).Distinct(StringComparer.Ordinal).Select(hash => (hash, Hash)));
+        words.AddRange(found.Hashes.Where(hash => hash.Length >= ShownHash && NameRules.IsHash(hash)).SelectMany(hash => new[] { hash, hash[..ShownHash] }).Distinct(StringComparer.Ordinal).Select(hash => (hash, Hash)));
         words.AddRange(texts.Where(IsChanged).SelectMany(text => Hashes(text.Content.Bytes, text.Bytes)));
         var made = contents.Where(content => content.Kind is ContentKind.Report or ContentKind.Pictures or ContentKind.Document).Select(content => (Content: content, Bytes: Made(content, found, words)));
         return new ReplacedContents(

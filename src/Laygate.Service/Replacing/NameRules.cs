@@ -52,7 +52,7 @@ internal sealed partial class NameRules
     /// <summary>Whether a name can be told from other words wherever it stands.</summary>
     public bool IsPlain(string name)
     {
-        if (IsNumber(name))
+        if (Telephone().IsMatch(name.Trim()) || name.Contains('@', StringComparison.Ordinal))
         {
             return true;
         }
@@ -63,6 +63,9 @@ internal sealed partial class NameRules
             || capital.Exists(word => (word.Length >= LeastLetters || char.GetUnicodeCategory(word[0]) == System.Globalization.UnicodeCategory.OtherLetter) && !own.Value.Contains(word));
     }
 
+    /// <summary>Whether a word can be no number of a report: a hash in hexadecimal digits, with a letter.</summary>
+    public static bool IsHash(string word) => word.All(char.IsAsciiHexDigit) && word.Any(char.IsAsciiLetter);
+
     /// <summary>The forms in which a name may be shown.</summary>
     public static IEnumerable<string> Forms(string name) => new[] { name.Trim(), PlainText.Show(name.Trim()) }.Select(EncodedText.Plain).Where(form => form.Length > 0).Distinct(StringComparer.Ordinal);
 
@@ -71,6 +74,10 @@ internal sealed partial class NameRules
     private static bool IsNumber(string value) => value.Count(char.IsDigit) >= LeastDigits || value.Contains('@', StringComparison.Ordinal);
 
     private static IEnumerable<string> Words(string text) => Word().Matches(text).Select(match => match.Value);
+
+    // As no number, date or time of a report is written.
+    [GeneratedRegex(@"^(\+|\(|0)\d[\d ()/.-]{5,}$", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 5000)]
+    private static partial Regex Telephone();
 
     [GeneratedRegex(@"\p{L}[\p{L}\p{M}'’]*", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 5000)]
     private static partial Regex Word();

@@ -30,7 +30,7 @@ public sealed class AdministrationTests : IDisposable
         await RunningService.ScreenedAsync(ada, id);
 
         // Text of a person that looks like a part of a line is none.
-        var fake = $"\"file\":\"content/{new string('a', 64)}.yaml\" 'x' \\ \"before\"";
+        var fake = $"\"digest\":\"{new string('a', 64)}\",\"before\":\"{new string('b', 64)}\" 'x' \\";
         using var returned = await DecideAsync(chief, id, "returned", fake);
         Assert.Equal(HttpStatusCode.OK, returned.StatusCode);
         using (var handed = await ada.PostAsync($"/api/v1/submissions/{id}/records", RecordApiTests.Form(RecordApiTests.Small)))
@@ -62,7 +62,7 @@ public sealed class AdministrationTests : IDisposable
         await File.WriteAllTextAsync(history, string.Concat(lines.Select(line => line.Replace("accepted_with_departures", "accepted", StringComparison.Ordinal) + "\n")));
         Assert.Contains("does not end as heads.txt says", Verify(second).Said, StringComparison.Ordinal);
         await File.WriteAllTextAsync(history, string.Concat(lines.Select(line => line + "\n")));
-        var report = Directory.GetFiles(Path.Combine(second, "content"), "*.json").Single();
+        var report = Directory.GetFiles(Path.Combine(second, "content"), "*.json").Single(file => File.ReadAllText(file).Contains("\"report_version\"", StringComparison.Ordinal));
         var kept = await File.ReadAllBytesAsync(report);
         await File.AppendAllTextAsync(report, " ");
         Assert.Contains("is not what was kept", Verify(second).Said, StringComparison.Ordinal);

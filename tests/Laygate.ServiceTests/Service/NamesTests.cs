@@ -55,7 +55,7 @@ public sealed class NamesTests(Stores stores) : IDisposable
 
     private static readonly (string Name, string Text)[] Record =
     [
-        ("record.yaml", "format: 1\nrecord: { about: Invented for a test. }\nfiles:\n  - file: hold.csv\n    holds: hold-points\n    encoding: windows-1252\n    delimiter: semicolon\n    zone: +02:00\n    columns:\n      - { column: punkt, quantity: hold_point }\n      - { column: zeit, quantity: at }\n      - { column: wer, quantity: by }\n      - { column: beleg, quantity: evidence }\n"),
+        ("record.yaml", "format: 1\nrecord: { about: Invented for a test. }\nfiles:\n  - file: hold.csv\n    holds: hold-points\n    encoding: windows-1252\n    delimiter: semicolon\n    decimal_mark: comma\n    zone: +02:00\n    columns:\n      - { column: punkt, quantity: hold_point }\n      - { column: zeit, quantity: at }\n      - { column: wer, quantity: by }\n      - { column: beleg, quantity: evidence }\n"),
         ("hold.csv", "punkt;zeit;wer;beleg\nbase;2027-05-14 20:35;\"Marit Zoltan\";Formular für 12\nlast;2027-05-14 21:35;foreman;\n"),
     ];
 
@@ -111,7 +111,7 @@ public sealed class NamesTests(Stores stores) : IDisposable
         var page = await PageAsync(chief, $"/submissions/{id}");
         Assert.Contains("(name replaced)", page, StringComparison.Ordinal);
         Assert.Contains("(name replaced)", await PageAsync(chief, $"/submissions/{id}/report"), StringComparison.Ordinal);
-        Assert.Contains("No name is left", await PageAsync(chief, $"/administration/retention/{id}"), StringComparison.Ordinal);
+        Assert.Contains("no entry or comment names somebody", await PageAsync(chief, $"/administration/retention/{id}"), StringComparison.Ordinal);
 
         // The books go on where the first export ended, and prove what stands: a number that is changed shows.
         var second = await ExportAsync(chief, "second");
