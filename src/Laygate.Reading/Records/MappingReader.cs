@@ -45,6 +45,7 @@ internal static class MappingReader
         double? Of(string key, Dimension dimension = Dimension.Proportion) => Amount(map, key, dimension, problems);
         return new RecordUncertainty(Of("mass"), Of("density"), Of("width"), Of("length"))
         {
+            Volume = Of("volume"),
             Temperature = Of("temperature", Dimension.TemperatureDifference),
             Skin = Of("skin", Dimension.TemperatureDifference),
             Thickness = Of("thickness", Dimension.Length),
