@@ -35,6 +35,9 @@ public sealed record ShiftRecord
     /// <summary>What the record says about itself, for example that it is invented.</summary>
     public string? About { get; init; }
 
+    /// <summary>Whether it is the record of a trial length, and not of a shift of its plan.</summary>
+    public bool IsTrial { get; init; }
+
     /// <summary>Uncertainties.</summary>
     public RecordUncertainty Uncertainty { get; init; } = new(null, null, null, null);
 
