@@ -12,10 +12,11 @@ internal sealed class ContentReplacement
     private ContentReplacement(SubmissionRow one, IReadOnlyList<(IContentRow Row, KeptContent Content)> all, ReplacedContents replaced, RegisterDatabase database)
     {
         (One, this.all, this.replaced) = (one, all, replaced);
-        changes = [.. from change in replaced.Contents
-                      let row = all.First(kept => kept.Content == change.Content).Row
-                      let sealedAs = Seals.Of(database, change.Bytes)
-                      select (row, change.Content, change.Bytes, sealedAs.Salt, sealedAs.Digest)];
+        changes = [.. replaced.Contents.Select(change =>
+        {
+            var (salt, digest) = Seals.Of(database, change.Bytes);
+            return (all.First(kept => kept.Content == change.Content).Row, change.Content, change.Bytes, salt, digest);
+        })];
     }
 
     /// <summary>The submission.</summary>
@@ -33,8 +34,8 @@ internal sealed class ContentReplacement
     /// <summary>Reads the contents of a submission and finds what is to be replaced.</summary>
     public static async Task<ContentReplacement> OfAsync(RegisterContext context, SubmissionRow one, INameReplacer replacer, RegisterDatabase database, CancellationToken cancel)
     {
-        var all = await ContentRows.AllAsync(context, one, cancel);
-        return new ContentReplacement(one, all, replacer.Replace([.. all.Select(kept => kept.Content)]), database);
+        var rows = await ContentRows.AllAsync(context, one, cancel);
+        return new ContentReplacement(one, rows, replacer.Replace([.. rows.Select(kept => kept.Content)]), database);
     }
 
     /// <summary>Says in the history what is replaced by what; the database lets no content change without.</summary>

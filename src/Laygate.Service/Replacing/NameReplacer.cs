@@ -67,7 +67,7 @@ internal sealed partial class NameReplacer(NameRules rules) : INameReplacer
     }
 
     // An archive holds the plan and its files once more: it is packed anew where one of them has changed.
-    private static IEnumerable<(KeptContent Content, byte[] Bytes)> Archives(IReadOnlyList<KeptContent> contents, List<(KeptContent Content, byte[] Bytes)> texts)
+    private static List<(KeptContent Content, byte[] Bytes)> Archives(IReadOnlyList<KeptContent> contents, List<(KeptContent Content, byte[] Bytes)> texts)
     {
         var inside = texts.Where(text => text.Content.Kind is ContentKind.Text or ContentKind.File).ToList();
         return contents.Where(content => content.Kind == ContentKind.Archive && inside.Exists(IsChanged)).Select(content => (content, Packed(inside))).ToList();
@@ -151,7 +151,7 @@ internal sealed partial class NameReplacer(NameRules rules) : INameReplacer
             var places = Texts.Values.OfType<PersonalText>().SelectMany(text => text.Places).ToList();
             var stated = places.Where(place => place.Sort == PersonalSort.Name).Select(place => place.Value.Trim()).ToHashSet(StringComparer.OrdinalIgnoreCase);
             roles = places.Where(place => place.Sort == PersonalSort.Role).Select(place => place.Value.Trim()).Where(role => !stated.Contains(role)).ToHashSet(StringComparer.OrdinalIgnoreCase);
-            var mapped = contents.Where(content => content.Kind == ContentKind.Record && content.Name == "record.yaml").SelectMany(content => PersonalRows.Shared(content.Bytes));
+            var mapped = contents.Where(content => content.Kind == ContentKind.Record && content.Name is "record.yaml").SelectMany(content => PersonalRows.Shared(content.Bytes));
             var reported = contents.Where(content => content.Kind == ContentKind.Report).SelectMany(content => Departures(content.Bytes));
             values = places.Where(IsName).Select(place => place.Value.Trim())
                 .Concat(mapped.Concat(reported).Where(value => NameRules.IsName(PersonalSort.Who, value, roles))).ToHashSet(StringComparer.Ordinal);

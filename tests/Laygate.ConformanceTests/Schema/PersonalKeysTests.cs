@@ -21,7 +21,7 @@ public sealed partial class PersonalKeysTests
             .SelectMany(definition => definition.Value.GetProperty("properties").EnumerateObject().Select(key => (Key: $"{definition.Name}.{key.Name}", key.Value)))
             .Where(key => key.Value.TryGetProperty("description", out var said) && Who().IsMatch(said.GetString()!)).ToList();
         Assert.NotEmpty(asking);
-        Assert.Equal(NoNames.Order(StringComparer.Ordinal), asking.Where(key => !key.Value.TryGetProperty("$comment", out _)).Select(key => key.Key).Order(StringComparer.Ordinal));
+        Assert.Equal(NoNames.Order(StringComparer.Ordinal), asking.Where(key => !key.Value.TryGetProperty("$comment", out _)).Select(key => key.Key).Order(StringComparer.Ordinal), StringComparer.Ordinal);
         Assert.All(asking.Where(key => key.Value.TryGetProperty("$comment", out _)), key => Assert.StartsWith("holds ", key.Value.GetProperty("$comment").GetString(), StringComparison.Ordinal));
     }
 

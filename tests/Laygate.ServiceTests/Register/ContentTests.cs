@@ -33,9 +33,9 @@ public sealed class ContentTests(Stores stores)
 
         // A dry run says what would change, and changes nothing.
         var found = (await retention.FindAsync(one.Id, default))!;
-        Assert.Equal([Name], found.Names);
+        Assert.Equal([Name], found.Names, StringComparer.Ordinal);
         Assert.Equal([ContentKind.Text, ContentKind.File, ContentKind.Archive, ContentKind.Record, ContentKind.Report, ContentKind.Pictures, ContentKind.Document], found.Contents.Select(content => content.Kind));
-        Assert.Equal(before.Select(row => row.Digest), (await DigestsAsync(opened)).Select(row => row.Digest));
+        Assert.Equal(before.Select(row => row.Digest), (await DigestsAsync(opened)).Select(row => row.Digest), StringComparer.Ordinal);
 
         clock.Move(TimeSpan.FromDays(6 * 365.25));
         Assert.Equal(1, Assert.Single((await retention.DueAsync(FiveYears, default)).Series).Plans);
@@ -54,8 +54,8 @@ public sealed class ContentTests(Stores stores)
         var after = await DigestsAsync(opened);
         await using var context = opened.Database.Open();
         var said = await context.Replacements.AsNoTracking().OrderBy(row => row.Line).ToListAsync();
-        Assert.Equal(before.Select(row => row.Digest), said.Select(row => row.Before));
-        Assert.Equal(after.Select(row => row.Digest), said.Select(row => row.After));
+        Assert.Equal(before.Select(row => row.Digest), said.Select(row => row.Before), StringComparer.Ordinal);
+        Assert.Equal(after.Select(row => row.Digest), said.Select(row => row.After), StringComparer.Ordinal);
         Assert.All(after, row => Assert.Equal(SaltedText.Digest(row.Salt, row.Content), row.Digest));
         Assert.Equal(RegisterEvent.NamesReplaced, (await context.History.AsNoTracking().SingleAsync(entry => entry.Entry == said[0].Entry)).Event);
         Assert.Empty(await context.Idempotency.ToListAsync());
@@ -105,8 +105,8 @@ public sealed class ContentTests(Stores stores)
             }
 
             // What the history tells of, but for another content, or with another column.
-            await context.Database.ExecuteSqlRawAsync("INSERT INTO history (number, at, event, by, by_name, on_own) VALUES (1, 1, 'NamesReplaced', 'x', 'x', " + (engine == Engine.Sqlite ? "0" : "false") + ")");
-            await context.Database.ExecuteSqlRawAsync($"INSERT INTO replacements (entry, line, number, kind, \"of\", place, name, \"before\", \"after\") SELECT (SELECT MAX(entry) FROM history), 1, number, '{kind}', 0, 0, 'n', digest, 'b' FROM {table}");
+            await DoAsync(context, "INSERT INTO history (number, at, event, by, by_name, on_own) VALUES (1, 1, 'NamesReplaced', 'x', 'x', " + (engine == Engine.Sqlite ? "0" : "false") + ")");
+            await DoAsync(context, $"INSERT INTO replacements (entry, line, number, kind, \"of\", place, name, \"before\", \"after\") SELECT (SELECT MAX(entry) FROM history), 1, number, '{kind}', 0, 0, 'n', digest, 'b' FROM {table}");
             await RefusedAsync(context, $"UPDATE {table} SET {bytes[0]} = {blob}, salt = 'a', digest = 'c'");
             await RefusedAsync(context, $"UPDATE {table} SET {bytes[0]} = {blob}, salt = salt, digest = 'b'");
             foreach (var column in kept)
@@ -114,8 +114,8 @@ public sealed class ContentTests(Stores stores)
                 await RefusedAsync(context, $"UPDATE {table} SET {bytes[0]} = {blob}, salt = 'a', digest = 'b', {column} = {RetentionTests.Other(context, table, column)}");
             }
 
-            Assert.Equal(Columns(context, table).Order(StringComparer.Ordinal), kept.Concat(bytes).Concat(table == "record_files" ? ["salt", "digest", "by_name"] : ["salt", "digest"]).Order(StringComparer.Ordinal));
-            Assert.Equal(1, await context.Database.ExecuteSqlRawAsync($"UPDATE {table} SET {bytes[0]} = {blob}, salt = 'a', digest = 'b'{(table == "reports" ? ", hash = 'other'" : string.Empty)}"));
+            Assert.Equal(Columns(context, table).Order(StringComparer.Ordinal), kept.Concat(bytes).Concat(table is "record_files" ? ["salt", "digest", "by_name"] : ["salt", "digest"]).Order(StringComparer.Ordinal), StringComparer.Ordinal);
+            Assert.Equal(1, await DoAsync(context, $"UPDATE {table} SET {bytes[0]} = {blob}, salt = 'a', digest = 'b'{(table is "reports" ? ", hash = 'other'" : string.Empty)}"));
             await RefusedAsync(context, $"UPDATE {table} SET {bytes[0]} = {blob}, salt = 'c', digest = 'b'");
         }
 
@@ -124,7 +124,7 @@ public sealed class ContentTests(Stores stores)
         await RefusedAsync(context, "UPDATE history SET report_hash = NULL WHERE report_hash IS NOT NULL");
         await RefusedAsync(context, "UPDATE history SET report_hash = 'other', comment = 'x' WHERE report_hash IS NOT NULL");
         await RefusedAsync(context, "UPDATE history SET report_hash = 'other' WHERE report_hash IS NULL");
-        Assert.NotEqual(0, await context.Database.ExecuteSqlRawAsync("UPDATE history SET report_hash = 'other' WHERE report_hash IS NOT NULL"));
+        Assert.NotEqual(0, await DoAsync(context, "UPDATE history SET report_hash = 'other' WHERE report_hash IS NOT NULL"));
         await RefusedAsync(context, "INSERT INTO replacements (entry, line, number, kind, \"of\", place, name, \"before\", \"after\") VALUES (1, 1, 1, 'Text', 0, 0, 'n', 'b', 'c')");
         await RefusedAsync(context, "UPDATE replacements SET \"after\" = 'd'");
         await RefusedAsync(context, "DELETE FROM replacements");
@@ -147,18 +147,18 @@ public sealed class ContentTests(Stores stores)
         var (no, many) = (engine == Engine.Sqlite ? "0" : "false", 20);
         for (var number = 1; number <= many; number++)
         {
-            await context.Database.ExecuteSqlRawAsync($"INSERT INTO submissions (number, id, series, revision, is_latest, file_name, text_hash, submitter, submitter_name, state, version, received_at, changed_at, search_text, files) VALUES ({number}, 'i{number}', 'i{number}', 1, {no}, 'a', 'h', 'x', 'x', 'Received', 1, 1, 1, '', 0)");
-            await context.Database.ExecuteSqlRawAsync($"INSERT INTO texts (number, text) VALUES ({number}, {{0}})", Encoding.UTF8.GetBytes($"plan {number}"));
+            await DoAsync(context, $"INSERT INTO submissions (number, id, series, revision, is_latest, file_name, text_hash, submitter, submitter_name, state, version, received_at, changed_at, search_text, files) VALUES ({number}, 'i{number}', 'i{number}', 1, {no}, 'a', 'h', 'x', 'x', 'Received', 1, 1, 1, '', 0)");
+            await DoAsync(context, $"INSERT INTO texts (number, text) VALUES ({number}, {{0}})", Encoding.UTF8.GetBytes($"plan {number}"));
         }
 
-        await context.Database.ExecuteSqlRawAsync("INSERT INTO documents (number, screening, name, type, bytes) VALUES (1, 1, 'n', 't', {0})", Packed.Of(output => output.Write("page"u8)));
+        await DoAsync(context, "INSERT INTO documents (number, screening, name, type, bytes) VALUES (1, 1, 'n', 't', {0})", Packed.Of(output => output.Write("page"u8)));
         await opened.Database.MigrateAsync(_ => Task.CompletedTask, default);
         var first = await DigestsAsync(opened);
         await opened.Database.MigrateAsync(_ => Task.CompletedTask, default);
-        Assert.Equal(first.Select(row => row.Digest), (await DigestsAsync(opened)).Select(row => row.Digest));
+        Assert.Equal(first.Select(row => row.Digest), (await DigestsAsync(opened)).Select(row => row.Digest), StringComparer.Ordinal);
         Assert.Equal(many + 1, first.Count);
         Assert.All(first, row => Assert.Equal(Convert.ToHexStringLower(SHA256.HashData([.. Encoding.ASCII.GetBytes(row.Salt), .. row.Content])), row.Digest));
-        Assert.Contains(first, row => Encoding.UTF8.GetString(row.Content) == "page");
+        Assert.Contains(first, row => Encoding.UTF8.GetString(row.Content) is "page");
     }
 
     // A set with an archive, screened, decided, with a record; a name in each of its contents.
@@ -200,9 +200,11 @@ public sealed class ContentTests(Stores stores)
 
     private static async Task<Refusal> RefusedAsync(Func<Task> act) => (await Assert.ThrowsAsync<RefusedException>(act)).Refusal;
 
+    private static Task<int> DoAsync(RegisterContext context, string sql, params object[] values) => context.Database.ExecuteSqlRawAsync(sql, values);
+
     private static async Task RefusedAsync(RegisterContext context, string sql)
     {
-        var refused = await Record.ExceptionAsync(() => context.Database.ExecuteSqlRawAsync(sql));
+        var refused = await Record.ExceptionAsync(() => DoAsync(context, sql));
         Assert.True(refused?.ToString().Contains("append-only", StringComparison.Ordinal) == true, $"{sql}: {refused?.Message ?? "was done"}");
     }
 }

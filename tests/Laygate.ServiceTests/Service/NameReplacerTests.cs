@@ -107,7 +107,7 @@ public sealed class NameReplacerTests
         var report = new KeptContent(ContentKind.Report, 1, 0, "report.json", Utf8("{\"files\":[{\"problems\":[{\"message\":\"There is no key `A. Lind`.\",\"hint\":\"Ask A. Lind.\",\"line\":3}]}]}"));
         var page = new KeptContent(ContentKind.Document, 1, 0, "report.html", Utf8("<p>There is no key A. Lind.</p>"));
         var after = Replaced(Text("plan: { peopel: [{ name: A. Lind }] }\n"), report, page);
-        Assert.Equal(["(text replaced)\n", "{\"files\":[{\"problems\":[{\"message\":\"(text replaced)\",\"hint\":\"(text replaced)\",\"line\":3}]}]}", "(text replaced)\n"], after);
+        Assert.Equal(["(text replaced)\n", "{\"files\":[{\"problems\":[{\"message\":\"(text replaced)\",\"hint\":\"(text replaced)\",\"line\":3}]}]}", "(text replaced)\n"], after, StringComparer.Ordinal);
         Assert.Equal("(text replaced)\n", Replaced(Text("plan: [A. Lind\n"))[0]);
     }
 

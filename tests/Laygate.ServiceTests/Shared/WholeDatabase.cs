@@ -1,7 +1,6 @@
 using System.IO.Compression;
 using System.Text;
 using Laygate.Register;
-using Laygate.Register.Storage;
 using Microsoft.EntityFrameworkCore;
 
 namespace Laygate.ServiceTests.Shared;
