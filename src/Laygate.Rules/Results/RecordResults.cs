@@ -30,7 +30,11 @@ public sealed record LedgerReport(
 /// <param name="Refused">Rows and files that were not read.</param>
 /// <param name="Remarks">What was seen while the record was read.</param>
 public sealed record OnwardReport(
-    string PlanId, string? PlanTitle, string? Revision, string PlanHash, string ProgramVersion, ShiftRecord Record, OnwardResult Result, IReadOnlyList<Problem> Refused, IReadOnlyList<Problem> Remarks);
+    string PlanId, string? PlanTitle, string? Revision, string PlanHash, string ProgramVersion, ShiftRecord Record, OnwardResult Result, IReadOnlyList<Problem> Refused, IReadOnlyList<Problem> Remarks)
+{
+    /// <summary>Hash of the merged rule book whose assumptions it rests on.</summary>
+    public string BookHash { get; init; } = string.Empty;
+}
 
 /// <summary>A shift that something was learnt from.</summary>
 /// <param name="PlanId">Id of its plan.</param>
