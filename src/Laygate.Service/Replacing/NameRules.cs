@@ -76,7 +76,7 @@ internal sealed partial class NameRules
     private static IEnumerable<string> Words(string text) => Word().Matches(text).Select(match => match.Value);
 
     // As no number, date or time of a report is written.
-    [GeneratedRegex(@"^(\+|\(|0)\d[\d ()/.-]{5,}$", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 5000)]
+    [GeneratedRegex(@"^(?:\+|\(|0)\d[\d ()/.-]{5,}$", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 5000)]
     private static partial Regex Telephone();
 
     [GeneratedRegex(@"\p{L}[\p{L}\p{M}'’]*", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 5000)]

@@ -33,6 +33,6 @@ public sealed partial class PersonalKeysTests
     public void Plans_jobs_and_files_of_parts_declare_the_same_keys(string text, int places) =>
         Assert.Equal(places, PersonalKeys.Find(System.Text.Encoding.UTF8.GetBytes(text))!.Places.Count);
 
-    [GeneratedRegex(@"\b(who|whom|person|telephone|signs?)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 5000)]
+    [GeneratedRegex(@"\b(?:who|whom|person|telephone|signs?)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 5000)]
     private static partial Regex Who();
 }
