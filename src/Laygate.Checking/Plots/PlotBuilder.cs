@@ -78,10 +78,7 @@ internal sealed class PlotBuilder
     private PlotLearnt? Learnt(Course course)
     {
         var entry = context.Plan.Learnt.FirstOrDefault(one => course.Mix is { } mix && one.Mixes.Contains(mix, StringComparer.Ordinal));
-        return entry is null ? null : new PlotLearnt(
-            entry.Id,
-            entry.Conductivity is { } share ? new ShownValue(100 * share.Value.Si, "%", 100 * share.Low.Si, 100 * share.High.Si) : null,
-            entry.Laying is { } laying ? new ShownValue(laying.Value.Si, "K", laying.Low.Si, laying.High.Si) : null);
+        return entry is null ? null : LearntShown.Of(entry);
     }
 
     private PassMark Pass(PassAtPoint pass) => new(

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Security.Cryptography;
+using Laygate.Checking.Plots;
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Measured;
 using Laygate.Engineering.Onward;
@@ -126,7 +127,15 @@ public sealed class RecordedShift
     };
 
     /// <summary>Measured against computed temperatures of the mat.</summary>
-    public MeasuredReport Measured() => new(plan.Plan.Identity.Id, plan.Plan.Identity.Title, Hash, Record, MatComparisons.Of(Context, Record), record.Refused) { Revision = plan.Plan.Identity.Revision };
+    public MeasuredReport Measured()
+    {
+        var learnt = plan.Plan.Learnt.Where(entry => plan.Plan.Courses.Any(course => course.Mix is { } mix && entry.Mixes.Contains(mix, StringComparer.Ordinal))).ToList();
+        return new MeasuredReport(plan.Plan.Identity.Id, plan.Plan.Identity.Title, Hash, Record, MatComparisons.Of(Context, Record, learnt), record.Refused)
+        {
+            Revision = plan.Plan.Identity.Revision,
+            Learnt = [.. learnt.Select(LearntShown.Of)],
+        };
+    }
 
     /// <summary>The lots of the shift by an acceptance scheme.</summary>
     /// <param name="scheme">The scheme.</param>

@@ -72,16 +72,8 @@ internal static class CoolingFigure
     }) + (line.Learnt is null ? string.Empty : ", as learnt");
 
     /// <summary>What the lines follow of what recorded shifts taught, with its uncertainty.</summary>
-    private static string Learnt(BodyPlot body) => string.Concat(body.Lines.Where(line => line.Learnt is not null && line.Name.Length > 0).Select(line =>
-    {
-        var learnt = line.Learnt!;
-        var parts = new[]
-        {
-            learnt.Conductivity is { } share ? string.Create(CultureInfo.InvariantCulture, $"conductivity {share.Number:F0} % of the assumed one ({share.Low:F0} to {share.High:F0} %)") : null,
-            learnt.Laying is { } laying ? string.Create(CultureInfo.InvariantCulture, $"{laying.Number:+0.0;-0.0;0.0} K behind the screed ({laying.Low:+0.0;-0.0;0.0} to {laying.High:+0.0;-0.0;0.0} K)") : null,
-        };
-        return $"{PlainText.Show(line.Name)} follows what recorded shifts taught, entry {PlainText.Show(learnt.Entry)}: {string.Join(", ", parts.OfType<string>())}; it is more careful than what is assumed. ";
-    }));
+    private static string Learnt(BodyPlot body) => string.Concat(body.Lines.Where(line => line is { Learnt: not null, Name.Length: > 0 })
+        .Select(line => $"{PlainText.Show(line.Name)} follows what recorded shifts taught, {LearntText.Of(line.Learnt!)}; it is more careful than what is assumed. "));
 
     private static string Description(BodyPlot body)
     {

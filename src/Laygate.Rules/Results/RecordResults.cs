@@ -63,6 +63,9 @@ public sealed record MeasuredReport(string PlanId, string? PlanTitle, string Pla
     /// <summary>Revision of the plan; null where it has none.</summary>
     public string? Revision { get; init; }
 
+    /// <summary>What recorded shifts taught of mixes of the plan, with which is computed because the plan names it.</summary>
+    public IReadOnlyList<PlotLearnt> Learnt { get; init; } = [];
+
     /// <summary>Whether the whole record was read and a reading could be compared.</summary>
     public bool IsWhole => Refused.Count == 0 && Comparison.Compared.Count > 0;
 }

@@ -182,7 +182,7 @@ public sealed class ExampleRecordTests
         var problem = new Problem("a.csv", "=HYPERLINK(\"http://x\")<b>", null, null);
         var feedback = new FeedbackReport([new CountedRecord("<img src=x>", "p", "<script>alert(1)</script>")], [new RuleFeedback("R<i>", "what", 1, 0, 0, 0, 0, 0)], [problem]);
         var record = new Laygate.Model.Records.ShiftRecord { About = "<script>alert(1)</script>" };
-        var measured = new MeasuredRun([new MeasuredReport("p", "=1+1<b>", "hash", record, new Laygate.Engineering.Measured.MatComparison([], [], [], WithMeasuredWeather: false, 0, 0), [problem])], null, null, [problem]);
+        var measured = new MeasuredRun([new MeasuredReport("p", "=1+1<b>", "hash", record, new Laygate.Engineering.Measured.MatComparison([], [], [], WithMeasuredWeather: false, 0, 0), [problem]) { Learnt = [new PlotLearnt("nights", new ShownValue(132, "%", 121, 142), new ShownValue(-3.6, "K", -5.2, -2.1))] }], null, null, [problem]);
         using var first = new MemoryStream();
         FeedbackPageWriter.Write(feedback, Repository.Version, first);
         using var second = new MemoryStream();
@@ -192,6 +192,7 @@ public sealed class ExampleRecordTests
             Assert.Contains("&lt;script&gt;alert(1)", page, StringComparison.Ordinal);
             Assert.All((string[])["<script", "<img", "<b>", "<i>"], tag => Assert.DoesNotContain(tag, page, StringComparison.OrdinalIgnoreCase));
         });
+        Assert.Contains("entry nights: conductivity 132 % of the assumed one (121 to 142 %), -3.6 K behind the screed (-5.2 to -2.1 K).", Encoding.UTF8.GetString(second.ToArray()), StringComparison.Ordinal);
         using var json = new MemoryStream();
         FeedbackJson.Write(feedback, Repository.Version, json);
         using var counts = JsonDocument.Parse(json.ToArray());
