@@ -50,7 +50,7 @@ public sealed class ContentTests(Stores stores)
         Assert.Equal("{\"by\": \"(name replaced)\", \"value\": 12.5}", Encoding.UTF8.GetString(report.Json));
         Assert.Equal((Convert.ToHexStringLower(SHA256.HashData(report.Json)), "Night of (name replaced)"), (report.Summary.Hash, now.Plan!.Title));
         Assert.All((await opened.Reader.HistoryAsync(one.Id, Opened.Reviewer, default)).Where(entry => entry.Screening == 1 && entry.ReportHash is not null), entry => Assert.Equal(report.Summary.Hash, entry.ReportHash));
-        Assert.NotEqual(one.TextHash, now.TextHash);
+        Assert.NotEqual(one.TextHash, now.TextHash, StringComparer.Ordinal);
         var after = await DigestsAsync(opened);
         await using var context = opened.Database.Open();
         var said = await context.Replacements.AsNoTracking().OrderBy(row => row.Line).ToListAsync();
