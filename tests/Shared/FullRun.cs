@@ -5,6 +5,9 @@ namespace Laygate.Tests;
 /// </summary>
 internal static class FullRun
 {
+    /// <summary>Why a test is skipped elsewhere.</summary>
+    public const string Elsewhere = "Takes many seconds: set LAYGATE_FULL_RUN, or run .ci/run.";
+
     /// <summary>Whether this is the full run.</summary>
     public static bool IsAsked => Environment.GetEnvironmentVariable("LAYGATE_FULL_RUN") is { Length: > 0 };
 

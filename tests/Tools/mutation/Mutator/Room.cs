@@ -56,7 +56,8 @@ public sealed class Room
     {
         var clean = Compilation;
         constants = [.. mutants.Where(mutant => mutant.Node is FieldDeclarationSyntax).Select(mutant => mutant.Id)];
-        var known = Errors(clean).Select(error => error.Id).ToHashSet(StringComparer.Ordinal);
+        // What source generators write is not here, so some errors are there without a mutant.
+        var known = Errors(clean).Select(Said).ToHashSet(StringComparer.Ordinal);
         var refused = new HashSet<int>();
         while (true)
         {
@@ -69,7 +70,7 @@ public sealed class Room
             }
 
             var before = refused.Count;
-            refused.UnionWith(Errors(Compilation).Where(error => !known.Contains(error.Id)).SelectMany(SwitchesAt));
+            refused.UnionWith(Errors(Compilation).Where(error => !known.Contains(Said(error))).SelectMany(SwitchesAt));
             if (refused.Count == before)
             {
                 return refused;
@@ -90,6 +91,8 @@ public sealed class Room
     public string PathOf(SyntaxNode node) => Path.GetRelativePath(folder, node.SyntaxTree.FilePath).Replace('\\', '/');
 
     private static SyntaxTree Parse(string path) => CSharpSyntaxTree.ParseText(SourceText.From(File.ReadAllText(path)), Parsing, path);
+
+    private static string Said(Diagnostic error) => $"{error.Location.SourceTree?.FilePath}: {error.Id} {error.GetMessage(System.Globalization.CultureInfo.InvariantCulture)}";
 
     private static IEnumerable<Diagnostic> Errors(CSharpCompilation compilation) =>
         compilation.GetDiagnostics().Where(found => found.Severity == DiagnosticSeverity.Error);
