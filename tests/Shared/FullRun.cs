@@ -5,8 +5,8 @@ namespace Laygate.Tests;
 /// </summary>
 internal static class FullRun
 {
-    /// <summary>Why a test is skipped elsewhere.</summary>
-    public const string Elsewhere = "Takes many seconds: set LAYGATE_FULL_RUN, or run .ci/run.";
+    /// <summary>How a test that is left out elsewhere is run.</summary>
+    public const string HowToAsk = "set LAYGATE_FULL_RUN to 1, or run .ci/run.";
 
     /// <summary>Whether this is the full run.</summary>
     public static bool IsAsked => Environment.GetEnvironmentVariable("LAYGATE_FULL_RUN") is { Length: > 0 };
