@@ -93,7 +93,7 @@ public sealed class OutputSafetyTests
     [InlineData("--version", true)]
     [InlineDataOfFullRun("--help", true)]
     [InlineDataOfFullRun("check plan.yaml", true)]
-    [InlineData("check plan.yaml --quick --format json", true)]
+    [InlineDataOfFullRun("check plan.yaml --quick --format json", true)]
     [InlineDataOfFullRun("check plan.yaml missing.yaml", true)]
     [InlineDataOfFullRun("check - < /dev/null", false)]
     [InlineData("check - <&-", false)]

@@ -12,7 +12,7 @@ public sealed partial class RecipeTests : IDisposable
 
     public void Dispose() => Directory.Delete(folder, recursive: true);
 
-    [Fact]
+    [FactOfFullRun]
     public void The_workflow_annotates_what_changed_and_leaves_its_files()
     {
         var clone = Begin();
