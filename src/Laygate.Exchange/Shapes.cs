@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
+using Laygate.Engineering.Measured;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Records.Happened;
 using Laygate.Exchange.Comparisons;
@@ -25,7 +26,7 @@ namespace Laygate.Exchange;
         typeof(WordToken<Basis>), typeof(WordToken<ChangeDirection>), typeof(WordToken<ChangeKind>), typeof(WordToken<CheckKind>), typeof(WordToken<ClauseStatus>),
         typeof(WordToken<DepartureState>), typeof(WordToken<ElementKind>), typeof(WordToken<Evidence>), typeof(WordToken<Layer>), typeof(WordToken<LeverKind>),
         typeof(WordToken<LifeState>), typeof(WordToken<Origin>), typeof(WordToken<Outcome>), typeof(WordToken<Place>), typeof(WordToken<RemedyObstacle>),
-        typeof(WordToken<HeldOutcome>), typeof(WordToken<NotDecidedBecause>), typeof(WordToken<HoldPointState>), typeof(WordToken<SizedKind>), typeof(WordToken<Stage>), typeof(WordToken<Status>), typeof(WordToken<Strength>), typeof(WordToken<WeatherAxis>),
+        typeof(WordToken<HeldOutcome>), typeof(WordToken<NotDecidedBecause>), typeof(WordToken<HoldPointState>), typeof(WordToken<TrialLikeness>), typeof(WordToken<NotCompared>), typeof(WordToken<SizedKind>), typeof(WordToken<Stage>), typeof(WordToken<Status>), typeof(WordToken<Strength>), typeof(WordToken<WeatherAxis>),
     ])]
 [JsonSerializable(typeof(RunShape))]
 [JsonSerializable(typeof(ComparisonShape))]
@@ -34,6 +35,9 @@ namespace Laygate.Exchange;
 [JsonSerializable(typeof(LedgerShape))]
 [JsonSerializable(typeof(OnwardShape))]
 [JsonSerializable(typeof(HeldShape))]
+[JsonSerializable(typeof(TrialShape))]
+[JsonSerializable(typeof(MeasuredShape))]
+[JsonSerializable(typeof(FeedbackShape))]
 public sealed partial class Shapes : JsonSerializerContext
 {
     /// <summary>Writes a value, or null, in the middle of a document: it is passed on only when the writer's own block is full.</summary>

@@ -66,7 +66,21 @@ public sealed class RecordVerbTests : IDisposable
         Assert.Equal(0, Run(SourceTree.Root, "held", "--folder", "examples").Code);
         Assert.Equal(2, Run(SourceTree.Root, "trial", Plan, Record, "--growth", "16 kg/m3").Code);
         Assert.Equal(1, Run(SourceTree.Root, "trial", Plan, Record, "--course", "upper", "--growth", "16 kg/m3").Code);
+        Assert.Equal(0, Run(SourceTree.Root, "trial", Plan, "examples/quay-road-trial", "--course", "upper", "--growth", "16 kg/m3").Code);
         Assert.Equal(0, Run(folder, "record", Path.Combine(SourceTree.Root, Plan), "--into", "laid-out").Code);
+    }
+
+    /// <summary>The script that invented the records writes the same bytes again.</summary>
+    [SkippableFact]
+    public void The_invented_records_are_those_of_their_script()
+    {
+        Needs.Python();
+        using var process = System.Diagnostics.Process.Start(new System.Diagnostics.ProcessStartInfo("python3", [Path.Combine(SourceTree.Root, "tests", "Tools", "invent-records.py"), folder]))!;
+        process.WaitForExit();
+        Assert.Equal(0, process.ExitCode);
+        var written = Directory.GetFiles(folder, "*", SearchOption.AllDirectories).Select(file => Path.GetRelativePath(folder, file)).Order(StringComparer.Ordinal).ToList();
+        Assert.Equal(18, written.Count);
+        Assert.All(written, file => Assert.Equal(File.ReadAllText(Path.Combine(SourceTree.Root, "examples", file)), File.ReadAllText(Path.Combine(folder, file)), StringComparer.Ordinal));
     }
 
     [Fact]
@@ -86,14 +100,17 @@ public sealed class RecordVerbTests : IDisposable
 
     // WCAG 2.2, and at 320 CSS pixels nothing scrolls in two directions (1.4.10).
     [SkippableTheory]
-    [InlineData("held", 1)]
-    [InlineDataOfFullRun("ledger", 0)]
-    [InlineDataOfFullRun("onward", 0, "--at", "01:20")]
-    [InlineDataOfFullRun("lots", 1, "--scheme", "ufgs-02749")]
+    [InlineData("held", 1, Plan, Record)]
+    [InlineDataOfFullRun("ledger", 0, Plan, Record)]
+    [InlineDataOfFullRun("onward", 0, Plan, Record, "--at", "01:20")]
+    [InlineDataOfFullRun("lots", 1, Plan, Record, "--scheme", "ufgs-02749")]
+    [InlineDataOfFullRun("trial", 0, Plan, "examples/quay-road-trial", "--course", "upper", "--growth", "16 kg/m3")]
+    [InlineDataOfFullRun("measured", 0, "examples/cressing-lane/job.yaml", "examples/cressing-lane/records/monday")]
+    [InlineDataOfFullRun("held", 0, "--folder", "examples/cressing-lane")]
     public void Pages_of_a_record_are_accessible_and_fit_a_telephone(string verb, int code, params string[] more)
     {
         Needs.Chromium();
-        var page = Run(SourceTree.Root, [verb, Plan, Record, "--format", "html", .. more]);
+        var page = Run(SourceTree.Root, [verb, .. more, "--format", "html"]);
         Assert.True(code == page.Code, page.Error);
         Assert.Empty(BrowserLook.Texts(BrowserLook.At(page.Out, "accessibility")["violations"]));
         Assert.All(BrowserLook.At(page.Out, "overflow")["overflow"]!.AsObject(), width => Assert.Equal(0, width.Value!.GetValue<int>()));

@@ -1,6 +1,7 @@
-"""Invents the records of two nights of examples/cressing-lane: loads, stations, stops, weather and temperatures of the mat.
+"""Invents the records of two nights of examples/cressing-lane (loads, stations, stops, weather and temperatures of the mat) and that of the
+trial length of examples/quay-road-hot-on-hot.yaml (densities after each pass, gauge and cores).
 
-    python3 tests/Tools/invent-records.py examples/cressing-lane/records
+    python3 tests/Tools/invent-records.py examples
 
 Everything is invented, with a fixed seed: the records show how the commands are used and prove nothing about any mix, machine or model. The
 temperatures come from a rough model of this script (one layer on a half-space, explicit differences, one coefficient at the surface), not from the
@@ -162,12 +163,104 @@ files:
 """
 
 
+# Density after each pass, kg/m3, at the mean of five places; the reference of the laboratory is 2428 kg/m3, of which the plan asks for 98 %.
+GROWTH = [2185, 2262, 2311, 2341, 2358, 2376, 2393, 2399, 2398]
+ROLLERS = [None, "r1", "r2", "r3", "r4", "r3", "r4", "r5", "r5"]
+AFTER = [1, 3, 5, 9, 12, 15, 18, 28, 33]  # Minutes behind the screed.
+SKIN = [146, 139, 132, 119, 111, 104, 98, 82, 76]
+SHOWS_LESS = 26  # What the gauge shows less than the cores, kg/m3.
+PLACES = [12, 22, 32, 42, 52]  # m from the start of the trial length
+
+
+def trial(folder, chance):
+    os.makedirs(folder, exist_ok=True)
+    begin = datetime.fromisoformat("2027-04-29T09:40")
+    laid = lambda at: begin + timedelta(minutes=at / 3.0)
+    passes, cores, gauges = [], [], []
+    for number, at in enumerate(PLACES, 1):
+        own = chance.gauss(0, 4)
+        for i, density in enumerate(GROWTH):
+            shown = round(density + own - SHOWS_LESS + chance.gauss(0, 2))
+            passes.append((clock(laid(at) + timedelta(minutes=AFTER[i])), ROLLERS[i] or "r1", at, i, round(SKIN[i] + chance.gauss(0, 1.5)), shown))
+        bulk = round(GROWTH[-1] + own)
+        readings = [f"{25.2 + chance.gauss(0, 0.5):.1f}" for _ in range(4)]
+        cores.append((f"T{number}", at, "upper", *readings, bulk, 2428))
+        gauges.append((number, clock(laid(at) + timedelta(minutes=50)), bulk - SHOWS_LESS + chance.randint(-3, 3), at, "upper", "N7", f"T{number}"))
+    write(folder, "scale.csv", ["ticket", "time", "truck", "mix", "gross_t", "tare_t", "temperature_c", "status"], [("0871", clock(begin - timedelta(minutes=38)), "H07", "sma8-surface", "40.38", "15.62", 171, "valid")])
+    write(folder, "roller-passes.csv", ["at", "roller", "station", "pass", "skin", "density"], sorted(passes))
+    write(folder, "gauge-readings.csv", ["test", "at", "density", "station", "course", "gauge", "core"], gauges)
+    write(folder, "cores.csv", ["core", "station", "course", "thickness_1", "thickness_2", "thickness_3", "thickness_4", "bulk", "reference"], cores)
+    write(folder, "weather.csv", ["at", "air", "surface", "wind", "rain"], [(clock(begin + timedelta(minutes=20 * i)), f"{8.2 + 0.2 * i:.1f}", f"{11.5 + 0.4 * i:.1f}", f"{4.6 - 0.1 * i:.1f}", 0) for i in range(4)])
+    with open(os.path.join(folder, "record.yaml"), "w", encoding="utf-8") as file:
+        file.write(TRIAL.format(about="Invented record of an invented trial length; it proves nothing about any mix, machine or firm."))
+
+
+TRIAL = """# yaml-language-server: $schema=../../schemas/record.schema.json
+# Written by tests/Tools/invent-records.py. The record of the trial length of examples/quay-road-hot-on-hot.yaml; all of it is invented.
+# laygate trial examples/quay-road-hot-on-hot.yaml examples/quay-road-trial --course upper --growth '16 kg/m3'
+format: 1
+record:
+  plan: tamarel-quay-road-east
+  of: trial-length
+  about: {about}
+  uncertainty: {{ mass: 0.2 %, density: 1.0 %, width: 0.5 %, length: 0.1 %, temperature: 1.0 K, skin: 2.3 K, thickness: 0.5 mm, time: 30 s }}
+files:
+  - file: scale.csv
+    holds: load-tickets
+""" + COMMON + """      - {{ column: ticket, quantity: ticket }}
+      - {{ column: time, quantity: loaded }}
+      - {{ column: truck, quantity: vehicle }}
+      - {{ column: mix, quantity: mix }}
+      - {{ column: gross_t, quantity: gross, unit: t }}
+      - {{ column: tare_t, quantity: tare, unit: t }}
+      - {{ column: temperature_c, quantity: temperature, unit: °C }}
+      - {{ column: status, quantity: status }}
+      - {{ value: plant-b, quantity: plant }}
+  - file: roller-passes.csv
+    holds: roller-passes
+""" + COMMON + """      - {{ column: at, quantity: at }}
+      - {{ column: roller, quantity: roller }}
+      - {{ column: station, quantity: station, unit: m }}
+      - {{ column: pass, quantity: pass }}
+      - {{ column: skin, quantity: skin, unit: °C }}
+      - {{ column: density, quantity: density, unit: kg/m3 }}
+  - file: gauge-readings.csv
+    holds: gauge-readings
+""" + COMMON + """      - {{ column: test, quantity: test }}
+      - {{ column: at, quantity: at }}
+      - {{ column: density, quantity: density, unit: kg/m3 }}
+      - {{ column: station, quantity: station, unit: m }}
+      - {{ column: course, quantity: course }}
+      - {{ column: gauge, quantity: gauge }}
+      - {{ column: core, quantity: core }}
+  - file: cores.csv
+    holds: cores
+""" + COMMON + """      - {{ column: core, quantity: core }}
+      - {{ column: station, quantity: station, unit: m }}
+      - {{ column: course, quantity: course }}
+      - {{ column: thickness_1, quantity: thickness_1, unit: mm }}
+      - {{ column: thickness_2, quantity: thickness_2, unit: mm }}
+      - {{ column: thickness_3, quantity: thickness_3, unit: mm }}
+      - {{ column: thickness_4, quantity: thickness_4, unit: mm }}
+      - {{ column: bulk, quantity: bulk, unit: kg/m3 }}
+      - {{ column: reference, quantity: reference, unit: kg/m3 }}
+  - file: weather.csv
+    holds: weather
+""" + COMMON + """      - {{ column: at, quantity: at }}
+      - {{ column: air, quantity: air, unit: °C }}
+      - {{ column: surface, quantity: surface, unit: °C }}
+      - {{ column: wind, quantity: wind, unit: m/s }}
+      - {{ column: rain, quantity: rain, unit: mm }}
+"""
+
+
 def main():
     if len(sys.argv) != 2:
         sys.exit(__doc__)
     chance = random.Random(20270607)
     for name, night in NIGHTS.items():
-        night_of(name, night, os.path.join(sys.argv[1], name), chance)
+        night_of(name, night, os.path.join(sys.argv[1], "cressing-lane", "records", name), chance)
+    trial(os.path.join(sys.argv[1], "quay-road-trial"), random.Random(20270429))
 
 
 main()

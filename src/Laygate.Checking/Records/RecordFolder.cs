@@ -11,7 +11,7 @@ namespace Laygate.Checking.Records;
 /// <param name="Shift">Plan and record.</param>
 public sealed record FoundRecord(string Mapping, string PlanId, RecordedShift Shift);
 
-/// <summary>All records below a folder that holds plans and records: each record names its plan by id.</summary>
+/// <summary>All records of shifts below a folder that holds plans and records: each record names its plan by id. Those of trial lengths are none.</summary>
 public static class RecordFolder
 {
     /// <summary>Finds them, in the order of their names.</summary>
@@ -32,6 +32,11 @@ public static class RecordFolder
             }
 
             var read = RecordReader.Read(own);
+            if (read.Record is { IsTrial: true })
+            {
+                continue;
+            }
+
             if (read.Record?.Plan is not { } id || !plans.TryGetValue(id, out var file))
             {
                 problems.Add(new Problem(folder.Shown(mapping), read.Record is null ? "The record cannot be read." : "The folder has no plan with the id that the record names, or the record names none.", "Put the plan into the folder, and its id under `plan` in the mapping.", null));

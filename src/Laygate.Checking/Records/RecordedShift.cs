@@ -125,7 +125,7 @@ public sealed class RecordedShift
     };
 
     /// <summary>Measured against computed temperatures of the mat.</summary>
-    public MeasuredReport Measured() => new(plan.Plan.Identity.Id, plan.Plan.Identity.Title, Hash, Record, MatComparisons.Of(Context, Record), record.Refused);
+    public MeasuredReport Measured() => new(plan.Plan.Identity.Id, plan.Plan.Identity.Title, Hash, Record, MatComparisons.Of(Context, Record), record.Refused) { Revision = plan.Plan.Identity.Revision };
 
     /// <summary>The lots of the shift by an acceptance scheme.</summary>
     /// <param name="scheme">The scheme.</param>
@@ -166,7 +166,7 @@ public sealed class RecordedShift
         var found = TrialGrowth.Of(new HappenedShift(Context, Record), known, unit.ToSi(number), Repeatability);
         var phases = found.Passes.Take(found.Curve?.Pattern ?? 0).Where(pass => pass.Phase is not null).GroupBy(pass => pass.Phase!, StringComparer.Ordinal).Select(group => (group.Key, group.Count())).ToList();
         var stated = plan.Plan.Tests.FirstOrDefault(test => test.Kind == TestKind.TrialLength && test.Reached is not null && (test.Course is null ? plan.Plan.Courses.Count == 1 : string.Equals(test.Course, known.Id, StringComparison.Ordinal)))?.Reached;
-        return (new TrialReport(Identity.Id, Identity.Title, Record, found, unit.ToSi(number), unit, Context.System, phases, stated, record.Refused), null);
+        return (new TrialReport(Identity.Id, Identity.Title, Record, found, unit.ToSi(number), unit, Context.System, phases, stated, record.Refused) { Revision = Identity.Revision, PlanHash = Hash }, null);
     }
 
     // A gauge in backscatter repeats to about 8 kg/m³ (0.5 lb/ft³) in a reading of one minute: handbook of a gauge, recalled. A smaller fall is no breakdown.

@@ -9,6 +9,8 @@ internal static class AcceptanceFormulasOfCases
 
     private static readonly CaseInput[] Core = [new("dry", CaseDimension.Mass), new("surface_dry", CaseDimension.Mass), new("in_water", CaseDimension.Mass)];
 
+    private static readonly CaseInput Sides = new CaseInput("sides", null, Words: ["one", "two"]).Optional();
+
     private static readonly CaseInput Level = new("level", CaseDimension.Proportion);
 
     private static readonly CaseInput[] Means = [new("first_mean", CaseDimension.Plain), new("second_mean", CaseDimension.Plain)];
@@ -25,7 +27,10 @@ internal static class AcceptanceFormulasOfCases
             i => QualityLevel.ByTable(i["index"], i.Whole("results"), Math.Clamp(i.Whole("decimals"), 0, 8), interpolated: false)),
         new("lower-mean", CaseDimension.Plain, [new("mean", CaseDimension.Plain), new("deviation", CaseDimension.Plain), Results, new("chance", CaseDimension.Proportion)],
             i => QualityLevel.LowerMean(i["mean"], i["deviation"], i.Whole("results"), i["chance"])),
-        new("outlier-critical", CaseDimension.Plain, [Results, new("level", CaseDimension.Proportion)], i => Grubbs.Critical(i.Whole("results"), i["level"], isTwoSided: false)),
+        new("upper-mean", CaseDimension.Plain, [new("mean", CaseDimension.Plain), new("deviation", CaseDimension.Plain), Results, new("chance", CaseDimension.Proportion)],
+            i => 2 * i["mean"] - QualityLevel.LowerMean(i["mean"], i["deviation"], i.Whole("results"), i["chance"])),
+        new("percent-within-both", CaseDimension.Proportion, [new("lower", CaseDimension.Proportion), new("upper", CaseDimension.Proportion)], i => QualityLevel.WithinBoth(i["lower"], i["upper"])),
+        new("outlier-critical", CaseDimension.Plain, [Results, new("level", CaseDimension.Proportion), Sides], i => Grubbs.Critical(i.Whole("results"), i["level"], isTwoSided: !IsOne(i, one: true))),
         new("bulk-gravity", CaseDimension.Plain, Core, i => CoreFormulas.Bulk(i["dry"], i["surface_dry"], i["in_water"])),
         new("water-absorbed", CaseDimension.Proportion, Core, i => CoreFormulas.Absorbed(i["dry"], i["surface_dry"], i["in_water"])),
         new("air-voids", CaseDimension.Proportion, [new("bulk", CaseDimension.Plain), new("maximum", CaseDimension.Plain)], i => CoreFormulas.Voids(i["bulk"], i["maximum"])),
@@ -33,6 +38,15 @@ internal static class AcceptanceFormulasOfCases
             i => SamplingPlaces.GridAlong(i.Whole("number"), i["length"], i["width"], i["step"])),
         new("grid-across", CaseDimension.Length, [new("number", CaseDimension.Count), new("width", CaseDimension.Length), new("step", CaseDimension.Length)],
             i => SamplingPlaces.GridAcross(i.Whole("number"), i["width"], i["step"])),
+        new("random-along", CaseDimension.Length, [new CaseInput("start", CaseDimension.Length).Optional(), new("length", CaseDimension.Length), new("random", CaseDimension.Plain)],
+            i => SamplingPlaces.RandomAlong(i["start"], i["length"], i["random"])),
+        new("random-across", CaseDimension.Length, [new("width", CaseDimension.Length), new CaseInput("margin", CaseDimension.Length).Optional(), new("random", CaseDimension.Plain)],
+            i => SamplingPlaces.RandomAcross(i["width"], i["margin"], i["random"])),
+        new("loads-of-sublot", CaseDimension.Plain, [new("lot", CaseDimension.Mass), new("sublots", CaseDimension.Count), new("payload", CaseDimension.Mass)],
+            i => SamplingPlaces.LoadsOfSublot(i["lot"], i.Whole("sublots"), i["payload"])),
+        new("skin-uncertainty", CaseDimension.TemperatureDifference,
+            [new("reading", CaseDimension.Temperature), new("accuracy", CaseDimension.Proportion), new CaseInput("emissivity", CaseDimension.TemperatureDifference).Optional()],
+            i => ThermalRange.SkinUncertainty(i["reading"], i["accuracy"], i["emissivity"])),
         new("variance-ratio", CaseDimension.Plain, Deviations, i => TwoSets.Ratio(i["first_deviation"], i["second_deviation"])),
         new("variance-ratio-critical", CaseDimension.Plain, [.. Counts, Level], i => TwoSets.CriticalRatio(i.Whole("first_results"), i.Whole("second_results"), i["level"])),
         new("variance-ratio-chance", CaseDimension.Plain, [new("ratio", CaseDimension.Plain), .. Counts], i => TwoSets.ChanceOfRatio(i["ratio"], i.Whole("first_results"), i.Whole("second_results"))),
@@ -43,9 +57,12 @@ internal static class AcceptanceFormulasOfCases
             i => TwoSets.WelchT(i["first_mean"] - i["second_mean"], i["first_deviation"], i.Whole("first_results"), i["second_deviation"], i.Whole("second_results"))),
         new("welch-degrees", CaseDimension.Plain, [.. Deviations, .. Counts], i => TwoSets.WelchDegrees(i["first_deviation"], i.Whole("first_results"), i["second_deviation"], i.Whole("second_results"))),
         new("paired-t", CaseDimension.Plain, [new("mean", CaseDimension.Plain), new("deviation", CaseDimension.Plain), Results], i => TwoSets.PairedT(i["mean"], i["deviation"], i.Whole("results"))),
-        new("t-critical", CaseDimension.Plain, [new("degrees", CaseDimension.Plain), Level], i => TwoSets.CriticalT(i["degrees"], i["level"])),
-        new("t-chance", CaseDimension.Plain, [new("t", CaseDimension.Plain), new("degrees", CaseDimension.Plain)], i => TwoSets.ChanceOfT(i["t"], i["degrees"])),
+        new("t-critical", CaseDimension.Plain, [new("degrees", CaseDimension.Plain), Level, Sides], i => TwoSets.CriticalT(i["degrees"], IsOne(i, one: false) ? 2 * i["level"] : i["level"])),
+        new("t-chance", CaseDimension.Plain, [new("t", CaseDimension.Plain), new("degrees", CaseDimension.Plain), Sides], i => TwoSets.ChanceOfT(i["t"], i["degrees"]) / (IsOne(i, one: false) ? 2 : 1)),
     ];
+
+    // What no word says is one side for an outlier, as its tables have it, and both for a t.
+    private static bool IsOne(CaseInputs i, bool one) => i.WordGiven("sides") is { } sides ? string.Equals(sides, "one", StringComparison.Ordinal) : one;
 
     private static double? Pooled(CaseInputs i) => TwoSets.Pooled(i["first_deviation"], i.Whole("first_results"), i["second_deviation"], i.Whole("second_results"));
 }

@@ -32,6 +32,10 @@ internal sealed class CaseDimension
 
     public static CaseDimension MassPerArea { get; } = Known(Dimension.MassPerArea);
 
+    public static CaseDimension Volume { get; } = Known(Dimension.Volume);
+
+    public static CaseDimension VolumePerArea { get; } = Known(Dimension.VolumePerArea);
+
     public static CaseDimension Proportion { get; } = Known(Dimension.Proportion);
 
     public static CaseDimension Frequency { get; } = Known(Dimension.Frequency);
@@ -61,6 +65,18 @@ internal sealed class CaseDimension
 
     public static CaseDimension MassPerLength { get; } = new(
         Dimension.None, "a mass per length", "1.7 t/m", [new Unit("t/m", Dimension.None, 1000), new Unit("kg/m", Dimension.None, 1), new Unit("lb/ft", Dimension.None, 0.45359237 / 0.3048)]);
+
+    /// <summary>Mass per area for a thickness, as the trade states densities.</summary>
+    public static CaseDimension RatePerThickness { get; } = new(
+        Dimension.None, "a mass per area and thickness", "110 lb/(yd2 in)",
+        [new Unit("lb/(yd2 in)", Dimension.None, 0.45359237 / (9 * 0.3048 * 0.3048 * 0.0254)), new Unit("kg/(m2 mm)", Dimension.None, 1000), new Unit("kg/(m2 cm)", Dimension.None, 100), .. UnitTable.Of(Dimension.Density)]);
+
+    /// <summary>A density, in pounds per gallon too.</summary>
+    public static CaseDimension DensityByGallon { get; } = new(
+        Dimension.None, "a density", "8.328 lb/gal", [new Unit("lb/gal", Dimension.None, 0.45359237 / 3.785411784e-3), new Unit("kg/L", Dimension.None, 1000), .. UnitTable.Of(Dimension.Density)]);
+
+    public static CaseDimension Roughness { get; } = new(
+        Dimension.None, "a roughness", "1.2 m/km", [new Unit("m/km", Dimension.None, 1e-3), new Unit("in/mi", Dimension.None, 0.0254 / 1609.344)]);
 
     public static CaseDimension LoadPerWidth { get; } = new(
         Dimension.None, "a load per width", "40 kN/m", [new Unit("kN/m", Dimension.None, 1000), new Unit("N/m", Dimension.None, 1)]);

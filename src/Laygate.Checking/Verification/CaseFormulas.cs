@@ -49,10 +49,14 @@ internal sealed record CaseFormula(string Name, CaseDimension Result, IReadOnlyL
 /// <summary>The one table that binds names in case files to functions of the program.</summary>
 internal static class CaseFormulas
 {
-    private static readonly FrozenDictionary<string, CaseFormula> ByName = new[]
-    {
-        WeatherFormulas.All, ProductionFormulas.All, QueueFormulas.All, LedgerFormulasOfCases.All, AcceptanceFormulasOfCases.All, ResultFormulas.All,
-    }.SelectMany(formulas => formulas).ToFrozenDictionary(formula => formula.Name, StringComparer.Ordinal);
+    /// <summary>All formulas in the order of the program.</summary>
+    public static IReadOnlyList<CaseFormula> All { get; } =
+    [
+        .. ProductionFormulas.All, .. QueueFormulas.All, .. WeatherFormulas.All, .. LedgerFormulasOfCases.All, .. BinderFormulasOfCases.All, .. AcceptanceFormulasOfCases.All,
+        .. MixFormulasOfCases.All, .. ResultFormulas.All, .. TwoSetFormulas.All, .. SchemeFormulas.All,
+    ];
+
+    private static readonly FrozenDictionary<string, CaseFormula> ByName = All.ToFrozenDictionary(formula => formula.Name, StringComparer.Ordinal);
 
     /// <summary>All names.</summary>
     public static IEnumerable<string> Names => ByName.Keys;

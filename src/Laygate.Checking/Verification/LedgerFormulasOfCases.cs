@@ -15,6 +15,8 @@ internal static class LedgerFormulasOfCases
         new("mass-laid", CaseDimension.Mass, [new("tickets", CaseDimension.Mass), new CaseInput("not_laid", CaseDimension.Mass).Optional(), new CaseInput("on_machine", CaseDimension.Mass).Optional()],
             i => LedgerFormulas.Laid(i["tickets"], i["not_laid"], i["on_machine"])),
         new("mass-per-length", CaseDimension.MassPerLength, [Mass, Length], i => LedgerFormulas.PerLength(i["mass"], i["length"])),
+        new("thickness-of-rate", CaseDimension.Length, [new("rate", CaseDimension.MassPerArea), new("density", CaseDimension.RatePerThickness)], i => LedgerFormulas.ThicknessOfRate(i["rate"], i["density"])),
+        new("mass-of-rate", CaseDimension.Mass, [new("rate", CaseDimension.MassPerArea), Area], i => LedgerFormulas.MassOfRate(i["rate"], i["area"])),
         new("mass-per-area", CaseDimension.MassPerArea, [Mass, Area], i => LedgerFormulas.PerArea(i["mass"], i["area"])),
         new("mean-thickness", CaseDimension.Length, [Mass, new("density", CaseDimension.Density), Area], i => LedgerFormulas.Thickness(i["mass"], i["density"], i["area"])),
         new("thickness-uncertainty", CaseDimension.Proportion, [new("mass", CaseDimension.Proportion), new("density", CaseDimension.Proportion), new("width", CaseDimension.Proportion), new("length", CaseDimension.Proportion)],

@@ -22,6 +22,13 @@ public sealed class VerificationRunner
     /// <summary>Names of the formulas that cases may call, in ordinal order.</summary>
     public static IReadOnlyList<string> FormulaNames { get; } = [.. CaseFormulas.Names.Order(StringComparer.Ordinal)];
 
+    /// <summary>Formulas that cases may call with their inputs, in the order of the program.</summary>
+    public static IReadOnlyList<VerifiedFormula> Formulas { get; } =
+    [
+        .. CaseFormulas.All.Select(formula => new VerifiedFormula(formula.Name, formula.Result.Noun, [.. formula.Result.Units.Select(unit => unit.Spelling)],
+            [.. formula.Inputs.Select(input => new VerifiedFormulaInput(input.Name, input.Dimension?.Noun, input.Words ?? [.. input.Dimension!.Units.Select(unit => unit.Spelling)], input.IsRequired, input.IsList))])),
+    ];
+
     /// <summary>Runs all cases of all files.</summary>
     /// <param name="files">Files in the order in which they are reported.</param>
     /// <returns>Cases, problems of files that cannot be used, and counts. Never throws for a bad file.</returns>

@@ -22,7 +22,7 @@ internal sealed class HeldCommand : Verb
 
         Usage
           laygate held PLAN RECORD [options]
-          laygate held --folder FOLDER [--rules NAME|PATH] [--departures FILE] [--output FILE]
+          laygate held --folder FOLDER [--rules NAME|PATH] [--departures FILE] [--format FORM] [--output FILE]
 
         Rules, departures and fail_on of a laygate.yaml in the folder of the plan or above it hold
         too; options add to them. With --folder: which warnings of plans came true, by rule, over all records below FOLDER;
@@ -97,16 +97,17 @@ internal sealed class HeldCommand : Verb
 
     private Request.Do OverFolder(ParseResult parsed, string all, DateOnly today)
     {
-        if (parsed.GetValue(files) is { Length: > 0 } || parsed.GetValue(format) is not (null or RecordForms.Terminal) || parsed.GetValue(simple) is not null || parsed.GetValue(failOn) is not null)
+        if (parsed.GetValue(files) is { Length: > 0 } || parsed.GetValue(simple) is not null || parsed.GetValue(failOn) is not null)
         {
-            throw new ArgumentProblem("--folder goes with --rules, --departures and --output only. Write for example: laygate held --folder jobs --rules de");
+            throw new ArgumentProblem("--folder goes with --rules, --departures, --format and --output only. Write for example: laygate held --folder jobs --rules de");
         }
 
         var (names, permitted, target) = (Values.NotEmpty("--rules", parsed.GetValue(rules)), Values.NotEmpty("--departures", parsed.GetValue(departures)), Values.NotEmpty("--output", parsed.GetValue(output)));
-        return new Request.Do(host => Count(host, all, names, permitted, today, target));
+        var form = RecordForms.Read(parsed.GetValue(format), RecordForms.Terminal, RecordForms.Json, RecordForms.Html);
+        return new Request.Do(host => Count(host, all, names, permitted, today, target, form));
     }
 
-    private static int Count(Host host, string all, IReadOnlyList<string> names, IReadOnlyList<string> permitted, DateOnly today, string? target)
+    private static int Count(Host host, string all, IReadOnlyList<string> names, IReadOnlyList<string> permitted, DateOnly today, string? target, string form)
     {
         var (found, left) = RecordInputs.Below(all);
         var (book, departures, problems) = Book(names, permitted, new SettingsOnDisk().For(Path.GetFullPath(all)));
@@ -116,7 +117,8 @@ internal sealed class HeldCommand : Verb
         }
 
         var report = HeldFolder.Count(found, left, book, departures, today, host.Version);
-        new ResultOutput(host.Streams).Write(target, RecordForms.Bytes(host.Streams, RecordForms.Terminal, () => FeedbackLines.Of(report, host.Streams.Width)));
+        new ResultOutput(host.Streams).Write(target, RecordForms.Bytes(
+            host.Streams, form, () => FeedbackLines.Of(report, host.Streams.Width), stream => FeedbackJson.Write(report, host.Version, stream), stream => FeedbackPageWriter.Write(report, host.Version, stream)));
         return report.Problems.Count > 0 ? ExitCodes.Findings : ExitCodes.Clean;
     }
 

@@ -31,6 +31,7 @@ internal sealed partial class MeasuredCommand : Verb
           --full          show each reading beside its computed band
           --learn FILE    learn from two shifts or more and write what was learnt to this new file,
                           FILE.yaml; its entry is called as the file is
+          --format FORM   terminal (usual), json, or html: one page; both show each reading
           --output FILE   write the result to a file
           --help          show this
 
@@ -49,6 +50,7 @@ internal sealed partial class MeasuredCommand : Verb
     private readonly Option<string> folder = new("--folder");
     private readonly Option<bool> full = new("--full") { Arity = ArgumentArity.Zero };
     private readonly Option<string> learn = new("--learn");
+    private readonly Option<string> format = new("--format");
     private readonly Option<string> output = new("--output");
 
     public MeasuredCommand()
@@ -58,7 +60,9 @@ internal sealed partial class MeasuredCommand : Verb
         Add(folder);
         Add(full);
         Add(learn);
+        Add(format);
         Add(output);
+        format.CompletionSources.Add(RecordForms.Terminal, RecordForms.Json, RecordForms.Html);
     }
 
     /// <inheritdoc/>
@@ -73,7 +77,8 @@ internal sealed partial class MeasuredCommand : Verb
 
         var (target, isFull) = (Values.NotEmpty("--output", parsed.GetValue(output)), parsed.GetValue(full));
         var learnt = Values.NotEmpty("--learn", parsed.GetValue(learn)) is { } file ? (File: file, Id: IdOf(file), Today: Values.Today(clock)) : ((string File, string Id, DateOnly Today)?)null;
-        return new Request.Do(host => Run(host, named, all, target, isFull, learnt));
+        var form = RecordForms.Read(parsed.GetValue(format), RecordForms.Terminal, RecordForms.Json, RecordForms.Html);
+        return new Request.Do(host => Run(host, named, all, target, isFull, learnt, form));
     }
 
     private static string IdOf(string file) => Path.GetFileName(file) is var name && IdOfFile().Match(name) is { Success: true } id ? id.Groups["id"].Value
@@ -82,7 +87,7 @@ internal sealed partial class MeasuredCommand : Verb
     [GeneratedRegex("^(?<id>[a-z0-9]+(?:-[a-z0-9]+)*)[.]ya?ml$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: Timeout.Infinite)]
     private static partial Regex IdOfFile();
 
-    private static int Run(Host host, string[] named, string? all, string? target, bool full, (string File, string Id, DateOnly Today)? learn)
+    private static int Run(Host host, string[] named, string? all, string? target, bool full, (string File, string Id, DateOnly Today)? learn, string form)
     {
         ResultOutput.KeepApart(target, named);
         if (learn is { } wanted && File.Exists(wanted.File))
@@ -108,8 +113,10 @@ internal sealed partial class MeasuredCommand : Verb
             ResultOutput.WriteFile(learn!.Value.File, Streams.Utf8.GetBytes(LearntYaml.Of(values)));
         }
 
+        var run = new MeasuredRun(reports, report, learn?.File, left);
         new ResultOutput(host.Streams).Write(target, RecordForms.Bytes(
-            host.Streams, RecordForms.Terminal, () => [.. report is null ? [] : LearnLines.Of(report, learn!.Value.File), .. MeasuredLines.Of(reports, full), .. FeedbackLines.NotCounted(left, host.Streams.Width)]));
+            host.Streams, form, () => [.. report is null ? [] : LearnLines.Of(report, learn!.Value.File), .. MeasuredLines.Of(reports, full), .. FeedbackLines.NotCounted(left, host.Streams.Width)],
+            stream => MeasuredJson.Write(run, host.Version, stream), stream => MeasuredPageWriter.Write(run, host.Version, stream)));
         return left.Count == 0 && reports.TrueForAll(one => one.IsWhole) && (report is null || report.Values is not null) ? ExitCodes.Clean : ExitCodes.Findings;
     }
 

@@ -23,6 +23,7 @@ internal sealed class TrialCommand : Verb
           --growth DENSITY   gain per pass below which more passes are not worth it, as the
                              specification or the client has it, for example '16 kg/m3'
           --course ID        the course, where the plan has several
+          --format FORM      terminal (usual), json, or html: one page
           --output FILE      write the result to a file
           --help             show this
 
@@ -40,16 +41,19 @@ internal sealed class TrialCommand : Verb
     private readonly Argument<string[]> files = new("PLAN RECORD") { Arity = ArgumentArity.ZeroOrMore };
     private readonly Option<string> growth = new("--growth");
     private readonly Option<string> course = new("--course");
+    private readonly Option<string> format = new("--format");
     private readonly Option<string> output = new("--output");
 
     public TrialCommand()
         : base("trial", Words)
     {
         Add(files);
-        foreach (var option in (Option[])[growth, course, output])
+        foreach (var option in (Option[])[growth, course, format, output])
         {
             Add(option);
         }
+
+        format.CompletionSources.Add(RecordForms.Terminal, RecordForms.Json, RecordForms.Html);
     }
 
     /// <inheritdoc/>
@@ -61,10 +65,11 @@ internal sealed class TrialCommand : Verb
         }
 
         var (id, target) = (Values.NotEmpty("--course", parsed.GetValue(course)), Values.NotEmpty("--output", parsed.GetValue(output)));
-        return new Request.Do(host => Run(host, plan, record, id, gain, target));
+        var form = RecordForms.Read(parsed.GetValue(format), RecordForms.Terminal, RecordForms.Json, RecordForms.Html);
+        return new Request.Do(host => Run(host, plan, record, id, gain, target, form));
     }
 
-    private static int Run(Host host, string plan, string record, string? id, string gain, string? target)
+    private static int Run(Host host, string plan, string record, string? id, string gain, string? target, string form)
     {
         ResultOutput.KeepApart(target, [plan, record]);
         if (RecordInputs.Open(host, plan, record) is not { } shift)
@@ -79,7 +84,8 @@ internal sealed class TrialCommand : Verb
         }
 
         ResultOutput.KeepApart(target, report.Record.Files.Select(file => Path.Combine(record, file.File)));
-        new ResultOutput(host.Streams).Write(target, RecordForms.Bytes(host.Streams, RecordForms.Terminal, () => TrialLines.Of(report, host.Streams.Width)));
+        new ResultOutput(host.Streams).Write(target, RecordForms.Bytes(
+            host.Streams, form, () => TrialLines.Of(report, host.Streams.Width), stream => TrialJson.Write(report, host.Version, stream), stream => TrialPageWriter.Write(report, host.Version, stream)));
         return report.SpeaksForPlan ? RecordInputs.Code(report.Refused) : ExitCodes.Findings;
     }
 }

@@ -30,4 +30,18 @@ public static class CoreFormulas
     [Formula("V", "V = 1 − Gb / Gm", "Texas Department of Transportation, pavement manual 8.2, compaction measurement (read)", "both above zero, result from 0 to 0.25; otherwise no result")]
     public static double? Voids(double bulk, double maximum) =>
         Finite.Positive(bulk) && Finite.Positive(maximum) && 1 - (bulk / maximum) is >= 0 and <= 0.25 and var voids ? voids : null;
+
+    /// <summary>Density as a share of the maximum density; with the air voids it makes the whole.</summary>
+    /// <param name="bulk">Gb, 1: bulk density or specific gravity, in the unit of the maximum.</param>
+    /// <param name="maximum">Gm, 1: maximum or reference density or specific gravity of the mix.</param>
+    /// <returns>D, 1; null outside the range.</returns>
+    [Formula("D", "D = Gb / Gm", "Texas Department of Transportation, pavement manual 8.2, compaction measurement (read)", "both above zero; otherwise no result")]
+    public static double? Share(double bulk, double maximum) => Finite.Positive(bulk) && Finite.Positive(maximum) ? bulk / maximum : null;
+
+    /// <summary>Bulk density from a specific gravity.</summary>
+    /// <param name="gravity">G, 1: bulk specific gravity.</param>
+    /// <param name="water">ρw, kg/m³: density of water that it refers to; 997 kg/m³ at 25 °C.</param>
+    /// <returns>ρ, kg/m³; null outside the range.</returns>
+    [Formula("ρ", "ρ = G · ρw", Sources.Definition, "both above zero; otherwise no result")]
+    public static double? Density(double gravity, double water) => Finite.Positive(gravity) && Finite.Positive(water) ? gravity * water : null;
 }

@@ -43,6 +43,13 @@ public static class QualityLevel
         };
     }
 
+    /// <summary>Share of a lot within two limits.</summary>
+    /// <param name="lower">PL, 1: share above the lower limit.</param>
+    /// <param name="upper">PU, 1: share below the upper limit.</param>
+    /// <returns>P, 1; null outside the range.</returns>
+    [Formula("P", "P = PL + PU − 1, not below 0", Advisory, "both from 0 to 1; otherwise no result")]
+    public static double? WithinBoth(double lower, double upper) => lower is >= 0 and <= 1 && upper is >= 0 and <= 1 ? Math.Max(0, lower + upper - 1) : null;
+
     /// <summary>Quality index that belongs to a share: a cell of the tables of Q.</summary>
     /// <param name="share">P, 1: share of the lot within the limit.</param>
     /// <param name="count">n, 1: results.</param>

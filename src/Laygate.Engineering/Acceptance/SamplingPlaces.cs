@@ -62,5 +62,29 @@ public static class SamplingPlaces
     [Formula("y", "y = (N mod k) · d + d, k = W/d − 1", "UFC 3-250-03, 15 May 2001 (read)", "as along; otherwise no result")]
     public static double? GridAcross(int number, double width, double step) => Across(width, step) is { } rows && number >= 0 ? (number % rows * step) + step : null;
 
+    /// <summary>Random place along a sublot.</summary>
+    /// <param name="start">x0, m: where the sublot begins.</param>
+    /// <param name="length">L, m: its length.</param>
+    /// <param name="random">r, 1: random number.</param>
+    /// <returns>x, m; null outside the range.</returns>
+    [Formula("x", "x = x0 + r · L", "ASTM D3665, stratified random sampling (scope and notes read); the sum derived", "L not below zero, r from 0 to 1; otherwise no result")]
+    public static double? RandomAlong(double start, double length, double random) => Finite.NotNegative(length) && random is >= 0 and <= 1 && double.IsFinite(start) ? start + (random * length) : null;
+
+    /// <summary>Random place across a sublot.</summary>
+    /// <param name="width">W, m: width.</param>
+    /// <param name="margin">e, m: distance that is kept from each edge.</param>
+    /// <param name="random">r, 1: random number.</param>
+    /// <returns>y, m; null outside the range.</returns>
+    [Formula("y", "y = e + r · (W − 2 · e)", "ASTM D3665, stratified random sampling (scope and notes read); the sum derived", "W at least 2 e, e not below zero, r from 0 to 1; otherwise no result")]
+    public static double? RandomAcross(double width, double margin, double random) => Finite.NotNegative(margin) && width >= 2 * margin && random is >= 0 and <= 1 ? margin + (random * (width - (2 * margin))) : null;
+
+    /// <summary>Loads of one of several equal sublots.</summary>
+    /// <param name="lot">M, kg: mass of the lot.</param>
+    /// <param name="sublots">n, 1: sublots.</param>
+    /// <param name="payload">P, kg: mass of a load.</param>
+    /// <returns>N, 1; null outside the range.</returns>
+    [Formula("N", "N = M / (n · P)", Sources.Definition, "M not below zero, n and P above zero; otherwise no result")]
+    public static double? LoadsOfSublot(double lot, int sublots, double payload) => Finite.NotNegative(lot) && sublots > 0 && Finite.Positive(payload) ? lot / (sublots * payload) : null;
+
     private static int? Across(double width, double step) => Finite.Positive(step) && width >= 2 * step ? (int)Math.Round(width / step) - 1 : null;
 }

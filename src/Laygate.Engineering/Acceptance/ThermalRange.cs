@@ -1,3 +1,4 @@
+using Laygate.Engineering.Formulas;
 using Laygate.Engineering.Numerics;
 
 namespace Laygate.Engineering.Acceptance;
@@ -12,6 +13,15 @@ public sealed record ThermalRange(double From, double To, int Readings, double L
 {
     /// <summary>The range, K.</summary>
     public double Range => High - Low;
+
+    /// <summary>Standard uncertainty of an infrared reading from the accuracy of its instrument, evenly spread, and from emissivity.</summary>
+    /// <param name="reading">T, °C: the reading.</param>
+    /// <param name="accuracy">a, 1: accuracy, as a share of the reading in °C.</param>
+    /// <param name="emissivity">ue, K: standard uncertainty from emissivity and surroundings.</param>
+    /// <returns>u, K; null outside the range.</returns>
+    [Formula("u", "u = √((a · T / √3)² + ue²)", "JCGM 100:2008, 4.3.7 and 5.1.2 (recalled)", "T, a and ue not below zero; otherwise no result")]
+    public static double? SkinUncertainty(double reading, double accuracy, double emissivity) =>
+        Finite.NotNegative(reading) && Finite.NotNegative(accuracy) && Finite.NotNegative(emissivity) ? Math.Sqrt((accuracy * reading * accuracy * reading / 3) + (emissivity * emissivity)) : null;
 
     /// <summary>The range of some readings; percentiles are straight between order statistics at rank 1 + (N − 1) p.</summary>
     /// <param name="from">First station, m.</param>

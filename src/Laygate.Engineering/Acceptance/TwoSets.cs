@@ -122,6 +122,25 @@ public static class TwoSets
     [Formula("p", "p = 2 (1 − P(|t|)) with ν degrees", Texts, "ν above zero; otherwise no result")]
     public static double? ChanceOfT(double t, double degrees) => degrees > 0 && double.IsFinite(t) ? 2 * StudentT.CDF(0, 1, degrees, -Math.Abs(t)) : null;
 
+    /// <summary>Half of the interval that holds the mean of a population with a chance, from one set.</summary>
+    /// <param name="deviation">s, 1: deviation.</param>
+    /// <param name="count">n, 1: results.</param>
+    /// <param name="level">α, 1: chance that it does not hold it.</param>
+    /// <returns>h, 1; null outside the range.</returns>
+    [Formula("h", "h = t at 1 − α/2 with n − 1 degrees · s / √n", Texts, "at least two results, s not below zero, α above 0 and below 1; otherwise no result")]
+    public static double? HalfWidth(double deviation, int count, double level) =>
+        count >= 2 && Finite.NotNegative(deviation) && CriticalT(count - 1, level) is { } t ? t * deviation / Math.Sqrt(count) : null;
+
+    /// <summary>Half of the interval that holds the difference of two means with a chance, by the common deviation.</summary>
+    /// <param name="pooled">sp, 1: common deviation.</param>
+    /// <param name="firstCount">n1, 1: results of one set.</param>
+    /// <param name="secondCount">n2, 1: results of the other.</param>
+    /// <param name="level">α, 1: chance that it does not hold it.</param>
+    /// <returns>h, 1; null outside the range.</returns>
+    [Formula("h", "h = t at 1 − α/2 with n1 + n2 − 2 degrees · sp √(1/n1 + 1/n2)", Texts, "sp not below zero, at least one result each and three together; otherwise no result")]
+    public static double? HalfWidthOfDifference(double pooled, int firstCount, int secondCount, double level) =>
+        Finite.NotNegative(pooled) && firstCount > 0 && secondCount > 0 && CriticalT(firstCount + secondCount - 2, level) is { } t ? t * pooled * Math.Sqrt((1.0 / firstCount) + (1.0 / secondCount)) : null;
+
     /// <summary>Compares two sets.</summary>
     /// <param name="first">One side.</param>
     /// <param name="second">The other.</param>

@@ -96,4 +96,18 @@ public static class LedgerFormulas
     [Formula("A", "A = (W0 + W1) / 2 · L", Sources.Definition, "no input below zero; otherwise no result")]
     public static double? Taper(double first, double last, double length) =>
         Finite.NotNegative(first) && Finite.NotNegative(last) && Finite.NotNegative(length) ? 0.5 * (first + last) * length : null;
+
+    /// <summary>Thickness that a mass per area comes to.</summary>
+    /// <param name="rate">r, kg/m²: mass per area.</param>
+    /// <param name="density">ρ, kg/m³: density of the finished course.</param>
+    /// <returns>t, m; null outside the range.</returns>
+    [Formula("t", "t = r / ρ", "Indiana technician manual, chapter 8: lb/yd2 over 110 (read)", "r not below zero, ρ above zero; otherwise no result")]
+    public static double? ThicknessOfRate(double rate, double density) => Finite.NotNegative(rate) && Finite.Positive(density) ? rate / density : null;
+
+    /// <summary>Mass that an area takes at a rate.</summary>
+    /// <param name="rate">r, kg/m²: mass per area.</param>
+    /// <param name="area">A, m²: area.</param>
+    /// <returns>m, kg; null outside the range.</returns>
+    [Formula("m", "m = r · A", Sources.Balance, "no input below zero; otherwise no result")]
+    public static double? MassOfRate(double rate, double area) => Finite.NotNegative(rate) && Finite.NotNegative(area) ? rate * area : null;
 }

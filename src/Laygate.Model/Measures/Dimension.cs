@@ -33,6 +33,9 @@ public enum Dimension
     /// <summary>Mass per area; SI unit kg/m².</summary>
     MassPerArea,
 
+    /// <summary>Volume; SI unit m³.</summary>
+    Volume,
+
     /// <summary>Volume per area, which is a film thickness; SI unit m (1 L/m² is 1 mm).</summary>
     VolumePerArea,
 

@@ -40,6 +40,9 @@ public abstract class Density : IDimension { static Dimension IDimension.Of => D
 /// <summary>Tag of <see cref="Dimension.MassPerArea"/>.</summary>
 public abstract class AreaDensity : IDimension { static Dimension IDimension.Of => Dimension.MassPerArea; }
 
+/// <summary>Tag of <see cref="Dimension.Volume"/>.</summary>
+public abstract class Volume : IDimension { static Dimension IDimension.Of => Dimension.Volume; }
+
 /// <summary>Tag of <see cref="Dimension.VolumePerArea"/>.</summary>
 public abstract class FilmThickness : IDimension { static Dimension IDimension.Of => Dimension.VolumePerArea; }
 

@@ -88,12 +88,25 @@ public sealed record BondCoatReading(RowPlace Place, double From, double To, dou
     /// <summary>Mass that was sprayed, kg.</summary>
     public double? Mass { get; init; }
 
+    /// <summary>What was taken from the tank, in its own temperature: two readings of the tank, or one of a meter.</summary>
+    public TankVolume? Taken { get; init; }
+
     /// <summary>Course below which it lies.</summary>
     public string? Below { get; init; }
 
+    /// <summary>Area, m².</summary>
+    public double Area => Math.Abs(To - From) * Width;
+
     /// <summary>Rate, kg/m²; null without a mass or an area.</summary>
-    public double? Rate => Mass is { } mass && Math.Abs(To - From) * Width is > 0 and var area ? mass / area : null;
+    public double? Rate => Mass is { } mass && Area is > 0 and var area ? mass / area : null;
 }
+
+/// <summary>Readings of a tank before and after spraying; a meter reads nothing at the end.</summary>
+/// <param name="Before">Volume at the beginning, or volume that the meter counted, m³.</param>
+/// <param name="BeforeTemperature">Its temperature, °C.</param>
+/// <param name="After">Volume at the end, m³; 0 for a meter.</param>
+/// <param name="AfterTemperature">Its temperature, °C.</param>
+public sealed record TankVolume(double Before, double BeforeTemperature, double After, double AfterTemperature);
 
 /// <summary>A hold point that somebody released.</summary>
 /// <param name="Place">Its row.</param>

@@ -7,6 +7,9 @@ namespace Laygate.Model.Records;
 /// <param name="Length">Of the length.</param>
 public sealed record RecordUncertainty(double? Mass, double? Density, double? Width, double? Length)
 {
+    /// <summary>Relative standard uncertainty of a volume that was taken from a tank, 1.</summary>
+    public double? Volume { get; init; }
+
     /// <summary>Standard uncertainty of a temperature in a load, of a probe, and of the weather, K.</summary>
     public double? Temperature { get; init; }
 
@@ -31,6 +34,9 @@ public sealed record ShiftRecord
 
     /// <summary>What the record says about itself, for example that it is invented.</summary>
     public string? About { get; init; }
+
+    /// <summary>Whether it is the record of a trial length, and not of a shift of its plan.</summary>
+    public bool IsTrial { get; init; }
 
     /// <summary>Uncertainties.</summary>
     public RecordUncertainty Uncertainty { get; init; } = new(null, null, null, null);

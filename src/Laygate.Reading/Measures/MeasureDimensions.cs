@@ -18,6 +18,7 @@ internal static class MeasureDimensions
         [Dimension.MassFlow] = ("a mass per time", "180 t/h"),
         [Dimension.Density] = ("a density", "2.4 t/m3"),
         [Dimension.MassPerArea] = ("a mass per area", "0.3 kg/m2"),
+        [Dimension.Volume] = ("a volume", "850 L"),
         [Dimension.VolumePerArea] = ("a volume per area", "0.25 L/m2"),
         [Dimension.Proportion] = ("a share in percent", "85 %"),
         [Dimension.Frequency] = ("a frequency", "45 Hz"),

@@ -36,7 +36,7 @@ internal static class MappingReader
         var root = (MapToken)text.Documents[0].Root;
         var about = root.Map("record");
         var files = root.Maps("files").Select(map => File(map, problems)).OfType<FileMapping>().ToList();
-        var mapping = new RecordMapping(about?.Text("plan"), about?.Text("about"), Uncertainty(about?.Map("uncertainty"), problems), Amount(about, "water", Dimension.Density, problems), files);
+        var mapping = new RecordMapping(about?.Text("plan"), about?.Text("about"), Uncertainty(about?.Map("uncertainty"), problems), Amount(about, "water", Dimension.Density, problems), files) { IsTrial = about?.Text("of") is "trial-length" };
         return problems.Count > 0 ? (null, problems) : (mapping, []);
     }
 
@@ -45,6 +45,7 @@ internal static class MappingReader
         double? Of(string key, Dimension dimension = Dimension.Proportion) => Amount(map, key, dimension, problems);
         return new RecordUncertainty(Of("mass"), Of("density"), Of("width"), Of("length"))
         {
+            Volume = Of("volume"),
             Temperature = Of("temperature", Dimension.TemperatureDifference),
             Skin = Of("skin", Dimension.TemperatureDifference),
             Thickness = Of("thickness", Dimension.Length),

@@ -160,7 +160,9 @@ internal static class RecordKinds
         ]),
         new(BondCoat, "one row for each stretch that was sprayed",
         [
-            When("at", "when"), Date, Needed(Along("from", "first station")), Needed(Along("to", "last station")), Needed(Length("width", "width", ("m", "ft"))), Mass("mass", "mass that was sprayed", ("kg", "lb")), Text("below", "id of the course below which it lies"),
+            When("at", "when"), Date, Needed(Along("from", "first station")), Needed(Along("to", "last station")), Needed(Length("width", "width", ("m", "ft"))), Mass("mass", "mass that was sprayed", ("kg", "lb")),
+            Volume("volume", "volume that was sprayed, as a meter counts it"), Volume("tank_before", "volume in the tank before spraying"), Volume("tank_after", "volume in the tank after it"),
+            Degrees("temperature", "temperature in the tank or at the meter") with { LaidOut = false }, Degrees("temperature_after", "temperature in the tank after spraying, where it is another") with { LaidOut = false }, Text("below", "id of the course below which it lies"),
         ]),
         new(HoldPoints, "one row for each release of a hold point",
         [
@@ -186,6 +188,8 @@ internal static class RecordKinds
     private static RowQuantity Number(string name, string meaning, Dimension dimension, (string Metric, string Us) unit) => new(name, CellForm.Number, meaning) { Dimension = dimension, Unit = unit };
 
     private static RowQuantity Length(string name, string meaning, (string Metric, string Us) unit) => Number(name, meaning, Dimension.Length, unit);
+
+    private static RowQuantity Volume(string name, string meaning) => Number(name, meaning, Dimension.Volume, ("L", "gal")) with { LaidOut = false };
 
     private static RowQuantity Degrees(string name, string meaning) => Number(name, meaning, Dimension.Temperature, ("°C", "°F"));
 

@@ -11,6 +11,7 @@ internal static class RecordMapper
     {
         Plan = mapping.Plan,
         About = mapping.About,
+        IsTrial = mapping.IsTrial,
         Uncertainty = mapping.Uncertainty,
         Loads = loads,
         Stations = InTime(rows(RecordKinds.Stations).Select(Station), reading => reading.At, reading => reading.Place),
@@ -22,7 +23,7 @@ internal static class RecordMapper
         Dips = [.. rows(RecordKinds.Dips).Select(row => DipOf(row, refuse)).OfType<Dip>()],
         Weather = InTime(rows(RecordKinds.Weather).Select(Weather), reading => reading.At, reading => reading.Place),
         Passes = InTime(rows(RecordKinds.Passes).Select(Pass), reading => reading.At, reading => reading.Place),
-        BondCoats = [.. rows(RecordKinds.BondCoat).Select(Coat)],
+        BondCoats = [.. rows(RecordKinds.BondCoat).Select(row => Coat(row, refuse, note)).OfType<BondCoatReading>()],
         HoldPoints = [.. rows(RecordKinds.HoldPoints).Select(HoldPoint).OrderBy(release => release.At).ThenBy(release => release.Place.File, StringComparer.Ordinal).ThenBy(release => release.Place.Line)],
     };
 
@@ -158,12 +159,23 @@ internal static class RecordMapper
         Density = row.Number("density"),
     };
 
-    private static BondCoatReading Coat(RecordRow row) => new(row.Place, row.Number("from")!.Value, row.Number("to")!.Value, row.Number("width")!.Value)
+    private static BondCoatReading? Coat(RecordRow row, Action<RowPlace, string, string?> refuse, Action<RowPlace, string> note)
     {
-        At = row.When("at"),
-        Mass = row.Number("mass"),
-        Below = row.Text("below"),
-    };
+        var (taken, wrong) = TankRows.Of(row, note);
+        if (wrong is { } problem)
+        {
+            refuse(row.Place, problem.Message, problem.Hint);
+            return null;
+        }
+
+        return new BondCoatReading(row.Place, row.Number("from")!.Value, row.Number("to")!.Value, row.Number("width")!.Value)
+        {
+            At = row.When("at"),
+            Mass = row.Number("mass"),
+            Taken = taken,
+            Below = row.Text("below"),
+        };
+    }
 
     private static HoldPointRelease HoldPoint(RecordRow row) => new(row.Place, row.Text("hold_point")!)
     {

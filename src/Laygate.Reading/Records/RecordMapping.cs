@@ -92,4 +92,8 @@ internal sealed record FileMapping(string File, RecordKind Kind, TextSpan At)
 }
 
 /// <summary>The mapping of a record.</summary>
-internal sealed record RecordMapping(string? Plan, string? About, RecordUncertainty Uncertainty, double? Water, IReadOnlyList<FileMapping> Files);
+internal sealed record RecordMapping(string? Plan, string? About, RecordUncertainty Uncertainty, double? Water, IReadOnlyList<FileMapping> Files)
+{
+    /// <summary>Whether it is that of a trial length.</summary>
+    public bool IsTrial { get; init; }
+}

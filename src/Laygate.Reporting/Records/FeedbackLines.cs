@@ -9,7 +9,11 @@ namespace Laygate.Reporting.Records;
 /// <summary>What came of the findings of plans, for those who set limits.</summary>
 public static class FeedbackLines
 {
-    private static readonly string[] Head = ["rule", "warned, missed", "warned, held", "passed, missed", "passed, held", "not decided", "not recorded", "what was read"];
+    /// <summary>What the counts mean.</summary>
+    internal const string Meaning = "Warned: the quick check of the plan warned or failed by this rule. Missed counts what a departure permitted. A few shifts prove no limit right or wrong.";
+
+    /// <summary>Heads of the table.</summary>
+    internal static readonly string[] Head = ["rule", "warned, missed", "warned, held", "passed, missed", "passed, held", "not decided", "not recorded", "what was read"];
 
     /// <summary>All lines.</summary>
     /// <param name="report">The counts.</param>
@@ -18,7 +22,7 @@ public static class FeedbackLines
     {
         var page = new Page(width, cuts: false);
         page.Flow(0, 2, [new TextSpan(TextStyle.Heading, Says(report))]);
-        page.Flow(0, 2, [new TextSpan(TextStyle.Quiet, "Warned: the quick check of the plan warned or failed by this rule. Missed counts what a departure permitted. A few shifts prove no limit right or wrong.")]);
+        page.Flow(0, 2, [new TextSpan(TextStyle.Quiet, Meaning)]);
         foreach (var about in report.Records.Select(record => record.About).OfType<string>().Distinct(StringComparer.Ordinal))
         {
             page.Flow(0, 2, [new TextSpan(TextStyle.Quiet, PlainText.Show(about))]);
@@ -57,10 +61,12 @@ public static class FeedbackLines
         return [.. page.Take()];
     }
 
-    private static string Says(FeedbackReport report) => string.Create(CultureInfo.InvariantCulture,
+    /// <summary>What it comes to, in a sentence.</summary>
+    internal static string Says(FeedbackReport report) => string.Create(CultureInfo.InvariantCulture,
         $"{LedgerNumbers.Count(report.Records.Count, "record", "records")}: {report.Rules.Sum(rule => rule.WarnedMissed)} warnings came true, {report.Rules.Sum(rule => rule.WarnedHeld)} did not, {report.Rules.Sum(rule => rule.PassedMissed)} limits were missed without a warning.");
 
-    private static string[] Row(RuleFeedback rule) =>
+    /// <summary>A row of the table.</summary>
+    internal static string[] Row(RuleFeedback rule) =>
     [
         PlainText.Show(rule.Rule), .. new[] { rule.WarnedMissed, rule.WarnedHeld, rule.PassedMissed, rule.PassedHeld, rule.NotDecided, rule.NotRecorded }.Select(count => count == 0 ? "–" : count.ToString(CultureInfo.InvariantCulture)), rule.What,
     ];

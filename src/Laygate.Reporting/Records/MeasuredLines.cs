@@ -10,7 +10,12 @@ namespace Laygate.Reporting.Records;
 /// <summary>Measured against computed temperatures on a terminal.</summary>
 public static class MeasuredLines
 {
-    private const string Sources = "Measured as instruments show it, whose own uncertainty widens no band; computed with what was measured of weather and loads, else with the plan.";
+    /// <summary>How to read the figures.</summary>
+    internal static IReadOnlyList<string> Notes { get; } =
+    [
+        "Measured as instruments show it, whose own uncertainty widens no band; computed with what was measured of weather and loads, else with the plan.",
+        "Readings of one place hang together, so that the limits of a share are those of as many places. No limit follows from these differences.",
+    ];
 
     /// <summary>All lines.</summary>
     /// <param name="reports">Shifts.</param>
@@ -20,14 +25,28 @@ public static class MeasuredLines
         var lines = new List<TerminalLine>();
         foreach (var report in reports)
         {
-            lines.AddRange([Line(TextStyle.Heading, $"{PlainText.Show(report.PlanTitle ?? report.PlanId)} ({PlainText.Show(report.PlanId)})"), .. Shift(report, full), Line(TextStyle.Plain, string.Empty)]);
+            lines.AddRange([Line(TextStyle.Heading, Plan(report)), .. Shift(report, full), Line(TextStyle.Plain, string.Empty)]);
         }
 
-        lines.Add(Line(TextStyle.Quiet, Sources));
-        lines.Add(Line(TextStyle.Quiet, "Readings of one place hang together, so that the limits of a share are those of as many places. No limit follows from these differences."));
+        lines.AddRange(Notes.Select(note => Line(TextStyle.Quiet, note)));
         lines.AddRange(Caution.Brief.Select(sentence => Line(TextStyle.Quiet, sentence)));
         return lines;
     }
+
+    /// <summary>Title and id of a plan.</summary>
+    internal static string Plan(MeasuredReport report) => $"{PlainText.Show(report.PlanTitle ?? report.PlanId)} ({PlainText.Show(report.PlanId)})";
+
+    /// <summary>Which readings a group holds.</summary>
+    internal static string Named(TemperatureGroup group) => IsAll(group) ? group.IsSkin ? "Skin" : "Inside" : $"{(group.IsSkin ? "Skin" : "Inside")}, {Time(group)}";
+
+    /// <summary>What the computed band rests on.</summary>
+    internal static string Basis(MeasuredReport report) => string.Create(
+        CultureInfo.InvariantCulture, $"{report.Comparison.Places} places, {report.Comparison.WithMeasuredLoads} with the measured temperature of their loads; weather {(report.Comparison.WithMeasuredWeather ? "measured" : "as planned")}.");
+
+    /// <summary>Readings that are not compared.</summary>
+    internal static string Left(NotCompared reason, int count) => $"{LedgerNumbers.Count(count, "reading is", "readings are")} not compared: {Reason(reason)}";
+
+    private static bool IsAll(TemperatureGroup group) => group.From <= 0 && double.IsInfinity(group.To);
 
     /// <summary>What one group comes to.</summary>
     internal static string Of(TemperatureGroup group) => string.Create(
@@ -49,14 +68,14 @@ public static class MeasuredLines
 
         foreach (var group in comparison.Groups)
         {
-            var all = group.From <= 0 && double.IsInfinity(group.To);
+            var all = IsAll(group);
             yield return Line(all ? TextStyle.Heading : TextStyle.Plain, $"  {(all ? group.IsSkin ? "Skin" : "Inside" : "  " + Time(group))}: {Of(group)}.");
         }
 
-        yield return Line(TextStyle.Quiet, string.Create(CultureInfo.InvariantCulture, $"  {comparison.Places} places, {comparison.WithMeasuredLoads} with the measured temperature of their loads; weather {(comparison.WithMeasuredWeather ? "measured" : "as planned")}."));
+        yield return Line(TextStyle.Quiet, "  " + Basis(report));
         foreach (var (reason, count) in comparison.Left)
         {
-            yield return Line(TextStyle.Quiet, $"  - {LedgerNumbers.Count(count, "reading is", "readings are")} not compared: {Reason(reason)}");
+            yield return Line(TextStyle.Quiet, "  - " + Left(reason, count));
         }
 
         foreach (var one in full ? comparison.Compared : [])
@@ -78,7 +97,7 @@ public static class MeasuredLines
         ? string.Create(CultureInfo.InvariantCulture, $"from {group.From / 60:F0} min on")
         : string.Create(CultureInfo.InvariantCulture, $"{group.From / 60:F0} to {group.To / 60:F0} min");
 
-    private static string Reason(NotCompared reason) => reason switch
+    internal static string Reason(NotCompared reason) => reason switch
     {
         NotCompared.NoPlace => "map `station`, `depth` (0 for the skin) and a `course` of the plan.",
         NotCompared.NoRun => "the station lies in no run of the plan, or in several; map `run` there.",

@@ -28,6 +28,13 @@ public sealed class LotJudge
     /// <returns>The statistic with its steps, row, pay and verdict; no statistic where it is not defined.</returns>
     public static LotOutcome Judge(SchemeCharacteristic scheme, CourseLimits limits, IReadOnlyList<double> results) => new LotJudge(scheme, limits).Judge(results);
 
+    /// <summary>Judges a statistic that somebody worked out already.</summary>
+    /// <param name="scheme">The characteristic.</param>
+    /// <param name="limits">Its limits for this course.</param>
+    /// <param name="statistic">The statistic.</param>
+    /// <param name="results">Number of results that it comes from.</param>
+    public static LotOutcome JudgeStatistic(SchemeCharacteristic scheme, CourseLimits limits, double statistic, int results) => new LotJudge(scheme, limits).Decide(statistic, results);
+
     /// <summary>
     /// What one more result must reach so that the lot is accepted in full: the range that lies nearest to the mean; null where no single result does it.
     /// A search over results that could be measured: with a free spread a very good result can lower a percent within limits, so that the range has two ends.
@@ -73,12 +80,17 @@ public sealed class LotJudge
             return new LotOutcome(null, steps, null, null, LotVerdict.NotDecided);
         }
 
+        return Decide(statistic, results.Count);
+    }
+
+    private LotOutcome Decide(double statistic, int results)
+    {
         if (scheme.Rows.Count == 0)
         {
             return new LotOutcome(statistic, steps, null, null, Within(statistic));
         }
 
-        if (scheme.Rows.FirstOrDefault(row => Matches(row, statistic, results.Count)) is not { } row)
+        if (scheme.Rows.FirstOrDefault(row => Matches(row, statistic, results)) is not { } row)
         {
             return new LotOutcome(statistic, steps, null, null, LotVerdict.NotDecided) { IsUnlisted = true };
         }

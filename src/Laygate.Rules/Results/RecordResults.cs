@@ -56,6 +56,9 @@ public sealed record LearnReport(string Id, MatFit Fit, IReadOnlyList<LearntShif
 /// <param name="Refused">Rows and files that were not read.</param>
 public sealed record MeasuredReport(string PlanId, string? PlanTitle, string PlanHash, ShiftRecord Record, MatComparison Comparison, IReadOnlyList<Problem> Refused)
 {
+    /// <summary>Revision of the plan; null where it has none.</summary>
+    public string? Revision { get; init; }
+
     /// <summary>Whether the whole record was read and a reading could be compared.</summary>
     public bool IsWhole => Refused.Count == 0 && Comparison.Compared.Count > 0;
 }

@@ -19,6 +19,12 @@ namespace Laygate.Rules.Results;
 public sealed record TrialReport(
     string PlanId, string? PlanTitle, ShiftRecord Record, TrialGrowth Growth, double GrowthLimit, Unit Density, UnitSystem System, IReadOnlyList<(string Phase, int Passes)> Phases, TrialResult? Stated, IReadOnlyList<Problem> Refused)
 {
+    /// <summary>Revision of the plan; null where it has none.</summary>
+    public string? Revision { get; init; }
+
+    /// <summary>SHA-256 of the bytes of the plan, hexadecimal.</summary>
+    public string PlanHash { get; init; } = string.Empty;
+
     /// <summary>Whether a pattern is proven, and the trial length is like the plan in every respect; what is not known is not like it.</summary>
     public bool SpeaksForPlan => Growth.Curve?.Pattern is not null && Growth.Covers.All(cover => cover.Covers == true);
 }

@@ -132,6 +132,55 @@ public sealed class ExampleRecordTests
         Assert.DoesNotContain("<script", outputs[1], StringComparison.OrdinalIgnoreCase);
     }
 
+    /// <summary>The invented record of the trial length proves the pattern that the plan states, in each form.</summary>
+    [Fact]
+    public void The_trial_length_of_the_example_proves_its_pattern()
+    {
+        var (shift, problems) = RecordedShift.Open(new PlanTools(), Plan, Repository.Bytes(Plan), new NoParts(), new FolderOfRepository(Path.Combine(Repository.Root, "examples/quay-road-trial")));
+        Assert.Empty(problems);
+        var report = shift!.Trial("upper", "16 kg/m3").Report!;
+        Assert.True(report.SpeaksForPlan);
+        Assert.Equal(report.Stated!.Passes.Sum(phase => phase.Passes), report.Growth.Curve!.Pattern);
+        using var page = new MemoryStream();
+        TrialPageWriter.Write(report, Repository.Version, page);
+        using var json = new MemoryStream();
+        TrialJson.Write(report, Repository.Version, json);
+        var shown = System.Net.WebUtility.HtmlDecode(Encoding.UTF8.GetString(page.ToArray()));
+        Assert.Contains("Invented record of an invented trial length", shown, StringComparison.Ordinal);
+        Assert.Contains("reached: { mix: sma8-surface", shown, StringComparison.Ordinal);
+        Assert.All((string[])["<script", "https://", "src="], word => Assert.DoesNotContain(word, shown, StringComparison.OrdinalIgnoreCase));
+        using var parsed = JsonDocument.Parse(json.ToArray());
+        Assert.Equal(report.Growth.Curve.Pattern, parsed.RootElement.GetProperty("pattern").GetInt32());
+        Assert.Equal(report.Growth.Passes.Count, parsed.RootElement.GetProperty("passes").GetArrayLength());
+    }
+
+    /// <summary>Texts of records come into a page as texts, whatever they look like.</summary>
+    [Fact]
+    public void Texts_of_records_are_never_code_of_a_page()
+    {
+        var problem = new Problem("a.csv", "=HYPERLINK(\"http://x\")<b>", null, null);
+        var feedback = new FeedbackReport([new CountedRecord("<img src=x>", "p", "<script>alert(1)</script>")], [new RuleFeedback("R<i>", "what", 1, 0, 0, 0, 0, 0)], [problem]);
+        var record = new Laygate.Model.Records.ShiftRecord { About = "<script>alert(1)</script>" };
+        var measured = new MeasuredRun([new MeasuredReport("p", "=1+1<b>", "hash", record, new Laygate.Engineering.Measured.MatComparison([], [], [], WithMeasuredWeather: false, 0, 0), [problem])], null, null, [problem]);
+        using var first = new MemoryStream();
+        FeedbackPageWriter.Write(feedback, Repository.Version, first);
+        using var second = new MemoryStream();
+        MeasuredPageWriter.Write(measured, Repository.Version, second);
+        Assert.All((string[])[Encoding.UTF8.GetString(first.ToArray()), Encoding.UTF8.GetString(second.ToArray())], page =>
+        {
+            Assert.Contains("&lt;script&gt;alert(1)", page, StringComparison.Ordinal);
+            Assert.All((string[])["<script", "<img", "<b>", "<i>"], tag => Assert.DoesNotContain(tag, page, StringComparison.OrdinalIgnoreCase));
+        });
+        using var json = new MemoryStream();
+        FeedbackJson.Write(feedback, Repository.Version, json);
+        using var counts = JsonDocument.Parse(json.ToArray());
+        Assert.Equal(1, counts.RootElement.GetProperty("rules")[0].GetProperty("warned_missed").GetInt32());
+        json.SetLength(0);
+        MeasuredJson.Write(measured, Repository.Version, json);
+        using var shifts = JsonDocument.Parse(json.ToArray());
+        Assert.Equal("=1+1<b>", shifts.RootElement.GetProperty("shifts")[0].GetProperty("plan").GetProperty("title").GetString());
+    }
+
     /// <summary>Measured against computed temperatures of the invented record: approved so that a change of the solver is seen, not because they prove anything.</summary>
     [Fact]
     public void Measured_against_computed_is_the_approved_report()

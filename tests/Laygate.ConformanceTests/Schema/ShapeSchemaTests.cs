@@ -35,6 +35,14 @@ public sealed class ShapeSchemaTests
         new ShapeSchema("report.schema.json", Report.Definitions).Of("Laygate limits held in a shift, version 1", Shapes.Default.HeldShape));
 
     [Fact]
+    public void The_schemas_of_trials_measured_temperatures_and_warnings_are_those_of_their_records()
+    {
+        Approved.File_holds("schemas/trial.schema.json", new ShapeSchema().Of("Laygate trial length, version 1", Shapes.Default.TrialShape));
+        Approved.File_holds("schemas/measured.schema.json", new ShapeSchema().Of("Laygate measured temperatures, version 1", Shapes.Default.MeasuredShape));
+        Approved.File_holds("schemas/feedback.schema.json", new ShapeSchema().Of("Laygate warnings that came true, version 1", Shapes.Default.FeedbackShape));
+    }
+
+    [Fact]
     public void The_schema_of_rules_is_that_of_a_list_or_of_one() => Approved.File_holds(
         "schemas/rules.schema.json",
         new ShapeSchema().OfEither(

@@ -1,3 +1,4 @@
+using Laygate.Checking.Verification;
 using Laygate.Reporting.Verification;
 
 namespace Laygate.ConformanceTests.Verification;
@@ -20,4 +21,7 @@ public sealed class VerificationManualTests
         Assert.True(File.Exists(page), "docs/verification.md is missing; run with LAYGATE_APPROVE=1 to write it.");
         Assert.True(manual == File.ReadAllText(page), "docs/verification.md is stale; run with LAYGATE_APPROVE=1 to write it, and read the difference.");
     }
+
+    [Fact]
+    public void The_page_of_formulas_lists_them_as_they_are() => Approved.File_holds("docs/verification/formulas.md", FormulaPage.Markdown(VerificationRunner.Formulas));
 }

@@ -51,7 +51,7 @@ public class FormulaTests
         foreach (var parameter in method.GetParameters().Where(parameter => !parameter.ParameterType.IsEnum))
         {
             var text = member.Elements("param").Single(param => param.Attribute("name")!.Value == parameter.Name).Value;
-            Assert.Matches(new Regex(@"([\p{L}0-9Δρ]+, [\p{L}0-9/²³]+)(:| |\.|,|$)", RegexOptions.ExplicitCapture, Patience.Longest), text);
+            Assert.Matches(new Regex(@"([\p{L}0-9Δρ]+, [\p{L}0-9/²³°]+)(:| |\.|,|$)", RegexOptions.ExplicitCapture, Patience.Longest), text);
         }
 
         Assert.Matches(new Regex(@"^[\p{L}0-9ρ]+, [\p{L}0-9/²³]+;", RegexOptions.ExplicitCapture, Patience.Longest), member.Element("returns")!.Value);

@@ -11,29 +11,13 @@ internal static class HappenedBond
     public static IEnumerable<HappenedQuantity> All() =>
     [
         .. new[] { "sprayed_rate", "residual_rate", "sprayed_volume", "residual_volume" }.Select(name => new HappenedQuantity(
-            $"bond-coat.{name}", name.StartsWith("sprayed", StringComparison.Ordinal) ? "bond coat as sprayed" : "binder of the bond coat that stays", RowsOf.BondCoat, "mass", "mass, width, length", (shift, element) => Rates(shift, element, $"bond-coat.{name}"))),
+            $"bond-coat.{name}", name.StartsWith("sprayed", StringComparison.Ordinal) ? "bond coat as sprayed" : "binder of the bond coat that stays", RowsOf.BondCoat, "mass, or a volume with its temperature", "mass or volume, width, length", (shift, element) => SprayedRates.Of(shift, element, $"bond-coat.{name}", Of(shift, element)))),
         new("bond-coat.time_before_laying", "time from spraying to laying", RowsOf.BondCoat, "at", "time", BeforeLaying),
         new("opening.time_after_laying", "time from the end of laying to the opening", RowsOf.HoldPoints, "at, for the hold point before opening", "time", AfterLaying),
     ];
 
     private static IEnumerable<BondCoatReading> Of(HappenedShift shift, Element element) => shift.Record.BondCoats
         .Where(reading => reading.Below is null ? shift.Plan.BondCoats.Count == 1 : PlanView.Same(reading.Below, (element.Subject as BondCoat)?.Below));
-
-    // All four rates of the plan go with what is sprayed, so that what was sprayed scales them.
-    private static HappenedSet Rates(HappenedShift shift, Element element, string quantity)
-    {
-        if (shift.Context.Get("bond-coat.sprayed_rate", element).Value is not NumberValue { Si: > 0 } sprayed || shift.Context.Get(quantity, element).Value is not NumberValue planned)
-        {
-            return HappenedSet.Nothing;
-        }
-
-        var relative = shift.Known is { Mass: { } mass, Width: { } width, Length: { } length } ? LedgerFormulas.Uncertainty(mass, 0, width, length) : null;
-        return HappenedSet.Of(
-            from reading in Of(shift, element)
-            where reading.Rate is not null
-            let value = planned.Si * reading.Rate!.Value / sprayed.Si
-            select new HappenedValue(value, value * relative, [reading.Place]) { At = reading.At, Station = reading.From });
-    }
 
     private static HappenedSet BeforeLaying(HappenedShift shift, Element element)
     {

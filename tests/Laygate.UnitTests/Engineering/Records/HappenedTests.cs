@@ -50,6 +50,37 @@ public sealed class HappenedTests
         Assert.Equal(0.180, Assert.Single(Values("bond-coat.residual_rate", ElementKind.BondCoat, record)), 1e-9);
     }
 
+    // By hand: the emulsion at 60 °C is 1 − 0.00045 · 45 = 0.97975 of its volume at 15 °C (0.00025 for each °F, recalled): 800 L on 2400 m² are 0.326583 L/m², and at the assumed 1000 kg/m³ as many kg/m²; 60 % stays.
+    [Fact]
+    public void A_tank_tells_what_was_sprayed_brought_to_15_degrees()
+    {
+        var record = new ShiftRecord { BondCoats = [new BondCoatReading(Row(2), 0, 300, 8) { Taken = new TankVolume(2.0, 60, 1.2, 60), Below = "c" }] };
+        Assert.Equal(0.326583e-3, Assert.Single(Values("bond-coat.sprayed_volume", ElementKind.BondCoat, record)), 1e-8);
+        Assert.Equal(0.326583, Assert.Single(Values("bond-coat.sprayed_rate", ElementKind.BondCoat, record)), 1e-5);
+        Assert.Equal(0.195950, Assert.Single(Values("bond-coat.residual_rate", ElementKind.BondCoat, record)), 1e-5);
+    }
+
+    // By hand: √(0.015² + 0.005² + 0.001²) = 0.015843 for a volume; for a mass with the density, evenly from 980 to 1030 about 1000 kg/m³: 0.014434, together 0.021432.
+    [Fact]
+    public void The_density_counts_where_a_volume_stands_for_a_mass()
+    {
+        var record = new ShiftRecord
+        {
+            Uncertainty = new RecordUncertainty(null, null, 0.005, 0.001) { Volume = 0.015 },
+            BondCoats = [new BondCoatReading(Row(2), 0, 300, 8) { Taken = new TankVolume(0.8, 15, 0, 15), Below = "c" }],
+        };
+        var (volume, mass) = (Set("bond-coat.sprayed_volume", ElementKind.BondCoat, record).Values[0], Set("bond-coat.sprayed_rate", ElementKind.BondCoat, record).Values[0]);
+        Assert.Equal(0.015843, volume.Standard!.Value / volume.Si, 1e-6);
+        Assert.Equal(0.021432, mass.Standard!.Value / mass.Si, 1e-6);
+    }
+
+    [Fact]
+    public void A_stretch_whose_spray_is_not_recorded_is_lacking()
+    {
+        var record = new ShiftRecord { BondCoats = [new BondCoatReading(Row(2), 0, 300, 8) { Mass = 720, Below = "c" }, new BondCoatReading(Row(3), 300, 600, 8) { Below = "c" }] };
+        Assert.Equal(3, Assert.Single(Set("bond-coat.sprayed_rate", ElementKind.BondCoat, record).Lacking).Row!.Value.Line);
+    }
+
     // Derived: eight thicknesses with a mean of 40.3375 mm and a two-sided 95 % interval by Student's t from 39.4992 to 41.1758 mm, from t(0.975; 7) · s / √8 with s = 1.002764 mm; the instrument adds nothing here.
     [Fact]
     public void The_uncertainty_of_a_mean_is_that_of_students_t()

@@ -56,6 +56,47 @@ public sealed class RecordReaderTests
     public void A_load_that_no_truck_carries_is_refused(string row) =>
         Assert.Contains("cannot be", Assert.Single(Shift.ReadTickets(row).Refused).Message, StringComparison.Ordinal);
 
+    private const string Tank = """
+            columns:
+              - { column: from, quantity: from, unit: m }
+              - { column: to, quantity: to, unit: m }
+              - { column: width, quantity: width, unit: m }
+              - { column: before, quantity: tank_before, unit: L }
+              - { column: after, quantity: tank_after, unit: L }
+              - { column: temp, quantity: temperature, unit: °C }
+        """;
+
+    [Fact]
+    public void Readings_of_a_tank_are_kept_in_its_own_temperature()
+    {
+        var file = Shift.Read(Shift.File("b.csv", "bond-coat", Tank), ("b.csv", "from,to,width,before,after,temp\n0,300,8,2000,1200,60\n"));
+        Assert.Empty(file.Refused);
+        Assert.Equal(new TankVolume(2.0, 60, 1.2, 60), Assert.Single(Shift.Of(file).BondCoats).Taken);
+    }
+
+    [Theory]
+    [InlineData("0,300,8,1200,2000,60", "more after spraying")]
+    [InlineData("0,300,8,1200,,60", "read once only")]
+    [InlineData("0,300,8,-5,-6,60", "below zero")]
+    [InlineData("0,300,8,2000,1200,600", "between 0 and 250")]
+    [InlineData("0,300,8,2000,x,60", "no number")]
+    public void A_tank_that_cannot_be_is_refused_at_its_line(string row, string says)
+    {
+        var file = Shift.Read(Shift.File("b.csv", "bond-coat", Tank), ("b.csv", "from,to,width,before,after,temp\n0,300,8,2000,1200,60\n" + row + "\n"));
+        var problem = Assert.Single(file.Refused);
+        Assert.Contains(says, problem.Message, StringComparison.Ordinal);
+        Assert.Equal(("rec/b.csv", 3), (problem.File, problem.Position!.Line));
+        Assert.Single(Shift.Of(file).BondCoats);
+    }
+
+    [Fact]
+    public void A_volume_without_a_temperature_does_not_count_and_is_named()
+    {
+        var file = Shift.Read(Shift.File("b.csv", "bond-coat", Tank), ("b.csv", "from,to,width,before,after,temp\n0,300,8,2000,1200,\n"));
+        Assert.Null(Assert.Single(Shift.Of(file).BondCoats).Taken);
+        Assert.Contains("15 °C", Assert.Single(file.Notes).Message, StringComparison.Ordinal);
+    }
+
     // A file and its own copy are one record: each kind of rows keeps what it had, and each repetition is named.
     [Theory]
     [InlineData("stops", "from,to", "from: from,to: to", "21:40,21:52")]
@@ -63,6 +104,7 @@ public sealed class RecordReaderTests
     [InlineData("dips", "station,depth", "station: station@m,depth: depth@mm", "100,41")]
     [InlineData("weather", "at,air", "at: at,air: air@°C", "22:00,9")]
     [InlineData("bond-coat", "from,to,width,mass", "from: from@m,to: to@m,width: width@m,mass: mass@kg", "0,100,3.5,100")]
+    [InlineData("bond-coat", "from,to,width,volume,temp", "from: from@m,to: to@m,width: width@m,volume: volume@L,temp: temperature@°C", "0,100,3.5,100,15")]
     [InlineData("gauge-readings", "test,density", "test: test,density: density@kg/m3", "G1,2310")]
     [InlineData("mat-temperatures", "at,value,station", "at: at,value: value@°C,station: station@m", "22:00,120,100")]
     [InlineData("thermal-profile", "station,a,b", "station: station@m,grid: grid", "100,140,141")]
