@@ -149,6 +149,7 @@ public sealed class RecordVerbTests : IDisposable
         Assert.Equal(1, Run(folder, "held", "plan.yaml", "rec", "--fail-on", "fail").Code);
         Write("laygate.yaml", "rules: [not-there.yaml]\n");
         Assert.Equal(2, Run(folder, "held", "plan.yaml", "rec").Code);
+        Assert.Contains("not-there.yaml", Run(folder, "onward", "plan.yaml", "rec").Error, StringComparison.Ordinal);
     }
 
     [Fact]

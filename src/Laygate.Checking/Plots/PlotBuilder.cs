@@ -4,6 +4,7 @@ using Laygate.Engineering.Quantities;
 using Laygate.Engineering.SheetData;
 using Laygate.Engineering.Supply.Simulation;
 using Laygate.Model.Measures;
+using Laygate.Model.Plans;
 using Laygate.Rules.Results;
 
 namespace Laygate.Checking.Plots;
@@ -60,18 +61,25 @@ internal sealed class PlotBuilder
             names,
             temperature.Spelling,
             [.. curves.Seconds.Select(second => (second - curves.LastScreed) / Minute)],
-            [.. curves.Series.Select(Line)],
+            [.. curves.Series.Select(series => Line(series, body.Courses))],
             [.. body.Phases.Select(phase => new PlotSpan(phase.Phase.Id, phase.From / Minute, phase.To / Minute))],
             [.. body.Cessations.Select(mark => new CessationMark(
                 mark.Course.Id, temperature.FromSi(mark.Celsius), mark.At / Minute, mark.Low / Minute, mark.High / Minute))],
             [.. (body.Timetable?.Passes ?? []).Select(Pass)]);
     }
 
-    private PlotLine Line(MatSeries series) => new(
+    private PlotLine Line(MatSeries series, IReadOnlyList<Course> courses) => new(
         series.Course, series.Place, [.. series.Celsius.Select(celsius => double.IsFinite(celsius) ? temperature.FromSi(celsius) : (double?)null)])
     {
         Laid = series.Laid,
+        Learnt = series.IsLearnt ? Learnt(courses.FirstOrDefault(course => string.Equals(course.Id, series.Course, StringComparison.Ordinal)) ?? courses[^1]) : null,
     };
+
+    private PlotLearnt? Learnt(Course course)
+    {
+        var entry = context.Plan.Learnt.FirstOrDefault(one => course.Mix is { } mix && one.Mixes.Contains(mix, StringComparer.Ordinal));
+        return entry is null ? null : LearntShown.Of(entry);
+    }
 
     private PassMark Pass(PassAtPoint pass) => new(
         pass.Phase, pass.Number, pass.Earliest / Minute, pass.Latest / Minute, Degrees(pass.Skin), Degrees(pass.Core), [.. pass.Courses.Select(course => Degrees(course.Mean))]);

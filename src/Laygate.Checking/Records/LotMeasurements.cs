@@ -7,7 +7,11 @@ using Laygate.Rules.Results;
 namespace Laygate.Checking.Records;
 
 /// <summary>Results of a characteristic from the rows of a record. Joint and mat are two populations and never pooled.</summary>
-internal sealed class LotMeasurements(ShiftRecord record, Plan plan, Course course)
+/// <param name="record">The record.</param>
+/// <param name="plan">The plan.</param>
+/// <param name="course">The course.</param>
+/// <param name="laboratory">Laboratory whose results count; null: those of all.</param>
+internal sealed class LotMeasurements(ShiftRecord record, Plan plan, Course course, string? laboratory)
 {
     /// <summary>The results in the unit of the characteristic, in the order of the rows.</summary>
     public IReadOnlyList<LotValue> Of(SchemeCharacteristic one) => one.Measures switch
@@ -28,7 +32,7 @@ internal sealed class LotMeasurements(ShiftRecord record, Plan plan, Course cour
     private bool IsOfCourse(Core core) => core.Course is null ? plan.Courses.Count == 1 : string.Equals(core.Course, course.Id, StringComparison.Ordinal);
 
     private IReadOnlyList<LotValue> Cores(SchemeCharacteristic one, bool atJoint, Func<Core, double?> value) =>
-        [.. record.Cores.Where(core => IsOfCourse(core) && core.AtJoint == atJoint)
+        [.. record.Cores.Where(core => IsOfCourse(core) && core.AtJoint == atJoint && (laboratory is null || string.Equals(core.Laboratory, laboratory, StringComparison.Ordinal)))
             .Select(core => (core, Value: value(core))).Where(pair => pair.Value is not null)
             .Select(pair => new LotValue(pair.core.Number, one.Unit.FromSi(pair.Value!.Value), pair.core.Station, 0, pair.core.Place, IsMarked: false))];
 

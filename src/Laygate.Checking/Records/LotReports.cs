@@ -13,12 +13,14 @@ internal sealed class LotReports(RecordedShift shift, AcceptanceScheme scheme, u
 {
     private readonly Plan plan = shift.Context.Plan;
     private readonly ShiftRecord record = shift.Record;
+    private readonly string? counts = scheme.Laboratory ?? shift.Record.Laboratory;
 
     public AcceptanceReport Make(string version) => new(
         shift.Identity.Id, shift.Identity.Title, shift.Identity.Revision, shift.Hash, version, scheme, seed, record,
         [.. plan.Courses.SelectMany(Lots)], [.. Gauges()], shift.Refused, shift.Remarks)
     {
         Laboratories = [.. plan.Courses.SelectMany(Laboratories)],
+        Counts = counts,
         Length = plan.Runs.Select(run => run.From?.Unit).FirstOrDefault(unit => unit is { Spelling: not "km" and not "mi" }) ?? UnitTable.Find("m")!,
     };
 
@@ -79,7 +81,7 @@ internal sealed class LotReports(RecordedShift shift, AcceptanceScheme scheme, u
     {
         var limits = Limits(one, course);
         var numbers = sublots.Select(sublot => sublot.Number).ToHashSet();
-        var values = new LotMeasurements(record, plan, course).Of(one)
+        var values = new LotMeasurements(record, plan, course, counts).Of(one)
             .Select(value => value with { Sublot = SublotOf(value.Station, way, sublots) })
             .Where(value => numbers.Contains(value.Sublot) || (value.Sublot == 0 && numbers.Contains(1))).ToList();
         double[] results = [.. values.Select(value => value.Value)];
@@ -159,7 +161,7 @@ internal sealed class LotReports(RecordedShift shift, AcceptanceScheme scheme, u
         var laboratories = record.Cores.GroupBy(core => core.Place).ToDictionary(group => group.Key, group => group.First());
         foreach (var one in scheme.Characteristics)
         {
-            var sides = new LotMeasurements(record, plan, course).Of(one)
+            var sides = new LotMeasurements(record, plan, course, laboratory: null).Of(one)
                 .Select(value => (value.Value, Core: laboratories.GetValueOrDefault(value.Place))).Where(pair => pair.Core?.Laboratory is not null)
                 .GroupBy(pair => pair.Core!.Laboratory!, StringComparer.Ordinal).OrderBy(group => group.Key, StringComparer.Ordinal).ToList();
             if (sides is not [var first, var second] || SetOfResults.Of([.. first.Select(pair => pair.Value)]) is not { } a || SetOfResults.Of([.. second.Select(pair => pair.Value)]) is not { } b)

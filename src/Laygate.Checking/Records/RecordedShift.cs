@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Security.Cryptography;
+using Laygate.Checking.Plots;
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Measured;
 using Laygate.Engineering.Onward;
@@ -96,9 +97,10 @@ public sealed class RecordedShift
     /// <summary>The rest of the shift from a moment on.</summary>
     /// <param name="at">The moment as text; null: that of the last row.</param>
     /// <param name="texts">What no file of the record holds.</param>
+    /// <param name="book">The merged rule book: what its specifications assume holds.</param>
     /// <param name="version">Version of the program.</param>
     /// <returns>The rest of the shift, or why there is none.</returns>
-    public (OnwardReport? Report, IReadOnlyList<Problem> Problems) Onward(string? at, EventTexts texts, string version)
+    public (OnwardReport? Report, IReadOnlyList<Problem> Problems) Onward(string? at, EventTexts texts, RuleBook book, string version)
     {
         var moment = at is null ? null : MomentOf(at);
         var reader = new EventReader(MomentOf);
@@ -109,10 +111,10 @@ public sealed class RecordedShift
             return (null, wrong);
         }
 
-        var (result, problem, id) = Onwards.Of(Context, Record, moment, events);
+        var (result, problem, id) = Onwards.Of(By(book), Record, moment, events);
         return result is null
             ? (null, [Said(problem!.Value, id)])
-            : (new OnwardReport(plan.Plan.Identity.Id, plan.Plan.Identity.Title, plan.Plan.Identity.Revision, Hash, version, Record, result, record.Refused, record.Notes), []);
+            : (new OnwardReport(plan.Plan.Identity.Id, plan.Plan.Identity.Title, plan.Plan.Identity.Revision, Hash, version, Record, result, record.Refused, record.Notes) { BookHash = book.Hash }, []);
     }
 
     private Problem Said(OnwardProblem problem, string? id) => problem switch
@@ -125,7 +127,15 @@ public sealed class RecordedShift
     };
 
     /// <summary>Measured against computed temperatures of the mat.</summary>
-    public MeasuredReport Measured() => new(plan.Plan.Identity.Id, plan.Plan.Identity.Title, Hash, Record, MatComparisons.Of(Context, Record), record.Refused) { Revision = plan.Plan.Identity.Revision };
+    public MeasuredReport Measured()
+    {
+        var learnt = plan.Plan.Learnt.Where(entry => plan.Plan.Courses.Any(course => course.Mix is { } mix && entry.Mixes.Contains(mix, StringComparer.Ordinal))).ToList();
+        return new MeasuredReport(plan.Plan.Identity.Id, plan.Plan.Identity.Title, Hash, Record, MatComparisons.Of(Context, Record, learnt), record.Refused)
+        {
+            Revision = plan.Plan.Identity.Revision,
+            Learnt = [.. learnt.Select(LearntShown.Of)],
+        };
+    }
 
     /// <summary>The lots of the shift by an acceptance scheme.</summary>
     /// <param name="scheme">The scheme.</param>
@@ -141,9 +151,8 @@ public sealed class RecordedShift
     /// <param name="version">Version of the program.</param>
     public HeldReport Held(RuleBook book, IReadOnlyList<Departure> departures, DateOnly today, string? simpleBy, string version)
     {
-        var context = new QuantityContext(plan.Plan, tools.Catalogue, new AssumptionSet([.. LaygateAssumptions.All, .. book.Assumptions]), seed: 1) { IsQuick = true };
         var settings = new HeldSettings(new EvaluationSettings { File = file, CheckedOn = today, PlanHash = Hash, ProgramVersion = version }, departures, simpleBy);
-        return HeldJudge.Judge(book, new HappenedShift(context, Record), settings) with { Refused = record.Refused, Remarks = record.Notes };
+        return HeldJudge.Judge(book, new HappenedShift(By(book), Record), settings) with { Refused = record.Refused, Remarks = record.Notes };
     }
 
     /// <summary>What the record of a trial length proves for a course of the plan.</summary>
@@ -168,6 +177,9 @@ public sealed class RecordedShift
         var stated = plan.Plan.Tests.FirstOrDefault(test => test.Kind == TestKind.TrialLength && test.Reached is not null && (test.Course is null ? plan.Plan.Courses.Count == 1 : string.Equals(test.Course, known.Id, StringComparison.Ordinal)))?.Reached;
         return (new TrialReport(Identity.Id, Identity.Title, Record, found, unit.ToSi(number), unit, Context.System, phases, stated, record.Refused) { Revision = Identity.Revision, PlanHash = Hash }, null);
     }
+
+    // The plan with what the specifications of a book assume.
+    private QuantityContext By(RuleBook book) => new(plan.Plan, tools.Catalogue, new AssumptionSet([.. LaygateAssumptions.All, .. book.Assumptions]), seed: 1) { IsQuick = true };
 
     // A gauge in backscatter repeats to about 8 kg/m³ (0.5 lb/ft³) in a reading of one minute: handbook of a gauge, recalled. A smaller fall is no breakdown.
     private const double Repeatability = 8;

@@ -19,6 +19,8 @@ internal static class BinderFormulasOfCases
         new("bond-coat-rate", CaseDimension.VolumePerArea, [new("volume", CaseDimension.Volume), Area], i => BinderFormulas.Rate(i["volume"], i["area"])),
         new("bond-coat-residual-volume", CaseDimension.VolumePerArea, [new("rate", CaseDimension.VolumePerArea), .. Residue], i => BinderFormulas.Residual(i["rate"], i["residue"], i["dilution"])),
         new("bond-coat-residual-mass", CaseDimension.MassPerArea, [new("rate", CaseDimension.MassPerArea), .. Residue], i => BinderFormulas.Residual(i["rate"], i["residue"], i["dilution"])),
+        new("bond-coat-spray-volume", CaseDimension.VolumePerArea, [new("residual", CaseDimension.VolumePerArea), .. Residue], i => BinderFormulas.Spray(i["residual"], i["residue"], i["dilution"])),
+        new("bond-coat-spray-mass", CaseDimension.MassPerArea, [new("residual", CaseDimension.MassPerArea), .. Residue], i => BinderFormulas.Spray(i["residual"], i["residue"], i["dilution"])),
         new("bond-coat-volume", CaseDimension.Volume, [new("rate", CaseDimension.VolumePerArea), Area], i => BinderFormulas.Needed(i["rate"], i["area"])),
         new("binder-mass", CaseDimension.Mass, [new("volume", CaseDimension.Volume), new("gravity", CaseDimension.Plain), new("water", CaseDimension.DensityByGallon)], i => BinderFormulas.Mass(i["volume"], i["gravity"], i["water"])),
     ];

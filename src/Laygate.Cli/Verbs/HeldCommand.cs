@@ -1,13 +1,9 @@
 using System.CommandLine;
 using Laygate.Checking.Records;
 using Laygate.Cli.Arguments;
-using Laygate.Cli.Checking;
 using Laygate.Cli.Files;
 using Laygate.Cli.Output;
-using Laygate.Reading.Departures;
 using Laygate.Reporting.Records;
-using Laygate.Rules.Definitions;
-using Laygate.Rules.Merging;
 using Laygate.Rules.Results;
 
 namespace Laygate.Cli.Verbs;
@@ -110,7 +106,7 @@ internal sealed class HeldCommand : Verb
     private static int Count(Host host, string all, IReadOnlyList<string> names, IReadOnlyList<string> permitted, DateOnly today, string? target, string form)
     {
         var (found, left) = RecordInputs.Below(all);
-        var (book, departures, problems) = Book(names, permitted, new SettingsOnDisk().For(Path.GetFullPath(all)));
+        var (book, departures, problems) = RecordInputs.Book(names, permitted, new SettingsOnDisk().For(Path.GetFullPath(all)));
         if (book is null)
         {
             return host.Streams.Refuse(problems);
@@ -122,31 +118,13 @@ internal sealed class HeldCommand : Verb
         return report.Problems.Count > 0 ? ExitCodes.Findings : ExitCodes.Clean;
     }
 
-    // Settings of the repository are laid over the command, as for a check: they add rules and permitted departures, and take none away.
-    private static (RuleBook? Book, IReadOnlyList<Departure> Departures, IReadOnlyList<Problem> Problems) Book(IReadOnlyList<string> names, IReadOnlyList<string> departures, FoundSettings? found)
-    {
-        if (found is { Problems: { Count: > 0 } wrong })
-        {
-            return (null, [], wrong);
-        }
-
-        var (bound, _) = RuleBookOnDisk.Open([.. (found?.Settings?.Rules ?? []).Concat(names).Distinct(StringComparer.Ordinal)]);
-        if (bound.Book is not { } book)
-        {
-            return (null, [], bound.Problems);
-        }
-
-        var permitted = DepartureFiles.Load([.. (found?.Settings?.Departures ?? []).Concat(departures).Distinct(StringComparer.Ordinal)], book, new RuleFilesOnDisk());
-        return permitted.Problems.Count > 0 ? (null, [], permitted.Problems) : (book, permitted.Departures, []);
-    }
-
     private static string OneOf(string option, string? given, params string[] words) => given is null ? words[0] : words.Contains(given, StringComparer.Ordinal) ? given : throw Values.NotKnown(option, given, words);
 
     private static int Run(Host host, Asked asked, bool strict, Func<HeldReport, byte[]> bytes)
     {
         ResultOutput.KeepApart(asked.Target, [asked.Plan, asked.Record, .. asked.Rules, .. asked.Departures]);
-        var settings = new SettingsOnDisk().For(asked.Plan is "-" ? Directory.GetCurrentDirectory() : Path.GetDirectoryName(Path.GetFullPath(asked.Plan))!);
-        var (book, permitted, problems) = Book(asked.Rules, asked.Departures, settings);
+        var settings = RecordInputs.Settings(asked.Plan);
+        var (book, permitted, problems) = RecordInputs.Book(asked.Rules, asked.Departures, settings);
         if (book is null)
         {
             return host.Streams.Refuse(problems);

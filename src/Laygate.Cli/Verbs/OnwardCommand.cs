@@ -3,6 +3,7 @@ using Laygate.Checking.Records;
 using Laygate.Cli.Arguments;
 using Laygate.Cli.Output;
 using Laygate.Reporting.Records;
+using Laygate.Rules.Merging;
 using Laygate.Rules.Results;
 
 namespace Laygate.Cli.Verbs;
@@ -24,6 +25,9 @@ internal sealed class OnwardCommand : Verb
         Options
           --at TIME               the moment: 2027-05-15T01:40, with or without an offset, or 01:40
                                   of the shift; without it that of the last row
+          --rules NAME|PATH       a specification whose assumptions hold, shipped or of your own; may be
+                                  given several times. Rules of a laygate.yaml in the folder of the
+                                  plan or above it hold too
           --full                  show what it started from and every change that was tried
           --format FORM           terminal (usual), json, or html for a phone
           --output FILE           write the result to a file
@@ -52,6 +56,7 @@ internal sealed class OnwardCommand : Verb
         """;
 
     private readonly Argument<string[]> files = new("PLAN RECORD") { Arity = ArgumentArity.ZeroOrMore };
+    private readonly Option<string[]> rules = Values.Rules();
     private readonly Option<string> at = new("--at");
     private readonly Option<string> closing = new("--closing");
     private readonly Option<string> plantDown = new("--plant-down");
@@ -72,7 +77,7 @@ internal sealed class OnwardCommand : Verb
         : base("onward", Words)
     {
         Add(files);
-        foreach (var option in (Option[])[at, closing, plantDown, rain, standsUntil, speed, endAt, trucks, rollerLost, air, below, wind, full, format, output])
+        foreach (var option in (Option[])[at, closing, plantDown, rain, standsUntil, speed, endAt, trucks, rollerLost, air, below, wind, rules, full, format, output])
         {
             Add(option);
         }
@@ -92,7 +97,8 @@ internal sealed class OnwardCommand : Verb
 
         var texts = Events(parsed);
         var (moment, isFull, target) = (Text(parsed, at), parsed.GetValue(full), Text(parsed, output));
-        return new Request.Do(host => Run(host, plan, record, target, shift => shift.Onward(moment, texts, host.Version), report => RecordForms.Bytes(host.Streams, form, () => OnwardLines.Of(report, isFull), stream => OnwardJson.Write(report, stream), stream => OnwardPageWriter.Write(report, stream))));
+        var names = Values.NotEmpty("--rules", parsed.GetValue(rules));
+        return new Request.Do(host => Run(host, plan, record, names, target, (shift, book) => shift.Onward(moment, texts, book, host.Version), report => RecordForms.Bytes(host.Streams, form, () => OnwardLines.Of(report, isFull), stream => OnwardJson.Write(report, stream), stream => OnwardPageWriter.Write(report, stream))));
     }
 
     private EventTexts Events(ParseResult parsed) => new()
@@ -113,15 +119,21 @@ internal sealed class OnwardCommand : Verb
     private static string? Text(ParseResult parsed, Option<string> option) => Values.NotEmpty(option.Name, parsed.GetValue(option));
 
     private static int Run(
-        Host host, string plan, string record, string? target, Func<RecordedShift, (OnwardReport? Report, IReadOnlyList<Problem> Problems)> make, Func<OnwardReport, byte[]> bytes)
+        Host host, string plan, string record, IReadOnlyList<string> names, string? target, Func<RecordedShift, RuleBook, (OnwardReport? Report, IReadOnlyList<Problem> Problems)> make, Func<OnwardReport, byte[]> bytes)
     {
-        ResultOutput.KeepApart(target, [plan, record]);
+        ResultOutput.KeepApart(target, [plan, record, .. names]);
+        var (book, _, wrong) = RecordInputs.Book(names, [], RecordInputs.Settings(plan));
+        if (book is null)
+        {
+            return host.Streams.Refuse(wrong);
+        }
+
         if (RecordInputs.Open(host, plan, record) is not { } shift)
         {
             return ExitCodes.Unreadable;
         }
 
-        var (report, problems) = make(shift);
+        var (report, problems) = make(shift, book);
         if (report is null)
         {
             return host.Streams.Refuse(problems);

@@ -1,9 +1,13 @@
 using Laygate.Checking;
 using Laygate.Checking.Records;
 using Laygate.Cli.Arguments;
+using Laygate.Cli.Checking;
 using Laygate.Cli.Files;
+using Laygate.Reading.Departures;
 using Laygate.Reading.Records;
 using Laygate.Reading.RuleFiles;
+using Laygate.Rules.Definitions;
+using Laygate.Rules.Merging;
 using Laygate.Rules.Results;
 
 namespace Laygate.Cli.Verbs;
@@ -60,6 +64,34 @@ internal static class RecordInputs
         var folder = disk.Folder(name) ?? throw new ArgumentProblem($"There is no folder `{name}`.");
         return RecordFolder.Find(new PlanTools(), folder, path => disk.Folder(Path.Combine(name, path)), new PartFilesOnDisk());
     }
+
+    /// <summary>
+    /// The rule book and the permitted departures of a command. Settings of the repository are laid over the command, as for a check: they add rules and departures, and
+    /// take none away.
+    /// </summary>
+    /// <param name="names">Specifications that the command names.</param>
+    /// <param name="departures">Files of departures that it names.</param>
+    /// <param name="found">Settings of the repository.</param>
+    public static (RuleBook? Book, IReadOnlyList<Departure> Departures, IReadOnlyList<Problem> Problems) Book(IReadOnlyList<string> names, IReadOnlyList<string> departures, FoundSettings? found)
+    {
+        if (found is { Problems: { Count: > 0 } wrong })
+        {
+            return (null, [], wrong);
+        }
+
+        var (bound, _) = RuleBookOnDisk.Open([.. (found?.Settings?.Rules ?? []).Concat(names).Distinct(StringComparer.Ordinal)]);
+        if (bound.Book is not { } book)
+        {
+            return (null, [], bound.Problems);
+        }
+
+        var permitted = DepartureFiles.Load([.. (found?.Settings?.Departures ?? []).Concat(departures).Distinct(StringComparer.Ordinal)], book, new RuleFilesOnDisk());
+        return permitted.Problems.Count > 0 ? (null, [], permitted.Problems) : (book, permitted.Departures, []);
+    }
+
+    /// <summary>Settings of the repository for a plan.</summary>
+    /// <param name="plan">Name of the plan; `-` for standard input.</param>
+    public static FoundSettings? Settings(string plan) => new SettingsOnDisk().For(plan is "-" ? Directory.GetCurrentDirectory() : Path.GetDirectoryName(Path.GetFullPath(plan))!);
 
     private static IRuleFolder Folder(string plan, string record)
     {

@@ -122,6 +122,17 @@ public static class TwoSets
     [Formula("p", "p = 2 (1 − P(|t|)) with ν degrees", Texts, "ν above zero; otherwise no result")]
     public static double? ChanceOfT(double t, double degrees) => degrees > 0 && double.IsFinite(t) ? 2 * StudentT.CDF(0, 1, degrees, -Math.Abs(t)) : null;
 
+    /// <summary>Low end of the interval that holds the ratio of two variances with a chance.</summary>
+    /// <param name="first">s1, 1: deviation of one set.</param>
+    /// <param name="firstCount">n1, 1: its results.</param>
+    /// <param name="second">s2, 1: deviation of the other.</param>
+    /// <param name="secondCount">n2, 1: its results.</param>
+    /// <param name="level">α, 1: chance that it does not hold it.</param>
+    /// <returns>R, 1; null outside the range.</returns>
+    [Formula("R", "R = (s1² / s2²) / F at 1 − α/2 with n1 − 1 and n2 − 1 degrees", Texts, "both deviations above zero, at least two results each, α above 0 and below 1; otherwise no result. The high end is 1 over the low end of the inverse ratio")]
+    public static double? RatioLow(double first, int firstCount, double second, int secondCount, double level) =>
+        first > 0 && second > 0 && CriticalRatio(firstCount, secondCount, level) is { } critical ? first * first / (second * second * critical) : null;
+
     /// <summary>Half of the interval that holds the mean of a population with a chance, from one set.</summary>
     /// <param name="deviation">s, 1: deviation.</param>
     /// <param name="count">n, 1: results.</param>

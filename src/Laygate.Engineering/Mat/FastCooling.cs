@@ -99,6 +99,13 @@ internal sealed class FastCooling
     /// <summary>The expected curve of a moment of laying, followed for a time in s.</summary>
     public CoolingResult Curve(MatWeather weather, double duration) => mat.Curve(model.Build(weather, central, duration, null));
 
+    /// <summary>The expected curve by which a question is judged: with what was learnt, where that is the more careful answer, and whether it is.</summary>
+    public (CoolingResult Solved, bool IsLearnt) Judged(string question, MatWeather weather, double duration)
+    {
+        var isLearnt = learnt is not null && Find(question).Band?.Expected is { } careful && Found(question).Band?.Expected is { } own && careful != own;
+        return ((isLearnt ? learnt! : this).Curve(weather, duration), isLearnt);
+    }
+
     /// <summary>The expected answer to a question at one moment of laying; null where it is not asked of this body or cannot be answered.</summary>
     public double? At(MatWeather weather, string question)
     {

@@ -10,7 +10,11 @@ namespace Laygate.Engineering.Mat;
 /// <param name="Course">Id of the course of a course mean; empty for skin and core.</param>
 /// <param name="Celsius">Temperature in °C at each time; not a number where the course is not laid yet.</param>
 /// <param name="Laid">Moment of laying that is followed; null where the weather is an envelope.</param>
-public sealed record MatSeries(Place Place, string Course, IReadOnlyList<double> Celsius, DateTimeOffset? Laid);
+public sealed record MatSeries(Place Place, string Course, IReadOnlyList<double> Celsius, DateTimeOffset? Laid)
+{
+    /// <summary>Whether it follows what recorded shifts taught, which then is more careful than what is assumed.</summary>
+    public bool IsLearnt { get; init; }
+}
 
 /// <summary>
 /// Expected cooling curves of one hot body, for plots and cards: the mean of each course from the moment of laying at which its window is shortest, skin
@@ -44,33 +48,36 @@ public sealed record MatCurves(double LastScreed, IReadOnlyList<double> Seconds,
         var inputs = new MatReader(context, new Calculation(context)).Read(body)!;
         var mat = MatCooling.Of(context);
         var cooling = mat.While(body);
-        var top = cooling.Find($"window {body.Top.Id}").Weather ?? cooling.Find("grit").Weather ?? cooling.Find("marking to").Weather;
-        if (top is null)
+        var asked = new[] { $"window {body.Top.Id}", "grit", "marking to" }.FirstOrDefault(question => cooling.Find(question).Weather is not null);
+        if (asked is null)
         {
             return (null, CoolingInputs.Failed(cooling.Find("marking to").Failure));
         }
 
-        return (Follow(cooling, body, inputs, top, Math.Clamp(duration, Step, MatCooling.LongestRolling)), null);
+        return (Follow(cooling, body, inputs, asked, Math.Clamp(duration, Step, MatCooling.LongestRolling)), null);
     }
 
-    private static MatCurves Follow(FastCooling cooling, PavingPass body, MatInputs inputs, MatWeather top, double longest)
+    private static MatCurves Follow(FastCooling cooling, PavingPass body, MatInputs inputs, string asked, double longest)
     {
         double[] times = [.. Enumerable.Range(0, (int)(longest / Step) + 1).Select(i => i * Step)];
+        var top = cooling.Find(asked).Weather!;
         var series = new List<MatSeries>
         {
-            Follow(top, CoolingPlace.Skin, Place.Skin, string.Empty),
-            Follow(top, CoolingPlace.Core, Place.Core, string.Empty),
+            Follow(asked, top, CoolingPlace.Skin, Place.Skin, string.Empty),
+            Follow(asked, top, CoolingPlace.Core, Place.Core, string.Empty),
         };
-        series.AddRange(body.Courses.Select(one =>
-            Follow(cooling.Find($"window {one.Id}").Weather ?? top, CoolingPlace.Mean(inputs.LayerOf(one.Id)), Place.CourseMean, one.Id)));
+        series.AddRange(body.Courses.Select(one => cooling.Find($"window {one.Id}").Weather is { } worst
+            ? Follow($"window {one.Id}", worst, CoolingPlace.Mean(inputs.LayerOf(one.Id)), Place.CourseMean, one.Id)
+            : Follow(asked, top, CoolingPlace.Mean(inputs.LayerOf(one.Id)), Place.CourseMean, one.Id)));
         return new MatCurves(inputs.LastScreed, times, series);
 
-        MatSeries Follow(MatWeather laid, CoolingPlace place, Place named, string course)
+        MatSeries Follow(string question, MatWeather laid, CoolingPlace place, Place named, string course)
         {
             var values = new double[times.Length];
             Array.Fill(values, double.NaN);
-            cooling.Curve(laid, longest).Curve?.Series(place, times, values);
-            return new MatSeries(named, course, values, laid.Start);
+            var (solved, isLearnt) = cooling.Judged(question, laid, longest);
+            solved.Curve?.Series(place, times, values);
+            return new MatSeries(named, course, values, laid.Start) { IsLearnt = isLearnt };
         }
     }
 }

@@ -14,11 +14,13 @@ internal sealed class OnwardCourses(OnwardWindows windows, OnwardClock clock, Da
     private OnwardCourse Of(ShiftBuffer buffer, int i)
     {
         var own = start.UnderWay.Where(one => one.Buffer == i).Select(one => one.Load).ToList();
+        IReadOnlyList<WindowAt> found = start.State.Buffers[i].Laid < start.Model.Tonnage(i) - PavingSite.Tiny ? windows.Of(buffer.Course, [clock.Now, .. end is { } last && last > clock.Now ? [last] : Array.Empty<DateTimeOffset>()]) : [];
         return new OnwardCourse(
             buffer.Course, buffer.Mix, new LedgerFigure(start.State.Buffers[i].Level, units.Mass),
             Out(own.FindAll(load => load.Arrived is not null), i), Out(own.FindAll(load => load.Arrived is null), i), Lasts(i), ToCall(i))
         {
-            Windows = start.State.Buffers[i].Laid < start.Model.Tonnage(i) - PavingSite.Tiny ? windows.Of(buffer.Course, [clock.Now, .. end is { } last && last > clock.Now ? [last] : Array.Empty<DateTimeOffset>()]) : [],
+            Windows = found,
+            Passes = found.Count > 0 ? windows.Passes(buffer.Course, found[0]) : [],
             RolledWithin = windows.RolledWithin(buffer.Course),
         };
     }

@@ -19,6 +19,7 @@ internal sealed class OnwardMaking
     private readonly double? limit;
     private readonly ShiftLedger? ledger;
     private readonly OnwardRolling rolled;
+    private readonly double planned;
 
     public OnwardMaking(QuantityContext context, ShiftRecord record, OnwardClock clock, OnwardEvents events, IReadOnlyList<(PavingTrain Train, ShiftModel Model)> trains)
     {
@@ -27,7 +28,8 @@ internal sealed class OnwardMaking
         closing = events.Closing ?? PlanView.Of(context).Clock.End!.Value;
         var limits = context.Plan.Pavers.Select(paver => paver.StopLimit?.Si).OfType<double>().ToList();
         limit = limits.Count > 0 ? limits.Min() : null;
-        rolled = new OnwardRolling(context, events);
+        planned = trains.Max(train => train.Model.Speed);
+        rolled = new OnwardRolling(context, events, planned);
         ledger = ShiftLedgers.Of(context, record, clock.Now);
     }
 
@@ -43,13 +45,13 @@ internal sealed class OnwardMaking
         }
 
         var steady = starts.Select(start => ShiftSimulator.Steady(start.Model, start.State)).ToList();
-        var plannedSpeed = trains.Max(train => train.Model.Speed);
         var stop = StopAt(starts, runs, replications);
-        var speeds = (Math.Min(plannedSpeed, rolled.Follows ?? plannedSpeed), rolled.Follows ?? plannedSpeed);
+        var speeds = (Math.Min(planned, rolled.Follows ?? planned), rolled.Follows ?? planned);
         var (best, tried) = new OnwardChanges(runs, other => Starts(other, Known()), events, starts, speeds, Late(starts), stop?.Reached.LowSi, new TrainWay(trains[0].Train).At).Search(forecast);
         var stands = starts.Select(start => start.StandsSince).OfType<DateTimeOffset>().Select(since => (DateTimeOffset?)since).Min();
         var weather = new OnwardWeather(context, record, clock.Now, events);
-        var windows = new OnwardWindows(context.For(weather.Plan, withSpread: false));
+        var tonight = context.For(weather.Plan, withSpread: false);
+        var windows = new OnwardWindows(tonight, events.RollersLost.Count == 0 ? tonight : context.For(rolled.Followed(weather.Plan, planned), withSpread: false), rolled.Phases);
         var last = forecast.End.Expected is { } end && end < closing ? end : closing;
         var courses = starts.Zip(steady, (start, run) => new OnwardCourses(windows, clock, last, units, start, run?.Loads ?? []).All()).SelectMany(all => all).ToList();
         var facts = knowns.SelectMany(known => known.Facts).ToList();
@@ -71,6 +73,9 @@ internal sealed class OnwardMaking
             StandsSince = stands,
             JointBy = limit is not { } most ? null : stands is { } since ? since.AddSeconds(most) : courses.Select(course => course.LastsUntil).Where(lasts => lasts is not null).Min()?.AddSeconds(most),
             Courses = courses,
+            Phases = rolled.Phases,
+            PlannedSpeed = planned,
+            SpeedLeft = events.RollersLost.Count > 0 && rolled.Follows is { } followed && followed < planned ? followed : null,
             Change = best,
             Tried = tried,
             Facts = facts,

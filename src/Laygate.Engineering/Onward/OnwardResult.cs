@@ -58,7 +58,17 @@ public sealed record OnwardCourse(string Course, string Mix, LedgerFigure OnMach
 
     /// <summary>Time from the screed to the last densifying pass by the plan, s; null where it does not tell it.</summary>
     public double? RolledWithin { get; init; }
+
+    /// <summary>Passes that come within the window of what is laid now, for each phase that densifies; empty where no roller is lost.</summary>
+    public IReadOnlyList<PassesInWindow> Passes { get; init; } = [];
 }
+
+/// <summary>Passes of a phase within the window of what is laid now.</summary>
+/// <param name="Phase">The phase.</param>
+/// <param name="Planned">Passes of the plan.</param>
+/// <param name="Expected">Passes within the expected window.</param>
+/// <param name="Low">Passes within its low end.</param>
+public sealed record PassesInWindow(string Phase, int Planned, int Expected, int Low);
 
 /// <summary>Densification window of what is laid at a moment.</summary>
 /// <param name="At">The moment.</param>
@@ -159,6 +169,15 @@ public sealed record OnwardResult
 
     /// <summary>Courses from bottom to top.</summary>
     public required IReadOnlyList<OnwardCourse> Courses { get; init; }
+
+    /// <summary>Phases of the rolling that lost a roller.</summary>
+    public IReadOnlyList<PhaseLeft> Phases { get; init; } = [];
+
+    /// <summary>Speed of the paver by the plan, m/s.</summary>
+    public double PlannedSpeed { get; init; }
+
+    /// <summary>Speed that the rollers which are left can follow, where it is below that of the plan, m/s; null else.</summary>
+    public double? SpeedLeft { get; init; }
 
     /// <summary>The one change that helps most; null where none of those tried helps.</summary>
     public OnwardChange? Change { get; init; }

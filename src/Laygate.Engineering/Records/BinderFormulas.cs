@@ -45,6 +45,15 @@ public static class BinderFormulas
     public static double? Residual(double rate, double residue, double dilution) =>
         Finite.NotNegative(rate) && Finite.NotNegative(dilution) && residue is > 0 and <= 1 ? rate * residue / (1 + dilution) : null;
 
+    /// <summary>What must be sprayed so that a rate of binder stays.</summary>
+    /// <param name="residual">rr, m: binder that shall stay; or kg/m².</param>
+    /// <param name="residue">a, 1: binder that stays of what was delivered.</param>
+    /// <param name="dilution">d, 1: water that was added, as a share of what was delivered.</param>
+    /// <returns>r, m; kg/m² where rr is one; null outside the range.</returns>
+    [Formula("r", "r = rr · (1 + d) / a", Sources.Balance, "rr and d not below zero, a above 0 and at most 1; otherwise no result. Rate and shares are all by mass or all by volume")]
+    public static double? Spray(double residual, double residue, double dilution) =>
+        Finite.NotNegative(residual) && Finite.NotNegative(dilution) && residue is > 0 and <= 1 ? residual * (1 + dilution) / residue : null;
+
     /// <summary>Volume that an area takes.</summary>
     /// <param name="rate">r, m: volume per area.</param>
     /// <param name="area">A, m²: area to be sprayed.</param>

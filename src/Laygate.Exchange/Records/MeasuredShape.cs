@@ -26,9 +26,10 @@ public sealed record MeasuredShape(
 /// <param name="Readings">Readings beside their computed bands.</param>
 /// <param name="NotCompared">Readings that are not compared, by reason.</param>
 /// <param name="Refused">Rows and files that were not read.</param>
+/// <param name="Learnt">Entries of what recorded shifts taught with which is computed, because the plan names them.</param>
 public sealed record MeasuredShiftShape(
     RecordedPlanShape Plan, RecordShape Record, int Places, int PlacesWithMeasuredLoads, bool WeatherMeasured, IReadOnlyList<MeasuredGroupShape> Groups, IReadOnlyList<MeasuredReadingShape> Readings,
-    IReadOnlyList<NotComparedShape> NotCompared, IReadOnlyList<RowProblemShape> Refused);
+    IReadOnlyList<NotComparedShape> NotCompared, IReadOnlyList<RowProblemShape> Refused, IReadOnlyList<string> Learnt);
 
 /// <summary>Readings of one kind over a time after the screed.</summary>
 /// <param name="Skin">Whether they are of the skin.</param>

@@ -25,11 +25,13 @@ namespace Laygate.Exchange.Records;
 /// <param name="Notes">What a reader must know, in sentences.</param>
 /// <param name="Refused">Rows and files that were not read.</param>
 /// <param name="Remarks">What was seen while the record was read.</param>
+/// <param name="Phases">Phases of the rolling that lost a roller.</param>
+/// <param name="BookHash">Hash of the merged rule book whose assumptions it rests on.</param>
 public sealed record OnwardShape(
     [property: Schema(Only = OnwardShape.Version)] int OnwardVersion, string Program, string ProgramVersion, RecordedPlanShape Plan, RecordShape Record, DateTimeOffset At, DateTimeOffset? LastRow, DateTimeOffset Closing, IReadOnlyList<string> Says,
     LedgerFigureShape LengthLeft, OnwardForecastShape Forecast, DateTimeOffset? SteadyEnd, LedgerFigureShape AtRisk, OnwardStopShape? StopAt, double? StopLimit, DateTimeOffset? StandsSince, DateTimeOffset? JointBy,
     IReadOnlyList<OnwardCourseShape> Courses, OnwardChangeShape? Change, IReadOnlyList<OnwardChangeShape> Tried, IReadOnlyList<OnwardFactShape> StartedFrom, IReadOnlyList<string> Notes, IReadOnlyList<RowProblemShape> Refused,
-    IReadOnlyList<RowProblemShape> Remarks)
+    IReadOnlyList<RowProblemShape> Remarks, IReadOnlyList<OnwardPhaseShape> Phases, string BookHash)
 {
     /// <summary>Version of the shape.</summary>
     public const int Version = 1;
@@ -102,9 +104,25 @@ public sealed record OnwardWindowShape(DateTimeOffset At, double Minutes, double
 /// <param name="LastsUntil">Until when the mix on site lasts if no truck comes.</param>
 /// <param name="ToCall">Loads to call.</param>
 /// <param name="Windows">Densification windows by what was measured.</param>
-/// <param name="RolledWithin">Time from the screed to the last densifying pass by the plan, min.</param>
+/// <param name="RolledWithin">Time from the screed to the last densifying pass by the plan, with the rollers that are left, min.</param>
+/// <param name="Passes">Passes within the window of what is laid now, for each phase that densifies; empty where no roller is lost.</param>
 public sealed record OnwardCourseShape(
-    string Course, string Mix, LedgerFigureShape OnMachine, OnwardLoadsShape OnSite, OnwardLoadsShape OnRoad, DateTimeOffset? LastsUntil, OnwardCallShape ToCall, IReadOnlyList<OnwardWindowShape> Windows, double? RolledWithin);
+    string Course, string Mix, LedgerFigureShape OnMachine, OnwardLoadsShape OnSite, OnwardLoadsShape OnRoad, DateTimeOffset? LastsUntil, OnwardCallShape ToCall, IReadOnlyList<OnwardWindowShape> Windows, double? RolledWithin, IReadOnlyList<OnwardPassesShape> Passes);
+
+/// <summary>Passes of a phase within the window of what is laid now.</summary>
+/// <param name="Phase">The phase.</param>
+/// <param name="Planned">Passes of the plan.</param>
+/// <param name="Expected">Passes within the expected window.</param>
+/// <param name="Low">Passes within its low end.</param>
+public sealed record OnwardPassesShape(string Phase, int Planned, int Expected, int Low);
+
+/// <summary>A phase of the rolling that lost a roller.</summary>
+/// <param name="Phase">The phase.</param>
+/// <param name="Planned">Passes of the plan.</param>
+/// <param name="Rollers">Rollers that are left in it.</param>
+/// <param name="FollowsMPerMin">Paver speed at which they make all passes, m/min; 0 without a roller, null where it cannot be told.</param>
+/// <param name="AtPlannedSpeed">Passes that they make at the speed of the plan; null where it cannot be told.</param>
+public sealed record OnwardPhaseShape(string Phase, int Planned, int Rollers, double? FollowsMPerMin, int? AtPlannedSpeed);
 
 /// <summary>A change and what it comes to.</summary>
 /// <param name="Lever">What is changed.</param>

@@ -38,6 +38,9 @@ public sealed record ShiftRecord
     /// <summary>Whether it is the record of a trial length, and not of a shift of its plan.</summary>
     public bool IsTrial { get; init; }
 
+    /// <summary>Laboratory whose results count for acceptance; null where the record does not say it.</summary>
+    public string? Laboratory { get; init; }
+
     /// <summary>Uncertainties.</summary>
     public RecordUncertainty Uncertainty { get; init; } = new(null, null, null, null);
 

@@ -83,7 +83,10 @@ public static class SchemeReader
                 map.Needed("name"), map.Needed("title"), map.Needed("issuer"), map.Needed("edition"), map.Needed("coverage"), sources, Sublots(map.Map("sublots")!),
                 [.. map.Maps("characteristics").Select(Characteristic)], map.Word<PayCombination>("combine") ?? PayCombination.None,
                 Amount(outliers, "level", Dimension.Proportion), Whole(outliers, "least") ?? 3,
-                gauge is null ? null : new SchemeGauge(Whole(gauge, "pairs") ?? 1, Amount(gauge, "deviation", Dimension.Density) ?? 0, Source(gauge.Map("source")!)), hash);
+                gauge is null ? null : new SchemeGauge(Whole(gauge, "pairs") ?? 1, Amount(gauge, "deviation", Dimension.Density) ?? 0, Source(gauge.Map("source")!)), hash)
+            {
+                Laboratory = map.Text("laboratory"),
+            };
         }
 
         private SchemeSublots Sublots(MapToken map)

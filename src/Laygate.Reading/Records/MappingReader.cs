@@ -36,7 +36,7 @@ internal static class MappingReader
         var root = (MapToken)text.Documents[0].Root;
         var about = root.Map("record");
         var files = root.Maps("files").Select(map => File(map, problems)).OfType<FileMapping>().ToList();
-        var mapping = new RecordMapping(about?.Text("plan"), about?.Text("about"), Uncertainty(about?.Map("uncertainty"), problems), Amount(about, "water", Dimension.Density, problems), files) { IsTrial = about?.Text("of") is "trial-length" };
+        var mapping = new RecordMapping(about?.Text("plan"), about?.Text("about"), Uncertainty(about?.Map("uncertainty"), problems), Amount(about, "water", Dimension.Density, problems), files) { IsTrial = about?.Text("of") is "trial-length", Laboratory = about?.Text("laboratory") };
         return problems.Count > 0 ? (null, problems) : (mapping, []);
     }
 

@@ -12,6 +12,7 @@ internal static class RecordMapper
         Plan = mapping.Plan,
         About = mapping.About,
         IsTrial = mapping.IsTrial,
+        Laboratory = mapping.Laboratory,
         Uncertainty = mapping.Uncertainty,
         Loads = loads,
         Stations = InTime(rows(RecordKinds.Stations).Select(Station), reading => reading.At, reading => reading.Place),

@@ -96,4 +96,7 @@ internal sealed record RecordMapping(string? Plan, string? About, RecordUncertai
 {
     /// <summary>Whether it is that of a trial length.</summary>
     public bool IsTrial { get; init; }
+
+    /// <summary>Laboratory whose results count for acceptance.</summary>
+    public string? Laboratory { get; init; }
 }

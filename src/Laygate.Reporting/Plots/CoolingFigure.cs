@@ -64,19 +64,23 @@ internal static class CoolingFigure
         canvas.Say(at.X, at.Y, Name(line), HorizontalAlignment.Left, line.Place == Place.Skin ? VerticalAlignment.Top : VerticalAlignment.Bottom, strong: line.Name.Length > 0);
     }
 
-    private static string Name(PlotLine line) => line.Place switch
+    private static string Name(PlotLine line) => (line.Place switch
     {
         Place.Skin => "skin",
         Place.Core => "core",
         _ => $"mean of {line.Name}",
-    };
+    }) + (line.Learnt is null ? string.Empty : ", as learnt");
+
+    /// <summary>What the lines follow of what recorded shifts taught, with its uncertainty.</summary>
+    private static string Learnt(BodyPlot body) => string.Concat(body.Lines.Where(line => line is { Learnt: not null, Name.Length: > 0 })
+        .Select(line => $"{PlainText.Show(line.Name)} follows what recorded shifts taught, {LearntText.Of(line.Learnt!)}; it is more careful than what is assumed. "));
 
     private static string Description(BodyPlot body)
     {
         var parts = body.Cessations.Select(mark => mark.At is { } at
             ? $"The mean of {PlainText.Show(mark.Course)} reaches its cessation temperature of {Digits.Whole(mark.Temperature)} {body.Unit} {Digits.Minutes(at)} min after the last screed{Band(mark)}."
             : $"The mean of {PlainText.Show(mark.Course)} has no moment at which it reaches its cessation temperature of {Digits.Whole(mark.Temperature)} {body.Unit} while it is rolled.");
-        return When(body) + string.Join(' ', parts.DefaultIfEmpty("No cessation temperature is known."));
+        return When(body) + Learnt(body) + string.Join(' ', parts.DefaultIfEmpty("No cessation temperature is known."));
     }
 
     /// <summary>Which moment of laying the lines follow: each course the one that is worst for it, skin and core that of the uppermost course.</summary>

@@ -9,6 +9,7 @@ public static class HeldPageWriter
     /// <summary>Writes the page as UTF-8.</summary>
     /// <param name="report">The report.</param>
     /// <param name="output">Where to write.</param>
-    public static void Write(HeldReport report, Stream output) =>
-        HtmlWriter.Render<HeldPage>(output, new Dictionary<string, object?>(StringComparer.Ordinal) { [nameof(HeldPage.Report)] = report });
+    /// <param name="place">Where it stands in a service; null for a page that stands alone.</param>
+    public static void Write(HeldReport report, Stream output, RecordPlace? place = null) =>
+        HtmlWriter.Render<HeldPage>(output, new Dictionary<string, object?>(StringComparer.Ordinal) { [nameof(HeldPage.Report)] = report, [nameof(HeldPage.Place)] = place });
 }

@@ -23,6 +23,26 @@ internal static class LaboratorySections
         return new LotSection($"{PlainText.Show(report.First.Name)} against {PlainText.Show(report.Second.Name)}, {PlainText.Show(report.Course)}, {PlainText.Show(report.Characteristic)}", lines, [], []);
     }
 
+    /// <summary>Whose results count, where the record has several laboratories or the one that counts is not among them.</summary>
+    public static IEnumerable<string> Counts(AcceptanceReport report)
+    {
+        var named = report.Named;
+        if (report.Counts is { } counts)
+        {
+            var others = report.Record.Cores.Count(core => !string.Equals(core.Laboratory, counts, StringComparison.Ordinal));
+            if (others > 0)
+            {
+                yield return named.Contains(counts, StringComparer.Ordinal)
+                    ? $"Results of {PlainText.Show(counts)} count; {LedgerNumbers.Count(others, "core", "cores")} of others or of none {(others == 1 ? "does" : "do")} not."
+                    : $"Results of {PlainText.Show(counts)} count, and no core names it as its laboratory: nothing is decided by cores. Look at `laboratory` in the mapping of the cores.";
+            }
+        }
+        else if (named.Count > 1)
+        {
+            yield return $"Results of {string.Join(" and ", named.Select(PlainText.Show))} are pooled, as nothing says whose count. The contract says it: write `laboratory` into the scheme, or under `record` in record.yaml.";
+        }
+    }
+
     private static string Set((string Name, SetOfResults Results) side, string unit) => string.Create(
         CultureInfo.InvariantCulture, $"{PlainText.Show(side.Name)}: {LedgerNumbers.Count(side.Results.Count, "result", "results")}, mean {Figures.WithUnit(Number(side.Results.Mean), unit)}, deviation {Number(side.Results.Deviation)}");
 

@@ -9,6 +9,7 @@ public static class LedgerPageWriter
     /// <summary>Writes the page as UTF-8.</summary>
     /// <param name="report">The ledger.</param>
     /// <param name="output">Where to write.</param>
-    public static void Write(LedgerReport report, Stream output) =>
-        HtmlWriter.Render<LedgerPage>(output, new Dictionary<string, object?>(StringComparer.Ordinal) { [nameof(LedgerPage.Report)] = report });
+    /// <param name="place">Where it stands in a service; null for a page that stands alone.</param>
+    public static void Write(LedgerReport report, Stream output, RecordPlace? place = null) =>
+        HtmlWriter.Render<LedgerPage>(output, new Dictionary<string, object?>(StringComparer.Ordinal) { [nameof(LedgerPage.Report)] = report, [nameof(LedgerPage.Place)] = place });
 }

@@ -27,6 +27,7 @@ internal static class LotSections
     [
         .. report.Lots.SelectMany(lot => lot.Characteristics.Where(one => one.Values.Count > 0 || one.Verdict == LotVerdict.Reject).Select(one => $"{Name(lot)}, {PlainText.Show(one.Id)}: {Verdict(one)}")),
         .. report.Lots.Where(lot => lot.Characteristics.All(one => one.Values.Count == 0)).Select(lot => $"{Name(lot)}: no results yet."),
+        .. LaboratorySections.Counts(report),
     ];
 
     /// <summary>All parts.</summary>

@@ -22,7 +22,7 @@ public static class MeasuredJson
 
     private static MeasuredShiftShape Of(MeasuredReport report) => new(
         new RecordedPlanShape(report.PlanId, report.PlanTitle, report.Revision, report.PlanHash), RecordShapes.Of(report.Record), report.Comparison.Places, report.Comparison.WithMeasuredLoads, report.Comparison.WithMeasuredWeather,
-        [.. report.Comparison.Groups.Select(Of)], [.. report.Comparison.Compared.Select(Of)], [.. report.Comparison.Left.Select(left => new NotComparedShape(left.Reason, left.Count, MeasuredLines.Reason(left.Reason)))], RecordShapes.Of(report.Refused));
+        [.. report.Comparison.Groups.Select(Of)], [.. report.Comparison.Compared.Select(Of)], [.. report.Comparison.Left.Select(left => new NotComparedShape(left.Reason, left.Count, MeasuredLines.Reason(left.Reason)))], RecordShapes.Of(report.Refused), [.. report.Learnt.Select(one => one.Entry)]);
 
     private static MeasuredGroupShape Of(TemperatureGroup group) => new(
         group.IsSkin, Math.Max(0, group.From) / 60, double.IsFinite(group.To) ? group.To / 60 : null, group.Readings, group.Places, new OnwardBandShape(group.Inside.Expected, group.Inside.Low, group.Inside.High), group.Bias, group.Deviation);

@@ -41,7 +41,7 @@ public static class MeasuredLines
 
     /// <summary>What the computed band rests on.</summary>
     internal static string Basis(MeasuredReport report) => string.Create(
-        CultureInfo.InvariantCulture, $"{report.Comparison.Places} places, {report.Comparison.WithMeasuredLoads} with the measured temperature of their loads; weather {(report.Comparison.WithMeasuredWeather ? "measured" : "as planned")}.");
+        CultureInfo.InvariantCulture, $"{report.Comparison.Places} places, {report.Comparison.WithMeasuredLoads} with the measured temperature of their loads; weather {(report.Comparison.WithMeasuredWeather ? "measured" : "as planned")}.{string.Concat(report.Learnt.Select(one => $" Computed with what recorded shifts taught, {LearntText.Of(one)}."))}");
 
     /// <summary>Readings that are not compared.</summary>
     internal static string Left(NotCompared reason, int count) => $"{LedgerNumbers.Count(count, "reading is", "readings are")} not compared: {Reason(reason)}";

@@ -24,7 +24,8 @@ public static class OnwardJson
             result.At, result.LastRow, result.Closing, OnwardWords.Says(result), RecordShapes.Figure(result.LengthLeft), Of(result.Forecast), result.SteadyEnd, RecordShapes.Figure(result.AtRisk), Of(result.StopAt),
             result.StopLimit / 60, result.StandsSince, result.JointBy, [.. result.Courses.Select(Of)], result.Change is { } change ? Of(change) : null, [.. result.Tried.Select(Of)],
             [.. result.Facts.Select(fact => new OnwardFactShape(Words.Of(fact.Kind), fact.Of, Words.Of(fact.Basis), RecordShapes.Maybe(fact.Value), fact.At, fact.IsStale))],
-            [.. result.Notes.Select(OnwardNotes.Of)], RecordShapes.Of(report.Refused), RecordShapes.Of(report.Remarks));
+            [.. result.Notes.Select(OnwardNotes.Of)], RecordShapes.Of(report.Refused), RecordShapes.Of(report.Remarks),
+            [.. result.Phases.Select(phase => new OnwardPhaseShape(phase.Phase, phase.Planned, phase.Rollers, phase.Follows * 60, phase.AtPlannedSpeed))], report.BookHash);
     }
 
     private static OnwardBandShape Of(Band band, double unit = 1) => new(band.Expected / unit, band.Low / unit, band.High / unit);
@@ -40,7 +41,8 @@ public static class OnwardJson
     private static OnwardCourseShape Of(OnwardCourse course) => new(
         course.Course, course.Mix, RecordShapes.Figure(course.OnMachine), Of(course.OnSite), Of(course.OnRoad), course.LastsUntil,
         new OnwardCallShape(course.ToCall.Loads, RecordShapes.Figure(course.ToCall.Mass), course.ToCall.First, course.ToCall.Last, RecordShapes.Maybe(course.ToCall.LastMass)),
-        [.. course.Windows.Select(window => new OnwardWindowShape(window.At, window.Seconds / 60, window.Low / 60, window.High / 60))], course.RolledWithin / 60);
+        [.. course.Windows.Select(window => new OnwardWindowShape(window.At, window.Seconds / 60, window.Low / 60, window.High / 60))], course.RolledWithin / 60,
+        [.. course.Passes.Select(one => new OnwardPassesShape(one.Phase, one.Planned, one.Expected, one.Low))]);
 
     private static OnwardLoadsShape Of(LoadsOut loads) => new(loads.Loads, RecordShapes.Figure(loads.Mass), loads.Oldest / 60, loads.Ticket);
 

@@ -51,12 +51,13 @@ internal static class OnwardTables
             lines.Add(("lasts until", $"{LedgerNumbers.Time(lasts)} if no truck came"));
         }
 
-        lines.AddRange(course.Windows.Select(window => ("window", $"{OnwardWords.Window(window)} to densify what is laid at {LedgerNumbers.Time(window.At)}{Needs(course.RolledWithin, window)}")));
+        lines.AddRange(course.Windows.Select(window => ("window", $"{OnwardWords.Window(window)} to densify what is laid at {LedgerNumbers.Time(window.At)}{Needs(course, window)}")));
+        lines.AddRange(course.Passes.Select(one => ("passes", string.Create(CultureInfo.InvariantCulture, $"{one.Expected} of {one.Planned} of {PlainText.Show(one.Phase)} within the window of what is laid now, {one.Low} within its low end"))));
         return lines;
     }
 
-    private static string Needs(double? rolledWithin, WindowAt window) => rolledWithin is not { } within ? string.Empty
-        : $"; the plan needs {OnwardWords.Minutes(within)}{(window.Seconds < within ? ": too short" : window.Low < within ? ": too short at the low end" : string.Empty)}";
+    private static string Needs(OnwardCourse course, WindowAt window) => course.RolledWithin is not { } within ? string.Empty
+        : $"; {(course.Passes.Count > 0 ? "with the rollers left it takes" : "the plan needs")} {OnwardWords.Minutes(within)}{(window.Seconds < within ? ": too short" : window.Low < within ? ": too short at the low end" : string.Empty)}";
 
     /// <summary>Changes that were tried.</summary>
     public static IReadOnlyList<(string Name, string Value)> Tried(OnwardResult result) =>

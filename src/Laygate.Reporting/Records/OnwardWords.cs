@@ -17,7 +17,7 @@ internal static class OnwardWords
             return [$"Laid to the end at {LedgerNumbers.Time(result.Starts.Max(start => start.From))}{(result.Starts.Max(start => start.From) > result.Closing ? $", after the closing at {LedgerNumbers.Time(result.Closing)}" : string.Empty)}; nothing more to call."];
         }
 
-        var says = new List<string> { Finish(result) };
+        List<string> says = [.. result.Phases.Where(phase => phase.Rollers == 0).Select(phase => Left(result, phase)), Finish(result)];
         if (Joint(result) is { } joint)
         {
             says.Add(joint);
@@ -29,6 +29,7 @@ internal static class OnwardWords
         }
 
         says.AddRange(result.Courses.Where(course => course.ToCall.Loads > 0 || course.OnRoad.Loads + course.OnSite.Loads > 0).Select(course => $"{PlainText.Show(course.Course)}: {Call(course.ToCall)}."));
+        says.AddRange(result.Phases.Where(phase => phase.Rollers > 0).Select(phase => Left(result, phase)));
         says.AddRange(result.Courses.Select(Rolling).OfType<string>());
         says.Add(Change(result));
         return says;
@@ -37,9 +38,28 @@ internal static class OnwardWords
     /// <summary>A window with its range.</summary>
     public static string Window(WindowAt window) => $"{Minutes(window.Seconds)} ({Math.Round(window.Low / 60).ToString(CultureInfo.InvariantCulture)} to {Minutes(window.High)})";
 
+    // What the rollers that are left still do; without one nothing below is worth its paper.
+    private static string Left(OnwardResult result, PhaseLeft phase) => phase switch
+    {
+        { Rollers: 0 } => $"{PlainText.Show(phase.Phase)}: no roller is left. Stop laying until one is there; speed and end are reckoned as if another did its passes.",
+        { AtPlannedSpeed: { } passes, Follows: { } follows } when passes < phase.Planned =>
+            $"{PlainText.Show(phase.Phase)}: with {LedgerNumbers.Count(phase.Rollers, "roller", "rollers")} left it gets {passes.ToString(CultureInfo.InvariantCulture)} of {LedgerNumbers.Count(phase.Planned, "pass", "passes")} at the planned {Speed(result, result.PlannedSpeed)}, and all of them up to {Speed(result, follows)}.",
+        { AtPlannedSpeed: null } => $"{PlainText.Show(phase.Phase)}: a roller is lost, and the plan does not state enough to tell how many of {LedgerNumbers.Count(phase.Planned, "pass", "passes")} are left. Count them on the mat.",
+        _ => $"{PlainText.Show(phase.Phase)}: with {LedgerNumbers.Count(phase.Rollers, "roller", "rollers")} left it still gets all {LedgerNumbers.Count(phase.Planned, "pass", "passes")} at the planned speed.",
+    };
+
+    /// <summary>Passes within the window of what is laid now; null where all come within it.</summary>
+    private static string? InWindow(OnwardCourse course) => course.Passes.Where(one => one.Low < one.Planned).ToList() is { Count: > 0 } few
+        ? string.Join(", ", few.Select(one => $"{(one.Low == one.Expected ? one.Low.ToString(CultureInfo.InvariantCulture) : string.Create(CultureInfo.InvariantCulture, $"{one.Low} to {one.Expected}"))} of {LedgerNumbers.Count(one.Planned, "pass", "passes")} of {PlainText.Show(one.Phase)}"))
+        : null;
+
+    private static string Speed(OnwardResult result, double si) => result.LengthLeft.Unit.System == Laygate.Model.Measures.UnitSystem.UnitedStates
+        ? Figures.WithUnit((si * 60 / 0.3048).ToString("F0", CultureInfo.InvariantCulture), "ft/min")
+        : Figures.WithUnit((si * 60).ToString("F1", CultureInfo.InvariantCulture), "m/min");
+
     // A window that is long enough on average only is a reason to roll sooner, too: nobody sees tonight's heat before the passes are due.
     private static string? Rolling(OnwardCourse course) => course is not { RolledWithin: { } within, Windows: [var now, ..] } || now.Low >= within ? null
-        : $"{PlainText.Show(course.Course)}: what is laid now can be densified for {Window(now)}, and the plan needs {Minutes(within)}: {(now.Seconds < within ? "roll sooner, or stop" : "keep the rollers close, measure the mat, and stop if it is colder than computed")}.";
+        : $"{PlainText.Show(course.Course)}: what is laid now can be densified for {Window(now)}, and {(course.Passes.Count > 0 ? "with the rollers left it takes" : "the plan needs")} {Minutes(within)}{(InWindow(course) is { } passes ? $" ({passes} come within it)" : string.Empty)}: {(now.Seconds < within ? "roll sooner, or stop" : "keep the rollers close, measure the mat, and stop if it is colder than computed")}.";
 
     /// <summary>Title and numbers of a plan.</summary>
     public static string Plan(OnwardReport report) =>

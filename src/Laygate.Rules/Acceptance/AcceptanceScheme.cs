@@ -238,4 +238,8 @@ public enum PayCombination
 /// <param name="Hash">SHA-256 of the text, hexadecimal.</param>
 public sealed record AcceptanceScheme(
     string Name, string Title, string Issuer, string Edition, string Coverage, IReadOnlyDictionary<string, string> Sources, SchemeSublots Sublots, IReadOnlyList<SchemeCharacteristic> Characteristics,
-    PayCombination Combine, double? OutlierLevel, int OutlierLeast, SchemeGauge? Gauge, string Hash);
+    PayCombination Combine, double? OutlierLevel, int OutlierLeast, SchemeGauge? Gauge, string Hash)
+{
+    /// <summary>Laboratory whose results count, as cores name it; null where nothing is said.</summary>
+    public string? Laboratory { get; init; }
+}

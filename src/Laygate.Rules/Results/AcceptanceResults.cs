@@ -129,6 +129,12 @@ public sealed record AcceptanceReport(
     /// <summary>Unit in which stations are shown.</summary>
     public required Unit Length { get; init; }
 
+    /// <summary>Laboratory whose results count; null: those of all that the record has.</summary>
+    public string? Counts { get; init; }
+
+    /// <summary>Laboratories that the cores of the record name, in ordinal order.</summary>
+    public IReadOnlyList<string> Named => [.. Record.Cores.Select(core => core.Laboratory).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+
     /// <summary>Results of two laboratories, where the record has both.</summary>
     public IReadOnlyList<LaboratoryReport> Laboratories { get; init; } = [];
 }

@@ -11,7 +11,16 @@ public sealed record PlotLine(string Name, Place? Place, IReadOnlyList<double?> 
 {
     /// <summary>Moment of laying that a temperature follows; null where it follows none, such as the weather of an envelope.</summary>
     public DateTimeOffset? Laid { get; init; }
+
+    /// <summary>What recorded shifts taught of the course, where the line follows it: it then is more careful than what is assumed; null else.</summary>
+    public PlotLearnt? Learnt { get; init; }
 }
+
+/// <summary>What a line follows of what recorded shifts taught.</summary>
+/// <param name="Entry">Id of the entry that the plan names.</param>
+/// <param name="Conductivity">Conductivity as a share of the assumed one, with its 5 % and 95 % points; null where none was learnt.</param>
+/// <param name="Laying">Temperature behind the screed against the plan, with its 5 % and 95 % points; null where none was learnt.</param>
+public sealed record PlotLearnt(string Entry, ShownValue? Conductivity, ShownValue? Laying);
 
 /// <summary>A stretch of the axis with a name, such as a rolling phase or a planned stop.</summary>
 /// <param name="Name">Name.</param>

@@ -30,7 +30,11 @@ public sealed record LedgerReport(
 /// <param name="Refused">Rows and files that were not read.</param>
 /// <param name="Remarks">What was seen while the record was read.</param>
 public sealed record OnwardReport(
-    string PlanId, string? PlanTitle, string? Revision, string PlanHash, string ProgramVersion, ShiftRecord Record, OnwardResult Result, IReadOnlyList<Problem> Refused, IReadOnlyList<Problem> Remarks);
+    string PlanId, string? PlanTitle, string? Revision, string PlanHash, string ProgramVersion, ShiftRecord Record, OnwardResult Result, IReadOnlyList<Problem> Refused, IReadOnlyList<Problem> Remarks)
+{
+    /// <summary>Hash of the merged rule book whose assumptions it rests on.</summary>
+    public string BookHash { get; init; } = string.Empty;
+}
 
 /// <summary>A shift that something was learnt from.</summary>
 /// <param name="PlanId">Id of its plan.</param>
@@ -58,6 +62,9 @@ public sealed record MeasuredReport(string PlanId, string? PlanTitle, string Pla
 {
     /// <summary>Revision of the plan; null where it has none.</summary>
     public string? Revision { get; init; }
+
+    /// <summary>What recorded shifts taught of mixes of the plan, with which is computed because the plan names it.</summary>
+    public IReadOnlyList<PlotLearnt> Learnt { get; init; } = [];
 
     /// <summary>Whether the whole record was read and a reading could be compared.</summary>
     public bool IsWhole => Refused.Count == 0 && Comparison.Compared.Count > 0;

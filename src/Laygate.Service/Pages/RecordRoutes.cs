@@ -37,8 +37,9 @@ internal static class RecordRoutes
             return TypedResults.NotFound();
         }
 
+        var place = RecordBasis.Of(await reader.FindAsync(id, Callers.Need(context), cancel), desk.Book.Hash, rules: false);
         var report = await pool.RunAsync(_ => RecordsApi.Ledger(shift), cancel);
-        return Page(context, output => LedgerPageWriter.Write(report, output));
+        return Page(context, output => LedgerPageWriter.Write(report, output, place));
     }
 
     private static async Task<IResult> HeldAsync(HttpContext context, ShiftRecords records, RegisterReader reader, CheckDesk desk, CheckPool pool, string id, int record, CancellationToken cancel)
@@ -48,8 +49,9 @@ internal static class RecordRoutes
             return TypedResults.NotFound();
         }
 
+        var place = RecordBasis.Of(await reader.FindAsync(id, Callers.Need(context), cancel), desk.Book.Hash, rules: true);
         var report = await pool.RunAsync(_ => desk.Held(shift), cancel);
-        return Page(context, output => HeldPageWriter.Write(report, output));
+        return Page(context, output => HeldPageWriter.Write(report, output, place));
     }
 
     // The pages of records have the style sheet of the report.

@@ -115,7 +115,7 @@ public sealed class ExampleRecordTests
     [Fact]
     public void The_rest_of_the_shift_is_the_approved_one_and_every_output_says_that_it_is_invented()
     {
-        var (report, problems) = Open().Onward("01:20", new EventTexts { PlantDown = "plant-a=01:50", Trucks = ["surface-trucks=8"], Closing = "05:00" }, Repository.Version);
+        var (report, problems) = Open().Onward("01:20", new EventTexts { PlantDown = "plant-a=01:50", Trucks = ["surface-trucks=8"], Closing = "05:00" }, Repository.Bound(), Repository.Version);
         Assert.Empty(problems);
         var lines = OnwardLines.Of(report!, full: true).Select(line => line.Text.TrimEnd()).ToList();
         Approved.Match(string.Join('\n', lines), "quay-road-record.onward.0120");
@@ -130,6 +130,27 @@ public sealed class ExampleRecordTests
         Assert.Equal(lines[0], parsed.RootElement.GetProperty("says")[0].GetString());
         Assert.Equal(report!.Result.Forecast.Finish.Expected, parsed.RootElement.GetProperty("forecast").GetProperty("finish").GetProperty("expected").GetDouble());
         Assert.DoesNotContain("<script", outputs[1], StringComparison.OrdinalIgnoreCase);
+    }
+
+    /// <summary>Whose results count is data of the scheme or of the record; where nobody says it, the report says that they are pooled.</summary>
+    [Theory]
+    [InlineData(null, null, "Results of agency and contractor are pooled", 3)]
+    [InlineData("agency", null, "Results of agency count; 2 cores of others", 1)]
+    [InlineData(null, "contractor", "Results of contractor count; 1 core of others", 2)]
+    [InlineData("agency", "contractor", "Results of agency count", 1)]
+    [InlineData("client", null, "no core names it", 0)]
+    public void The_laboratory_whose_results_count_is_data(string? ofScheme, string? ofRecord, string says, int values)
+    {
+        var record = $"format: 1\nrecord: {{ plan: tamarel-quay-road-east{(ofRecord is null ? string.Empty : ", laboratory: " + ofRecord)} }}\nfiles:\n  - file: cores.csv\n    holds: cores\n    encoding: utf-8\n    delimiter: comma\n    decimal_mark: point\n    columns:\n      - {{ column: core, quantity: core }}\n      - {{ column: lab, quantity: laboratory }}\n      - {{ column: bulk, quantity: bulk, unit: kg/m3 }}\n      - {{ column: maximum, quantity: maximum, unit: kg/m3 }}\n      - {{ column: station, quantity: station, unit: m }}\n      - {{ value: upper, quantity: course }}\n";
+        var files = new Dictionary<string, byte[]>(StringComparer.Ordinal) { ["record.yaml"] = Encoding.UTF8.GetBytes(record), ["cores.csv"] = "core,lab,bulk,maximum,station\n1,contractor,2389,2521,212\n2,contractor,2382,2521,334\n3,agency,2370,2521,471\n"u8.ToArray() };
+        var (shift, problems) = RecordedShift.Open(new PlanTools(), Plan, Repository.Bytes(Plan), new NoParts(), new RuleFolderInMemory("rec", files));
+        Assert.Empty(problems);
+        var text = Encoding.UTF8.GetString(Repository.Bytes("rules/acceptance/ufgs-02749.yaml"));
+        var (scheme, wrong) = SchemeReader.Read("own.yaml", Encoding.UTF8.GetBytes(ofScheme is null ? text : text.Replace("combine:", $"laboratory: {ofScheme}\ncombine:", StringComparison.Ordinal)));
+        Assert.Empty(wrong);
+        var report = shift!.Lots(scheme!, 4711, Repository.Version);
+        Assert.Contains(LotLines.Of(report, full: false), line => line.Text.Contains(says, StringComparison.Ordinal));
+        Assert.Equal(values, report.Lots.Single(lot => lot.Course is "upper").Characteristics.Single().Values.Count);
     }
 
     /// <summary>The invented record of the trial length proves the pattern that the plan states, in each form.</summary>
@@ -161,7 +182,7 @@ public sealed class ExampleRecordTests
         var problem = new Problem("a.csv", "=HYPERLINK(\"http://x\")<b>", null, null);
         var feedback = new FeedbackReport([new CountedRecord("<img src=x>", "p", "<script>alert(1)</script>")], [new RuleFeedback("R<i>", "what", 1, 0, 0, 0, 0, 0)], [problem]);
         var record = new Laygate.Model.Records.ShiftRecord { About = "<script>alert(1)</script>" };
-        var measured = new MeasuredRun([new MeasuredReport("p", "=1+1<b>", "hash", record, new Laygate.Engineering.Measured.MatComparison([], [], [], WithMeasuredWeather: false, 0, 0), [problem])], null, null, [problem]);
+        var measured = new MeasuredRun([new MeasuredReport("p", "=1+1<b>", "hash", record, new Laygate.Engineering.Measured.MatComparison([], [], [], WithMeasuredWeather: false, 0, 0), [problem]) { Learnt = [new PlotLearnt("nights", new ShownValue(132, "%", 121, 142), new ShownValue(-3.6, "K", -5.2, -2.1))] }], null, null, [problem]);
         using var first = new MemoryStream();
         FeedbackPageWriter.Write(feedback, Repository.Version, first);
         using var second = new MemoryStream();
@@ -171,6 +192,7 @@ public sealed class ExampleRecordTests
             Assert.Contains("&lt;script&gt;alert(1)", page, StringComparison.Ordinal);
             Assert.All((string[])["<script", "<img", "<b>", "<i>"], tag => Assert.DoesNotContain(tag, page, StringComparison.OrdinalIgnoreCase));
         });
+        Assert.Contains("entry nights: conductivity 132 % of the assumed one (121 to 142 %), -3.6 K behind the screed (-5.2 to -2.1 K).", Encoding.UTF8.GetString(second.ToArray()), StringComparison.Ordinal);
         using var json = new MemoryStream();
         FeedbackJson.Write(feedback, Repository.Version, json);
         using var counts = JsonDocument.Parse(json.ToArray());
@@ -190,18 +212,32 @@ public sealed class ExampleRecordTests
         Approved.Match(text, "quay-road-record.measured");
     }
 
+    /// <summary>A roller that is lost changes the rolling, and no roller is said first of all that is left.</summary>
+    [Fact]
+    public void A_lost_roller_is_said_with_the_passes_that_are_left()
+    {
+        var (report, problems) = Open().Onward("01:20", new EventTexts { RollersLost = ["r3", "r4"] }, Repository.Bound(), Repository.Version);
+        Assert.Empty(problems);
+        Assert.Contains("main: no roller is left", string.Join('\n', OnwardLines.Of(report!, full: false).Select(line => line.Text)), StringComparison.Ordinal);
+        using var json = new MemoryStream();
+        OnwardJson.Write(report!, json);
+        using var parsed = JsonDocument.Parse(json.ToArray());
+        var phase = parsed.RootElement.GetProperty("phases")[0];
+        Assert.Equal(("main", 0, 0), (phase.GetProperty("phase").GetString(), phase.GetProperty("rollers").GetInt32(), phase.GetProperty("at_planned_speed").GetInt32()));
+    }
+
     [Fact]
     public void Events_that_cannot_be_are_named_with_their_option()
     {
         var texts = new EventTexts { PlantDown = "plant-a", Rain = "25:99", Speed = "2.6 mm", Trucks = ["binder-trucks=many"], Wind = "-3 m/s", EndAt = "far" };
-        var (report, problems) = Open().Onward("noon", texts, Repository.Version);
+        var (report, problems) = Open().Onward("noon", texts, Repository.Bound(), Repository.Version);
         Assert.Null(report);
         Assert.Equal(["--at", "--end-at", "--plant-down", "--rain", "--speed", "--trucks", "--wind"], problems.Select(problem => problem.File).Order(StringComparer.Ordinal), StringComparer.Ordinal);
-        var slip = Assert.Single(Open().Onward("01:20", new EventTexts { Air = "64 °C" }, Repository.Version).Problems);
+        var slip = Assert.Single(Open().Onward("01:20", new EventTexts { Air = "64 °C" }, Repository.Bound(), Repository.Version).Problems);
         Assert.Equal("`--air` is 64 °C; the air is never above 60 °C. Check the unit: 64 °F would be possible.", $"{slip.Message} {slip.Hint}");
         foreach (var unknown in new[] { new EventTexts { PlantDown = "plant-x=02:00" }, new EventTexts { Trucks = ["x=3"] }, new EventTexts { RollersLost = ["r9"] }, new EventTexts { EndAt = "9 km" } })
         {
-            Assert.Contains("The plan has no", Assert.Single(Open().Onward("01:20", unknown, Repository.Version).Problems).Message, StringComparison.Ordinal);
+            Assert.Contains("The plan has no", Assert.Single(Open().Onward("01:20", unknown, Repository.Bound(), Repository.Version).Problems).Message, StringComparison.Ordinal);
         }
     }
 

@@ -37,6 +37,7 @@ public sealed class RecordApiTests(OneService one) : IClassFixture<OneService>
         Assert.Equal(1, ledger.RootElement.GetProperty("stops").GetProperty("count").GetInt32());
         Assert.Contains("Invented for a test.", await one.Reviewer.GetStringAsync($"/submissions/{id}/records/1/held"), StringComparison.Ordinal);
         Assert.Contains("Invented for a test.", await one.Reviewer.GetStringAsync($"/submissions/{id}/records/1/ledger"), StringComparison.Ordinal);
+        Assert.Contains($"<a href=\"/submissions/{id}\">Back to the submission</a>", await one.Reviewer.GetStringAsync($"/submissions/{id}/records/1/ledger"), StringComparison.Ordinal);
         Assert.Contains($"/submissions/{id}/records/1/held", await one.Reviewer.GetStringAsync($"/submissions/{id}"), StringComparison.Ordinal);
         var export = (await one.Ada.GetStringAsync("/api/v1/submissions/export")).Split('\n').First(line => line.Contains(id, StringComparison.Ordinal));
         using var exported = JsonDocument.Parse(export);

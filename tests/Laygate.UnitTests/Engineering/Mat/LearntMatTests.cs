@@ -1,4 +1,5 @@
 using Laygate.Engineering.Mat;
+using Laygate.Engineering.PlotData;
 using Laygate.Model.Measures;
 using Laygate.Model.Plans;
 using static Laygate.UnitTests.Engineering.Stated;
@@ -39,6 +40,26 @@ public sealed class LearntMatTests
         var (plain, colder) = (Window(ScenarioA.Plan), Window(With(100, -5)));
         Assert.True(colder < plain - 60, $"{plain} {colder}");
         Assert.Equal(plain, Window(With(100, 5)), 1e-6);
+    }
+
+    // By definition: the drawn mean of a course is at its cessation temperature when its window ends, whichever of the two decides.
+    [Theory]
+    [InlineData(-5, true)]
+    [InlineData(5, false)]
+    public void The_drawn_curve_is_the_one_by_which_the_window_is_judged(double laying, bool isLearnt)
+    {
+        var body = new PlotQuantities(Ask.Context(With(100, laying))).Bodies()[0];
+        Assert.NotEmpty(body.Cessations);
+        foreach (var cessation in body.Cessations)
+        {
+            var series = body.Curves!.Series.Single(one => string.Equals(one.Course, cessation.Course.Id, StringComparison.Ordinal));
+            Assert.Equal(isLearnt, series.IsLearnt);
+            var at = cessation.At!.Value + body.Curves.LastScreed;
+            var next = body.Curves.Seconds.TakeWhile(second => second < at).Count();
+            var (before, after) = (body.Curves.Seconds[next - 1], body.Curves.Seconds[next]);
+            var drawn = series.Celsius[next - 1] + ((series.Celsius[next] - series.Celsius[next - 1]) * (at - before) / (after - before));
+            Assert.Equal(cessation.Celsius, drawn, 0.3);
+        }
     }
 
     [Fact]

@@ -40,6 +40,6 @@ public sealed class OnwardWindowsTests
     private static IReadOnlyList<WindowAt> Now(Plan plan, string course)
     {
         var context = Ask.Context(plan);
-        return new OnwardWindows(context).Of(course, [PlanView.Of(context).Clock.Start!.Value.AddHours(1)]);
+        return new OnwardWindows(context, context, []).Of(course, [PlanView.Of(context).Clock.Start!.Value.AddHours(1)]);
     }
 }
