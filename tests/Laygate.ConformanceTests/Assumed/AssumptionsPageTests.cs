@@ -29,7 +29,7 @@ public sealed class AssumptionsPageTests
 
 
             """);
-        foreach (var part in LaygateAssumptions.All.GroupBy(one => one.Id.Split('.')[0]).OrderBy(part => Array.FindIndex(Parts, known => known.Word == part.Key)))
+        foreach (var part in LaygateAssumptions.All.GroupBy(one => one.Id.Split('.')[0], StringComparer.Ordinal).OrderBy(part => Array.FindIndex(Parts, known => known.Word == part.Key)))
         {
             text.Append(CultureInfo.InvariantCulture, $"## {Parts.Single(known => known.Word == part.Key).Title}\n\n| id | meaning | value | range | evidence | source |\n|---|---|---|---|---|---|\n");
             foreach (var one in part.OrderBy(one => one.Id, StringComparer.Ordinal))
