@@ -3,13 +3,22 @@ using System.Text;
 
 namespace Laygate.HostTests;
 
-/// <summary>Runs the built program as a process. <c>LAYGATE_PROGRAM</c> names another one, for example the native one.</summary>
+/// <summary>
+/// Runs the built program as a process; <c>LAYGATE_PROGRAM</c> names another one, for example the native one. A usual test run asks a process that stays
+/// (<see cref="WarmProgram"/>) where a test is not about the process.
+/// </summary>
 internal static class BuiltProgram
 {
     public sealed record Result(int Code, string Out, string Error);
 
+    private static bool StartsEachTime => FullRun.IsAsked || Environment.GetEnvironmentVariable("LAYGATE_PROGRAM") is { Length: > 0 };
+
     /// <summary>Runs it to its end; a run that hangs is killed and fails the test.</summary>
-    public static Result Run(byte[]? input, string folder, params string[] arguments)
+    public static Result Run(byte[]? input, string folder, params string[] arguments) =>
+        StartsEachTime ? RunProcess(input, folder, arguments) : WarmProgram.Run(input ?? [], folder, arguments);
+
+    /// <summary>The same, always in a process of its own.</summary>
+    public static Result RunProcess(byte[]? input, string folder, params string[] arguments)
     {
         using var process = new Process { StartInfo = Start(folder, arguments) };
         process.Start();

@@ -134,7 +134,7 @@ public sealed class GateTests : IDisposable
         Assert.NotEqual(withoutSettings, Laygate(compare).Out, StringComparer.Ordinal);
     }
 
-    [Fact]
+    [FactOfFullRun]
     public void A_comparison_that_may_fail_is_as_strict_as_the_settings_and_says_what_is_wrong_with_them()
     {
         Begin();

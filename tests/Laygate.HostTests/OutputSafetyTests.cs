@@ -76,8 +76,8 @@ public sealed class OutputSafetyTests
 
     [SkippableTheory]
     [InlineData("check plan.yaml")]
-    [InlineData("sheet plan.yaml --draft")]
-    [InlineData("compare plan.yaml plan.yaml")]
+    [InlineDataOfFullRun("sheet plan.yaml --draft")]
+    [InlineDataOfFullRun("compare plan.yaml plan.yaml")]
     [InlineData("rules")]
     [InlineData("--help")]
     public void A_full_disk_is_said(string command)
@@ -92,7 +92,7 @@ public sealed class OutputSafetyTests
     [SkippableTheory]
     [InlineData("--version", true)]
     [InlineDataOfFullRun("--help", true)]
-    [InlineData("check plan.yaml", true)]
+    [InlineDataOfFullRun("check plan.yaml", true)]
     [InlineDataOfFullRun("check plan.yaml --quick --format json", true)]
     [InlineDataOfFullRun("check plan.yaml missing.yaml", true)]
     [InlineDataOfFullRun("check - < /dev/null", false)]
@@ -103,7 +103,7 @@ public sealed class OutputSafetyTests
     [InlineDataOfFullRun("explain LAY-001", true)]
     [InlineDataOfFullRun("completion bash", true)]
     [InlineDataOfFullRun("compare plan.yaml plan.yaml", true)]
-    [InlineData("baseline plan.yaml --output known.json", false)]
+    [InlineDataOfFullRun("baseline plan.yaml --output known.json", false)]
     [InlineDataOfFullRun("new specification harbour-road", false)]
     [InlineDataOfFullRun("confirm LAY-001", false)]
     [InlineData("nonsense", false)]

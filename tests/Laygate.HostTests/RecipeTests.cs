@@ -12,7 +12,7 @@ public sealed partial class RecipeTests : IDisposable
 
     public void Dispose() => Directory.Delete(folder, recursive: true);
 
-    [Fact]
+    [FactOfFullRun]
     public void The_workflow_annotates_what_changed_and_leaves_its_files()
     {
         var clone = Begin();
@@ -27,7 +27,7 @@ public sealed partial class RecipeTests : IDisposable
         Assert.NotEmpty(File.ReadAllText(Path.Combine(clone, "summary.md")));
     }
 
-    [Fact]
+    [FactOfFullRun]
     public void The_merge_request_gets_its_test_and_quality_reports()
     {
         var clone = Begin();

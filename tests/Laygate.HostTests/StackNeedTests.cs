@@ -65,11 +65,11 @@ public sealed class StackNeedTests
 
     [SkippableTheory]
     [InlineDataOfFullRun("check quay-road-hot-on-hot.yaml --rules particular/port-of-tamarel.yaml --outlook --format html")]
-    [InlineData("check quay-road-hot-on-hot.yaml --outlook --output json=a --output sarif=b --output junit=c --output code-quality=d --output annotations=e --output markdown=f")]
+    [InlineDataOfFullRun("check quay-road-hot-on-hot.yaml --outlook --output json=a --output sarif=b --output junit=c --output code-quality=d --output annotations=e --output markdown=f")]
     [InlineDataOfFullRun("sheet quay-road-hot-on-hot.yaml --draft --format html --language de")]
     [InlineDataOfFullRun("compare county-route-us.yaml quay-road-hot-on-hot.yaml")]
     [InlineDataOfFullRun("rules --format json")]
-    [InlineDataOfFullRun("rules --merged --rules us-wa")]
+    [InlineData("rules --merged --rules us-wa")]
     [InlineDataOfFullRun("verify")]
     public void No_command_needs_a_deep_stack(string command)
     {

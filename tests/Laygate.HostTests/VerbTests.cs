@@ -191,7 +191,7 @@ public sealed class VerbTests : IDisposable
         Assert.Contains("Did you mean plan?", Run(2, "schema", "plam").Error, StringComparison.Ordinal);
     }
 
-    [Fact]
+    [FactOfFullRun]
     public void All_shipped_cases_hold_and_the_last_line_counts_them()
     {
         // Some 500 cases, each with its own plan: 4 s alone, many times that beside other work.

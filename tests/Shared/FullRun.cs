@@ -5,6 +5,9 @@ namespace Laygate.Tests;
 /// </summary>
 internal static class FullRun
 {
+    /// <summary>How a test that is left out elsewhere is run.</summary>
+    public const string HowToAsk = "set LAYGATE_FULL_RUN to 1, or run .ci/run.";
+
     /// <summary>Whether this is the full run.</summary>
     public static bool IsAsked => Environment.GetEnvironmentVariable("LAYGATE_FULL_RUN") is { Length: > 0 };
 

@@ -50,7 +50,7 @@ public sealed class FaultTests
         Assert.Equal(fallsShort, answers.Exists(answer => answer.Short is { Length: > 0 }));
     }
 
-    [Fact]
+    [FactOfFullRun]
     public void What_a_fault_takes_away_is_listed_and_explained()
     {
         var now = FaultAnswersWriter.RemovalsNow([.. FaultAnswers.Answers.Where(answer => answer.Whole).Select(answer => answer.Id)]).ToList();

@@ -34,7 +34,7 @@ public sealed class FilledListTests
         Assert.InRange(many, 1, MostWork);
     }
 
-    [Fact]
+    [FactOfFullRun]
     public void All_lists_together_within_one_mebibyte()
     {
         var text = new[] { 1.0, 0.5, 0.2, 0.1, 0.05, 0.02 }.Select(share =>

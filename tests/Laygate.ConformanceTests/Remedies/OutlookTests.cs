@@ -61,7 +61,7 @@ public sealed partial class OutlookTests
         }
     }
 
-    [Fact]
+    [FactOfFullRun]
     public void Without_hours_the_worst_workable_weather_passes_and_one_step_beyond_does_not()
     {
         var text = Hours().Replace(Text(Quay), "  envelope: { air_lowest: 12 °C, base_lowest: 14 °C, wind_highest: 3 m/s, dew_point_highest: 5 °C, rain_chance_highest: 10 % }\n");

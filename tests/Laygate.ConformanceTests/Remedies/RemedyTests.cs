@@ -326,7 +326,7 @@ public sealed class RemedyTests
     /// findings it mends.
     /// </summary>
     [Theory]
-    [InlineData(1)]
+    [InlineDataOfFullRun(1)]
     [InlineData(4)]
     public void A_search_judges_no_more_plans_than_its_budget_and_says_what_it_left(int workers)
     {

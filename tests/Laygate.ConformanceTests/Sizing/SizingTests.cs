@@ -44,7 +44,7 @@ public sealed class SizingTests
     }
 
     [Theory]
-    [InlineData("examples/county-route-us.yaml", 5)]
+    [InlineDataOfFullRun("examples/county-route-us.yaml", 5)]
     [InlineData("examples/quay-road-hot-on-hot.yaml", 8)]
     [InlineData("examples/concept-fifteen-lines.yaml", 0)]
     public void A_figure_that_a_check_shows_is_the_same_here(string path, int least)

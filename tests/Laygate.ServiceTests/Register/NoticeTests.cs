@@ -142,7 +142,7 @@ public sealed class NoticeTests(Stores stores)
     }
 
     [SkippableTheory]
-    [InlineData(Engine.Sqlite)]
+    [InlineDataOfFullRun(Engine.Sqlite)]
     [InlineData(Engine.PostgreSql)]
     public async Task Pauses_grow_until_it_is_given_up_and_an_administrator_has_it_sent_again(Engine engine)
     {

@@ -39,7 +39,7 @@ public sealed class RegisterStatisticsTests(Stores stores)
     }
 
     [SkippableTheory]
-    [InlineData(Engine.Sqlite)]
+    [InlineDataOfFullRun(Engine.Sqlite)]
     [InlineData(Engine.PostgreSql)]
     public async Task The_books_are_read_in_order_page_by_page_and_end_where_they_were_asked_to(Engine engine)
     {

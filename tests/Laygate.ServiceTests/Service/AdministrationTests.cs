@@ -20,7 +20,7 @@ public sealed class AdministrationTests : IDisposable
         Directory.Delete(folder, recursive: true);
     }
 
-    [Fact]
+    [FactOfFullRun]
     public async Task An_export_is_verified_by_its_own_script_and_shows_what_was_changed_or_taken_out()
     {
         await using var running = await RunningService.StartAsync();
@@ -132,7 +132,7 @@ public sealed class AdministrationTests : IDisposable
         Assert.NotEqual(0, Verify(second).Code);
     }
 
-    [Fact]
+    [FactOfFullRun]
     public async Task What_other_rules_would_change_is_shown_before_anything_is_screened_again()
     {
         string key, reviewer, id;

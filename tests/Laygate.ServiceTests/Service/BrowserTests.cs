@@ -15,6 +15,7 @@ public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
     [SkippableFact]
     public async Task From_paste_to_decision_without_scripts()
     {
+        Needs.Chromium();
         await using var session = await SessionAsync();
         await using var context = await session.ContextAsync(new() { JavaScriptEnabled = false, BaseURL = one.Running.Address.ToString() });
         var page = await context.NewPageAsync();
@@ -84,6 +85,7 @@ public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
     [SkippableFact]
     public async Task The_pages_pass_an_accessibility_checker_wide_and_narrow()
     {
+        Needs.Chromium();
         using var api = one.Running.Client(await one.Running.KeyAsync("Axel", Role.Administrator));
         var id = await RunningService.SubmitAsync(api, RunningService.Plan("moor-road-thin-overlay.yaml"));
         await RunningService.ScreenedAsync(api, id);
@@ -150,6 +152,7 @@ public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
     [InlineData(390, 14)]
     public async Task The_page_of_a_submission_is_short_and_keeps_finding_and_line_in_view_together(int width, int screens)
     {
+        Needs.Chromium();
         const int height = 800;
         using var api = one.Running.Client(await one.Running.KeyAsync("Moor", Role.Submitter));
         var id = await RunningService.SubmitAsync(api, RunningService.Plan("moor-road-thin-overlay.yaml"));
@@ -193,6 +196,7 @@ public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
     [SkippableFact]
     public async Task Keyboard_alone_reaches_content_and_decision()
     {
+        Needs.Chromium();
         await using var session = await SessionAsync();
         await using var context = await session.ContextAsync(new() { BaseURL = one.Running.Address.ToString() });
         var page = await context.NewPageAsync();
@@ -210,6 +214,7 @@ public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
     [SkippableFact]
     public async Task Keyboard_alone_decides_and_whatever_is_focused_is_seen()
     {
+        Needs.Chromium();
         using var api = one.Running.Client(await one.Running.KeyAsync("Kit", Role.Submitter));
         var id = await RunningService.SubmitAsync(api, RunningService.Plan("concept-fifteen-lines.yaml"));
         await RunningService.ScreenedAsync(api, id);

@@ -16,7 +16,7 @@ public sealed class KillTests(Stores stores)
     private static int Kills => int.TryParse(Environment.GetEnvironmentVariable("LAYGATE_KILLS"), NumberStyles.None, CultureInfo.InvariantCulture, out var kills) ? kills : FullRun.IsAsked ? 3 : 1;
 
     [SkippableTheory]
-    [InlineData(Engine.Sqlite)]
+    [InlineDataOfFullRun(Engine.Sqlite)]
     [InlineData(Engine.PostgreSql)]
     public async Task Killing_the_service_loses_nothing_and_screens_nothing_twice(Engine engine)
     {
@@ -73,7 +73,7 @@ public sealed class KillTests(Stores stores)
         Assert.Equal(30, await NumberAsync(context, "SELECT count(*) AS \"Value\" FROM jobs WHERE attempt = 1 AND state = 'Done'"));
     }
 
-    [Fact]
+    [FactOfFullRun]
     public async Task Nothing_of_a_plan_reaches_the_logs()
     {
         var settings = stores.New(Engine.Sqlite);

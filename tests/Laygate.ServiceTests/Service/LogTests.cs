@@ -8,7 +8,7 @@ public sealed class LogTests
 {
     private const string Mark = "SECRETMARK";
 
-    [Fact]
+    [FactOfFullRun]
     public async Task Refusals_stand_with_their_status_and_route_and_nothing_that_was_sent_gets_in()
     {
         var folder = Directory.CreateTempSubdirectory("laygate-logs-").FullName;
@@ -54,7 +54,7 @@ public sealed class LogTests
     }
 
     [Theory]
-    [InlineData(false)]
+    [InlineDataOfFullRun(false)]
     [InlineData(true)]
     public async Task A_cookie_that_cannot_be_secure_is_said_at_start(bool proxy)
     {

@@ -87,7 +87,7 @@ public sealed class StoredFormTests(OneService one) : IClassFixture<OneService>,
     }
 
     /// <summary>Report, plots and cards of the screening, byte for byte, whatever rules, departures and the time that a check may take have become.</summary>
-    [Fact]
+    [FactOfFullRun]
     public async Task Whatever_has_changed_the_documents_of_the_screening_stay_as_they_were_printed()
     {
         string key;
@@ -143,7 +143,7 @@ public sealed class StoredFormTests(OneService one) : IClassFixture<OneService>,
         return (service.Administrator, id, await look(client, id));
     }
 
-    [Fact]
+    [FactOfFullRun]
     public async Task After_the_rules_have_changed_every_form_still_says_what_was_stored()
     {
         var (key, id, before) = await ScreenedEarlierAsync(FormsAsync);
@@ -176,7 +176,7 @@ public sealed class StoredFormTests(OneService one) : IClassFixture<OneService>,
         NoPlots(await FormAsync(later, id, "text/html", "report?screening=1"), "the rules have changed since the screening");
     }
 
-    [Fact]
+    [FactOfFullRun]
     public async Task After_departures_were_added_the_page_says_so_and_the_sheet_is_refused()
     {
         var (key, id, (before, rule, address)) = await ScreenedEarlierAsync(async (client, known) =>

@@ -15,12 +15,13 @@ var outside = platform.Concat(Directory.EnumerateFiles(libraries, "*.dll").Where
 File.WriteAllText(Path.Combine(tree, "src/Laygate.Model/MutantSwitch.cs"), Schemata.SwitchText);
 
 var rooms = new List<Room>();
-foreach (var name in new[] { "Model", "Engineering", "Rules", "Reading", "Checking" })
+foreach (var name in new[] { "Model", "Engineering", "Rules", "Exchange", "Reading", "Checking" })
 {
     rooms.Add(Room.Read(tree, name, [.. outside, .. rooms.Select(room => room.Compilation.ToMetadataReference())]));
 }
 
-rooms.RemoveAt(0);
+// These two hold shapes, nothing that computes.
+rooms.RemoveAll(room => room.Name is "Model" or "Exchange");
 var found = rooms.SelectMany(room => room.Mutants().Select(one => (room, one.Folder, one.Mutant))).ToList();
 var byFolder = found.GroupBy(one => one.Folder, StringComparer.Ordinal).ToDictionary(group => group.Key, group => group.Count(), StringComparer.Ordinal);
 var quotas = Sample.Quotas(byFolder, count);

@@ -38,14 +38,16 @@ public sealed class Room
     public static Room Read(string root, string name, IEnumerable<MetadataReference> references)
     {
         var source = Path.Combine(root, "src", $"Laygate.{name}");
-        var trees = Directory.EnumerateFiles(source, "*.cs", SearchOption.AllDirectories).Order(StringComparer.Ordinal).Select(Parse)
+        var generated = Path.Combine(root, "artifacts", "obj", $"Laygate.{name}", "debug", "generated");
+        var written = Directory.Exists(generated) ? Directory.EnumerateFiles(generated, "*.cs", SearchOption.AllDirectories) : [];
+        var trees = Directory.EnumerateFiles(source, "*.cs", SearchOption.AllDirectories).Concat(written).Order(StringComparer.Ordinal).Select(Parse)
             .Append(CSharpSyntaxTree.ParseText(Usings, Parsing, "usings"));
         var options = new CSharpCompilationOptions(OutputKind.DynamicallyLinkedLibrary, nullableContextOptions: NullableContextOptions.Enable);
         return new Room(name, source, CSharpCompilation.Create($"Laygate.{name}", trees, references, options));
     }
 
     /// <summary>All mutants, with the folder that each lies in.</summary>
-    public IEnumerable<(string Folder, Mutant Mutant)> Mutants() => Compilation.SyntaxTrees.Where(tree => tree.FilePath != "usings").SelectMany(tree =>
+    public IEnumerable<(string Folder, Mutant Mutant)> Mutants() => Compilation.SyntaxTrees.Where(IsOwn).SelectMany(tree =>
     {
         var types = Compilation.GetSemanticModel(tree);
         return Places.In(tree.GetRoot(), types).Select(mutant => ($"{Name}/{FolderOf(tree)}", mutant));
@@ -56,7 +58,12 @@ public sealed class Room
     {
         var clean = Compilation;
         constants = [.. mutants.Where(mutant => mutant.Node is FieldDeclarationSyntax).Select(mutant => mutant.Id)];
-        var known = Errors(clean).Select(error => error.Id).ToHashSet(StringComparer.Ordinal);
+        // An error that is there without a mutant would hide those that are found later, in the bodies of methods.
+        if (Errors(clean).FirstOrDefault() is { } wrong)
+        {
+            throw new InvalidOperationException($"The room does not build before anything is changed: {wrong}");
+        }
+
         var refused = new HashSet<int>();
         while (true)
         {
@@ -69,7 +76,7 @@ public sealed class Room
             }
 
             var before = refused.Count;
-            refused.UnionWith(Errors(Compilation).Where(error => !known.Contains(error.Id)).SelectMany(SwitchesAt));
+            refused.UnionWith(Errors(Compilation).SelectMany(SwitchesAt));
             if (refused.Count == before)
             {
                 return refused;
@@ -80,7 +87,7 @@ public sealed class Room
     /// <summary>Writes the files as they stand now.</summary>
     public void Save()
     {
-        foreach (var tree in Compilation.SyntaxTrees.Where(tree => tree.FilePath != "usings"))
+        foreach (var tree in Compilation.SyntaxTrees.Where(IsOwn))
         {
             File.WriteAllText(tree.FilePath, tree.ToString());
         }
@@ -124,6 +131,9 @@ public sealed class Room
             .Where(call => call.Expression.ToString() == "global::LaygateMutation.Mutant.On")
             .Select(call => int.Parse(call.ArgumentList.Arguments[0].ToString(), System.Globalization.CultureInfo.InvariantCulture)),
     ];
+
+    // What a source generator wrote is compiled along, but neither changed nor written.
+    private bool IsOwn(SyntaxTree tree) => tree.FilePath.StartsWith(folder + Path.DirectorySeparatorChar, StringComparison.Ordinal);
 
     private string FolderOf(SyntaxTree tree)
     {
