@@ -51,7 +51,8 @@ while IFS=' ' read -r digest salt name; do
   [ "$( { printf '%s' "$salt"; cat "$name"; } | sha256sum | cut -d ' ' -f 1)" = "$digest" ] || say "$name: is not what was kept"
 done < contents.txt
 lost=$(awk 'FILENAME == "contents.txt" { there[$1]; next }
-  { while (match($0, /"(before|digest|report)":"[0-9a-f]+"/)) {
+  { sub(/^[{]"before":"[0-9a-f]+",/, "")
+    while (match($0, /"(before|digest|report)":"[0-9a-f]+"/)) {
       split(substr($0, RSTART, RLENGTH), part, "\"")
       if (part[2] == "before") gone[part[4]]; else named[part[4]]
       $0 = substr($0, RSTART + RLENGTH)
@@ -62,7 +63,7 @@ lost=$(awk 'FILENAME == "contents.txt" { there[$1]; next }
     for (one in there) if (!(one in named)) print "contents.txt: " one " stands in no book"
   }' contents.txt history.jsonl)
 [ -z "$lost" ] || say "$lost"
-gone=$(grep -oE '"before":"[0-9a-f]{64}"' history.jsonl | sort -u | grep -c .)
+gone=$(grep -oE '"before":"[0-9a-f]{64}","digest"' history.jsonl | sort -u | grep -c .)
 [ "$gone" -eq 0 ] || echo "In $gone plans, records, reports and documents names were replaced; what they were is proved by their digests alone."
 [ "$wrong" -eq 0 ] && echo "All lines follow each other, and all files are those that were kept."
 exit $wrong

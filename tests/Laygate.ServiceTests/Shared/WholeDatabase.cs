@@ -48,7 +48,8 @@ internal static class WholeDatabase
         }
 
         var unpacked = Packed.All(bytes);
-        List<string> texts = [Encoding.UTF8.GetString(bytes), Encoding.UTF8.GetString(unpacked), System.Net.WebUtility.HtmlDecode(System.Text.RegularExpressions.Regex.Unescape(Safe(Encoding.UTF8.GetString(unpacked))))];
+        var plain = Encoding.UTF8.GetString(unpacked);
+        List<string> texts = [Encoding.UTF8.GetString(bytes), plain, System.Net.WebUtility.HtmlDecode(plain.Contains("\\u", StringComparison.Ordinal) ? System.Text.RegularExpressions.Regex.Unescape(Safe(plain)) : plain)];
         if (bytes.AsSpan().StartsWith("PK\u0003\u0004"u8))
         {
             using var zip = new ZipArchive(new MemoryStream(bytes));
