@@ -241,7 +241,7 @@ public sealed class SubmissionRegister(RegisterDatabase database)
         return row;
     }
 
-    // An old entry under the same key has run out: it makes room.
+    // Entries that have run out go, whose ever they are: none is kept for longer than is said.
     private async Task RememberAsync(
         RegisterContext context, NewSubmission submission, string content, string id, Caller caller, DateTimeOffset now, CancellationToken cancel)
     {
@@ -251,7 +251,7 @@ public sealed class SubmissionRegister(RegisterDatabase database)
         }
 
         var since = now - database.Settings.IdempotencyFor;
-        await context.Idempotency.Where(row => row.Caller == caller.Id && row.Key == key && row.At < since).ExecuteDeleteAsync(cancel);
+        await context.Idempotency.Where(row => row.At < since).ExecuteDeleteAsync(cancel);
         context.Idempotency.Add(new IdempotencyRow { Caller = caller.Id, Key = key, ContentHash = content, SubmissionId = id, At = now });
     }
 

@@ -43,6 +43,8 @@ public sealed class SubmissionTests(Stores stores)
 
         clock.Move(TimeSpan.FromDays(31));
         Assert.NotEqual(first.Id, (await opened.SubmitAsync("plan: b", key: "k1")).Id, StringComparer.Ordinal);
+        await using var context = opened.Database.Open();
+        Assert.Equal("k1", Assert.Single(await context.Idempotency.ToListAsync()).Key);
     }
 
     [SkippableTheory]
