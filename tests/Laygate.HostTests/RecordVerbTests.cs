@@ -112,8 +112,9 @@ public sealed class RecordVerbTests : IDisposable
         Needs.Chromium();
         var page = Run(SourceTree.Root, [verb, .. more, "--format", "html"]);
         Assert.True(code == page.Code, page.Error);
-        Assert.Empty(BrowserLook.Texts(BrowserLook.At(page.Out, "accessibility")["violations"]));
-        Assert.All(BrowserLook.At(page.Out, "overflow")["overflow"]!.AsObject(), width => Assert.Equal(0, width.Value!.GetValue<int>()));
+        var look = BrowserLook.At(page.Out, "accessibility");
+        Assert.Empty(BrowserLook.Texts(look["violations"]));
+        Assert.All(look["overflow"]!.AsObject(), width => Assert.Equal(0, width.Value!.GetValue<int>()));
     }
 
     [Theory]

@@ -1,5 +1,5 @@
 // Looks at a page in headless Chromium: node page-check.mjs CHROMIUM PAGE accessibility|cards|overflow|print|picture [OUT]
-// accessibility: violations that axe-core finds; cards: room left on each side of A5, in CSS pixels, whose side it is, pages of its PDF; overflow: pixels by which the page
+// accessibility: violations that axe-core finds, and overflow; cards: room left on each side of A5, in CSS pixels, whose side it is, pages of its PDF; overflow: pixels by which the page
 // is wider than each of the widths from a telephone of 320 to a desk (WCAG 1.4.10), with what sticks out of no box that scrolls; print:
 // pages of its PDF, folded and opened, what is wider than the page, what is cut, how many drawings stand alone; first: where verdict, list of what
 // decides and first row of the hours end on a screen of 1280 px, 0 where there is none; picture: a PNG of the first page.
@@ -22,7 +22,17 @@ const complaints = [];
 tab.on('console', message => complaints.push(message.text()));
 await tab.goto(pathToFileURL(page).href);
 const result = { requests: requests.length, complaints };
+const overflow = async () => {
+  const wide = {};
+  for (const width of [320, 390, 400, 768, 1200]) {
+    await tab.setViewportSize({ width, height: 900 });
+    wide[width] = await tab.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+  }
+  return wide;
+};
 if (what === 'accessibility') {
+  result.overflow = await overflow();
+  await tab.setViewportSize({ width: 1200, height: 1180 });
   await tab.evaluate(readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8'));
   await tab.evaluate(() => document.querySelectorAll('details').forEach(part => part.open = true));
   const found = await tab.evaluate(() => globalThis.axe.run({ resultTypes: ['violations'] }));
@@ -40,11 +50,7 @@ if (what === 'accessibility') {
   result.pages = print.toString('latin1').match(/\/Type\s*\/Page\b/g).length;
   result.wide = await tab.evaluate(() => [...document.querySelectorAll('.card table')].filter(table => table.getBoundingClientRect().right > table.closest('.card').getBoundingClientRect().right - 20).length);
 } else if (what === 'overflow') {
-  result.overflow = {};
-  for (const width of [320, 390, 400, 768, 1200]) {
-    await tab.setViewportSize({ width, height: 900 });
-    result.overflow[width] = await tab.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-  }
+  result.overflow = await overflow();
 } else if (what === 'print') {
   // A4 without the page's own margins: 182 mm at 96 to the inch.
   await tab.emulateMedia({ media: 'print' });
