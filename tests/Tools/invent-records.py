@@ -108,16 +108,7 @@ COMMON = """    encoding: utf-8
     columns:
 """
 
-MAPPING = """# yaml-language-server: $schema=../../../../schemas/record.schema.json
-# Written by tests/Tools/invent-records.py. All of it is invented, as plan, place, firm and people are.
-# laygate measured examples/cressing-lane/job.yaml examples/cressing-lane/records/{name}
-format: 1
-record:
-  plan: cressing-lane-{name}
-  about: {about}
-  uncertainty: {{ mass: 0.2 %, density: 1.0 %, width: 0.5 %, length: 0.1 %, temperature: 1.0 K, skin: 2.3 K, thickness: 0.5 mm, time: 30 s }}
-files:
-  - file: scale.csv
+TICKETS = """  - file: scale.csv
     holds: load-tickets
 """ + COMMON + """      - {{ column: ticket, quantity: ticket }}
       - {{ column: time, quantity: loaded }}
@@ -127,7 +118,18 @@ files:
       - {{ column: tare_t, quantity: tare, unit: t }}
       - {{ column: temperature_c, quantity: temperature, unit: °C }}
       - {{ column: status, quantity: status }}
-      - {{ value: holm-quarry, quantity: plant }}
+"""
+
+MAPPING = """# yaml-language-server: $schema=../../../../schemas/record.schema.json
+# Written by tests/Tools/invent-records.py. All of it is invented, as plan, place, firm and people are.
+# laygate measured examples/cressing-lane/job.yaml examples/cressing-lane/records/{name}
+format: 1
+record:
+  plan: cressing-lane-{name}
+  about: {about}
+  uncertainty: {{ mass: 0.2 %, density: 1.0 %, width: 0.5 %, length: 0.1 %, temperature: 1.0 K, skin: 2.3 K, thickness: 0.5 mm, time: 30 s }}
+files:
+""" + TICKETS + """      - {{ value: holm-quarry, quantity: plant }}
   - file: deliveries.csv
     holds: deliveries
 """ + COMMON + """      - {{ column: ticket, quantity: ticket }}
@@ -205,17 +207,7 @@ record:
   about: {about}
   uncertainty: {{ mass: 0.2 %, density: 1.0 %, width: 0.5 %, length: 0.1 %, temperature: 1.0 K, skin: 2.3 K, thickness: 0.5 mm, time: 30 s }}
 files:
-  - file: scale.csv
-    holds: load-tickets
-""" + COMMON + """      - {{ column: ticket, quantity: ticket }}
-      - {{ column: time, quantity: loaded }}
-      - {{ column: truck, quantity: vehicle }}
-      - {{ column: mix, quantity: mix }}
-      - {{ column: gross_t, quantity: gross, unit: t }}
-      - {{ column: tare_t, quantity: tare, unit: t }}
-      - {{ column: temperature_c, quantity: temperature, unit: °C }}
-      - {{ column: status, quantity: status }}
-      - {{ value: plant-b, quantity: plant }}
+""" + TICKETS + """      - {{ value: plant-b, quantity: plant }}
   - file: roller-passes.csv
     holds: roller-passes
 """ + COMMON + """      - {{ column: at, quantity: at }}

@@ -39,15 +39,17 @@ internal sealed class EncodedText
     /// <param name="words">What is looked for, and what stands in its place; the first that fits counts. Only whole words are found.</param>
     public string With(IReadOnlyList<(string Old, string New)> words)
     {
-        var found = new SortedDictionary<int, (int Until, string New)>();
+        var found = new List<(int At, int Until, string New)>();
+        var taken = new bool[Seen.Length];
         foreach (var (old, put) in words)
         {
             for (var at = Seen.IndexOf(old, StringComparison.Ordinal); at >= 0; at = Seen.IndexOf(old, at + 1, StringComparison.Ordinal))
             {
-                var end = at + old.Length;
-                if (IsWhole(at, end) && !found.Any(other => other.Key < end && at < other.Value.Until))
+                var place = taken.AsSpan(at, old.Length);
+                if (IsWhole(at, at + old.Length) && !place.Contains(true))
                 {
-                    found.Add(at, (end, put));
+                    place.Fill(true);
+                    found.Add((at, at + old.Length, put));
                 }
             }
         }
@@ -58,7 +60,7 @@ internal sealed class EncodedText
         }
 
         var (text, done) = (new StringBuilder(raw.Length), 0);
-        foreach (var (at, (until, put)) in found)
+        foreach (var (at, until, put) in found.OrderBy(one => one.At))
         {
             text.Append(raw, done, stretches[at].Start - done).Append(put);
             done = stretches[until - 1].End;

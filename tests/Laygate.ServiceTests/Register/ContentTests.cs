@@ -4,8 +4,6 @@ using Laygate.Register;
 using Laygate.Register.Storage;
 using Laygate.ServiceTests.Shared;
 using Microsoft.EntityFrameworkCore;
-using Microsoft.EntityFrameworkCore.Infrastructure;
-using Microsoft.EntityFrameworkCore.Migrations;
 
 namespace Laygate.ServiceTests.Register;
 
@@ -135,15 +133,8 @@ public sealed class ContentTests(Stores stores)
     [InlineData(Engine.PostgreSql)]
     public async Task What_an_earlier_version_kept_gets_its_digests_once(Engine engine)
     {
-        var settings = stores.New(engine);
-        var opened = new Opened(settings, clock, 1);
-        if (engine == Engine.Sqlite)
-        {
-            Directory.CreateDirectory(Path.GetDirectoryName(settings.Connection)!);
-        }
-
+        var opened = await Opened.EarlierAsync(stores.New(engine), clock, "Salts");
         await using var context = opened.Database.Open();
-        await context.GetService<IMigrator>().MigrateAsync(context.Database.GetMigrations().Single(name => name.EndsWith("_Salts", StringComparison.Ordinal)));
         var (no, many) = (engine == Engine.Sqlite ? "0" : "false", 20);
         for (var number = 1; number <= many; number++)
         {

@@ -6,7 +6,6 @@ using Laygate.Register.Storage;
 using Laygate.ServiceTests.Shared;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
-using Microsoft.EntityFrameworkCore.Infrastructure;
 
 namespace Laygate.ServiceTests.Register;
 
@@ -76,11 +75,9 @@ public sealed class DatabaseTests(Stores stores)
     public async Task A_register_of_an_earlier_version_is_brought_up_to_date_with_what_it_holds(Engine engine)
     {
         var settings = stores.New(engine);
-        Directory.CreateDirectory(Path.GetDirectoryName(Path.GetFullPath(engine == Engine.Sqlite ? settings.Connection : "x"))!);
-        var early = new Opened(settings, clock, 1);
+        var early = await Opened.EarlierAsync(settings, clock, "AppendOnly");
         await using (var context = early.Database.Open())
         {
-            await context.Database.GetService<Microsoft.EntityFrameworkCore.Migrations.IMigrator>().MigrateAsync("AppendOnly");
             await context.Database.ExecuteSqlRawAsync("INSERT INTO access_keys (id, prefix, secret_hash, name, role, created_at, revoked_at) VALUES ('k1', 'p1', {0}, 'Ada', 'Submitter', 5, NULL), ('k2', 'p2', {0}, 'Ada', 'Submitter', 6, 7)", new byte[32]);
             await context.Database.ExecuteSqlRawAsync("INSERT INTO submissions (id, series, revision, is_latest, file_name, text_hash, submitter, submitter_name, state, version, received_at, changed_at, search_text) VALUES ('s1', 's1', 1, {0}, 'a.yaml', 'h', 'ada', 'Ada', 'Received', 1, 5, 5, '')", true);
             await context.Database.ExecuteSqlRawAsync("INSERT INTO history (number, at, event, by, by_name) SELECT number, 5, 'Received', 'ada', 'Ada' FROM submissions");

@@ -4,8 +4,6 @@ using Laygate.Register;
 using Laygate.Register.Storage;
 using Laygate.ServiceTests.Shared;
 using Microsoft.EntityFrameworkCore;
-using Microsoft.EntityFrameworkCore.Infrastructure;
-using Microsoft.EntityFrameworkCore.Migrations;
 
 namespace Laygate.ServiceTests.Register;
 
@@ -138,15 +136,8 @@ public sealed class RetentionTests(Stores stores)
     [InlineData(Engine.PostgreSql)]
     public async Task What_an_earlier_version_wrote_gets_its_digests_once(Engine engine)
     {
-        var settings = stores.New(engine);
-        var opened = new Opened(settings, clock, 1);
-        if (engine == Engine.Sqlite)
-        {
-            Directory.CreateDirectory(Path.GetDirectoryName(settings.Connection)!);
-        }
-
+        var opened = await Opened.EarlierAsync(stores.New(engine), clock, "Notices");
         await using var context = opened.Database.Open();
-        await context.GetService<IMigrator>().MigrateAsync(context.Database.GetMigrations().Single(name => name.EndsWith("_Notices", StringComparison.Ordinal)));
         await context.Database.ExecuteSqlRawAsync("INSERT INTO access_keys (id, prefix, secret_hash, name, role, created_at) VALUES ('k', 'p', {0}, 'Ines', 'Submitter', 1)", new byte[] { 1 });
         await context.Database.ExecuteSqlRawAsync("INSERT INTO key_history (key_id, at, event, by, by_name) VALUES ('k', 1, 'Issued', 'chief', 'Über \"Otto\"')");
         await opened.Database.MigrateAsync(_ => Task.CompletedTask, default);

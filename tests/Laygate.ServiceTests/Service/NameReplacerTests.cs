@@ -32,6 +32,15 @@ public sealed class NameReplacerTests
         Assert.Equal(what.Contains("name", StringComparison.Ordinal) && !what.StartsWith("no capital", StringComparison.Ordinal) ? text.Replace(who, "(name replaced)", StringComparison.Ordinal) : text, Replaced(Text(text))[0]);
     }
 
+    // As many as a plan of 1 MiB holds: what was found before is not gone through again for each.
+    [Fact]
+    public void A_name_may_stand_there_a_hundred_thousand_times()
+    {
+        const int Times = 100_000;
+        var put = new EncodedText(string.Join(' ', Enumerable.Repeat("A. Lind,", Times))).With([("A. Lind", "(name replaced)")]);
+        Assert.Equal(string.Join(' ', Enumerable.Repeat("(name replaced),", Times)), put, StringComparer.Ordinal);
+    }
+
     [Fact]
     public void A_role_that_the_plan_states_is_none_either_unless_somebody_is_called_so()
     {

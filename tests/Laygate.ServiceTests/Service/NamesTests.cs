@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.IO.Compression;
 using System.Net;
 using System.Net.Http.Headers;
@@ -59,9 +58,9 @@ public sealed class NamesTests(Stores stores) : IDisposable
         ("hold.csv", "punkt;zeit;wer;beleg\nbase;2027-05-14 20:35;\"Marit Zoltan\";Formular für 12\nlast;2027-05-14 21:35;foreman;\n"),
     ];
 
-    private readonly string folder = Directory.CreateTempSubdirectory("laygate-names-").FullName;
+    private readonly AuditExport exports = new();
 
-    public void Dispose() => Directory.Delete(folder, recursive: true);
+    public void Dispose() => exports.Dispose();
 
     [SkippableTheory]
     [InlineData(Engine.Sqlite)]
@@ -80,8 +79,8 @@ public sealed class NamesTests(Stores stores) : IDisposable
         var before = await FactsAsync(chief, id);
         await DecideAsync(chief, id);
 
-        var first = await ExportAsync(chief, "first");
-        var whole = Verify(first);
+        var first = await exports.FetchAsync(chief, "first");
+        var whole = exports.Verify(first);
         Assert.Equal(0, whole.Code);
         Assert.DoesNotContain("replaced", whole.Said, StringComparison.Ordinal);
         var database = running.Services.GetRequiredService<RegisterDatabase>();
@@ -111,25 +110,25 @@ public sealed class NamesTests(Stores stores) : IDisposable
 
         // Findings, numbers and places are those of the day, and the stored page is read as before.
         Assert.Equal(before, await FactsAsync(chief, id));
-        var page = await PageAsync(chief, $"/submissions/{id}");
+        var page = await RunningService.PageAsync(chief, $"/submissions/{id}");
         Assert.Contains("(name replaced)", page, StringComparison.Ordinal);
-        Assert.Contains("(name replaced)", await PageAsync(chief, $"/submissions/{id}/report"), StringComparison.Ordinal);
-        Assert.Contains("no entry or comment names somebody", await PageAsync(chief, $"/administration/retention/{id}"), StringComparison.Ordinal);
+        Assert.Contains("(name replaced)", await RunningService.PageAsync(chief, $"/submissions/{id}/report"), StringComparison.Ordinal);
+        Assert.Contains("no entry or comment names somebody", await RunningService.PageAsync(chief, $"/administration/retention/{id}"), StringComparison.Ordinal);
 
         // The books go on where the first export ended, and prove what stands: a number that is changed shows.
-        var second = await ExportAsync(chief, "second");
-        var since = Verify(second, Path.Combine(first, "heads.txt"));
+        var second = await exports.FetchAsync(chief, "second");
+        var since = exports.Verify(second, Path.Combine(first, "heads.txt"));
         Assert.Equal(0, since.Code);
         Assert.Contains($"In {found.GetProperty("contents").GetArrayLength()} plans, records, reports and documents names were replaced", since.Said, StringComparison.Ordinal);
         var report = Directory.EnumerateFiles(Path.Combine(second, "content"), "*.json").First(file => File.ReadAllText(file).Contains("\"report_version\"", StringComparison.Ordinal));
         var kept = await File.ReadAllTextAsync(report);
         await File.WriteAllTextAsync(report, kept.Replace("45", "46", StringComparison.Ordinal));
-        Assert.Contains("is not what was kept", Verify(second).Said, StringComparison.Ordinal);
+        Assert.Contains("is not what was kept", exports.Verify(second).Said, StringComparison.Ordinal);
         await File.WriteAllTextAsync(report, kept);
         var list = Path.Combine(second, "contents.txt");
         var lines = await File.ReadAllLinesAsync(list);
         await File.WriteAllTextAsync(list, string.Concat(lines.Where(line => !line.Contains(Path.GetFileName(report), StringComparison.Ordinal)).Select(line => line + "\n")));
-        Assert.Contains("is missing, and nothing says that it was replaced", Verify(second).Said, StringComparison.Ordinal);
+        Assert.Contains("is missing, and nothing says that it was replaced", exports.Verify(second).Said, StringComparison.Ordinal);
         foreach (var name in new[] { "history.jsonl", "comments.jsonl", "keys.jsonl", "contents.txt", "parts.txt" })
         {
             var written = await File.ReadAllTextAsync(Path.Combine(second, name));
@@ -150,7 +149,7 @@ public sealed class NamesTests(Stores stores) : IDisposable
         Assert.Contains("is not decided yet", open, StringComparison.Ordinal);
         Assert.Contains("Asked by a former foreman.", open, StringComparison.Ordinal);
         await DecideAsync(chief, id);
-        Assert.Contains("Thea Brill", await PageAsync(chief, way), StringComparison.Ordinal);
+        Assert.Contains("Thea Brill", await RunningService.PageAsync(chief, way), StringComparison.Ordinal);
         Assert.Contains("Say why", await PostAsync(chief, way, ("comment", " ")), StringComparison.Ordinal);
         Assert.Contains("Done.", await PostAsync(chief, way, ("comment", "Asked by a former foreman."), ("texts", "true")), StringComparison.Ordinal);
         var history = await chief.GetStringAsync($"/api/v1/submissions/{id}/history");
@@ -248,44 +247,13 @@ public sealed class NamesTests(Stores stores) : IDisposable
 
     private static async Task DecideAsync(HttpClient client, string id)
     {
-        using var read = await client.GetAsync($"/api/v1/submissions/{id}");
-        using var request = new HttpRequestMessage(HttpMethod.Post, $"/api/v1/submissions/{id}/decision") { Content = JsonContent.Create(new { decision = "returned", comment = "Mend it." }) };
-        request.Headers.IfMatch.Add(read.Headers.ETag!);
-        using var answer = await client.SendAsync(request);
+        using var answer = await RunningService.DecideAsync(client, id, "returned", "Mend it.");
         Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
-    }
-
-    private static async Task<string> PageAsync(HttpClient client, string address)
-    {
-        using var request = new HttpRequestMessage(HttpMethod.Get, address);
-        request.Headers.Accept.ParseAdd("text/html");
-        using var answer = await client.SendAsync(request);
-        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
-        return WebUtility.HtmlDecode(await answer.Content.ReadAsStringAsync());
     }
 
     private static async Task<string> PostAsync(HttpClient client, string address, params (string Name, string Value)[] fields)
     {
-        using var request = new HttpRequestMessage(HttpMethod.Post, address) { Content = new FormUrlEncodedContent(fields.Select(field => KeyValuePair.Create(field.Name, field.Value))) };
-        request.Headers.Accept.ParseAdd("text/html");
-        using var answer = await client.SendAsync(request);
+        using var answer = await RunningService.PostFormAsync(client, address, fields);
         return WebUtility.HtmlDecode(await answer.Content.ReadAsStringAsync());
-    }
-
-    private async Task<string> ExportAsync(HttpClient client, string name)
-    {
-        var target = Path.Combine(folder, name);
-        await using var stream = await client.GetStreamAsync("/api/v1/audit");
-        await ZipFile.ExtractToDirectoryAsync(stream, target);
-        return target;
-    }
-
-    private (int Code, string Said) Verify(string export, string? heads = null)
-    {
-        var start = new ProcessStartInfo("sh", [Path.Combine(export, "verify.sh"), .. heads is null ? Array.Empty<string>() : [heads]]) { RedirectStandardOutput = true, UseShellExecute = false, WorkingDirectory = folder };
-        using var process = Process.Start(start)!;
-        var said = process.StandardOutput.ReadToEnd();
-        process.WaitForExit();
-        return (process.ExitCode, said);
     }
 }

@@ -1,4 +1,6 @@
+using System.Net;
 using System.Net.Http.Headers;
+using System.Net.Http.Json;
 using System.Text;
 using System.Text.Json;
 using Laygate.Register;
@@ -78,6 +80,33 @@ internal sealed class RunningService : IAsyncDisposable
     public static ByteArrayContent Yaml(string text) => Yaml(Encoding.UTF8.GetBytes(text));
 
     public static ByteArrayContent Yaml(byte[] text) => new(text) { Headers = { ContentType = new MediaTypeHeaderValue("application/yaml") } };
+
+    /// <summary>Decides on a submission as it stands.</summary>
+    public static async Task<HttpResponseMessage> DecideAsync(HttpClient client, string id, string decision, string comment)
+    {
+        using var read = await client.GetAsync($"/api/v1/submissions/{id}");
+        using var request = new HttpRequestMessage(HttpMethod.Post, $"/api/v1/submissions/{id}/decision") { Content = JsonContent.Create(new { decision, comment }) };
+        request.Headers.IfMatch.Add(read.Headers.ETag!);
+        return await client.SendAsync(request);
+    }
+
+    /// <summary>The text of a page that must be there, as a reader sees it.</summary>
+    public static async Task<string> PageAsync(HttpClient client, string address)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Get, address);
+        request.Headers.Accept.ParseAdd("text/html");
+        using var answer = await client.SendAsync(request);
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        return WebUtility.HtmlDecode(await answer.Content.ReadAsStringAsync());
+    }
+
+    /// <summary>Sends a form as a page does.</summary>
+    public static async Task<HttpResponseMessage> PostFormAsync(HttpClient client, string address, params (string Name, string Value)[] fields)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Post, address) { Content = new FormUrlEncodedContent(fields.Select(field => KeyValuePair.Create(field.Name, field.Value))) };
+        request.Headers.Accept.ParseAdd("text/html");
+        return await client.SendAsync(request);
+    }
 
     public static async Task<JsonElement> JsonAsync(HttpResponseMessage answer)
     {

@@ -1,4 +1,7 @@
 using Laygate.Register;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Infrastructure;
+using Microsoft.EntityFrameworkCore.Migrations;
 
 namespace Laygate.ServiceTests.Shared;
 
@@ -132,6 +135,20 @@ internal sealed class Opened
     {
         var opened = new Opened(settings, clock, seed);
         await opened.Database.MigrateAsync(_ => Task.CompletedTask, default);
+        return opened;
+    }
+
+    /// <summary>A register that was brought up to the migration of that name only, as an earlier version left it.</summary>
+    public static async Task<Opened> EarlierAsync(RegisterSettings settings, TestClock clock, string migration)
+    {
+        if (settings.Engine == Engine.Sqlite)
+        {
+            Directory.CreateDirectory(Path.GetDirectoryName(settings.Connection)!);
+        }
+
+        var opened = new Opened(settings, clock, 1);
+        await using var context = opened.Database.Open();
+        await context.GetService<IMigrator>().MigrateAsync(context.Database.GetMigrations().Single(name => name.EndsWith("_" + migration, StringComparison.Ordinal)));
         return opened;
     }
 
