@@ -1,11 +1,29 @@
+using System.Collections.Concurrent;
 using System.Diagnostics;
+using System.Text.Json;
 using System.Text.Json.Nodes;
 
 namespace Laygate.HostTests;
 
-/// <summary>Looks at a page in headless Chromium, with the script beside the public checkers.</summary>
-internal static class BrowserLook
+/// <summary>Looks at pages in headless Chromium, with the script beside the public checkers. A browser that has looked at one page looks at the next.</summary>
+internal sealed class BrowserLook : IDisposable
 {
+    private static readonly ConcurrentBag<BrowserLook> Idle = [];
+    private readonly Process process;
+    private readonly Task<string> errors;
+
+    private BrowserLook(string chromium)
+    {
+        process = Process.Start(new ProcessStartInfo("node", [Path.Combine(SourceTree.Root, "tests", "Tools", "page-check.mjs"), chromium])
+        {
+            UseShellExecute = false,
+            RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        })!;
+        errors = process.StandardError.ReadToEndAsync();
+    }
+
     public static JsonNode At(string html, string what, string? picture = null)
     {
         var chromium = Needs.Chromium();
@@ -15,17 +33,7 @@ internal static class BrowserLook
         try
         {
             File.WriteAllText(page, html);
-            using var process = Process.Start(new ProcessStartInfo("node", [Path.Combine(SourceTree.Root, "tests", "Tools", "page-check.mjs"), chromium, page, what, picture ?? string.Empty])
-            {
-                UseShellExecute = false,
-                RedirectStandardOutput = true,
-                RedirectStandardError = true,
-            })!;
-            var errors = process.StandardError.ReadToEndAsync();
-            var output = process.StandardOutput.ReadToEnd();
-            process.WaitForExit();
-            Assert.True(process.ExitCode == 0, errors.GetAwaiter().GetResult());
-            return JsonNode.Parse(output)!;
+            return At(Idle.TryTake(out var idle) ? idle : new BrowserLook(chromium), new { page, what, @out = picture });
         }
         finally
         {
@@ -34,4 +42,35 @@ internal static class BrowserLook
     }
 
     public static IReadOnlyList<string> Texts(JsonNode? list) => [.. list!.AsArray().Select(item => item!.GetValue<string>())];
+
+    /// <summary>Ends the browser.</summary>
+    public void Dispose()
+    {
+        process.StandardInput.Close();
+        process.WaitForExit();
+        process.Dispose();
+    }
+
+    private static JsonNode At(BrowserLook browser, object look)
+    {
+        try
+        {
+            var answer = browser.Ask(look);
+            Assert.Null((string?)answer["problem"]);
+            Idle.Add(browser);
+            return answer;
+        }
+        catch
+        {
+            browser.Dispose();
+            throw;
+        }
+    }
+
+    private JsonNode Ask(object look)
+    {
+        process.StandardInput.WriteLine(JsonSerializer.Serialize(look));
+        process.StandardInput.Flush();
+        return JsonNode.Parse(process.StandardOutput.ReadLine() ?? throw new InvalidOperationException(errors.GetAwaiter().GetResult()))!;
+    }
 }

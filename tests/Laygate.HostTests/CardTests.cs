@@ -6,6 +6,7 @@ using Laygate.Rules.Results;
 namespace Laygate.HostTests;
 
 /// <summary>Cards for print.</summary>
+[Long]
 public sealed class CardTests
 {
     private static readonly Lazy<string> English = new(() => Program("examples/quay-road-hot-on-hot.yaml", "--rules", "examples/particular/port-of-tamarel.yaml"));

@@ -5,6 +5,7 @@ using Json.Schema;
 namespace Laygate.HostTests;
 
 /// <summary>A repository with ten plans, gated from its first commit on, by the built program and git.</summary>
+[Long]
 public sealed class GateTests : IDisposable
 {
     private readonly string folder = Directory.CreateTempSubdirectory("laygate-gate-").FullName;

@@ -11,6 +11,7 @@ using Laygate.UnitTests.Reporting;
 namespace Laygate.HostTests;
 
 /// <summary>The page: what stands in it, that nothing leaks out of it, and how it looks to a browser.</summary>
+[Long]
 public sealed class HtmlTests
 {
     private const string Hostile = "<script>alert(1)</script>\"'&<img src=x onerror=y>\u202E\u001b";

@@ -1,6 +1,7 @@
 namespace Laygate.HostTests;
 
 /// <summary>Exit codes of the commands about the record of a shift, run as a process on the invented record of the first example and on small ones.</summary>
+[Long]
 public sealed class RecordVerbTests : IDisposable
 {
     private const string Plan = "examples/quay-road-hot-on-hot.yaml";

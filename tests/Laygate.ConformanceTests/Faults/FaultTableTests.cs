@@ -7,7 +7,7 @@ namespace Laygate.ConformanceTests.Faults;
 /// <summary>Writes the table of all faults, for people, to artifacts/faults.</summary>
 public sealed class FaultTableTests(ITestOutputHelper output)
 {
-    [Fact]
+    [FactOfFullRun]
     public void The_table_is_written()
     {
         var table = Table();

@@ -10,6 +10,7 @@ using Microsoft.EntityFrameworkCore;
 namespace Laygate.ServiceTests.Register;
 
 [Collection(SharedStores.Name)]
+[Long]
 public sealed class DatabaseTests(Stores stores)
 {
     private readonly TestClock clock = new();

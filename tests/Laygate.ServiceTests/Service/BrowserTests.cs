@@ -7,6 +7,7 @@ using Microsoft.Playwright;
 namespace Laygate.ServiceTests.Service;
 
 /// <summary>The pages in a real browser, from paste to decision, without scripts; and through an accessibility checker.</summary>
+[Long]
 public sealed class BrowserTests(OneService one) : IClassFixture<OneService>
 {
     // 390 px a telephone, 1280 px a desk.

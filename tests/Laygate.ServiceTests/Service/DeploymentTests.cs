@@ -5,6 +5,7 @@ using Laygate.ServiceTests.Shared;
 namespace Laygate.ServiceTests.Service;
 
 /// <summary>What the container does, without a container engine: the same publish and start, by a user without rights in a tree without write permission.</summary>
+[Long]
 public sealed class DeploymentTests : IDisposable
 {
     private readonly string folder = Directory.CreateTempSubdirectory("laygate-deploy-").FullName;

@@ -11,6 +11,7 @@ namespace Laygate.ServiceTests.Service;
 /// <c>LAYGATE_KILLS</c> sets the number of kills; the usual number fits the build server.
 /// </summary>
 [Collection(SharedStores.Name)]
+[Long]
 public sealed class KillTests(Stores stores)
 {
     private static int Kills => int.TryParse(Environment.GetEnvironmentVariable("LAYGATE_KILLS"), NumberStyles.None, CultureInfo.InvariantCulture, out var kills) ? kills : FullRun.IsAsked ? 3 : 1;

@@ -63,7 +63,7 @@ public class NoteAndTextTests
     public void Text_of_a_plan_is_shown_harmless(string text, string shown) => Assert.Equal(shown, PlainText.Show(text));
 
     [Fact]
-    public void No_text_at_all_can_steer_a_terminal() => Gen.String.Sample(text =>
+    public void No_text_at_all_can_steer_a_terminal() => Gen.String.Hold(text =>
         Assert.All(PlainText.Show(text).EnumerateRunes().ToList(), rune => Assert.False(
             Rune.GetUnicodeCategory(rune) is UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.LineSeparator)));
 }

@@ -103,7 +103,7 @@ public class RoundingTests
     {
         var unit = Gen.Int[0, 4].Select(i => Units[i]);
         var numbers = Gen.Select(unit, Gen.Double[0.5, 500].Select(limit => Math.Round(limit, 2)), Gen.Double[-0.05, 0.05].Select(off => Math.Round(off, 9)), Gen.Double[0.001, 0.3], Gen.Bool);
-        numbers.Sample((u, limit, off, spread, banded) =>
+        numbers.Hold((u, limit, off, spread, banded) =>
         {
             var value = limit * (1 + off);
             var finding = Compared(value, banded ? value * (1 - spread) : null, banded ? value * (1 + spread) : null, u, limit);

@@ -46,7 +46,7 @@ public sealed class ReportReaderTests
     }
 
     [Fact]
-    public void Random_reports_are_written_the_same_after_reading() => Gen.Select(Texts, Numbers, Gen.Int[0, int.MaxValue]).Sample((texts, numbers, seed) =>
+    public void Random_reports_are_written_the_same_after_reading() => Gen.Select(Texts, Numbers, Gen.Int[0, int.MaxValue]).Hold((texts, numbers, seed) =>
     {
         var random = new Random(seed);
         string Text() => texts[random.Next(texts.Length)];
@@ -65,7 +65,7 @@ public sealed class ReportReaderTests
             Origin = random.Next(2) == 0 ? Any<Origin>(random) : null,
             Value = random.Next(4) == 0 ? null : Value(),
             Limit = finding.Limit is { } limit ? limit with { Low = Value(), Factor = Number(), Layer = Any<Layer>(random), SilenceFails = random.Next(2) == 0, Source = limit.Source with { Evidence = Any<Evidence>(random) } } : null,
-            Notes = [new Note(Text(), [new NoteArgument(Text(), Text()), new NoteArgument(Text() + "1", null, Number(), Text())])],
+            Notes = [new Note(Text(), [new NoteArgument(Text() + "1", Text()), new NoteArgument(Text() + "2", null, Number(), Text())])],
             Working = random.Next(2) == 0 ? Working.None : null,
         }).ToList();
         var file = new FileResult(Text(), [sample with { Findings = findings, Stage = Any<Stage>(random), PlanTitle = random.Next(2) == 0 ? Text() : null }], [new Problem(Text(), Text(), null, new Position(1, 2, 3, 4))]);
@@ -139,7 +139,7 @@ public sealed class ReportReaderTests
     {
         var paths = Paths(JsonNode.Parse(Earlier)!, []).ToList();
         Assert.True(paths.Count > 500, paths.Count.ToString(CultureInfo.InvariantCulture));
-        foreach (var path in paths.Where((_, index) => index % 7 == 0))
+        foreach (var path in paths.Where((_, index) => index % 23 == 0))
         {
             foreach (var value in new[] { null, JsonValue.Create("x"), JsonValue.Create(-1e300), (JsonNode)new JsonObject(), new JsonArray(new JsonArray()) })
             {

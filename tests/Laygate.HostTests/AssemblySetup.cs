@@ -1,0 +1,1 @@
+[assembly: TestCollectionOrderer("Laygate.Tests.LongestFirst", "Laygate.HostTests")]
