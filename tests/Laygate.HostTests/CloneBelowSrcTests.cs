@@ -2,13 +2,13 @@ using System.Diagnostics;
 
 namespace Laygate.HostTests;
 
-/// <summary>What is banned in <c>src</c> is told by the place in the repository, not by a folder of that name above it.</summary>
+/// <summary>What is banned in <c>src</c> and what in <c>tests</c> is told by the place in the repository, not by a folder of that name above it.</summary>
 public sealed class CloneBelowSrcTests
 {
     [Theory]
-    [InlineData("src/Laygate.Model", true)]
-    [InlineData("tests/Laygate.UnitTests", false)]
-    public void The_list_of_banned_symbols_reaches_what_ships_and_nothing_else(string project, bool banned)
+    [InlineData("src/Laygate.Model", "src", "tests")]
+    [InlineData("tests/Laygate.UnitTests", "tests", "src")]
+    public void Each_list_of_banned_symbols_reaches_its_own_projects_and_no_others(string project, string own, string other)
     {
         var top = Directory.CreateTempSubdirectory("laygate-test-").FullName;
         var clone = Path.Combine(top, "src", "clone");
@@ -22,7 +22,8 @@ public sealed class CloneBelowSrcTests
         File.WriteAllText(Path.Combine(folder, "Any.csproj"), "<Project Sdk=\"Microsoft.NET.Sdk\" />");
         var items = Evaluate(Path.Combine(folder, "Any.csproj"));
         Assert.Contains("\"Items\"", items, StringComparison.Ordinal);
-        Assert.Equal(banned, items.Contains("BannedSymbols.txt", StringComparison.Ordinal));
+        Assert.Contains($"/clone/{own}/BannedSymbols.txt\"", items, StringComparison.Ordinal);
+        Assert.DoesNotContain($"/clone/{other}/BannedSymbols.txt", items, StringComparison.Ordinal);
         Directory.Delete(top, recursive: true);
     }
 

@@ -32,9 +32,17 @@ internal sealed class WarmProgram : IDisposable
         from = new BinaryReader(process.StandardOutput.BaseStream, Encoding.UTF8);
     }
 
+    // For whoever runs the tests one at a time and must see what they reach: tests/Tools/mutation.
+    private static bool IsHere => Environment.GetEnvironmentVariable("LAYGATE_IN_PROCESS") is { Length: > 0 };
+
     /// <summary>Runs it to its end; a run that hangs is killed and fails the test.</summary>
     public static BuiltProgram.Result Run(byte[] input, string folder, string[] arguments)
     {
+        if (IsHere)
+        {
+            return RunHere(input, folder, arguments);
+        }
+
         var program = Idle.TryTake(out var idle) ? idle : new WarmProgram();
         try
         {
@@ -61,6 +69,19 @@ internal sealed class WarmProgram : IDisposable
         process.Dispose();
     }
 
+    private static BuiltProgram.Result RunHere(byte[] input, string folder, string[] arguments)
+    {
+        Environment.CurrentDirectory = folder;
+        try
+        {
+            return Run(input, arguments);
+        }
+        finally
+        {
+            Environment.CurrentDirectory = Path.GetTempPath();
+        }
+    }
+
     private static int Main()
     {
         using var calls = new BinaryReader(Console.OpenStandardInput(), Encoding.UTF8);
@@ -85,12 +106,19 @@ internal sealed class WarmProgram : IDisposable
 
     private static void Answer(BinaryWriter answers, byte[] input, string[] arguments)
     {
+        var result = Run(input, arguments);
+        answers.Write(result.Code);
+        answers.Write(result.Out);
+        answers.Write(result.Error);
+        answers.Flush();
+    }
+
+    private static BuiltProgram.Result Run(byte[] input, string[] arguments)
+    {
         using var output = new MemoryStream();
         using var error = new StringWriter { NewLine = "\n" };
-        answers.Write(new App(new PlanPipeline(), new Streams { Input = () => new MemoryStream(input), Out = output, Error = error }, TimeProvider.System, trace: false).Run(arguments));
-        answers.Write(Encoding.UTF8.GetString(output.ToArray()));
-        answers.Write(error.ToString());
-        answers.Flush();
+        var code = new App(new PlanPipeline(), new Streams { Input = () => new MemoryStream(input), Out = output, Error = error }, TimeProvider.System, trace: false).Run(arguments);
+        return new BuiltProgram.Result(code, Encoding.UTF8.GetString(output.ToArray()), error.ToString());
     }
 
     private BuiltProgram.Result Ask(byte[] input, string folder, string[] arguments)

@@ -10,16 +10,6 @@ public sealed class Room
 {
     private static readonly CSharpParseOptions Parsing = new(LanguageVersion.Preview);
 
-    private const string Usings = """
-        global using System;
-        global using System.Collections.Generic;
-        global using System.IO;
-        global using System.Linq;
-        global using System.Net.Http;
-        global using System.Threading;
-        global using System.Threading.Tasks;
-        """;
-
     private readonly string folder;
     private HashSet<int> constants = [];
 
@@ -38,10 +28,9 @@ public sealed class Room
     public static Room Read(string root, string name, IEnumerable<MetadataReference> references)
     {
         var source = Path.Combine(root, "src", $"Laygate.{name}");
-        var generated = Path.Combine(root, "artifacts", "obj", $"Laygate.{name}", "debug", "generated");
-        var written = Directory.Exists(generated) ? Directory.EnumerateFiles(generated, "*.cs", SearchOption.AllDirectories) : [];
-        var trees = Directory.EnumerateFiles(source, "*.cs", SearchOption.AllDirectories).Concat(written).Order(StringComparer.Ordinal).Select(Parse)
-            .Append(CSharpSyntaxTree.ParseText(Usings, Parsing, "usings"));
+        // What the build and its generators write: usings, who may see internals, bodies of partial methods.
+        var written = Directory.EnumerateFiles(Path.Combine(root, "artifacts", "obj", $"Laygate.{name}", "debug"), "*.cs", SearchOption.AllDirectories);
+        var trees = Directory.EnumerateFiles(source, "*.cs", SearchOption.AllDirectories).Concat(written).Order(StringComparer.Ordinal).Select(Parse);
         var options = new CSharpCompilationOptions(OutputKind.DynamicallyLinkedLibrary, nullableContextOptions: NullableContextOptions.Enable);
         return new Room(name, source, CSharpCompilation.Create($"Laygate.{name}", trees, references, options));
     }

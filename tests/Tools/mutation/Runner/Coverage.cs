@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using System.Reflection;
-using LaygateMutation;
 using Xunit.Sdk;
 
 namespace Laygate.Mutation;
@@ -12,7 +11,11 @@ internal sealed class Coverage(TextWriter tests, TextWriter kept, TextWriter log
 
     public void Run(IEnumerable<Assembly> assemblies, Func<string, bool> wanted)
     {
-        Mutant.First = Note;
+        LaygateMutation.Mutant.First = Note;
+
+        // Looking for what tests keep makes static values of many of their classes, whichever of them is run.
+        current = TestRecord.Anywhere;
+        Watch(TestCaches.Drop);
         foreach (var assembly in assemblies)
         {
             var set = new TestSet(assembly);
@@ -45,13 +48,13 @@ internal sealed class Coverage(TextWriter tests, TextWriter kept, TextWriter log
 
     private static (double Cost, IReadOnlyList<int> Hits) Watch(Action run)
     {
-        Array.Clear(Mutant.Hits);
+        Array.Clear(LaygateMutation.Mutant.Hits);
         var before = Process.GetCurrentProcess().TotalProcessorTime;
-        Mutant.Recording = true;
+        LaygateMutation.Mutant.Recording = true;
         run();
-        Mutant.Recording = false;
+        LaygateMutation.Mutant.Recording = false;
         return ((Process.GetCurrentProcess().TotalProcessorTime - before).TotalMilliseconds,
-            [.. Enumerable.Range(0, Mutant.Hits.Length).Where(id => Mutant.Hits[id] != 0)]);
+            [.. Enumerable.Range(0, LaygateMutation.Mutant.Hits.Length).Where(id => LaygateMutation.Mutant.Hits[id] != 0)]);
     }
 
     private readonly HashSet<int> seen = [];

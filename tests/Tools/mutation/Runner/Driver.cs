@@ -72,8 +72,9 @@ internal sealed class Driver : IDisposable
     private IEnumerable<int> Near(int mutant, string place, HashSet<string> keepers)
     {
         var assemblies = keepers.Select(keeper => keeper.Split('\t')[0]).ToHashSet(StringComparer.Ordinal);
-        var folder = $".{place.Replace('/', '.')}.";
-        return Usable().Where(test => assemblies.Contains(tests[test].Assembly)).OrderBy(test =>
+        // Tests of a folder lie in one of the same name.
+        var folder = $".{place.Split('/')[^1]}.";
+        return Usable().Where(test => keepers.Contains(TestRecord.Anywhere) || assemblies.Contains(tests[test].Assembly)).OrderBy(test =>
             tests[test].Hits.Contains(mutant) ? 0
             : tests[test].Type.Contains(folder, StringComparison.Ordinal) ? 1
             : keepers.Contains(tests[test].Assembly + "\t" + tests[test].Type) ? 2 : 3).ThenBy(test => tests[test].Cost);

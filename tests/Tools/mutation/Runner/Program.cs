@@ -5,7 +5,7 @@ using Laygate.Mutation;
 // cover FOLDER NAME …     runs every test once without a mutant, but those of classes with such a NAME; with +NAME only these, and adds them
 // drive FOLDER RESULTS BUDGET BUDGET-ALONE [ID …]   judges the mutants of FOLDER/mutants.tsv, or these
 // work, one               the processes that drive starts
-Assembly[] assemblies = [Assembly.Load("Laygate.UnitTests"), Assembly.Load("Laygate.ConformanceTests")];
+var assemblies = TestCaches.Assemblies;
 var folder = args[1];
 var answer = Console.Out;
 Console.SetOut(TextWriter.Null);

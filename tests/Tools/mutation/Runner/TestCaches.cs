@@ -10,10 +10,12 @@ namespace Laygate.Mutation;
 /// </summary>
 internal static class TestCaches
 {
+    /// <summary>What holds the tests.</summary>
+    public static readonly IReadOnlyList<Assembly> Assemblies = [.. new[] { "Unit", "Conformance", "Host" }.Select(kind => Assembly.Load($"Laygate.{kind}Tests"))];
+
     private static readonly Lazy<IReadOnlyList<IDictionary>> All = new(() =>
     [
-        .. new[] { Assembly.Load("Laygate.UnitTests"), Assembly.Load("Laygate.ConformanceTests") }
-            .SelectMany(assembly => assembly.GetTypes()).Where(type => !type.ContainsGenericParameters)
+        .. Assemblies.SelectMany(assembly => assembly.GetTypes()).Where(type => !type.ContainsGenericParameters)
             .SelectMany(type => type.GetFields(BindingFlags.Static | BindingFlags.NonPublic | BindingFlags.Public | BindingFlags.DeclaredOnly))
             .Where(field => field.FieldType is { IsGenericType: true } kind && kind.GetGenericTypeDefinition() == typeof(ConcurrentDictionary<,>)
                 && !kind.ToString().Contains("RuleBook", StringComparison.Ordinal))

@@ -15,6 +15,9 @@ internal sealed record TestRecord(string Assembly, string Type, string Id, strin
     /// <summary>The name of the finding of a class's tests in place of a test: what is reached there stays for the whole process.</summary>
     public const string Discovery = "-";
 
+    /// <summary>Assembly and class of what is reached outside every test and stays for the whole process: any test may notice it.</summary>
+    public const string Anywhere = "*\t*";
+
     public static TestRecord Parse(string line)
     {
         var parts = line.Split('\t');

@@ -1,7 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Reflection;
-using LaygateMutation;
 using Xunit.Sdk;
 
 namespace Laygate.Mutation;
@@ -35,7 +34,7 @@ internal sealed class Worker(IReadOnlyList<TestRecord> tests, IReadOnlySet<strin
     /// <summary>As a request, but the mutant is on from before the first static value is made.</summary>
     public void ServeOne(int mutant, IEnumerable<int> chosen)
     {
-        Mutant.Active = mutant;
+        LaygateMutation.Mutant.Active = mutant;
         foreach (var test in chosen)
         {
             if (Fails(test) is true)
@@ -61,16 +60,16 @@ internal sealed class Worker(IReadOnlyList<TestRecord> tests, IReadOnlySet<strin
             }
 
             // What a test makes once and keeps is made without a mutant.
-            Mutant.Active = 0;
+            LaygateMutation.Mutant.Active = 0;
             if (keeping.Contains(tests[test].Type) && used.Add(test))
             {
                 _ = Fails(test);
             }
 
             TestCaches.Drop();
-            Mutant.Active = mutant;
+            LaygateMutation.Mutant.Active = mutant;
             var failed = Fails(test);
-            Mutant.Active = 0;
+            LaygateMutation.Mutant.Active = 0;
             TestCaches.Drop();
             if (failed is true)
             {

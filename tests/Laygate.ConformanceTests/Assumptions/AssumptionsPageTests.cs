@@ -3,7 +3,7 @@ using System.Text;
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
 
-namespace Laygate.ConformanceTests.Assumed;
+namespace Laygate.ConformanceTests.Assumptions;
 
 /// <summary>The page that lists every assumption with its range and where it comes from; written anew with <c>LAYGATE_APPROVE</c>.</summary>
 public sealed class AssumptionsPageTests
