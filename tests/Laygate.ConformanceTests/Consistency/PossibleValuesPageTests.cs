@@ -13,11 +13,30 @@ public sealed class PossibleValuesPageTests
     // The unit in which each bound is a round number, so that a bound that moves shows.
     private static readonly Dictionary<string, string> Units = new(StringComparer.Ordinal)
     {
-        [nameof(Possible.Air)] = "°C", [nameof(Possible.DewPoint)] = "°C", [nameof(Possible.Ground)] = "°C", [nameof(Possible.Wind)] = "m/s", [nameof(Possible.WindHeight)] = "m",
-        [nameof(Possible.RaisedBody)] = "m", [nameof(Possible.Sun)] = "W/m2", [nameof(Possible.Altitude)] = "m", [nameof(Possible.HotMix)] = "°C", [nameof(Possible.Asphalt)] = "°C",
-        [nameof(Possible.Thickness)] = "mm", [nameof(Possible.Width)] = "m", [nameof(Possible.Gradient)] = "%", [nameof(Possible.PaverSpeed)] = "m/min", [nameof(Possible.RollerSpeed)] = "km/h",
-        [nameof(Possible.TrafficSpeed)] = "km/h", [nameof(Possible.RollerMass)] = "kg", [nameof(Possible.Payload)] = "t", [nameof(Possible.Frequency)] = "Hz", [nameof(Possible.Amplitude)] = "mm",
-        [nameof(Possible.Degree)] = "%", [nameof(Possible.TruckTime)] = "min", [nameof(Possible.Voltage)] = "kV", [nameof(Possible.Light)] = "lx",
+        [nameof(Possible.Air)] = "°C",
+        [nameof(Possible.DewPoint)] = "°C",
+        [nameof(Possible.Ground)] = "°C",
+        [nameof(Possible.Wind)] = "m/s",
+        [nameof(Possible.WindHeight)] = "m",
+        [nameof(Possible.RaisedBody)] = "m",
+        [nameof(Possible.Sun)] = "W/m2",
+        [nameof(Possible.Altitude)] = "m",
+        [nameof(Possible.HotMix)] = "°C",
+        [nameof(Possible.Asphalt)] = "°C",
+        [nameof(Possible.Thickness)] = "mm",
+        [nameof(Possible.Width)] = "m",
+        [nameof(Possible.Gradient)] = "%",
+        [nameof(Possible.PaverSpeed)] = "m/min",
+        [nameof(Possible.RollerSpeed)] = "km/h",
+        [nameof(Possible.TrafficSpeed)] = "km/h",
+        [nameof(Possible.RollerMass)] = "kg",
+        [nameof(Possible.Payload)] = "t",
+        [nameof(Possible.Frequency)] = "Hz",
+        [nameof(Possible.Amplitude)] = "mm",
+        [nameof(Possible.Degree)] = "%",
+        [nameof(Possible.TruckTime)] = "min",
+        [nameof(Possible.Voltage)] = "kV",
+        [nameof(Possible.Light)] = "lx",
     };
 
     private static IEnumerable<(string Name, Possible Bounds)> All => typeof(Possible).GetFields(BindingFlags.Static | BindingFlags.Public)
