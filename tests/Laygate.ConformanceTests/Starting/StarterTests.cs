@@ -225,6 +225,17 @@ public sealed class StarterTests
         Assert.DoesNotContain("measures: [", text, StringComparison.Ordinal);
     }
 
+    /// <summary>An id that a person gave to another kind of measure is not taken again, wherever it stands in the list.</summary>
+    [Theory]
+    [InlineData("{ id: supervisor, kind: induction }, { id: other, kind: spill-control }")]
+    [InlineData("{ id: other, kind: spill-control }, { id: supervisor, kind: induction }")]
+    public void A_new_measure_gets_an_id_that_is_free(string measures)
+    {
+        var plan = $"format: 1\nplan: {{ id: a, stage: submission }}\ncourses: [{{ id: surface, mix: m, thickness: 40 mm }}]\nmeasures: [{measures}]\n";
+        var entries = MeasureStarter.Find(Tools, Repository.Bound(), "a.yaml", Encoding.UTF8.GetBytes(plan), NoParts).Entries;
+        Assert.Contains("  - id: supervisor-2\n    kind: supervisor", entries, StringComparison.Ordinal);
+    }
+
     /// <summary>A measure of the firm that fits is counted as one that was found, and one is enough.</summary>
     [Fact]
     public void A_measure_of_the_firm_is_taken_once_and_counted()

@@ -11,7 +11,7 @@ public sealed class CanonicalTextTests
         var rules = new[]
         {
             TestBook.Rule("course.thickness", CheckKind.AtLeast, TestBook.AtLeast(40, "mm")) with { Holds = "holds", OnSite = null, NotIn = ["DE"], When = [new Condition("course.laid", ["separately"], null, null)] },
-            TestBook.Rule("mix.kind", CheckKind.Agrees, TestBook.Of(new WordsLimit(["porous", "stone-mastic"]))) with { Id = "LAY-002", AppliesTo = Laygate.Engineering.Quantities.ElementKind.Mix },
+            TestBook.Rule("mix.kind", CheckKind.Agrees, TestBook.Of(new WordsLimit(["porous", "stone-mastic"]))) with { Id = "LAY-002", Name = "other-rule", AppliesTo = Laygate.Engineering.Quantities.ElementKind.Mix },
         };
         var lines = TestBook.Book(TestBook.General(rules)).Text.Split('\n', StringSplitOptions.RemoveEmptyEntries);
         Assert.Equal([2, 4, 4], new[] { "life: in-use 0.1.0", "at least 40 mm", "porous or stone-mastic" }.Select(text => Depth(lines.First(line => line.Contains(text, StringComparison.Ordinal)))));

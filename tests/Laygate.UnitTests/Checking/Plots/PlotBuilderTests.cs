@@ -31,9 +31,8 @@ public sealed class PlotBuilderTests
             runs: [{ id: r, courses: [c], paver: p, from: 0 m, to: 600 m, width: 4 m }]
             pavers: [{ id: p, courses: [c], carried_by: base, speed: 4 m/min, buffers: [{ course: c, capacity: 15 t, lowest: 3 t }], stops: [{ id: meal, after: 60 min, length: 20 min }] }]
             supply:
-              plants: [{ id: a, mixes: [m], nameplate: 200 t/h, available: 160 t/h }]
-              trucks: [{ id: t, plant: a, mix: m, count: 8, payload: 20 t, loading: 4 min, ticket: 2 min, haul_out: 20 min, haul_back: 18 min, wait: 2 min, unloading: 5 min, exchange: 2 min, cleaning: 1 min }]
-              loads_before_start: 2
+              plants: [{ id: a, mixes: [m], nameplate: 200 t/h, planned: 160 t/h }]
+              trucks: [{ id: t, plant: a, mix: m, count: 8, payload: 20 t, loading: 4 min, ticket: 2 min, haul_out: 20 min, haul_back: 18 min, wait: 2 min, cleaning: 1 min, loads_before_start: 2 }]
             """).Buffers;
         Assert.NotNull(buffers);
         var stop = Assert.Single(buffers.Stops);

@@ -14,7 +14,7 @@ public sealed class RecordFolderTests
     [Fact]
     public void A_record_of_a_trial_length_is_none_of_a_shift()
     {
-        var files = Files(("plan.yaml", Plan("small")), ("night/record.yaml", Mapping("small")), ("night/mat.csv", "at,value\n22:00,140\n"), ("trial/record.yaml", Mapping("small, trial: yes")), ("trial/mat.csv", "at,value\n22:00,141\n"));
+        var files = Files(("plan.yaml", Plan("small")), ("night/record.yaml", Mapping("small")), ("night/mat.csv", "at,value\n22:00,140\n"), ("trial/record.yaml", Mapping("small, of: trial-length")), ("trial/mat.csv", "at,value\n22:00,141\n"));
         var (records, problems) = Find(files);
         Assert.Empty(problems);
         Assert.Equal("jobs/night/record.yaml", Assert.Single(records).Mapping);
