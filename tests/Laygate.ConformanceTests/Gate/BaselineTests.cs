@@ -79,6 +79,10 @@ public sealed class BaselineTests
         Assert.Contains(problems, problem => problem is { File: "b.json", Position.Line: 2 } && problem.Message.Contains("writen", StringComparison.Ordinal));
     }
 
+    [Fact]
+    public void The_file_ends_with_the_end_of_a_line() => Assert.EndsWith("}
+", Encoding.UTF8.GetString(Written(Assert.Single(Repository.Check(Moor).Reports))), StringComparison.Ordinal);
+
     private static (string, string) Key(Finding finding) => (finding.Rule, finding.Address);
 
     private static byte[] Written(Report report)

@@ -74,6 +74,17 @@ public sealed class StarterTests
         Assert.Equal(taken, StartQuestions.All(Tools.Reader).Single(question => question.Id is StartQuestions.ByHand).Problem(answer) is null);
 
     [Theory]
+    [InlineData("railway, drains", null)]
+    [InlineData("none", null)]
+    [InlineData("railwy", "Did you mean railway?")]
+    public void Each_condition_that_a_plan_can_state_may_be_named(string answer, string? said)
+    {
+        var question = StartQuestions.All(Tools.Reader).Single(one => one.Id is StartQuestions.Conditions);
+        Assert.All(question.Choices, choice => Assert.NotEmpty(choice.Meaning));
+        Assert.Equal(said, question.Problem(answer) is { } problem ? problem[problem.IndexOf("Did", StringComparison.Ordinal)..] : null);
+    }
+
+    [Theory]
     [InlineData("metric", "900 m", "3.6 m", "from: 0 m")]
     [InlineData("us", "3000 ft", "12 ft", "from: 0 ft")]
     public void Each_strip_has_the_length_and_width_that_were_answered(string units, string length, string width, string from)

@@ -24,6 +24,16 @@ public sealed class LimitTests
     }
 
     [Theory]
+    [InlineData("4.2", "Issuer, Manual, 4.2")]
+    [InlineData(null, "Issuer, Manual")]
+    public void Another_reading_of_a_limit_is_named_by_its_publication_and_clause(string? clause, string source)
+    {
+        var bound = AtLeast(50, "mm") with { Also = [Source() with { Clause = clause, Remark = "asks for 45 mm" }] };
+        var note = Assert.Single(Judge(Rule("course.thickness", CheckKind.AtLeast, bound), Context().Given("course.thickness", new NumberValue(0.04), "mm")).Notes, note => note.Id == FindingNotes.OtherReading);
+        Assert.Equal((source, "asks for 45 mm"), (note.Arguments.Single(argument => argument.Name == "source").Text, note.Arguments.Single(argument => argument.Name == "text").Text));
+    }
+
+    [Theory]
     [InlineData("porous", 40)]
     [InlineData("porous", 500)]
     public void What_no_row_lists_is_not_assessed(string kind, double millimetres)

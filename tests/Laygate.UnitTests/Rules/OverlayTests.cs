@@ -219,6 +219,12 @@ public sealed class OverlayTests
     }
 
     [Fact]
+    public void A_life_critical_rule_may_be_set_again_by_another_clause() => Assert.NotNull(Build(General(Spotter), State with
+    {
+        Set = [new LimitOverride("SAF-001", [.. Spotter.Bounds.Select(bound => bound with { Source = bound.Source with { Clause = "9" } })], null)],
+    }).Book);
+
+    [Fact]
     public void A_life_critical_limit_may_be_tightened_but_not_loosened()
     {
         var rule = Rule("opening.temperature", CheckKind.AtMost, AtMost(80, "°C")) with { Id = "SAF-002", Family = "safety", Severity = Severity.A };

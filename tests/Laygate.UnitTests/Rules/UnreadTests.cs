@@ -23,6 +23,16 @@ public sealed class UnreadTests
         Assert.False((specification with { Layer = Layer.ParticularSpecification }).IsUnread);
     }
 
+    [Theory]
+    [InlineData(Evidence.Recalled, true)]
+    [InlineData(Evidence.Read, false)]
+    public void A_row_of_a_table_that_was_read_counts_though_its_table_was_not(Evidence row, bool unread)
+    {
+        var table = new TableLimit(["mix.kind"], [new TableRow([new RowMatch(["porous"], null, null, Any: false)], TestBook.Value(9, "mm"), null, TestBook.Source(row))]);
+        var specification = TestBook.Specification() with { Set = [new LimitOverride("LAY-001", [TestBook.Of(table, evidence: Evidence.Recalled)], "reason")] };
+        Assert.Equal(unread, specification.IsUnread);
+    }
+
     [Fact]
     public void One_that_sets_nothing_is_not_unread() => Assert.False(TestBook.Specification().IsUnread);
 }

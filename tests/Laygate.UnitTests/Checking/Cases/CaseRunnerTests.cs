@@ -114,6 +114,13 @@ public sealed class CaseRunnerTests
     }
 
     [Fact]
+    public void A_value_that_cannot_be_read_is_refused_with_its_reason()
+    {
+        var results = Run(Cases.Replace("course:wearing/kind: binder", "course:wearing/laid_at: 2031-02-31T10:00", StringComparison.Ordinal));
+        Assert.Contains("calendar", Assert.Single(results, result => !result.Holds).Differences[0], StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_case_may_take_a_value_away_that_no_plan_goes_without()
     {
         var results = Run(Cases.Replace("remove: [ mix:ac11/kind ]", "give: { course:wearing: { course.thickness: not-stated } }", StringComparison.Ordinal)

@@ -2,6 +2,8 @@ using System.Text;
 using Laygate.Checking;
 using Laygate.Checking.Scaffolding;
 using Laygate.Reading.Parts;
+using Laygate.Reading.Records;
+using Laygate.Reading.RuleFiles;
 
 namespace Laygate.UnitTests.Checking.Scaffolding;
 
@@ -22,5 +24,15 @@ public sealed class RecordScaffoldTests
         Assert.DoesNotContain("grid", texts["thermal-profile.csv"], StringComparison.Ordinal);
         Assert.Contains(headers, texts["record.yaml"], StringComparison.Ordinal);
         Assert.Contains(degrees, texts["record.yaml"], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_is_laid_out_is_read_as_it_stands()
+    {
+        const string plan = "format: 1\nplan: { id: p, stage: concept }\nshift: { date: 2027-05-14, start: \"21:15\", end: \"05:00\", zone: +02:00 }\ncourses: [{ id: c, mix: m, thickness: 40 mm }]\n";
+        var files = RecordScaffold.For(new PlanTools(), "p.yaml", Encoding.UTF8.GetBytes(plan), new NoPartFiles()).Files;
+        var read = RecordReader.Read(new RuleFolderInMemory("rec", files.ToDictionary(file => file.Path, file => Encoding.UTF8.GetBytes(file.Text), StringComparer.Ordinal)));
+        Assert.Empty(read.Refused);
+        Assert.Equal(files.Select(file => file.Path).Where(path => path.EndsWith(".csv", StringComparison.Ordinal)), read.Record!.Files.Select(file => file.File), StringComparer.Ordinal);
     }
 }

@@ -45,6 +45,14 @@ public sealed class ScaffoldTests
         Assert.Empty(bound.Problems);
     }
 
+    [Theory]
+    [InlineData("own/Harbour Road.yaml", "harbour-road")]
+    [InlineData("own\\a--b_c.spec.yaml", "a-b-c-spec")]
+    [InlineData("layers/own", "own")]
+    [InlineData(".hidden", "hidden")]
+    [InlineData("Ä.yaml", "own")]
+    public void A_short_name_comes_from_the_name_of_the_file(string path, string name) => Assert.Equal(name, Slugs.Of(path));
+
     [Fact]
     public void The_next_id_is_one_that_nobody_has_or_had()
     {

@@ -16,6 +16,7 @@ public class PlanConsistencyTests
     [InlineData("id: line-north\n", "id: line-north\n    - id: line-north\n", "line-north\n      at", "overhead_lines")]
     [InlineData("- id: cover-3\n", "- id: cover-3\n      - id: cover-3\n", "cover-3\n        kind", "obstacles")]
     [InlineData("      - id: gate-sill\n", "      - id: gate-sill\n      - id: gate-sill\n", "gate-sill\n        at", "levels")]
+    [InlineData("  - id: joint-mid\n", "  - id: joint-mid\n  - id: joint-mid\n", "joint-mid\n    kind", "joints")]
     [InlineData("      - id: west-end\n", "      - id: west-end\n      - id: west-end\n", "west-end\n        at", "tie_ins")]
     // Edges, joints and proofs.
     [InlineData("edge_slope: 130 %", "edge_slope: 0 %", "0 %\n    above", "edge_slope")]
@@ -120,9 +121,14 @@ public class PlanConsistencyTests
     [InlineData("roll_down: 11 mm", "roll_down: -11 mm", "-11 mm", "cannot be negative")]
     [InlineData("laying_temperature: 152 °C", "laying_temperature: 1520 °C", "1520 °C", "a hot mix is never above 250")]
     [InlineData("phase: \"main\", passes: 4", "phase: \"main\", passes: 0", null, "at least 1")]
+    [InlineData("laying_temperature: { lowest: 134 °C, expected: 146 °C, highest: 160 °C", "laying_temperature: { lowest: 134 °C, expected: 146 °C, highest: 260 °C", "260 °C", "a hot mix is never above 250")]
+    [InlineData("laying_temperature: { lowest: 134 °C, expected: 146 °C", "laying_temperature: { lowest: 147 °C, expected: 146 °C", "146 °C, highest: 160", "less than `lowest`")]
     [InlineData("tonnage: 640 t", "tonnage: 0 t", "0 t\n  - id: later", "more than zero")]
     [InlineData("done_within: 14 min", "done_within: 0 min", "0 min\n  rollers", "more than zero")]
     [InlineData("wind_height: 10 m", "wind_height: 0 m", "0 m\n  exposure", "more than zero")]
+    [InlineData("wind_height: 10 m", "wind_height: 301 m", "301 m", "never above 300 m")]
+    [InlineData("raised_height: 6.8 m", "raised_height: 0 m", "0 m\n  roller_to_edge", "more than zero")]
+    [InlineData("roller_to_edge: 0.8 m", "roller_to_edge: -0.8 m", "-0.8 m", "cannot be negative")]
     [InlineData("after: 90 min", "after: -90 min", "-90 min", "cannot be negative")]
     [InlineData("air_lowest: 11 °C", "air_lowest: -91 °C", "-91 °C", "the air is never below -90 °C")]
     [InlineData("air_highest: 27 °C", "air_highest: 61 °C", "61 °C", "the air is never above 60 °C")]
@@ -182,6 +188,15 @@ public class PlanConsistencyTests
     [Fact]
     public void A_reference_into_a_list_that_the_plan_does_not_have_yet_is_open() =>
         Assert.Empty(PlanFiles.Contradictions("format: 1\nplan: { id: p, stage: concept }\ncourses: [{ id: c, mix: m, thickness: 45 mm }]\nruns: [{ id: a, paver: p1 }]\nrolling: { rollers: [{ id: r, phase: main }] }\nsupply: { trucks: [{ id: t, plant: x, mix: m }] }\njoints: [{ id: j, run: a }]\n"));
+
+    [Theory]
+    [InlineData("[c]", 1)]
+    [InlineData("[d]", 0)]
+    [InlineData("[]", 1)] // A run that names no course lays all.
+    public void A_course_that_another_shift_lays_is_laid_by_no_run_of_this_one(string courses, int problems) =>
+        Assert.Equal(problems, PlanFiles.Contradictions(
+            "format: 1\nplan: { id: p, stage: concept }\ncourses: [{ id: c, mix: m, thickness: 45 mm, laid_at: 2031-06-13T04:15 }, { id: d, mix: m, thickness: 45 mm }]\n"
+            + $"runs: [{{ id: a, courses: [d] }}, {{ id: b, courses: {courses} }}]\n".Replace(", courses: []", string.Empty, StringComparison.Ordinal)).Count(problem => problem.Message.Contains("says that another shift does", StringComparison.Ordinal)));
 
     [Fact]
     public void The_nearest_name_is_offered()

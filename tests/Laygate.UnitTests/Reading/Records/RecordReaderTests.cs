@@ -33,6 +33,7 @@ public sealed class RecordReaderTests
     [InlineData("1,21:15,\"41,26\",15.94,25.32,valid", 3, "no number with a decimal point")]
     [InlineData("1,25:15,41.26,15.94,25.32,valid", 2, "no time")]
     [InlineData("1,24:00,41.26,15.94,25.32,valid", 2, "no time")]
+    [InlineData("1,1/:15,41.26,15.94,25.32,valid", 2, "no time")]
     [InlineData("1,23:60,41.26,15.94,25.32,valid", 2, "no time")]
     [InlineData(",21:15,41.26,15.94,25.32,valid", 1, "no number of the ticket")]
     [InlineData("1,21:15,41.26,15.94,25.32,gut", 6, "none of valid, void, refused, returned")]
@@ -233,13 +234,17 @@ public sealed class RecordReaderTests
     [Theory]
     [InlineData("day-month-year", "03/04/2027 21:15", 4)]
     [InlineData("month-day-year", "03/04/2027 9:15 PM", 3)]
+    [InlineData("month-day-year", "03/04/2027 09:15 p.m.", 3)]
     [InlineData("year-month-day", "2027-04-03T21:15:00+02:00", 4)]
+    [InlineData("year-month-day", "2027/4/3 21:15", 4)]
+    [InlineData("day-month-year", "3.4.2027 21:15", 4)]
+    [InlineData("month-day-year", "03/04/2027 13:15 PM", 0)]
     [InlineData("month-day-year", "13/04/2027 21:15", 0)]
     public void Dates_are_read_in_the_declared_order(string order, string cell, int month)
     {
         var how = $"encoding: utf-8, delimiter: comma, decimal_mark: point, zone: +02:00, dates: {order}";
         var file = Shift.Read(Shift.File("s.csv", "stations", "    columns:\n      - { column: t, quantity: at }\n      - { column: s, quantity: station, unit: m }\n", how), ("s.csv", $"t,s\n{cell},5\n"));
-        Assert.Equal(month > 0 ? [month] : [], Shift.Of(file).Stations.Select(reading => reading.At.Month));
+        Assert.Equal(month > 0 ? [(month, 21, 15)] : [], Shift.Of(file).Stations.Select(reading => (reading.At.Month, reading.At.Hour, reading.At.Minute)));
     }
 
     [Fact]

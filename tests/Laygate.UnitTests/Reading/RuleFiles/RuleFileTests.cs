@@ -115,6 +115,17 @@ public sealed class RuleFileTests
         Assert.Equal("own", Assert.Single(single.Specifications).Name);
     }
 
+    [Theory]
+    [InlineData("low: 2.40 t/m3", "low: 2400 kg/m3", "low")]
+    [InlineData("low: 2.40 t/m3", "high: 2500 kg/m3", "high")]
+    public void The_ends_of_an_assumption_have_the_unit_of_its_value(string old, string now, string key)
+    {
+        var text = Specification.Replace(old, now, StringComparison.Ordinal);
+        var problem = Assert.Single(new RuleFileReader(Schemas).ReadSpecificationFile("my/own.yaml", Encoding.UTF8.GetBytes(text)).Problems);
+        Assert.Equal(($"`{key}` has another unit than `value`.", "Write it in `t/m3`."), (problem.Message, problem.Hint));
+        Assert.Equal(text.Split('\n').Length, problem.Position!.Line);
+    }
+
     [Fact]
     public void Words_of_the_last_version_are_read_and_named()
     {
@@ -153,6 +164,7 @@ public sealed class RuleFileTests
     [InlineData("remedy:", "remedie:", "remedie", "remedy", 4, 1)]
     [InlineData("evidence: read,", "evidence: confirmed,", "confirmed", null, 21, 54)]
     [InlineData("valid_from: 2020-02-29", "valid_from: 2021-02-29", "2021-02-29", null, 21, 72)]
+    [InlineData("        - match: [[stone-mastic, porous], any]\n", "        - match: [porous, { at_least: 90 mm }]\n          above: 5\n        - match: [[stone-mastic, porous], any]\n", "some `at_least`", "Write `above` in all rows, or `at_least`.", 30, 11)]
     [InlineData("above: 2.50", "above: 2.50\n    words: [dry]", "one limit", null, 21, 5)]
     [InlineData("above: 2.50", "above: 2.50\n    times: 2", "`times`", null, 21, 5)]
     public void What_is_wrong_is_said_with_line_and_column(string old, string now, string? message, string? hint, int line, int column)

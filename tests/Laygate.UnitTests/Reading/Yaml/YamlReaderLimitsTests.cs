@@ -53,6 +53,13 @@ public class YamlReaderLimitsTests
     public void At_most_100_aliases(int count, bool isSound) =>
         Assert.Equal(isSound, Read($"a: &m x\nb: [{string.Join(", ", Enumerable.Repeat("*m", count))}]\n").IsSound);
 
+    // The file is 1 map with 3 keys; the group of 12,498 keys and values is 24,997, written once and meant twice; the list of c is one more than its entries.
+    [Theory]
+    [InlineData("x", true)]
+    [InlineData("x, x", false)]
+    public void Keys_and_values_count_through_aliases(string last, bool isSound) =>
+        Assert.Equal(isSound, Read($"a: &m {{{string.Join(", ", Enumerable.Range(0, 12_498).Select(number => $"k{number}: x"))}}}\nb: *m\nc: [{last}]\n").IsSound);
+
     [Theory]
     [InlineData(49_997, true)]
     [InlineData(49_998, false)]
