@@ -80,8 +80,7 @@ public sealed class BaselineTests
     }
 
     [Fact]
-    public void The_file_ends_with_the_end_of_a_line() => Assert.EndsWith("}
-", Encoding.UTF8.GetString(Written(Assert.Single(Repository.Check(Moor).Reports))), StringComparison.Ordinal);
+    public void The_file_ends_with_the_end_of_a_line() => Assert.EndsWith("}\n", Encoding.UTF8.GetString(Written(Assert.Single(Repository.Check(Moor).Reports))), StringComparison.Ordinal);
 
     private static (string, string) Key(Finding finding) => (finding.Rule, finding.Address);
 
