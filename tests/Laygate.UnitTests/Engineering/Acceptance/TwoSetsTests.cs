@@ -58,6 +58,8 @@ public sealed class TwoSetsTests
         Assert.Null(TwoSets.CriticalT(0, 0.01));
         Assert.Null(TwoSets.CriticalRatio(1, 5, 0.01));
         Assert.Null(TwoSets.ChanceOfRatio(0, 5, 5));
+        Assert.Null(TwoSets.ChanceOfRatio(2, 1, 5));
+        Assert.Null(TwoSets.ChanceOfRatio(2, 5, 1));
         Assert.Null(TwoSets.WelchDegrees(0, 5, 0, 5));
         // Means that are equal have no distance, and the smallest that could have been found is still said.
         Assert.True(TwoSets.Compare(Contractor, Contractor, 0.01)! is { T: 0, LeastDifference: > 0, MeansDiffer: false });
