@@ -53,6 +53,15 @@ public sealed class PlanKeysPageTests
     }
 
     [Fact]
+    public void Keys_of_jobs_and_files_of_parts_are_those_that_no_plan_has()
+    {
+        var others = PlanKeys.OfOtherFiles(Keys);
+        Assert.Empty(others.Select(key => key.Path).Intersect(Keys.Select(key => key.Path), StringComparer.Ordinal));
+        Assert.All((string[])["shifts.date", "lots.begins_in", "measures.applies_when"], path => Assert.Contains(others, key => key.Path == path));
+        Assert.All(others, key => Assert.Empty(key.Address));
+    }
+
+    [Fact]
     public void A_key_is_found_by_its_path_with_or_without_marks_of_lists_and_by_its_last_keys()
     {
         Assert.Equal("courses.thickness", Assert.Single(PlanKeys.Find(Keys, "courses[].thickness")).Path);

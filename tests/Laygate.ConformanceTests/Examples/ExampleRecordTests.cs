@@ -212,6 +212,15 @@ public sealed class ExampleRecordTests
         Approved.Match(text, "quay-road-record.measured");
     }
 
+    [Fact]
+    public void A_comparison_is_whole_only_where_the_whole_record_was_read_and_a_reading_could_be_compared()
+    {
+        var measured = Open().Measured();
+        Assert.True(measured.IsWhole);
+        Assert.False((measured with { Refused = [new Problem("a.csv", "A row was not read.", null, null)] }).IsWhole);
+        Assert.False((measured with { Comparison = measured.Comparison with { Compared = [] } }).IsWhole);
+    }
+
     /// <summary>A roller that is lost changes the rolling, and no roller is said first of all that is left.</summary>
     [Fact]
     public void A_lost_roller_is_said_with_the_passes_that_are_left()

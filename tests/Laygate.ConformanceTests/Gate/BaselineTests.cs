@@ -45,6 +45,8 @@ public sealed class BaselineTests
     [InlineData(46.6191790741, 46.62)]
     [InlineData(123456.7, 123500)]
     [InlineData(-0.0123456, -0.01235)]
+    [InlineData(0.00123456, 0.001235)]
+    [InlineData(0.000123456, 0.000123)]
     [InlineData(0.000000123, 0)]
     [InlineData(0, 0)]
     public void A_value_is_kept_to_four_digits(double value, double kept) => Assert.Equal(kept, BaselineJudge.Rounded(value), 1e-12);

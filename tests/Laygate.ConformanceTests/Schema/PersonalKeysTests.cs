@@ -25,6 +25,11 @@ public sealed partial class PersonalKeysTests
         Assert.All(asking.Where(key => key.Value.TryGetProperty("$comment", out _)), key => Assert.StartsWith("holds ", key.Value.GetProperty("$comment").GetString(), StringComparison.Ordinal));
     }
 
+    /// <summary>By these names a value is known again where only the key and the value are shown, however deep the key stands in its schema.</summary>
+    [Fact]
+    public void The_names_of_all_keys_about_persons_are_known_and_a_role_is_none() =>
+        Assert.Equal("approved_by asked_by breaks by call decided_by deputy name owner plan_hash record_hash released_by who", string.Join(' ', PersonalKeys.Names.Order(StringComparer.Ordinal)));
+
     [Theory]
     [InlineData("plan: { prepared: { name: A. Lind } }", 1)]
     [InlineData("job: 1\nplan: { checked: { name: A. Lind } }\nshifts: [{ id: a, runs: [b], hold_points: [{ owner: A. Lind }], plan: { people: [{ id: c, name: A. Lind, deputy: B. Roe }] } }]", 4)]

@@ -94,6 +94,26 @@ public sealed class SizingTests
         Assert.All(thin.Zip(thick), pair => Assert.True(pair.Second > pair.First));
     }
 
+    // A cold, a cool and a mild night of the laying season: judgement, as at the constants of the sizer.
+    [Theory]
+    [InlineData("40 mm", "5 °C, 10 °C, 20 °C")]
+    [InlineData("1.5 in", "40 °F, 50 °F, 70 °F")]
+    public void Without_weather_the_window_is_shown_for_three_nights_in_the_units_of_the_plan(string thickness, string nights)
+    {
+        var lines = Size(Strip.Replace("40 mm", thickness, StringComparison.Ordinal)).Lines.Where(line => line.Kind == SizedKind.InWeather);
+        Assert.Equal(nights, string.Join(", ", lines.Select(line => $"{line.Air!.Number} {line.Air.Unit}")));
+    }
+
+    // Without a temperature of its own a course is laid as its mix is delivered; that of another mix says nothing of it.
+    [Theory]
+    [InlineData("delivery: { lowest: 140 °C, highest: 165 °C, place: in-load }", "", false)]
+    [InlineData("", "delivery: { lowest: 140 °C, highest: 165 °C, place: in-load }", true)]
+    public void A_usual_temperature_of_laying_stands_in_only_where_the_mix_of_the_course_states_no_delivery(string own, string other, bool usual)
+    {
+        var sized = Size($"format: 1\nplan: {{ id: a, stage: concept }}\nmixes: [{{ id: n, kind: asphalt-concrete, {other} }}, {{ id: m, kind: asphalt-concrete, {own} }}]\ncourses: [{{ id: s, mix: m, thickness: 40 mm }}]\nruns: [{{ id: r, from: 0 m, to: 900 m, width: 3.6 m }}]\n".Replace(",  }", " }", StringComparison.Ordinal));
+        Assert.Equal(usual, sized.Usual.Any(one => one.Id is SizingAssumptions.LayingTemperature));
+    }
+
     // The means are invented; November's is below, October's above what the rule asks of the surface below this course (WEA-001).
     [Fact]
     public void The_latest_month_is_the_last_before_a_limit_is_missed()

@@ -63,6 +63,26 @@ public sealed class StarterTests
         Assert.Equal(count, Tools.Reader.Read("hill-road.yaml", Encoding.UTF8.GetBytes(filled), new NoPartFiles()).Plans[0].Plan.Runs[0].HandLaid.Count);
     }
 
+    [Theory]
+    [InlineData("driveway, bay-2", true)]
+    [InlineData("none", true)]
+    [InlineData("40", true)]
+    [InlineData("41", false)]
+    [InlineData("0", false)]
+    [InlineData("Drive Way", false)]
+    public void Places_laid_by_hand_are_named_as_ids_or_counted_up_to_forty(string answer, bool taken) =>
+        Assert.Equal(taken, StartQuestions.All(Tools.Reader).Single(question => question.Id is StartQuestions.ByHand).Problem(answer) is null);
+
+    [Theory]
+    [InlineData("metric", "900 m", "3.6 m", "from: 0 m")]
+    [InlineData("us", "3000 ft", "12 ft", "from: 0 ft")]
+    public void Each_strip_has_the_length_and_width_that_were_answered(string units, string length, string width, string from)
+    {
+        var answers = new StartAnswers(new Dictionary<string, string>(StringComparer.Ordinal) { ["units"] = units, ["length"] = length, ["width"] = width, ["lanes"] = "2" });
+        var runs = PlanStarter.Make(Tools, Repository.Bound(), "hill-road", answers, NoParts).Text.Split("\nruns:")[1].Split("\njoints:")[0];
+        Assert.All((string[])[from, $"to: {length}", $"width: {width}"], key => Assert.Equal(3, runs.Split(key).Length));
+    }
+
     /// <summary>The times of the shift say whether it is night, once the place is known; nobody has said no.</summary>
     [Fact]
     public void Whether_it_is_night_stays_open_where_only_the_other_conditions_were_answered()
@@ -203,6 +223,31 @@ public sealed class StarterTests
         Assert.Contains("\nmeasures:\n  - ", text, StringComparison.Ordinal);
         Assert.Contains("\n  - our-", text, StringComparison.Ordinal);
         Assert.DoesNotContain("measures: [", text, StringComparison.Ordinal);
+    }
+
+    /// <summary>An id that a person gave to another kind of measure is not taken again, wherever it stands in the list.</summary>
+    [Theory]
+    [InlineData("{ id: supervisor, kind: induction }, { id: other, kind: spill-control }")]
+    [InlineData("{ id: other, kind: spill-control }, { id: supervisor, kind: induction }")]
+    public void A_new_measure_gets_an_id_that_is_free(string measures)
+    {
+        var plan = $"format: 1\nplan: {{ id: a, stage: submission }}\ncourses: [{{ id: surface, mix: m, thickness: 40 mm }}]\nmeasures: [{measures}]\n";
+        var entries = MeasureStarter.Find(Tools, Repository.Bound(), "a.yaml", Encoding.UTF8.GetBytes(plan), NoParts).Entries;
+        Assert.Contains("  - id: supervisor-2\n    kind: supervisor", entries, StringComparison.Ordinal);
+    }
+
+    /// <summary>A measure of the firm that fits is counted as one that was found, and one is enough.</summary>
+    [Fact]
+    public void A_measure_of_the_firm_is_taken_once_and_counted()
+    {
+        const string Plan = "format: 1\nuses: [firm.yaml]\nplan: { id: a, stage: submission }\ncourses: [{ id: surface, mix: m, thickness: 40 mm }]\nsite: { conditions: { railway: yes } }\n";
+        var parts = FirmParts.Of("a.yaml", ["firm.yaml"], new PartsInMemory("parts: 1\nmeasures: [{ id: our-supervisor, kind: supervisor, what: a, where: b, who: c, when: d, checked: e, reference: f }]\n"));
+        var found = MeasureStarter.Find(Tools, Repository.Bound(), "a.yaml", Encoding.UTF8.GetBytes(Plan), parts);
+        Assert.Empty(found.Problems);
+        Assert.Equal(1, found.Parts);
+        Assert.Equal(found.Count, found.Entries.Split('\n').Count(line => line.StartsWith("  - ", StringComparison.Ordinal)));
+        Assert.Equal(2, found.Entries.Split("  - our-supervisor\n").Length);
+        Assert.DoesNotContain("kind: supervisor", found.Entries, StringComparison.Ordinal);
     }
 
     [Fact]

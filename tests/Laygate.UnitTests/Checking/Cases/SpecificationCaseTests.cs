@@ -138,6 +138,18 @@ public sealed class SpecificationCaseTests
         Assert.Contains(new Survivor("mix.density.asphalt_concrete", "quay", "assume/value", "2400 kg/m3", "2401 kg/m3"), runner.Mutate(files.Specifications.Single()).Survivors);
     }
 
+    /// <summary>What is wrong with another shipped specification is no business of one's own.</summary>
+    [Fact]
+    public void Only_the_specification_under_test_must_fit_the_book()
+    {
+        var book = Book();
+        book["specifications/other/specification.yaml"] = Specification.Replace("name: quay", "name: other", StringComparison.Ordinal).Replace("rule: LAY-001", "rule: LAY-009", StringComparison.Ordinal);
+        Dictionary<string, string> Own(string text) => new(StringComparer.Ordinal) { ["specification.yaml"] = text, ["cases/LAY-001.yaml"] = SetCases };
+        Assert.Empty(RuleTests.Run(Folder(book), Folder(Own(Specification)), "quay", new DateOnly(2027, 1, 1)).Problems);
+        var wrong = RuleTests.Run(Folder(book), Folder(Own(Specification.Replace("rule: LAY-001", "rule: LAY-009", StringComparison.Ordinal))), "quay", new DateOnly(2027, 1, 1));
+        Assert.Contains(wrong.Problems, problem => problem.Message.Contains("LAY-009", StringComparison.Ordinal));
+    }
+
     private static RuleTestRun Run(string cases, string file = "cases/LAY-001.yaml") =>
         RuleTests.Run(Folder(Book()), Folder(new(StringComparer.Ordinal) { ["specification.yaml"] = Specification, [file] = cases }), "quay", new DateOnly(2027, 1, 1));
 

@@ -68,6 +68,13 @@ public sealed class TableImportTests
         Assert.DoesNotContain("the others are kept", problem.Hint ?? string.Empty, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void An_empty_cell_states_nothing()
+    {
+        var hour = Assert.Single(Plan(ImportText.Write(Import("weather", Hours + "25.10.2026 01:00;9;;5;\n", Weather))).Weather!.Hours);
+        Assert.Equal((9.0, null, 5.0, null), (hour.Air!.Number, hour.Wind?.Number, hour.RainChance!.Number, hour.CloudEighths));
+    }
+
     [Theory]
     [InlineData("Zeit,Luft,Wind,Regen,Wolken\n", "divided by commas")]
     [InlineData("Zeit;Luft;Luft;Regen;Wolken\n", "Two columns are called `Luft`")]

@@ -64,6 +64,13 @@ public sealed class JobReaderTests
     }
 
     [Fact]
+    public void A_course_that_two_later_shifts_lay_is_there_from_the_first_of_them()
+    {
+        var text = Job.Replace("\nrolling: { rollers: [{ id: r1", "\n  - { id: top-2, courses: [surface], from: 900 m, to: 1000 m, width: 7 m }\nrolling: { rollers: [{ id: r1", StringComparison.Ordinal);
+        Assert.Equal("2031-06-13T03:00", At(Read(text + "\n  - { id: n4, date: 2031-06-14, runs: [top-2] }").Plans[0], 1));
+    }
+
+    [Fact]
     public void Measures_that_apply_are_those_of_each_shift()
     {
         var text = Job.Replace("plan: { id", "uses: [firm.yaml]\nplan: { id", StringComparison.Ordinal).Replace("opening: { after", "measures: [that-apply]\nopening: { after", StringComparison.Ordinal)
@@ -72,6 +79,16 @@ public sealed class JobReaderTests
         Assert.Empty(read.Problems);
         Assert.Equal(["always", "always zones own", "always"], read.Plans.Select(plan => string.Join(' ', plan.Plan.Measures.Select(measure => measure.Id))), StringComparer.Ordinal);
         Assert.Equal(["measures/always", "measures/zones"], read.Plans[0].Uses[0].Parts, StringComparer.Ordinal);
+    }
+
+    // 400 pavers of 100 stops each are more than 50,000 keys and values; the other two shifts name none.
+    [Fact]
+    public void A_part_that_one_shift_uses_again_and_again_cannot_grow_the_job_beyond_its_bounds()
+    {
+        var parts = $"parts: 1\npavers: [{{ id: p1, stops: [{string.Join(", ", Enumerable.Range(0, 100).Select(number => $"{{ id: s{number}, length: 1 min }}"))}] }}]\n";
+        var many = string.Join(", ", Enumerable.Range(0, 400).Select(number => $"{{ part: p1, id: q{number} }}"));
+        var text = Job.Replace("plan: { id", "uses: [firm.yaml]\nplan: { id", StringComparison.Ordinal).Replace("runs: [binder-right],", $"runs: [binder-right], pavers: [{many}],", StringComparison.Ordinal);
+        Assert.Contains(Reader.Read("job.yaml", Encoding.UTF8.GetBytes(text), new OneFile(parts)).Problems, problem => problem.Message.Contains("more than 50,000 keys", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -136,6 +153,8 @@ public sealed class JobReaderTests
 
     [Theory]
     [InlineData("course: binder,", "course: bindr,", "There is no course among the `courses` of the job with the id `bindr`. Did you mean `binder`?")]
+    [InlineData("course: binder,", "course: gravel,", "with the id `gravel`. Known: `binder`, `surface`.")]
+    [InlineData("course: binder,", "course: binder, test: cores,", "with the id `cores`. State it first.")]
     [InlineData("begins_in: n1", "begins_in: n7", "There is no shift in the job with the id `n7`.")]
     [InlineData("ends_in: n2", "ends_in: n7", "There is no shift in the job with the id `n7`.")]
     [InlineData("course: binder,", "course: binder, test: cores,", "There is no test among the `tests` of the job with the id `cores`.")]

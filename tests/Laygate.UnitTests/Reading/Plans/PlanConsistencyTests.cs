@@ -16,6 +16,7 @@ public class PlanConsistencyTests
     [InlineData("id: line-north\n", "id: line-north\n    - id: line-north\n", "line-north\n      at", "overhead_lines")]
     [InlineData("- id: cover-3\n", "- id: cover-3\n      - id: cover-3\n", "cover-3\n        kind", "obstacles")]
     [InlineData("      - id: gate-sill\n", "      - id: gate-sill\n      - id: gate-sill\n", "gate-sill\n        at", "levels")]
+    [InlineData("      - id: west-end\n", "      - id: west-end\n      - id: west-end\n", "west-end\n        at", "tie_ins")]
     // Edges, joints and proofs.
     [InlineData("edge_slope: 130 %", "edge_slope: 0 %", "0 %\n    above", "edge_slope")]
     [InlineData("        at: 96 m", "        at: 960 m", "960 m", "lies beyond the run")]
@@ -120,6 +121,15 @@ public class PlanConsistencyTests
     [InlineData("laying_temperature: 152 °C", "laying_temperature: 1520 °C", "1520 °C", "a hot mix is never above 250")]
     [InlineData("phase: \"main\", passes: 4", "phase: \"main\", passes: 0", null, "at least 1")]
     [InlineData("tonnage: 640 t", "tonnage: 0 t", "0 t\n  - id: later", "more than zero")]
+    [InlineData("done_within: 14 min", "done_within: 0 min", "0 min\n  rollers", "more than zero")]
+    [InlineData("wind_height: 10 m", "wind_height: 0 m", "0 m\n  exposure", "more than zero")]
+    [InlineData("after: 90 min", "after: -90 min", "-90 min", "cannot be negative")]
+    [InlineData("air_lowest: 11 °C", "air_lowest: -91 °C", "-91 °C", "the air is never below -90 °C")]
+    [InlineData("air_highest: 27 °C", "air_highest: 61 °C", "61 °C", "the air is never above 60 °C")]
+    [InlineData("base_lowest: 9 °C", "base_lowest: -91 °C", "-91 °C", "is never below -90 °C")]
+    [InlineData("base_highest: 38 °C", "base_highest: 380 °C", "380 °C", "is never above")]
+    [InlineData("wind_highest: 6 m/s", "wind_highest: 116 m/s", "116 m/s", "wind is never above 115 m/s")]
+    [InlineData("dew_point_highest: 8 °C", "dew_point_highest: 41 °C", "41 °C", "the dew point is never above 40 °C")]
     public void A_contradiction_is_found_at_its_key(string old, string replacement, string? part, string message)
     {
         var text = PlanFiles.Changed(old, replacement);

@@ -32,6 +32,8 @@ public sealed class RecordReaderTests
     [InlineData("1,21:15,41.26,15.94,25;32,valid", 5, "no number with a decimal point")]
     [InlineData("1,21:15,\"41,26\",15.94,25.32,valid", 3, "no number with a decimal point")]
     [InlineData("1,25:15,41.26,15.94,25.32,valid", 2, "no time")]
+    [InlineData("1,24:00,41.26,15.94,25.32,valid", 2, "no time")]
+    [InlineData("1,23:60,41.26,15.94,25.32,valid", 2, "no time")]
     [InlineData(",21:15,41.26,15.94,25.32,valid", 1, "no number of the ticket")]
     [InlineData("1,21:15,41.26,15.94,25.32,gut", 6, "none of valid, void, refused, returned")]
     [InlineData("1.23E+12,21:15,41.26,15.94,25.32,valid", 1, "digits are lost")]
@@ -122,6 +124,18 @@ public sealed class RecordReaderTests
         var record = Shift.Of(file);
         Assert.Equal(1, record.Stops.Count + record.Cores.Count + record.Dips.Count + record.Weather.Count + record.BondCoats.Count + record.Gauges.Count + record.Temperatures.Count + record.Thermal.Count + record.Passes.Count);
         Assert.Equal([("rec/r.csv", 3), ("rec/copy.csv", 2)], file.Notes.Where(note => note.Message.Contains("again", StringComparison.Ordinal)).Select(note => (note.File, note.Position!.Line)));
+    }
+
+    /// <summary>Rows are ordered by the time that stands first in them: a stop that ends before an earlier one does is no slip.</summary>
+    [Theory]
+    [InlineData("21:40,21:52\n21:45,21:50\n", false)]
+    [InlineData("21:45,21:50\n21:40,21:52\n", true)]
+    public void The_first_time_of_a_row_tells_the_order(string rows, bool backwards)
+    {
+        const string columns = "    columns:\n      - { column: from, quantity: from }\n      - { column: to, quantity: to }";
+        var file = Shift.Read(Shift.File("s.csv", "stops", columns), ("s.csv", "from,to\n" + rows));
+        Assert.Equal(2, Shift.Of(file).Stops.Count);
+        Assert.Equal(backwards, file.Notes.Any(note => note.Message.StartsWith("Times run back on 1 row, first here.", StringComparison.Ordinal)));
     }
 
     [Fact]

@@ -37,6 +37,7 @@ public class SchemaCheckerTests
     [InlineData(Course + "    mode: quickly\n", "5:11-5:18", "`mode` cannot be `quickly`; it must be one of `separately`, `hot_on_warm` and `hot_on_hot`.", null)]
     [InlineData(Course + "    night: false\n", "5:12-5:17", "`night` cannot be `false`; it must be one of `no` and `yes`.", "Did you mean `no`?")]
     [InlineData(Course + "    night: Yes\n", "5:12-5:15", "`night` cannot be `Yes`; it must be one of `yes` and `no`.", "Did you mean `yes`?")]
+    [InlineData(Course + "    mode: true\n", "5:11-5:15", "`mode` cannot be `true`; it must be one of `separately`, `hot_on_warm` and `hot_on_hot`.", null)]
     [InlineData(Course + "    night: 1\n", "5:12-5:13", "`night` needs one of `yes` and `no`, not the number `1`.", null)]
     // Nothing.
     [InlineData(Head + "start:\n", "3:1-3:6", "`start` has no value.", "Write a value or remove the key.")]

@@ -99,6 +99,7 @@ public sealed class LotJudgeTests
     {
         Assert.Equal(100, Judge("florida-334", "density", None with { Lower = 92 }, [93, 93, 93]).Statistic);
         Assert.Equal(0, Judge("florida-334", "density", None with { Lower = 92 }, [91, 91, 91]).Statistic);
+        Assert.All(Judge("florida-334", "density", None with { Lower = 92 }, [91, 91, 91]).Steps, step => Assert.True(step.Value >= 0, step.Expression));
     }
 
     [Fact]
@@ -122,6 +123,20 @@ public sealed class LotJudgeTests
         // By hand: 0.7 + 0.7 + 0.7 + 0.6 = 2.7; 5 · 0.60 − 2.7 = 0.3 on either side of 4.0, and 0.005 more by rounding.
         Assert.InRange(next.Low, 3.67, 3.72);
         Assert.InRange(next.High, 4.28, 4.33);
+    }
+
+    // By hand: the mean of three is at most 10 where the third is at most 30 − (10 + 14) = 6, and at least 12 where it is at least 36 − (6 + 10) = 20: both lie far beyond the two.
+    [Theory]
+    [InlineData("upper: 10", 10, 14, double.NegativeInfinity, 6)]
+    [InlineData("lower: 12", 6, 10, 20, double.PositiveInfinity)]
+    public void What_the_next_result_must_reach_is_found_far_from_those_so_far(string limit, double first, double second, double low, double high)
+    {
+        var text = Own.Replace("statistic: least", "statistic: mean", StringComparison.Ordinal).Replace("lower: 97", limit, StringComparison.Ordinal);
+        var limits = limit.StartsWith("upper", StringComparison.Ordinal) ? None with { Upper = 10 } : None with { Lower = 12 };
+        var next = LotJudge.Next(SchemeReader.Read("own.yaml", Encoding.UTF8.GetBytes(text)).Scheme!.Characteristics[0], limits, [first, second])!.Value;
+        Assert.Equal((low, high), (Whole(next.Low), Whole(next.High)));
+
+        static double Whole(double number) => double.IsInfinity(number) ? number : Math.Round(number);
     }
 
     [Fact]

@@ -178,6 +178,26 @@ public sealed class HeldJudgeTests
         var own = Assert.Single(Judge(Delivery(), new ShiftRecord { Cores = [Core(91)], Uncertainty = new(null, 0.001, null, null) }).Findings, one => one.IsOwn);
         Assert.Equal(("mix:m", HeldOutcome.Missed, Status.Fail), (own.Finding.Address, own.Outcome, own.Status));
         Assert.Equal(92, own.Finding.Limit!.Low!.Number!.Value, 1e-9);
+        Assert.Equal(CheckKind.AtLeast, own.Finding.Check);
+    }
+
+    // The course is laid from 21:15 to 01:25; at 22:05 the air is at 5 °C, and only then the rule applies.
+    [Fact]
+    public void A_rule_that_applies_in_some_weather_only_judges_each_value_in_its_own()
+    {
+        StationReading[] stations = [new(new RowPlace("stations.csv", 2), Start, 0), new(new RowPlace("stations.csv", 3), Start.AddMinutes(250), 1000)];
+        MatTemperature Read(double minutes, double celsius) => new(new RowPlace("mat.csv", (int)minutes), Start.AddMinutes(minutes), celsius) { Station = 4 * minutes, Course = "c", Depth = 0.02 };
+        WeatherReading Air(double minutes, double celsius) => new(new RowPlace("weather.csv", (int)minutes), Start.AddMinutes(minutes)) { Air = celsius };
+        var record = new ShiftRecord
+        {
+            Stations = stations,
+            Temperatures = [Read(25, 130), Read(50, 135), Read(75, 150)],
+            Weather = [Air(0, 15), Air(25, 15), Air(50, 5), Air(75, 15), Air(250, 15)],
+            Uncertainty = Thermometer,
+        };
+        var rule = Rule("course.laying_temperature", CheckKind.AtLeast, ElementKind.Course, TestBook.AtLeast(140, "°C")) with { When = [new Condition("course.air_lowest", null, null, TestBook.Value(10, "°C"))] };
+        var found = Of(rule, record);
+        Assert.Equal((HeldOutcome.Missed, 135.0), (found.Outcome, found.Number));
     }
 
     [Fact]
