@@ -25,7 +25,7 @@ public sealed class FormulaRangeTests
     ];
 
     [Fact]
-    public void Every_formula_is_probed() => Assert.Equal(CaseFormulas.Names.Order(StringComparer.Ordinal), Cases.Select(one => one.Formula.Name));
+    public void Every_formula_is_probed() => Assert.Equal(CaseFormulas.Names.Order(StringComparer.Ordinal), Cases.Select(one => one.Formula.Name), StringComparer.Ordinal);
 
     [Fact]
     public void Ends_of_ranges_are_the_approved_ones_and_no_result_is_infinite_or_no_number()
