@@ -1,5 +1,4 @@
 using Laygate.Engineering.Formulas;
-using MathNet.Numerics.Distributions;
 
 namespace Laygate.Engineering.Acceptance;
 
@@ -24,12 +23,11 @@ public static class Grubbs
     [Formula("G", "G = (n − 1) / √n · √(t² / (n − 2 + t²)), t at 1 − α/n or 1 − α/(2n) with n − 2 degrees", "ASTM E178 (recalled), agrees with the table of Grubbs 1950/1969 (second-hand)", "n at least 3, α above 0 and below 0.5; otherwise no result")]
     public static double? Critical(int count, double level, bool isTwoSided)
     {
-        if (count < 3 || level is not (> 0 and < 0.5))
+        if (count < 3 || level is not (> 0 and < 0.5) || Tails.T(count - 2, level / count * (isTwoSided ? 1 : 2)) is not { } t)
         {
             return null;
         }
 
-        var t = StudentT.InvCDF(0, 1, count - 2, 1 - (level / (isTwoSided ? 2 * count : count)));
         return (count - 1) / Math.Sqrt(count) * Math.Sqrt(t * t / (count - 2 + (t * t)));
     }
 

@@ -120,7 +120,7 @@ public static class QualityLevel
     /// <returns>X, 1; null outside the range.</returns>
     [Formula("X", "X = x − t(p; n − 1) · s / √n", "JTG F80/1, acceptance of thickness and compaction (recalled); coefficients from the t distribution", "n at least 2, s not below zero, p between 0.5 and 1; otherwise no result")]
     public static double? LowerMean(double mean, double deviation, int count, double chance) =>
-        count < 2 || !Finite.NotNegative(deviation) || chance is not (>= 0.5 and < 1) || !double.IsFinite(mean)
+        count < 2 || !Finite.NotNegative(deviation) || chance is not (>= 0.5 and < 1) || !double.IsFinite(mean) || Tails.T(count - 1, 2 * (1 - chance)) is not { } t
             ? null
-            : mean - (StudentT.InvCDF(0, 1, count - 1, chance) * deviation / Math.Sqrt(count));
+            : mean - (t * deviation / Math.Sqrt(count));
 }

@@ -29,10 +29,10 @@ public sealed record ThermalRange(double From, double To, int Readings, double L
     /// <param name="readings">Readings, °C.</param>
     /// <param name="low">Low percentile as a share; 0 for the least.</param>
     /// <param name="high">High percentile as a share; 1 for the greatest.</param>
-    /// <returns>The range; null for fewer than two readings.</returns>
+    /// <returns>The range; null for fewer than two readings and percentiles outside 0 to 1.</returns>
     public static ThermalRange? Of(double from, double to, IEnumerable<double> readings, double low, double high)
     {
         double[] ordered = [.. readings.Where(double.IsFinite).Order()];
-        return ordered.Length < 2 ? null : new ThermalRange(from, to, ordered.Length, Quantiles.Of(ordered, low), Quantiles.Of(ordered, high));
+        return ordered.Length < 2 || low is not (>= 0 and <= 1) || high is not (>= 0 and <= 1) ? null : new ThermalRange(from, to, ordered.Length, Quantiles.Of(ordered, low), Quantiles.Of(ordered, high));
     }
 }

@@ -36,7 +36,7 @@ public static class TwoSets
     /// <returns>F, 1; null outside the range.</returns>
     [Formula("Fc", "Fc = F at 1 − α/2 with n1 − 1 and n2 − 1 degrees", Texts, "at least two results each, α above 0 and below 1; otherwise no result")]
     public static double? CriticalRatio(int larger, int smaller, double level) =>
-        larger < 2 || smaller < 2 || level is not (> 0 and < 1) ? null : FisherSnedecor.InvCDF(larger - 1, smaller - 1, 1 - (level / 2));
+        larger < 2 || smaller < 2 || level is not (> 0 and < 1) ? null : Tails.F(larger - 1, smaller - 1, level / 2);
 
     /// <summary>Chance of a ratio at least so far from 1, either side being the larger.</summary>
     /// <param name="ratio">F, 1: at least 1.</param>
@@ -83,9 +83,9 @@ public static class TwoSets
     /// <param name="second">s2, 1: deviation of the other.</param>
     /// <param name="secondCount">n2, 1: its results.</param>
     /// <returns>t, 1; null outside the range.</returns>
-    [Formula("t", "t = d / √(s1²/n1 + s2²/n2)", Texts, "at least two results each and one deviation above zero; otherwise no result")]
+    [Formula("t", "t = d / √(s1²/n1 + s2²/n2)", Texts, "at least two results each, deviations not below zero and one of them above; otherwise no result")]
     public static double? WelchT(double difference, double first, int firstCount, double second, int secondCount) =>
-        firstCount < 2 || secondCount < 2 || !((first * first / firstCount) + (second * second / secondCount) is > 0 and var variance) ? null : difference / Math.Sqrt(variance);
+        firstCount < 2 || secondCount < 2 || !Finite.NotNegative(first) || !Finite.NotNegative(second) || !((first * first / firstCount) + (second * second / secondCount) is > 0 and var variance) ? null : difference / Math.Sqrt(variance);
 
     /// <summary>Degrees of freedom where variances differ.</summary>
     /// <param name="first">s1, 1: deviation of one set.</param>
@@ -93,11 +93,11 @@ public static class TwoSets
     /// <param name="second">s2, 1: deviation of the other.</param>
     /// <param name="secondCount">n2, 1: its results.</param>
     /// <returns>ν, 1; null outside the range.</returns>
-    [Formula("ν", "ν = (v1 + v2)² / (v1²/(n1 − 1) + v2²/(n2 − 1)), v = s²/n", Texts, "at least two results each and one deviation above zero; otherwise no result")]
+    [Formula("ν", "ν = (v1 + v2)² / (v1²/(n1 − 1) + v2²/(n2 − 1)), v = s²/n", Texts, "at least two results each, deviations not below zero and one of them above; otherwise no result")]
     public static double? WelchDegrees(double first, int firstCount, double second, int secondCount)
     {
         var (v1, v2) = (first * first / firstCount, second * second / secondCount);
-        return firstCount < 2 || secondCount < 2 || !(v1 + v2 > 0) ? null : Math.Pow(v1 + v2, 2) / ((v1 * v1 / (firstCount - 1)) + (v2 * v2 / (secondCount - 1)));
+        return firstCount < 2 || secondCount < 2 || !Finite.NotNegative(first) || !Finite.NotNegative(second) || !(v1 + v2 > 0) ? null : Math.Pow(v1 + v2, 2) / ((v1 * v1 / (firstCount - 1)) + (v2 * v2 / (secondCount - 1)));
     }
 
     /// <summary>Mean difference of split samples in its standard error.</summary>
@@ -113,7 +113,7 @@ public static class TwoSets
     /// <param name="level">α, 1.</param>
     /// <returns>t, 1; null outside the range.</returns>
     [Formula("tc", "tc = t at 1 − α/2 with ν degrees", Texts, "ν above zero, α above 0 and below 1; otherwise no result")]
-    public static double? CriticalT(double degrees, double level) => !(degrees > 0) || level is not (> 0 and < 1) ? null : StudentT.InvCDF(0, 1, degrees, 1 - (level / 2));
+    public static double? CriticalT(double degrees, double level) => !(degrees > 0) || level is not (> 0 and < 1) ? null : Tails.T(degrees, level);
 
     /// <summary>Chance of a distance at least so large, on either side.</summary>
     /// <param name="t">t, 1: the distance in standard errors.</param>

@@ -40,11 +40,11 @@ public static class RollerOutput
     /// <param name="overlap">o, m: overlap of neighbouring strips.</param>
     /// <param name="passes">n, 1: passes over every point.</param>
     /// <returns>A, m²/s; null outside the range.</returns>
-    [Formula("A", "A = (b − o) · vr · E / n", Sources.Balance, "drum wider than the overlap, E above 0 and at most 1; otherwise no result. Whole strips are not counted")]
+    [Formula("A", "A = (b − o) · vr · E / n", Sources.Balance, "overlap not below zero and narrower than the drum, E above 0 and at most 1; otherwise no result. Whole strips are not counted")]
     public static double? AreaPerSecond(double efficiency, double speed, double drum, double overlap, int passes)
     {
         var fresh = drum - overlap;
-        return efficiency is > 0 and <= 1 && Finite.Positive(fresh, speed, passes)
+        return efficiency is > 0 and <= 1 && Finite.NotNegative(overlap) && Finite.Positive(fresh, speed, passes)
             ? fresh * speed * efficiency / passes
             : null;
     }

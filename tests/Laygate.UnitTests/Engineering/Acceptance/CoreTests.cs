@@ -34,6 +34,9 @@ public sealed class CoreTests
     public void With_three_results_the_test_can_hardly_fire()
     {
         Assert.False(Grubbs.Of([1, 2, 9], 0.05)!.IsMarked);
+        Assert.Null(Grubbs.Critical(2, 0.05, isTwoSided: true));
+        Assert.Null(Grubbs.Critical(5, 0.5, isTwoSided: true));
+        Assert.Null(Grubbs.Critical(5, 0, isTwoSided: true));
         Assert.True(Grubbs.Of([92.1, 92.3, 92.0, 92.2, 92.4, 92.1, 86.0], 0.05)!.IsMarked);
     }
 

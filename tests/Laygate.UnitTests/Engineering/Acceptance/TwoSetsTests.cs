@@ -48,6 +48,24 @@ public sealed class TwoSetsTests
         Assert.Equal((0.574, 2.365, false), (Math.Round(pairs.T, 3), Math.Round(pairs.CriticalT, 3), pairs.Differ));
     }
 
+    // Derived: with one degree on both sides t is a tangent, tan(π (1 − α) / 2), and F its square; with two degrees on both sides the chance of F is 1 / (1 + F).
+    // F at 0.975 with 4 and 1 degrees is 899.58 in any printed table (recalled).
+    [Theory]
+    [InlineData(0.05)]
+    [InlineData(0.001)]
+    [InlineData(1e-9)]
+    public void Few_results_and_small_levels_have_a_distance_however_large(double level)
+    {
+        var t = Math.Tan(Math.PI * (1 - level) / 2);
+        Assert.Equal(1, TwoSets.CriticalT(1, level)!.Value / t, 1e-6);
+        Assert.Equal(1, TwoSets.CriticalRatio(2, 2, 2 * level)!.Value / (t * t), 1e-6);
+        Assert.Equal(1, TwoSets.CriticalRatio(3, 3, 2 * level)!.Value / ((1 / level) - 1), 1e-6);
+        Assert.Equal(899.58, TwoSets.CriticalRatio(5, 2, 0.05)!.Value, 0.01);
+        Assert.NotNull(TwoSets.Compare(Contractor, new SetOfResults(92, 0.4, 2), level));
+        Assert.True(Grubbs.Critical(5, level, isTwoSided: true) < 4 / Math.Sqrt(5));
+        Assert.Equal(10 - (Math.Tan(Math.PI * (0.5 - level)) / Math.Sqrt(2)), QualityLevel.LowerMean(10, 1, 2, 1 - level)!.Value, 1e-6 * t);
+    }
+
     [Fact]
     public void Without_spread_or_results_there_is_no_comparison()
     {
@@ -58,6 +76,8 @@ public sealed class TwoSetsTests
         Assert.Null(TwoSets.CriticalT(0, 0.01));
         Assert.Null(TwoSets.CriticalRatio(1, 5, 0.01));
         Assert.Null(TwoSets.ChanceOfRatio(0, 5, 5));
+        Assert.Null(TwoSets.ChanceOfRatio(2, 1, 5));
+        Assert.Null(TwoSets.ChanceOfRatio(2, 5, 1));
         Assert.Null(TwoSets.WelchDegrees(0, 5, 0, 5));
         // Means that are equal have no distance, and the smallest that could have been found is still said.
         Assert.True(TwoSets.Compare(Contractor, Contractor, 0.01)! is { T: 0, LeastDifference: > 0, MeansDiffer: false });

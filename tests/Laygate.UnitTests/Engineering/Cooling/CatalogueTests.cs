@@ -1,4 +1,6 @@
 using Laygate.Engineering.Cooling.Catalogues;
+using Laygate.Engineering.PlanViews;
+using Laygate.Model.Plans;
 using static Laygate.UnitTests.Engineering.Cooling.CoolingCase;
 
 namespace Laygate.UnitTests.Engineering.Cooling;
@@ -59,6 +61,16 @@ public class CatalogueTests
     [InlineData(1, WindExposure.Open, 0.724)]
     [InlineData(10, WindExposure.Open, 1)]
     public void Wind_at_height(double height, WindExposure exposure, double share) => Near(5 * share, WindHeight.At(5, height, exposure), 0.005);
+
+    /// <summary>The profile of the wind holds above the ground and below its gradient height of 270 m in open country (as the formula says).</summary>
+    [Theory]
+    [InlineData(0, 2, false)]
+    [InlineData(10, 0, false)]
+    [InlineData(271, 2, false)]
+    [InlineData(10, 271, false)]
+    [InlineData(270, 2, true)]
+    [InlineData(10, 270, true)]
+    public void Outside_the_profile_of_the_wind_there_is_no_share(double station, double mat, bool isThere) => Assert.Equal(isThere, WindReduction.InTerrain(station, mat, Exposure.Open) is not null);
 
     /// <summary>Each sky form of its publication (named at <see cref="SkyForms"/>), multiplied out by hand: air 10 °C, dew point 4 °C.</summary>
     [Theory]

@@ -65,6 +65,16 @@ public class WetnessTests
         Assert.Equal(0, RainHeat.Loss(weather with { Rain = 0 }, 150));
     }
 
+    /// <summary>On a mat at 100 °C and more all rain boils away, also a cloudburst that the air alone could not take up: per kg/h and m² 90 K of 4.19 kJ and 2257 kJ, 731.7 W/m² for each mm/h.</summary>
+    [Fact]
+    public void A_cloudburst_on_a_mat_that_boils_it_evaporates_whole()
+    {
+        var weather = new WeatherPoint(0, 10, 0, 5, Rain: 200, DewPoint: 8);
+        Assert.True(RainHeat.Evaporation(weather, 100) * 3600 < 200);
+        Near(200 * 731.7, RainHeat.Loss(weather, 100), 80);
+        Assert.True(RainHeat.Loss(weather, 99.9) < 0.5 * RainHeat.Loss(weather, 100));
+    }
+
     /// <summary>Below 100 °C never more than full evaporation, never less than warming the rain to the skin, and rising with the skin.</summary>
     [Fact]
     public void Rain_loss_is_bounded_and_rises()

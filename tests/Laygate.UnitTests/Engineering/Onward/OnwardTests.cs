@@ -155,6 +155,17 @@ public sealed class OnwardTests
         Assert.Equal((1.0, 0.0), (result.Forecast.Finish.Expected, result.Forecast.Stops.Expected));
     }
 
+    // Derived: 13 min of laying at 4 m/min are 50 m, so that 50 m less end about so much sooner; behind what is laid already, or beyond the plan, nothing ends elsewhere.
+    [Fact]
+    public void An_earlier_end_of_the_work_is_an_earlier_end_of_the_shift()
+    {
+        var followed = new FollowedPlan(Plan("two-runs timetable"));
+        DateTimeOffset End(double? after) => Onwards.Of(followed.Context, followed.Record, followed.At(12_000), new OnwardEvents { EndsAfter = after }).Result!.SteadyEnd!.Value;
+        Assert.InRange((End(null) - End(1250)).TotalMinutes, 12.4, 20);
+        Assert.Equal(End(null), End(1300));
+        Assert.Equal(End(null), End(1400));
+    }
+
     [Fact]
     public void Without_mix_there_is_no_end()
     {

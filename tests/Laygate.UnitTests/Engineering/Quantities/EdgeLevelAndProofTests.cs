@@ -41,6 +41,25 @@ public class EdgeLevelAndProofTests
         Assert.Equal(PresenceLevel.Absent, Level(Run with { Levels = [new FixedLevel { Id = "b", What = "kerb" }] }));
     }
 
+    [Fact]
+    public void A_fixed_point_without_its_fields_is_named_by_its_id()
+    {
+        var answer = Ask.Answer(With(Run with { Levels = [new FixedLevel { Id = "b", At = Metres(1) }] }), "run.levels", "run:r");
+        Assert.Equal(new InputReference("run:r", "levels.b"), answer.Input);
+        Assert.Equal(["above", "roll_down"], ((PresenceValue)answer.Value!).MissingFields);
+    }
+
+    [Fact]
+    public void Without_hold_points_all_that_one_needs_is_missing() =>
+        Assert.Equal(["criterion", "evidence", "owner", "released_by"], ((PresenceValue)Ask.Answer(Small.Plan, "plan.hold_points", "plan").Value!).MissingFields);
+
+    [Fact]
+    public void Whether_a_run_lies_beside_an_earlier_one_asks_for_both_ends_of_each()
+    {
+        var answer = Ask.Answer(Small.Plan with { Runs = [Run with { From = Metres(0), To = Metres(10) }, Run with { Id = "s" }] }, "run.lies_beside_another", "run:r");
+        Assert.Equal(["run:s/from", "run:s/to"], Ask.Missing(answer));
+    }
+
     [Theory]
     [InlineData(true, true, true)]
     [InlineData(true, false, false)]

@@ -2,6 +2,7 @@ using System.Text;
 using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
 using Laygate.Engineering.Records.Happened;
+using Laygate.Model.Plans;
 using Laygate.Model.Records;
 using Laygate.Reading.Plans;
 using Laygate.Reading.Yaml;
@@ -22,6 +23,7 @@ public sealed class HappenedTests
         supply: { trucks: [{ id: t, mix: m, payload: 25 t, haul_out: 30 min }] }
         rolling: { phases: [{ id: initial, kind: initial, passes: 2 }, { id: main, kind: main, passes: 4 }, { id: finish, kind: finish, passes: 2 }], rollers: [{ id: r1, phase: initial }, { id: r2, phase: main }, { id: r3, phase: finish }] }
         bond_coats: [{ id: b, below: c, applied: yes, binder: emulsion, rate: 300 g/m2, basis: sprayed, residue: 60 % }]
+        hold_points: [{ id: open, step: before-opening }]
         tests: [{ id: trial, kind: trial-length, course: c, reached: { passes: [{ phase: initial, passes: 2 }, { phase: main, passes: 4 }], laying_temperature: 153 °C } }]
         """;
 
@@ -118,6 +120,34 @@ public sealed class HappenedTests
             Dips = [new Dip(Row(4), 10, 0.050) { Loose = true }, new Dip(Row(5), 20, 0.039)],
         };
         Assert.Equal([0.041, 0.039], Values("course.thickness_lowest", ElementKind.Course, record).Select(one => Math.Round(one, 9)));
+    }
+
+    // By hand: released at 04:00; at 100 m the last skin was read half a minute before, at 200 m ten minutes before, when it was no colder, and at 300 m behind the release.
+    [Fact]
+    public void A_skin_read_right_before_the_opening_is_its_value_and_an_earlier_one_an_upper_bound()
+    {
+        MatTemperature Skin(double minutes, double station, double celsius) => new(Row(2), Start.AddMinutes(minutes), celsius) { Station = station, Depth = 0 };
+        var record = new ShiftRecord
+        {
+            Temperatures = [Skin(380, 100, 52), Skin(404.5, 100, 45), Skin(395, 200, 47), Skin(410, 300, 60)],
+            HoldPoints = [new HoldPointRelease(Row(2), "open") { At = Start.AddMinutes(405) }],
+        };
+        var set = Set("opening.temperature", ElementKind.Opening, record);
+        Assert.Equal([(100.0, 45.0, KnownSide.Value), (200, 47, KnownSide.AtMost)], set.Values.Select(value => (value.Station!.Value, value.Si, value.Side)));
+    }
+
+    // By hand: runs beside each other from 0 to 1000 m and from 0 to 500 m, the second laid first: 250 m of it at 21:45, of the other at 22:45.
+    [Fact]
+    public void The_screed_begins_with_the_run_that_was_laid_first_and_a_place_in_two_runs_has_no_time()
+    {
+        Run Lane(string id, double from, double to) => new() { Id = id, From = Stated.Metres(from), To = Stated.Metres(to) };
+        StationReading Read(double minutes, double station, string run) => new(Row(2), Start.AddMinutes(minutes), station) { Run = run };
+        var times = new ScreedTimes([Lane("a", 0, 1000), Lane("b", 600, 100)], [Read(0, 600, "b"), Read(60, 100, "b"), Read(90, 0, "a"), Read(290, 1000, "a")]);
+        Assert.Equal(600, times.Start);
+        Assert.Null(times.At(350));
+        Assert.Equal(Start.AddMinutes(250), times.At(800));
+        Assert.Equal(Start.AddMinutes(100), times.At(50));
+        Assert.Equal((600, 1000), (times.First!.Station, times.Last!.Station));
     }
 
     [Fact]
