@@ -48,6 +48,16 @@ public sealed class TwoSetsTests
         Assert.Equal((0.574, 2.365, false), (Math.Round(pairs.T, 3), Math.Round(pairs.CriticalT, 3), pairs.Differ));
     }
 
+    // By hand: two pairs 1 apart in the mean with a deviation of 1 lie √2 standard errors from none; two single results 1 apart, common deviation 1, lie 1/√2; v = 1/2 each with two results: ν = 1 / (1/4 + 1/4) = 2.
+    [Fact]
+    public void The_fewest_results_that_a_formula_takes_have_a_result()
+    {
+        Assert.Equal(Math.Sqrt(2), TwoSets.PairedT(1, 1, 2)!.Value, 1e-12);
+        Assert.Equal(1 / Math.Sqrt(2), TwoSets.PooledT(1, 1, 1, 1)!.Value, 1e-12);
+        Assert.Equal(2, TwoSets.WelchDegrees(1, 2, 1, 2)!.Value, 1e-12);
+        Assert.Equal(1, TwoSets.WelchT(1, 1, 2, 1, 2)!.Value, 1e-12);
+    }
+
     // Derived: with one degree on both sides t is a tangent, tan(π (1 − α) / 2), and F its square; with two degrees on both sides the chance of F is 1 / (1 + F).
     // F at 0.975 with 4 and 1 degrees is 899.58 in any printed table (recalled).
     [Theory]
@@ -70,6 +80,8 @@ public sealed class TwoSetsTests
     public void Without_spread_or_results_there_is_no_comparison()
     {
         Assert.Null(SetOfResults.Of([1]));
+        Assert.Null(Grubbs.Of([5, 5, 5, 5], 0.05));
+        Assert.Null(TwoSets.RatioLow(1, 5, 0, 5, 0.05));
         Assert.Null(TwoSets.Compare(new SetOfResults(1, 0, 3), Contractor, 0.01));
         Assert.Null(TwoSets.Compare([0.1], 0.01));
         Assert.Null(TwoSets.Compare([0.1, 0.1], 0.01));

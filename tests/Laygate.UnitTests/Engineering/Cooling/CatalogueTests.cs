@@ -121,6 +121,27 @@ public class CatalogueTests
     [InlineData(6, -5, 0)]
     public void Clear_sun(int month, double altitude, double expected) => Near(expected, Sun.Clear(month, altitude), 0.051);
 
+    /// <summary>The same for each month, from the constants A, B and C of that table: overhead A exp(−B) (1 + C), at 30° A exp(−2 B) (0.5 + C), of which 0.5/(0.5 + C) comes from the disc.</summary>
+    [Theory]
+    [InlineData(1, 1151.4, 546.7, 0.8292)]
+    [InlineData(2, 1137.0, 539.7, 0.8278)]
+    [InlineData(3, 1112.2, 526.2, 0.8210)]
+    [InlineData(4, 1074.2, 504.7, 0.8065)]
+    [InlineData(5, 1047.0, 489.1, 0.7937)]
+    [InlineData(6, 1031.9, 480.5, 0.7849)]
+    [InlineData(7, 1032.7, 480.7, 0.7837)]
+    [InlineData(8, 1046.5, 487.7, 0.7886)]
+    [InlineData(9, 1079.8, 507.2, 0.8052)]
+    [InlineData(10, 1112.8, 525.7, 0.8183)]
+    [InlineData(11, 1139.6, 540.7, 0.8251)]
+    [InlineData(12, 1153.4, 547.6, 0.8292)]
+    public void Clear_sun_of_each_month(int month, double overhead, double low, double direct)
+    {
+        Near(overhead, Sun.Clear(month, 90), 0.051);
+        Near(low, Sun.Clear(month, 30), 0.051);
+        Near(direct, Sun.DirectShare(month, 30), 0.00006);
+    }
+
     /// <summary>Haurwitz 1945 (recalled): 1098 sin b exp(−0.057/sin b) W/m².</summary>
     [Theory]
     [InlineData(20, 317.9)]

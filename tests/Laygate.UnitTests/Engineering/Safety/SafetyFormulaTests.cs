@@ -55,6 +55,14 @@ public sealed class SafetyFormulaTests
     public void Very_dry_air_lowers_the_heat_index_and_very_moist_air_raises_it(double air, double humidity, double index) =>
         Assert.Equal(index, (HeatIndex.Of((air - 32) / 1.8, humidity)!.Value * 1.8) + 32, 0.006);
 
+    // US National Weather Service: below 80 °F the simple form 0.5 (T + 61 + 1.2 (T − 68) + 0.094 RH), averaged with the air (recalled). By hand at 70 °F and 50 %: (69.05 + 70) / 2.
+    [Theory]
+    [InlineData(70, 50, 69.525)]
+    [InlineData(60, 0, 57.85)]
+    [InlineData(76, 100, 77.0)]
+    public void In_mild_air_the_simple_form_holds(double air, double humidity, double index) =>
+        Assert.Equal(index, (HeatIndex.Of((air - 32) / 1.8, humidity)!.Value * 1.8) + 32, 1e-6);
+
     // US National Weather Service: dew point of 70 °F at 90 °F air is about 52 % relative humidity (recalled).
     [Fact]
     public void Humidity_follows_from_the_dew_point()
