@@ -121,7 +121,7 @@ public class CatalogueTests
     [InlineData(6, -5, 0)]
     public void Clear_sun(int month, double altitude, double expected) => Near(expected, Sun.Clear(month, altitude), 0.051);
 
-    /// <summary>The same for each month, from the constants A, B and C of that table: overhead A exp(−B) (1 + C), at 30° A exp(−2 B) (0.5 + C), of which 0.5/(0.5 + C) comes from the disc.</summary>
+    /// <summary>Each month, from the constants A, B and C of the clear-sky model of ASHRAE (EnergyPlus Engineering Reference (NREL), second-hand; derived): overhead A exp(−B) (1 + C), at 30° A exp(−2 B) (0.5 + C), of which 0.5/(0.5 + C) comes from the disc.</summary>
     [Theory]
     [InlineData(1, 1151.4, 546.7, 0.8292)]
     [InlineData(2, 1137.0, 539.7, 0.8278)]
