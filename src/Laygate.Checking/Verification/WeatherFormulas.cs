@@ -26,7 +26,7 @@ internal static class WeatherFormulas
             i => i["emissivity"] is >= 0 and <= 1 && IsTemperature(i["surface"]) && IsTemperature(i["surroundings"]) ? CoolingPhysics.LongWaveLoss(i["emissivity"], i["surface"], i["surroundings"]) : null),
         new("wind-at-height", CaseDimension.Speed,
             [new("station_wind", CaseDimension.Speed), new("height", CaseDimension.Length), new("exposure", null, Words: ["open", "wooded", "town"])],
-            i => i["station_wind"] >= 0 && i["height"] is > 0 and <= 270 ? WindHeight.At(i["station_wind"], i["height"], Exposure(i.Word("exposure"))) : null),
+            i => i["station_wind"] >= 0 && i["height"] > 0 ? WindHeight.At(i["station_wind"], i["height"], Exposure(i.Word("exposure"))) : null),
         new("clear-sky-sun", CaseDimension.Irradiance, [new("month", CaseDimension.Count), Altitude], i => i.Whole("month") is >= 1 and <= 12 && IsAltitude(i) ? Sun.Clear(i.Whole("month"), i["altitude"]) : null),
         new("clear-sky-sun-haurwitz", CaseDimension.Irradiance, [Altitude], i => IsAltitude(i) ? Sun.Haurwitz(i["altitude"]) : null),
         new("cloud-transmission", CaseDimension.Plain, [new("oktas", CaseDimension.Plain)], i => i["oktas"] is >= 0 and <= 8 ? Sun.CloudShare(i["oktas"]) : null),

@@ -1,10 +1,6 @@
 using System.Globalization;
-using System.Text;
-using Laygate.Engineering.Assumptions;
 using Laygate.Engineering.Quantities;
 using Laygate.FuzzTests.Metamorphic;
-using Laygate.Reading.Plans;
-using Laygate.Reading.Yaml;
 using Laygate.Rules.Results;
 
 namespace Laygate.ConformanceTests.Kept;
@@ -31,12 +27,10 @@ public sealed class KeptNumbersTests
     [Theory]
     [MemberData(nameof(Quantities))]
     public void Quantities_of_random_plans_are_the_approved_ones(int first) => Approved.Match(
-        Lines(Plans(first, PlansOfQuantities).Select(plan => Context(plan.Plan.ToJsonString())).SelectMany(Answers).GroupBy(one => one.Quantity, one => one.Answer, StringComparer.Ordinal), OfAnswers),
+        Lines(Plans(first, PlansOfQuantities).Select(plan => Judgement.Context(plan.Plan, isQuick: false)).SelectMany(Answers).GroupBy(one => one.Quantity, one => one.Answer, StringComparer.Ordinal), OfAnswers),
         $"Kept_quantities_{first}");
 
     private static IEnumerable<(System.Text.Json.Nodes.JsonNode Plan, FileResult Result)> Plans(int first, int count) => Enumerable.Range(first, count).Select(RandomPlan.Next);
-
-    private static QuantityContext Context(string plan) => new(PlanMapper.Map(YamlReader.Read(Encoding.UTF8.GetBytes(plan)).Documents[0]).Plan!, Catalogue, LaygateAssumptions.Set(), 1);
 
     private static IEnumerable<(string Quantity, Answer Answer)> Answers(QuantityContext context) =>
         from quantity in Catalogue.All

@@ -26,9 +26,9 @@ internal static class Judgement
     /// <summary>Findings by rule and address.</summary>
     public static Dictionary<(string Rule, string Address), Finding> Findings(FileResult result) => result.Reports[0].Findings.ToDictionary(finding => (finding.Rule, finding.Address));
 
-    /// <summary>The quantities of a plan, without spread.</summary>
-    public static QuantityContext Context(JsonNode plan) =>
-        new(PlanMapper.Map(YamlReader.Read(Bytes(plan)).Documents[0]).Plan!, Catalogue, Assumptions, 1) { IsQuick = true };
+    /// <summary>The quantities of a plan; a quick one has no spread and no simulated shift.</summary>
+    public static QuantityContext Context(JsonNode plan, bool isQuick = true) =>
+        new(PlanMapper.Map(YamlReader.Read(Bytes(plan)).Documents[0]).Plan!, Catalogue, Assumptions, 1) { IsQuick = isQuick };
 
     private static byte[] Bytes(JsonNode plan) => Encoding.UTF8.GetBytes(plan.ToJsonString());
 }

@@ -1,8 +1,8 @@
+using Laygate.Engineering.Acceptance;
 using Laygate.Engineering.PlanViews;
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Plans;
 using Laygate.Model.Records;
-using MathNet.Numerics.Distributions;
 using MathNet.Numerics.Statistics;
 
 namespace Laygate.Engineering.Records.Happened;
@@ -50,7 +50,7 @@ internal static class HappenedCourse
             return null;
         }
 
-        var half = StudentT.InvCDF(0, 1, values.Length - 1, 0.975) * values.StandardDeviation() / Math.Sqrt(values.Length);
+        var half = Tails.T(values.Length - 1, 0.05)!.Value * values.StandardDeviation() / Math.Sqrt(values.Length);
         return Math.Sqrt((half * half / 4) + (instrument * instrument));
     }
 
