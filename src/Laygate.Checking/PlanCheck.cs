@@ -155,8 +155,11 @@ public sealed class PlanCheck
 
     private JudgedFile Judged(string file, byte[] bytes, PlanFile read, CancellationToken cancel)
     {
-        var hash = HashOf(bytes);
-        return new JudgedFile([.. read.Plans.Select((plan, index) => Judged(plan, (file, index + 1, hash), cancel))], read.Problems);
+        // Beside the check: for the first hash of a process the system loads a library, which takes a tenth of a quick check.
+        var hash = Task.Run(() => HashOf(bytes), CancellationToken.None);
+        return new JudgedFile([.. read.Plans.Select((plan, index) => Named(Judged(plan, (file, index + 1, string.Empty), cancel)))], read.Problems);
+
+        JudgedPlan Named(JudgedPlan judged) => judged with { Report = judged.Report with { PlanHash = hash.GetAwaiter().GetResult() } };
     }
 
     /// <summary>Checks one plan that was read.</summary>

@@ -7,13 +7,15 @@ internal static class Program
 {
     private static int Main(string[] arguments)
     {
-        if (arguments.Contains("--quick", StringComparer.Ordinal))
+        var pipeline = new PlanPipeline();
+        if (arguments is ["check", ..])
         {
-            StartMemory.Begin();
+            StartMemory.Begin(isShort: arguments.Contains("--quick", StringComparer.Ordinal));
+            pipeline.Begin();
         }
 
         return new App(
-            new PlanPipeline(),
+            pipeline,
             Streams.OfProcess(),
             TimeProvider.System,
             Environment.GetEnvironmentVariable("LAYGATE_TRACE") is { Length: > 0 }).Run(arguments);

@@ -16,13 +16,23 @@ namespace Laygate.Cli.Checking;
 /// <summary>The only place that knows the entry points of reading and checking.</summary>
 internal sealed class PlanPipeline : ICheckPipeline
 {
+    private Task<RulePack?>? pack;
+    private Task<PlanTools>? tools;
+
+    /// <summary>Begins to read what every check needs, while the program still reads what it is asked for.</summary>
+    public void Begin()
+    {
+        pack = Task.Run(RuleBookOnDisk.Pack);
+        tools = Task.Run(() => new PlanTools());
+    }
+
     /// <inheritdoc/>
     public CheckSession Open(CheckRequest request)
     {
         // Schema and catalogue are made while the rules are read: a single check waits for neither.
-        var tools = Task.Run(() => new PlanTools());
+        tools ??= Task.Run(() => new PlanTools());
         var only = request.Only is { } input ? Task.Run(async () => Read(await tools.ConfigureAwait(false), input)) : null;
-        var (bound, _) = RuleBookOnDisk.Open(request.Rules);
+        var (bound, _) = RuleBookOnDisk.Open(request.Rules, Interlocked.Exchange(ref pack, null));
         if (bound.Book is null)
         {
             return new CheckSession(null, bound.Problems);
@@ -90,16 +100,16 @@ internal sealed class PlanPipeline : ICheckPipeline
 internal static class RuleBookOnDisk
 {
     /// <summary>Opens a rule book.</summary>
+    /// <param name="rules">Specifications beside the general book.</param>
+    /// <param name="ahead">The pack, where reading it has begun.</param>
     /// <returns>The book or its problems, and the pack where there is one.</returns>
-    public static (BoundBook Bound, RulePack? Pack) Open(IReadOnlyList<string> rules)
-    {
-        var path = Path.Combine(AppContext.BaseDirectory, RulePack.FileName);
-        if (!File.Exists(path))
-        {
-            return (new BoundBook(null, [new Problem(path, "The rule pack that belongs beside the program is missing.", "Install the program again.", null)]), null);
-        }
+    public static (BoundBook Bound, RulePack? Pack) Open(IReadOnlyList<string> rules, Task<RulePack?>? ahead = null) =>
+        (ahead is null ? Pack() : ahead.GetAwaiter().GetResult()) is { } pack
+            ? (RuleBooks.Load(pack, rules, new RuleFilesOnDisk()), pack)
+            : (new BoundBook(null, [new Problem(Place, "The rule pack that belongs beside the program is missing.", "Install the program again.", null)]), null);
 
-        var pack = RulePack.Read(File.ReadAllBytes(path));
-        return (RuleBooks.Load(pack, rules, new RuleFilesOnDisk()), pack);
-    }
+    /// <summary>Reads the shipped pack; null where it is missing.</summary>
+    public static RulePack? Pack() => File.Exists(Place) ? RulePack.Read(File.ReadAllBytes(Place)) : null;
+
+    private static string Place => Path.Combine(AppContext.BaseDirectory, RulePack.FileName);
 }

@@ -126,7 +126,7 @@ public sealed class CoolingSolver
 
     private CoolingFailure? March()
     {
-        var start = FirstStep * Math.Min(1, Math.Pow(problem.Settings.FinestCell / CoolingSettings.Default.FinestCell, 2));
+        var start = FirstStep * Math.Pow(problem.Settings.FinestCell / CoolingSettings.Default.FinestCell, 2);
         var (step, end, done) = (start, NextBreak(), !(column.Time < problem.Duration));
         while (!done)
         {

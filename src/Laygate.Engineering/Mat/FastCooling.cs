@@ -56,7 +56,7 @@ internal sealed class FastCooling
         known = withSpread ? null : context.Memory?.Moments(body, weather, questions.All);
         if (known is null)
         {
-            worst = Exactly(WorstMoments.Find(weather, questions.HighIsWorse, at => Expected(at, CoolingSettings.Coarse)));
+            worst = Exactly(WorstMoments.Find(weather, questions.HighIsWorse, moments => Expected(moments, CoolingSettings.Coarse)));
             context.Memory?.KeepMoments(body, weather, questions.All, worst);
         }
     }
@@ -185,20 +185,36 @@ internal sealed class FastCooling
     /// <summary>The worst moments with the answers of the settings that expected values have.</summary>
     private WorstMoment?[] Exactly(WorstMoment?[] found)
     {
-        var answers = found.OfType<WorstMoment>().Select(one => one.Weather).Distinct().ToDictionary(one => one, one => Expected(one, CoolingSettings.Default));
+        MatWeather[] moments = [.. found.OfType<WorstMoment>().Select(one => one.Weather).Distinct()];
+        var answers = moments.Zip(Expected(moments, CoolingSettings.Default)).ToDictionary(pair => pair.First, pair => pair.Second);
         return [.. found.Select((one, i) => one is null || answers[one.Weather] is not { } exact ? null : one with { Value = exact[i] })];
     }
 
-    private double[]? Expected(MatWeather weather, CoolingSettings settings)
+    private double[]? Expected(MatWeather weather, CoolingSettings settings) => Expected([weather], settings)[0];
+
+    // Solved side by side: one moment does not know of another.
+    private double[]?[] Expected(IReadOnlyList<MatWeather> moments, CoolingSettings settings)
     {
-        var answers = Expected(weather, bound, settings);
-        return answers is not null && answers.Any(double.IsInfinity) ? Expected(weather, Unbounded, settings) : answers;
+        var found = new (double[]? Answers, CoolingFailure? Failure)[moments.Count];
+        if (moments.Count > 1)
+        {
+            Parallel.For(0, found.Length, i => found[i] = Answers(moments[i], settings));
+        }
+        else
+        {
+            found = [.. moments.Select(moment => Answers(moment, settings))];
+        }
+
+        failure ??= found.Select(one => one.Failure).FirstOrDefault(failed => failed is not null);
+        return [.. found.Select(one => one.Answers)];
     }
 
-    private double[]? Expected(MatWeather weather, (double Duration, CoolingStop? Stop) until, CoolingSettings settings)
+    private (double[]? Answers, CoolingFailure? Failure) Answers(MatWeather weather, CoolingSettings settings)
     {
-        var (answers, failed) = mat.Answers(model.Build(weather, central, until.Duration, until.Stop, settings), questions.All, questions.LookedFor(central));
-        failure ??= failed;
-        return answers;
+        var first = Answers(weather, bound, settings);
+        return first.Answers?.Any(double.IsInfinity) == true ? Answers(weather, Unbounded, settings) : first;
     }
+
+    private (double[]? Answers, CoolingFailure? Failure) Answers(MatWeather weather, (double Duration, CoolingStop? Stop) until, CoolingSettings settings) =>
+        mat.Answers(model.Build(weather, central, until.Duration, until.Stop, settings), questions.All, questions.LookedFor(central));
 }

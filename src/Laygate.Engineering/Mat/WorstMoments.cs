@@ -33,40 +33,39 @@ internal static class WorstMoments
     /// <summary>Finds them.</summary>
     /// <param name="weather">Weather at the moments of laying.</param>
     /// <param name="highIsWorse">For each question, whether a high answer is the unfavourable one.</param>
-    /// <param name="ask">Expected answers to all questions at one moment; null where nothing can be solved.</param>
+    /// <param name="ask">Expected answers to all questions in the weather of each of several moments; null where nothing can be solved.</param>
     /// <returns>For each question its worst moment; null where it has no answer at any. Questions whose worst moments are alike share one.</returns>
-    public static WorstMoment?[] Find(LayingWeather weather, IReadOnlyList<bool> highIsWorse, Func<MatWeather, double[]?> ask)
+    public static WorstMoment?[] Find(LayingWeather weather, IReadOnlyList<bool> highIsWorse, Func<IReadOnlyList<MatWeather>, IReadOnlyList<double[]?>> ask)
     {
         var asked = new List<Asked>();
         foreach (var part in weather.Parts)
         {
-            asked.AddRange(Search(part, highIsWorse, at => Ask(weather.At(at), at)));
+            asked.AddRange(Search(part, highIsWorse.Count, moments => Ask([.. moments.Select(weather.At)], moments)));
         }
 
         if (weather.Envelope is { } envelope)
         {
-            asked.Add(Ask(envelope, default));
+            asked.AddRange(Ask([envelope], [default]));
         }
 
         return Share([.. asked.Where(one => one.Badness is not null)], highIsWorse);
 
-        Asked Ask(MatWeather at, DateTimeOffset moment) => new(moment, at, ask(at) is { } answers
-            ? [.. answers.Select((answer, i) => highIsWorse[i] ? answer : -answer)]
-            : null);
+        IEnumerable<Asked> Ask(IReadOnlyList<MatWeather> at, IReadOnlyList<DateTimeOffset> moments) =>
+            ask(at).Select((answers, i) => new Asked(moments[i], at[i], answers is null ? null : [.. answers.Select((answer, q) => highIsWorse[q] ? answer : -answer)]));
     }
 
-    private static List<Asked> Search(IReadOnlyList<DateTimeOffset> bends, IReadOnlyList<bool> highIsWorse, Func<DateTimeOffset, Asked> ask)
+    private static List<Asked> Search(IReadOnlyList<DateTimeOffset> bends, int questions, Func<IReadOnlyList<DateTimeOffset>, IEnumerable<Asked>> ask)
     {
-        List<Asked> asked = [.. Spread(bends).Select(ask)];
+        List<Asked> asked = [.. ask([.. Spread(bends)])];
         for (var i = 0; i < Rounds; i++)
         {
-            var closer = Between(asked, highIsWorse.Count);
+            var closer = Between(asked, questions);
             if (closer.Count == 0)
             {
                 break;
             }
 
-            asked = [.. asked.Concat(closer.Select(ask)).OrderBy(one => one.At)];
+            asked = [.. asked.Concat(ask(closer)).OrderBy(one => one.At)];
         }
 
         return asked;

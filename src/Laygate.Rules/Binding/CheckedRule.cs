@@ -14,7 +14,11 @@ public sealed record CheckedRule(
     QuantityDefinition Quantity,
     IReadOnlyList<CheckedMatch> When,
     IReadOnlyList<CheckedBound> Bounds,
-    IReadOnlyList<string> Jurisdictions);
+    IReadOnlyList<string> Jurisdictions)
+{
+    /// <summary>Family and name, as they are shown.</summary>
+    public string FullName { get; } = $"{Definition.Family}/{Definition.Name}";
+}
 
 /// <summary>A bound with its limit in SI units, and who set it.</summary>
 /// <param name="Definition">The bound as written.</param>

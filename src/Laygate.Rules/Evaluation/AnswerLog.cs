@@ -4,7 +4,9 @@ using Laygate.Model.Plans;
 namespace Laygate.Rules.Evaluation;
 
 /// <summary>Asks the context for answers and remembers the assumptions they rest on, each once.</summary>
-internal sealed class AnswerLog(QuantityContext context)
+/// <param name="context">The context.</param>
+/// <param name="remembers">Whether anybody will ask for the assumptions.</param>
+internal sealed class AnswerLog(QuantityContext context, bool remembers = true)
 {
     private readonly HashSet<(string Id, string Address, InputReference? StandsFor)> seen = [];
     private readonly List<AssumptionUse> assumptions = [];
@@ -18,7 +20,7 @@ internal sealed class AnswerLog(QuantityContext context)
     public Answer Get(string quantity, Element element)
     {
         var answer = context.Get(quantity, element);
-        foreach (var use in answer.Working.Assumptions)
+        foreach (var use in remembers ? answer.Working.Assumptions : [])
         {
             if (seen.Add((use.Id, use.Address, use.StandsFor)))
             {

@@ -12,12 +12,18 @@ internal sealed class RuleEvaluation(AnswerLog answers, FindingBuilder findings,
     private readonly LimitResolver resolver = new(answers, date);
     private readonly BoundJudge judge = new(samples);
 
-    public Finding Evaluate(CheckedRule rule, Element element)
+    /// <summary>The finding.</summary>
+    public Finding Evaluate(CheckedRule rule, Element element) => Evaluate(rule, element, alsoGood: true)!;
+
+    /// <summary>The finding where it warns, fails or misses; null where it does not, and is not put together.</summary>
+    public Finding? Bad(CheckedRule rule, Element element) => Evaluate(rule, element, alsoGood: false);
+
+    private Finding? Evaluate(CheckedRule rule, Element element, bool alsoGood)
     {
         var applicability = ConditionJudge.Judge(rule, element, answers);
         if (applicability.Applies is false)
         {
-            return FindingBuilder.NotApplicable(rule, element, applicability.Decisive);
+            return alsoGood ? FindingBuilder.NotApplicable(rule, element, applicability.Decisive) : null;
         }
 
         if (rule.Bounds.All(bound => !Periods.MayHold(bound, date)))
@@ -28,13 +34,11 @@ internal sealed class RuleEvaluation(AnswerLog answers, FindingBuilder findings,
         if (applicability.Applies is null)
         {
             return HoldsAnyway(rule, element)
-                ?? Unknown(rule, element, new Silence(applicability.Unknown, applicability.Questions, InCondition: true, rule.Bounds), value: null);
+                ?? Unknown(rule, element, new Silence(applicability.Unknown, applicability.Questions, InCondition: true, rule.Bounds), value: null, alsoGood);
         }
 
         var answer = answers.Get(rule.Quantity.Name, element);
-        return rule.Definition.Check == CheckKind.Present
-            ? Judge(rule, element, Presence.Of(answer, rule))
-            : Judge(rule, element, answer);
+        return Judge(rule, element, rule.Definition.Check == CheckKind.Present ? Presence.Of(answer, rule) : answer, alsoGood);
     }
 
     // What is held whether or not the rule applies leaves nothing to ask. Whether a hazard is there is asked all the same.
@@ -45,12 +49,12 @@ internal sealed class RuleEvaluation(AnswerLog answers, FindingBuilder findings,
             return null;
         }
 
-        return Judge(rule, element, answer) is { Outcome: Outcome.Met, OnExpectedValuesOnly: false } held ? held with { Notes = [.. held.Notes, Note.Of(FindingNotes.HeldEitherWay)] } : null;
+        return Judge(rule, element, answer, alsoGood: true) is { Outcome: Outcome.Met, OnExpectedValuesOnly: false } held ? held with { Notes = [.. held.Notes, Note.Of(FindingNotes.HeldEitherWay)] } : null;
     }
 
     private static bool Holds(Judgement judged) => judged is { Met: true, Band: Band.None or Band.Meets };
 
-    private Finding Judge(CheckedRule rule, Element element, Answer answer)
+    private Finding? Judge(CheckedRule rule, Element element, Answer answer, bool alsoGood)
     {
         var (resolved, unresolved) = Resolve(rule, element, answer);
         var outOfForce = unresolved.Where(bound => !bound.InForce).Select(bound => bound.Note!).ToList();
@@ -63,7 +67,7 @@ internal sealed class RuleEvaluation(AnswerLog answers, FindingBuilder findings,
         if (answer.Value is null)
         {
             return Unknown(
-                rule, element, new Silence([answer, .. open.SelectMany(bound => bound.Answers)], [.. outOfForce], InCondition: false, rule.Bounds), answer);
+                rule, element, new Silence([answer, .. open.SelectMany(bound => bound.Answers)], [.. outOfForce], InCondition: false, rule.Bounds), answer, alsoGood);
         }
 
         var judged = resolved.Select(bound => judge.Judge(rule, bound, answer.Value, element.Address)).ToList();
@@ -74,13 +78,13 @@ internal sealed class RuleEvaluation(AnswerLog answers, FindingBuilder findings,
                 [.. blocking.Select(bound => bound.Note).OfType<Note>(), .. outOfForce],
                 InCondition: false,
                 [.. blocking.Select(bound => bound.Bound)]);
-            return Unknown(rule, element, silence, answer);
+            return Unknown(rule, element, silence, answer, alsoGood);
         }
 
         // A value for a part only can show a miss, never that the whole meets a limit.
         return judged.TrueForAll(one => one.Met) && LeftOut(answer, judged) is { } left
-            ? Unknown(rule, element, new Silence([Answer.None(AbsenceReason.NotComputable, left)], [.. outOfForce], InCondition: false, rule.Bounds), answer)
-            : Decide(rule, element, answer, judged, outOfForce);
+            ? Unknown(rule, element, new Silence([Answer.None(AbsenceReason.NotComputable, left)], [.. outOfForce], InCondition: false, rule.Bounds), answer, alsoGood)
+            : Decide(rule, element, answer, judged, outOfForce, alsoGood);
     }
 
     private static Note? LeftOut(Answer answer, List<Judgement> judged) =>
@@ -134,7 +138,7 @@ internal sealed class RuleEvaluation(AnswerLog answers, FindingBuilder findings,
         return required.Count == 0 && judged.Exists(one => !one.Met) ? [] : required.Count > 0 ? required : open;
     }
 
-    private Finding Decide(CheckedRule rule, Element element, Answer answer, List<Judgement> judged, List<Note> notes)
+    private Finding? Decide(CheckedRule rule, Element element, Answer answer, List<Judgement> judged, List<Note> notes, bool alsoGood)
     {
         var deciding = judged.Where(one => !one.Met).OrderBy(one => one.Bound.Bound.Definition.Strength).FirstOrDefault()
             ?? judged.OrderByDescending(one => one.Band is Band.Straddles or Band.Misses)
@@ -158,14 +162,16 @@ internal sealed class RuleEvaluation(AnswerLog answers, FindingBuilder findings,
             AtRelease = stage == Stage.Release,
             NothingStated = answer.Value is PresenceValue { Level: PresenceLevel.Absent },
         };
-        return findings.Judged(rule, element, answer, deciding, judged, given, notes);
+        return alsoGood || IsBad(given) ? findings.Judged(rule, element, answer, deciding, judged, given, notes) : null;
     }
+
+    private static bool IsBad(GateCase given) => given.Outcome == Outcome.Missed || GateStatus.Of(given) is Status.Warn or Status.Fail;
 
     // A limit for another place than the value's cannot be compared by computing, only by somebody who knows both.
     private static bool NeedsPerson(Silence silence, List<AbsenceReason> reasons) => reasons.Contains(AbsenceReason.NeedsPerson)
         || silence.Notes.Any(note => string.Equals(note.Id, FindingNotes.PlacesDiffer, StringComparison.Ordinal));
 
-    private Finding Unknown(CheckedRule rule, Element element, Silence silence, Answer? value)
+    private Finding? Unknown(CheckedRule rule, Element element, Silence silence, Answer? value, bool alsoGood)
     {
         var reasons = silence.Answers.Select(answer => answer.Absence!.Reason).ToList();
         var missing = reasons.Contains(AbsenceReason.MissingInput);
@@ -185,7 +191,7 @@ internal sealed class RuleEvaluation(AnswerLog answers, FindingBuilder findings,
             Severity = rule.Definition.Severity,
             AboutOpening = rule.Definition.AppliesTo == ElementKind.Opening || rule.Quantity.Element == ElementKind.Opening,
         };
-        return findings.Unknown(rule, element, silence, value, given);
+        return alsoGood || IsBad(given) ? findings.Unknown(rule, element, silence, value, given) : null;
     }
 
     private int StagesLate(CheckedRule rule) => stage - rule.Definition.FromStage;

@@ -114,7 +114,7 @@ internal sealed class Confirmation(RemedyCandidates candidates, Before before)
             return Failed(change[0], RemedyObstacle.SpreadRemains, now, []);
         }
 
-        var worsened = before.Worsened(variant!.All());
+        var worsened = before.Worsened(variant!.Bad());
         return worsened.Count > 0 ? Failed(change[0], RemedyObstacle.WorsensAnother, now, worsened) : null;
     }
 

@@ -15,7 +15,7 @@ internal sealed class HarmCheck(Judge judge, Before before)
     public IReadOnlyList<Finding> Of(IReadOnlyList<Setting> change)
     {
         var name = string.Join('|', change.Select(one => FormattableString.Invariant($"{one.Lever.Kind} {one.Lever.Address} {one.Lever.Key} {one.Value:R}")));
-        return known.TryGetValue(name, out var worsened) ? worsened : known.GetOrAdd(name, before.Worsened(judge.Expected(change)!.All()));
+        return known.TryGetValue(name, out var worsened) ? worsened : known.GetOrAdd(name, before.Worsened(judge.Expected(change)!.Bad()));
     }
 
     /// <summary>Whether one finding on a changed plan is worse than before.</summary>

@@ -1,6 +1,7 @@
 using Laygate.Engineering.Quantities;
 using Laygate.Model.Levers;
 using Laygate.Model.Plans;
+using Laygate.Rules.Binding;
 using Laygate.Rules.Evaluation;
 using Laygate.Rules.Merging;
 using Laygate.Rules.Results;
@@ -18,7 +19,7 @@ internal sealed class Variant(RuleBook book, QuantityContext context, Evaluation
     private readonly Lock gate = new();
     private readonly Dictionary<(string Rule, string Address), Finding?> judged = [];
     private readonly RuleEvaluation evaluation = new(
-        new AnswerLog(context),
+        new AnswerLog(context, remembers: false),
         new FindingBuilder(context, book.Sources),
         Evaluator.StageOf(context.Plan, settings),
         context.Plan.Shift?.Date ?? settings.CheckedOn,
@@ -49,13 +50,18 @@ internal sealed class Variant(RuleBook book, QuantityContext context, Evaluation
         finding.Working?.Inputs.Any(input => string.Equals(input.Quantity, "replications", StringComparison.Ordinal)) == true;
 
     /// <summary>What all rules say.</summary>
-    public IReadOnlyList<Finding> All()
+    public IReadOnlyList<Finding> All() => Found(evaluation.Evaluate);
+
+    /// <summary>What all rules say that warns, fails or misses: none of the others is worse than anything.</summary>
+    public IReadOnlyList<Finding> Bad() => Found(evaluation.Bad);
+
+    private List<Finding> Found(Func<CheckedRule, Element, Finding?> judge)
     {
         lock (gate)
         {
             return
             [
-                .. context.Elements.All.SelectMany(element => book.On(element.Kind).Select(rule => evaluation.Evaluate(rule, element))),
+                .. context.Elements.All.SelectMany(element => book.On(element.Kind).Select(rule => judge(rule, element))).OfType<Finding>(),
                 .. UsualValues.Of(book, context, evaluation).Select(judged => judged.Finding),
             ];
         }
