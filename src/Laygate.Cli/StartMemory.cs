@@ -19,16 +19,26 @@ internal static class StartMemory
     /// <param name="isShort">Whether the run is so short that its code is better mapped at once, though that counts all of it as memory.</param>
     public static void Begin(bool isShort)
     {
-        if (OperatingSystem.IsLinux() && !RuntimeFeature.IsDynamicCodeSupported)
+        if (!OperatingSystem.IsLinux() || RuntimeFeature.IsDynamicCodeSupported)
         {
-            // What the system refuses, on a machine without large pages or an older one, stays as it is.
-            Pages.InTwoMegabytes(HugeFor);
-            if (isShort)
-            {
-                Pages.MapCode();
-            }
+            PutOffCollecting();
+            return;
         }
 
+        // What the system refuses, on a machine without large pages or an older one, stays as it is.
+        var heap = Pages.Heap();
+        Pages.InTwoMegabytes(heap, HugeFor);
+        if (isShort)
+        {
+            Pages.MapCode();
+        }
+
+        PutOffCollecting();
+        _ = Task.Run(() => Pages.Fill(heap, (nuint)Room)); // Cleared by another core while this one reads the command line.
+    }
+
+    private static void PutOffCollecting()
+    {
         try
         {
             // Where a run needs more room, the runtime collects as usual from there on.
@@ -40,11 +50,12 @@ internal static class StartMemory
         }
     }
 
-    /// <summary>What Linux is told about pages: <c>madvise(2)</c> for both, and the program headers of <c>elf(5)</c>, which <c>getauxval(3)</c> finds.</summary>
+    /// <summary>What Linux is told about pages: <c>madvise(2)</c> for all, and the program headers of <c>elf(5)</c>, which <c>getauxval(3)</c> finds.</summary>
     private static class Pages
     {
         private const int Huge = 14;
         private const int MapNow = 22;
+        private const int FillNow = 23;
         private const long HugeSize = 2 << 20;
         private const long Size = 4096;
 
@@ -55,12 +66,17 @@ internal static class StartMemory
         private const int Executable = 1;
 
         // The heap grows upwards from where its first objects are.
-        public static void InTwoMegabytes(nuint length)
+        public static nint Heap()
         {
             var first = GCHandle.Alloc(new byte[1], GCHandleType.Pinned);
-            _ = Advise((nint)(first.AddrOfPinnedObject() & -HugeSize), length, Huge);
+            var place = first.AddrOfPinnedObject();
             first.Free();
+            return (nint)(place & -HugeSize);
         }
+
+        public static void InTwoMegabytes(nint heap, nuint length) => _ = Advise(heap, length, Huge);
+
+        public static void Fill(nint heap, nuint length) => _ = Advise(heap, length, FillNow);
 
         // Headers as on every 64-bit system: kind at 0, flags at 4, address at 16, length in memory at 40. The program stands where it was linked.
         public static void MapCode()
