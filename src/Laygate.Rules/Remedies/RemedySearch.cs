@@ -17,10 +17,10 @@ public static class RemedySearch
     public const int MostPerFinding = 3;
 
     /// <summary>
-    /// Findings of changed plans that one search judges: some six times what the largest plan of a usual shift needs, and some
+    /// Findings of changed plans that one search judges: some three times what the largest plan of a usual shift needs, and some
     /// seconds of work.
     /// </summary>
-    public const int MostFindings = 1_500_000;
+    public const int MostFindings = 750_000;
 
     /// <summary>Adds remedies to a report.</summary>
     /// <param name="report">The report on the plan as it is.</param>
