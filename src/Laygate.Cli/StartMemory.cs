@@ -9,10 +9,10 @@ namespace Laygate.Cli;
 /// </summary>
 internal static class StartMemory
 {
-    // What a quick check of an example allocates, nearly all of which stays: rules, schema and plan. Collected bit by bit, it is copied several times.
+    // Bytes: what a quick check of an example allocates, nearly all of which stays: rules, schema and plan. Collected bit by bit, it is copied several times.
     private const long Room = 32_000_000;
 
-    // Twice the room: a run that needs more has most of it here too.
+    // Bytes, twice the room: a run that needs more has most of it here too.
     private const int HugeFor = 64 << 20;
 
     /// <summary>Readies memory, where the machine gives it.</summary>
@@ -53,12 +53,14 @@ internal static class StartMemory
     /// <summary>What Linux is told about pages: <c>madvise(2)</c> for all, and the program headers of <c>elf(5)</c>, which <c>getauxval(3)</c> finds.</summary>
     private static class Pages
     {
+        // Numbers of the headers of Linux, the same on every processor: MADV_HUGEPAGE, MADV_POPULATE_READ and MADV_POPULATE_WRITE.
         private const int Huge = 14;
         private const int MapNow = 22;
         private const int FillNow = 23;
         private const long HugeSize = 2 << 20;
         private const long Size = 4096;
 
+        // AT_PHDR, AT_PHENT and AT_PHNUM of getauxval; PT_LOAD and PF_X of elf.
         private const nuint HeadersAt = 3;
         private const nuint HeaderSize = 4;
         private const nuint HeaderCount = 5;

@@ -14,11 +14,7 @@ public sealed record CheckedRule(
     QuantityDefinition Quantity,
     IReadOnlyList<CheckedMatch> When,
     IReadOnlyList<CheckedBound> Bounds,
-    IReadOnlyList<string> Jurisdictions)
-{
-    /// <summary>Family and name, as they are shown.</summary>
-    public string FullName { get; } = $"{Definition.Family}/{Definition.Name}";
-}
+    IReadOnlyList<string> Jurisdictions);
 
 /// <summary>A bound with its limit in SI units, and who set it.</summary>
 /// <param name="Definition">The bound as written.</param>

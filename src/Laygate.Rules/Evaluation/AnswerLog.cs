@@ -20,7 +20,12 @@ internal sealed class AnswerLog(QuantityContext context, bool remembers = true)
     public Answer Get(string quantity, Element element)
     {
         var answer = context.Get(quantity, element);
-        foreach (var use in remembers ? answer.Working.Assumptions : [])
+        if (!remembers)
+        {
+            return answer;
+        }
+
+        foreach (var use in answer.Working.Assumptions)
         {
             if (seen.Add((use.Id, use.Address, use.StandsFor)))
             {

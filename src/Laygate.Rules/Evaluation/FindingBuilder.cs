@@ -63,7 +63,7 @@ internal sealed class FindingBuilder(QuantityContext context, IReadOnlyDictionar
     private static Finding Start(CheckedRule rule, Element element, Outcome outcome, Status status) => new()
     {
         Rule = rule.Definition.Id,
-        RuleName = rule.FullName,
+        RuleName = $"{rule.Definition.Family}/{rule.Definition.Name}",
         Title = rule.Definition.Title,
         Why = rule.Definition.Why,
         Remedy = rule.Definition.Remedy,

@@ -16,7 +16,8 @@ internal sealed class RuleEvaluation(AnswerLog answers, FindingBuilder findings,
     public Finding Evaluate(CheckedRule rule, Element element) => Evaluate(rule, element, alsoGood: true)!;
 
     /// <summary>The finding where it warns, fails or misses; null where it does not, and is not put together.</summary>
-    public Finding? Bad(CheckedRule rule, Element element) => Evaluate(rule, element, alsoGood: false);
+    public Finding? Bad(CheckedRule rule, Element element) =>
+        Evaluate(rule, element, alsoGood: false) is { } found && IsBad(found.Outcome, found.Status) ? found : null;
 
     private Finding? Evaluate(CheckedRule rule, Element element, bool alsoGood)
     {
@@ -165,7 +166,9 @@ internal sealed class RuleEvaluation(AnswerLog answers, FindingBuilder findings,
         return alsoGood || IsBad(given) ? findings.Judged(rule, element, answer, deciding, judged, given, notes) : null;
     }
 
-    private static bool IsBad(GateCase given) => given.Outcome == Outcome.Missed || GateStatus.Of(given) is Status.Warn or Status.Fail;
+    private static bool IsBad(GateCase given) => IsBad(given.Outcome, GateStatus.Of(given));
+
+    private static bool IsBad(Outcome outcome, Status status) => outcome == Outcome.Missed || status is Status.Warn or Status.Fail;
 
     // A limit for another place than the value's cannot be compared by computing, only by somebody who knows both.
     private static bool NeedsPerson(Silence silence, List<AbsenceReason> reasons) => reasons.Contains(AbsenceReason.NeedsPerson)
